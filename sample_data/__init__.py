@@ -1,0 +1,1 @@
+"""The sample mill: invented workbooks and the script that makes them."""

@@ -1,0 +1,1 @@
+"""What the trade talks about: frozen dataclasses and pure rules. Imports the standard library only."""

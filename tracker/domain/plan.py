@@ -1,0 +1,110 @@
+"""A plan as it is published: bookings, what is left over, and the proof beside it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from enum import StrEnum
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.windows import WindowKind
+from tracker.domain.work import Choices
+
+
+class PlanStatus(StrEnum):
+    OPTIMAL = "proven optimal within tolerance"
+    FEASIBLE = "feasible with gap"
+    INFEASIBLE = "infeasible"
+    TIMED_OUT = "timed out"
+
+
+@dataclass(frozen=True, slots=True)
+class CostTerms:
+    """Cost of a booking by term, currency."""
+
+    lost_production: float = 0.0
+    late_beam_out: float = 0.0
+    labour: float = 0.0
+    parts: float = 0.0
+    saving_foregone: float = 0.0
+    moves: float = 0.0
+
+    @property
+    def total(self) -> float:
+        return (self.lost_production + self.late_beam_out + self.labour + self.parts + self.saving_foregone + self.moves)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Booking:
+    """A loom's planned conversion. Moments UTC, half-open."""
+
+    key: LoomKey
+    window: int
+    kind: WindowKind
+    choices: Choices
+    start: datetime
+    end: datetime
+    beam_out_p50: datetime | None
+    slots: int
+    """Working slots of 30 min."""
+    labour_h: float
+    """Person-hours, all trades and places."""
+    parts: Mapping[str, float]
+    cost: CostTerms
+    firm: bool = False
+    pilot: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class OtherDate:
+    """Another start the loom could have had, and what it would cost more than the booking (relaxed, by LP prices, or exact alone)."""
+
+    key: LoomKey
+    window: int
+    kind: WindowKind
+    choices: Choices
+    start: datetime
+    end: datetime
+    extra_cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOver:
+    key: LoomKey
+    why: str
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class ScarcityPrice:
+    """What one more unit of something short would save in a week, from the LP relaxation."""
+
+    what: str
+    """`fitter-hour`, `electrician-hour`, the tool's or the part's name …"""
+    week: str
+    """ISO week, `2027-W05`."""
+    price: float
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    status: PlanStatus
+    objective: float
+    bound: float
+    seconds: float
+    currency: str
+    as_of: datetime
+    horizon_end: datetime
+    bookings: tuple[Booking, ...] = ()
+    left_over: tuple[LeftOver, ...] = ()
+    prices: tuple[ScarcityPrice, ...] = ()
+    other_dates: tuple[OtherDate, ...] = ()
+    reasons: tuple[str, ...] = ()
+    """Why infeasible, or what was dropped; plain sentences."""
+    start: date | None = None
+    """Programme start from which saving foregone counts."""
+    terms: Mapping[str, object] = field(default_factory=dict)
+
+    @property
+    def gap(self) -> float:
+        """(objective − bound) / objective, 0 where the objective is 0."""
+        return max(0.0, (self.objective - self.bound) / self.objective) if self.objective > 0 else 0.0

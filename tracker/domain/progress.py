@@ -1,0 +1,48 @@
+"""Where a loom stands in the programme, and what was recorded of its conversion."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from enum import StrEnum
+
+from tracker.domain.mill import LoomKey
+
+
+class Stage(StrEnum):
+    SURVEYED = "surveyed"
+    SCOPED = "scoped"
+    BOOKED = "booked"
+    KITTED = "kitted"
+    IN_WORK = "in work"
+    RUN_IN = "run-in"
+    SIGNED_OFF = "signed off"
+    PUT_OFF = "put off"
+    LEFT_OUT = "left out"
+
+
+@dataclass(frozen=True, slots=True)
+class StageChange:
+    """An entry of the append-only stage history; the last one is the loom's stage. Surveyed to kitted follow from the
+    data and the published plan, so only the later stages and the two side stages are recorded."""
+
+    key: LoomKey
+    stage: Stage
+    at: datetime
+    who: str
+    reason: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Conversion:
+    """A recorded conversion, for learning: which method version, which crew, and the minutes taken."""
+
+    key: LoomKey
+    machine_type: str
+    crew: str
+    method_version: int
+    started_at: datetime
+    ended_at: datetime | None
+    operation_minutes: Mapping[str, float] = field(default_factory=dict)
+    """Operation → elapsed minutes recorded."""
+    total_min: float | None = None
+    """Elapsed on-loom minutes recorded for the whole conversion."""

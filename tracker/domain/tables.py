@@ -1,0 +1,259 @@
+"""The tables that a mill gives us, declared once: reading, writing, comparing and storing all follow this list."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Kind(StrEnum):
+    """What a column holds, and the Python type of its value once read (empty = None)."""
+
+    TEXT = "text"  # str
+    IDENTIFIER = "identifier"  # str, never turned into a number; natural sort
+    WORD = "word"  # str, one of Column.words
+    NUMBER = "number"  # float, in Column.unit
+    INTEGER = "integer"  # int
+    FRACTION = "percent"  # float, 0.88 for 88 %; percent is the unit in workbooks
+    YES_NO = "yes/no"  # bool
+    DATE = "date"  # datetime.date
+    MOMENT = "moment"  # naive datetime.datetime in the mill's local time; the store keeps UTC
+    TIME = "time"  # datetime.time
+    WEEKDAYS = "weekdays"  # frozenset[int], 0 = Monday
+    ANY = "any"  # bool, int, float, str or date as the cell has it
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    field: str
+    heading: str
+    """Canonical heading without its unit."""
+    kind: Kind
+    needed: bool = False
+    key: bool = False
+    unit: str | None = None
+    low: float | None = None
+    """Lowest possible value, in `unit` (a fraction for percent)."""
+    high: float | None = None
+    words: tuple[str, ...] = ()
+    about: str = ""
+    example: str = ""
+
+    @property
+    def title(self) -> str:
+        """Canonical heading with its unit, as templates and exports write it."""
+        unit = "%" if self.kind is Kind.FRACTION else self.unit
+        return f"{self.heading} ({unit})" if unit else self.heading
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    name: str
+    sheet: str
+    columns: tuple[Column, ...]
+    about: str
+    open_columns: str = ""
+    """`attributes`: other columns are kept under their own heading; `conditions`: they are condition columns; `` = none."""
+    whole: bool = False
+    """True where the sheet is taken as a whole (the method): loading it replaces all its rows by a new version."""
+
+    @property
+    def key(self) -> tuple[str, ...]:
+        return tuple(column.field for column in self.columns if column.key)
+
+    def column(self, field: str) -> Column:
+        return next(column for column in self.columns if column.field == field)
+
+
+T, I, W, N, Z, P, Y, D, M, H, G = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.NUMBER, Kind.INTEGER, Kind.FRACTION, Kind.YES_NO, Kind.DATE, Kind.MOMENT, Kind.TIME, Kind.WEEKDAYS)  # fmt: skip
+
+
+def _loom(needed_hall: bool = False) -> tuple[Column, ...]:
+    return (
+        Column("loom", "Loom", I, needed=True, key=True, about="The loom number, as text.", example="007"),
+        Column("hall", "Hall", I, needed=needed_hall, key=True, example="Hall 1",
+               about="" if needed_hall else "Needed where loom numbers start again in each hall."),
+    )  # fmt: skip
+
+
+_SPEED = Column("speed_ppm", "Speed", N, unit="picks/min", low=20, high=2500, example="640")
+_EFFICIENCY = Column("efficiency", "Efficiency", P, low=0.01, high=1.0, example="88")
+
+LOOMS = Table("looms", "Looms", (
+    *_loom(needed_hall=True),
+    Column("row", "Row", I, example="3"),
+    Column("place", "Place", I, example="12"),
+    Column("machine_type", "Machine type", T, needed=True, about="The mill's own code for make and model.", example="AJ-190"),
+    Column("insertion", "Insertion", T, example="air-jet"),
+    Column("year", "Year", Z, low=1900, about="Year built; not in the future.", example="2012"),
+    Column("reed_width_cm", "Reed width", N, unit="cm", low=30, high=1200, example="190"),
+    Column("frames", "Frames", Z, low=1, high=40, example="8"),
+    _SPEED,
+    _EFFICIENCY,
+    Column("saving_per_day", "Saving per day", N, low=0, about="Currency a day once converted.", example="11.50"),
+    Column("capacity_unsold", "Capacity unsold", Y, about="Yes: a stopped hour costs no contribution.", example="no"),
+    Column("protected_until", "Protected until", D, about="No conversion before or on this day.", example="2027-02-14"),
+    Column("notes", "Notes", T),
+), "The looms of the hall. Any other column is kept as an attribute under its own heading.", open_columns="attributes")  # fmt: skip
+
+WARPS = Table("warps", "Warps", (
+    *_loom(),
+    Column("sequence", "Sequence", Z, needed=True, key=True, low=0, high=99, about="0 = on the loom now.", example="0"),
+    Column("article", "Article", I, needed=True, example="A-1207"),
+    Column("set_length_m", "Set length", N, unit="m", low=1, high=60000, example="3000"),
+    Column("warp_left_m", "Warp left", N, unit="m", low=0, high=60000, example="1240"),
+    Column("read_at", "Read at", M, about="When the warp left was read; local time.", example="2027-01-04 06:00"),
+    Column("tail_m", "Tail", N, unit="m", low=0, high=500, about="The last metres that cannot be woven.", example="8"),
+    Column("change", "Change", W, words=("repeat", "style"), about="How this warp comes in.", example="repeat"),
+    _SPEED,
+    _EFFICIENCY,
+    Column("ready_on", "Ready on", D, example="2027-01-18"),
+), "The warps on the looms and those that follow.")  # fmt: skip
+
+READINGS = Table("readings", "Readings", (
+    *_loom(),
+    Column("read_at", "Read at", M, needed=True, key=True, example="2027-01-04 06:00"),
+    Column("warp_left_m", "Warp left", N, unit="m", low=0, high=60000, example="1240"),
+    _SPEED,
+    _EFFICIENCY,
+    Column("picks", "Picks", N, low=0, example="812000"),
+), "Readings of the warp left, newer than the warp list.")  # fmt: skip
+
+ARTICLES = Table("articles", "Articles", (
+    Column("article", "Article", I, needed=True, key=True, example="A-1207"),
+    Column("pick_density_per_cm", "Pick density", N, needed=True, unit="picks/cm", low=0.5, high=200, example="24"),
+    Column("take_up", "Take-up", P, needed=True, low=0, high=0.6, example="6"),
+    Column("take_up_basis", "Take-up basis", W, words=("crimp", "contraction"), example="crimp",
+           about="crimp: (warp - cloth)/cloth; contraction: (warp - cloth)/warp. Empty = crimp."),
+    Column("contribution_per_m", "Contribution per metre", N, about="Currency per metre of cloth.", example="0.62"),
+    Column("warp_value_per_m", "Warp value per metre", N, low=0, about="Currency per metre of warp.", example="2.10"),
+), "What is woven.")  # fmt: skip
+
+CHANGES = Table("changes", "Changes", (
+    Column("kind", "Kind", W, needed=True, key=True, words=("repeat", "style"), example="repeat"),
+    Column("hours_h", "Hours", N, needed=True, unit="h", low=0, high=72, example="2"),
+    Column("machine_type", "Machine type", T, key=True, about="Blank = every type.", example="AJ-190"),
+), "How long an ordinary beam change stops a loom.")  # fmt: skip
+
+STANDING = Table("standing", "Standing", (
+    *_loom(),
+    Column("from_at", "From", M, needed=True, key=True, example="2027-02-01 06:00"),
+    Column("to_at", "To", M, needed=True, example="2027-02-05 22:00"),
+    Column("reason", "Reason", T, example="no order"),
+), "Looms that wait anyway.")  # fmt: skip
+
+PARTS = Table("parts", "Parts", (
+    Column("part", "Part", I, needed=True, key=True, example="RAIL-190"),
+    Column("description", "Description", T),
+    Column("unit", "Unit", T, example="pc"),
+    Column("on_hand", "On hand", N, needed=True, low=0, about="Counted stock; a change is booked as a count.", example="6"),
+    Column("safety_stock", "Safety stock", N, low=0, example="1"),
+    Column("lead_time_days", "Lead time", N, unit="days", low=0, high=1000, example="28"),
+    Column("lot_size", "Lot size", N, low=0, example="4"),
+    Column("minimum_order", "Minimum order", N, low=0, example="4"),
+    Column("price", "Price", N, low=0, about="Currency per unit.", example="310"),
+    Column("supplier", "Supplier", T),
+    Column("location", "Location", I, about="Where in the store room.", example="B-04"),
+), "The parts of the kits.")  # fmt: skip
+
+RECEIPTS = Table("receipts", "Receipts", (
+    Column("order", "Order", I, needed=True, key=True, about="Order and line number.", example="4500123-10"),
+    Column("part", "Part", I, needed=True, key=True, example="RAIL-190"),
+    Column("quantity", "Quantity", N, needed=True, low=0, example="8"),
+    Column("due", "Due", D, needed=True, example="2027-01-25"),
+    Column("supplier", "Supplier", T),
+), "Open order lines.")  # fmt: skip
+
+CREWS = Table("crews", "Crews", (
+    Column("crew", "Crew", I, needed=True, key=True, example="Fitters 1"),
+    Column("trade", "Trade", T, needed=True, example="fitter"),
+    Column("heads", "Heads", Z, needed=True, low=0, high=100, example="2"),
+    Column("weekdays", "Weekdays", G, key=True, about="Empty = Monday to Friday.", example="Mon-Fri"),
+    Column("shift_start", "Shift start", H, key=True, example="06:00"),
+    Column("shift_end", "Shift end", H, example="14:00"),
+    Column("rate_per_head_h", "Rate per head and hour", N, low=0, example="34"),
+    Column("hall", "Hall", I, about="Blank = any hall."),
+    Column("from_on", "From", D, key=True, about="First day of this row; empty = always."),
+    Column("to_on", "To", D, about="Last day of this row, included."),
+), "Crews and their shifts; an absence is two rows with the days between left out.")  # fmt: skip
+
+RUNNING = Table("running", "Running", (
+    Column("hall", "Hall", I, needed=True, key=True, example="Hall 1"),
+    Column("weekdays", "Weekdays", G, needed=True, key=True, example="Mon-Sat"),
+    Column("start", "Start", H, key=True, example="06:00"),
+    Column("end", "End", H, example="22:00"),
+), "When a hall weaves; missing = always.")  # fmt: skip
+
+CLOSURES = Table("closures", "Closures", (
+    Column("on", "Date", D, needed=True, key=True, example="2027-04-05"),
+    Column("hall", "Hall", I, key=True, about="Blank = all halls."),
+    Column("stops", "Stops", W, words=("weaving", "work", "both"), about="Empty = both.", example="both"),
+    Column("reason", "Reason", T),
+), "Days on which a hall does not weave or nobody converts.")  # fmt: skip
+
+TOOLS = Table("tools", "Tools", (
+    Column("tool", "Tool", I, needed=True, key=True, example="drilling jig"),
+    Column("how_many", "How many", Z, needed=True, low=0, high=1000, example="1"),
+), "Tools that conversions share.")  # fmt: skip
+
+OPERATIONS = Table("operations", "Operations", (
+    Column("step", "Step", Z, needed=True, low=0, high=100000, about="Rows with the same step are done side by side.", example="120"),
+    Column("operation", "Operation", T, needed=True),
+    Column("minutes", "Minutes", N, needed=True, unit="min", low=0, high=10000, example="25"),
+    Column("minutes_low", "Minutes low", N, unit="min", low=0, high=10000, about="Optional three-point estimate."),
+    Column("minutes_high", "Minutes high", N, unit="min", low=0, high=10000),
+    Column("trade", "Trade", T, needed=True, example="fitter"),
+    Column("heads", "Heads", Z, needed=True, low=0, high=100, example="2"),
+    Column("tool", "Tool", I, example="hoist"),
+    Column("place", "Place", W, words=("on loom", "bench before", "after restart"), about="Empty = on loom.", example="on loom"),
+    Column("caution", "Caution", T),
+    Column("torque_nm", "Torque", N, unit="N·m", low=0, high=5000, example="40"),
+), "The steps of a conversion, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
+
+KIT_LINES = Table("kit_lines", "Kit lines", (
+    Column("part", "Part", I, needed=True, example="RAIL-190"),
+    Column("quantity", "Quantity", N, needed=True, low=0, example="2"),
+    Column("comes_back", "Comes back", Y, about="Yes: returns to stock afterwards."),
+), "The parts of a conversion, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
+
+CHOICES = Table("choices", "Choices", (
+    Column("choice", "Choice", T, needed=True, example="rail"),
+    Column("alternative", "Alternative", T, needed=True, example="new rail"),
+), "What the planner may choose between, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
+
+SETPOINTS = Table("setpoints", "Setpoints", (
+    Column("setting", "Setting", T, needed=True, example="crossing angle"),
+    Column("side", "Side", T, example="left"),
+    Column("unit", "Unit", T, example="deg"),
+    Column("target", "Target", Kind.ANY, example="310"),
+    Column("low", "Low", N, example="305"),
+    Column("high", "High", N, example="315"),
+), "The settings to set, record and hold, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
+
+CHECKS = Table("checks", "Checks", (
+    Column("check", "Check", T, needed=True),
+    Column("side", "Side", T),
+    Column("kind", "Kind", W, words=("yes/no", "number"), about="Empty = yes/no.", example="yes/no"),
+    Column("low", "Low", N),
+    Column("high", "High", N),
+), "The checks before sign-off, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
+
+TERMS = Table("terms", "Terms", (
+    Column("term", "Term", T, needed=True, key=True, example="horizon (days)"),
+    Column("value", "Value", Kind.ANY, needed=True, example="84"),
+), "The terms of the programme.")  # fmt: skip
+
+TABLES: dict[str, Table] = {
+    table.name: table
+    for table in (LOOMS, WARPS, READINGS, ARTICLES, CHANGES, STANDING, PARTS, RECEIPTS, CREWS, RUNNING, CLOSURES,
+                  TOOLS, OPERATIONS, KIT_LINES, CHOICES, SETPOINTS, CHECKS, TERMS)
+}  # fmt: skip
+METHOD_TABLES = tuple(table.name for table in TABLES.values() if table.whole)
+
+TERM_HEADINGS: dict[str, str] = {
+    "programme": "programme", "time zone": "time_zone", "currency": "currency", "start": "start",
+    "horizon (days)": "horizon_days", "target finish": "target_finish", "firm (hours)": "firm_h",
+    "patience (hours)": "patience_h", "allowance (%)": "allowance", "learning rate (%)": "learning_rate",
+    "learning floor (%)": "learning_floor", "left-over penalty": "left_over_penalty", "move cost": "move_cost",
+    "soak (days)": "soak_days", "lead trade": "lead_trade", "looms stopped at once": "looms_stopped_at_once",
+    "day-to-day variation (%)": "day_to_day_variation",
+}  # fmt: skip
+"""Term as the sheet writes it → field of `Terms`; besides these `pilot of TYPE`."""

@@ -1,0 +1,42 @@
+"""The terms of a programme: its name, time zone, horizon, limits and prices. Defaults are the trade's usual figures."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from zoneinfo import ZoneInfo
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    programme: str = "Conversion programme"
+    time_zone: str = "UTC"
+    """IANA name; the mill's local time."""
+    currency: str = "EUR"
+    start: date | None = None
+    horizon_days: int = 84
+    target_finish: date | None = None
+    firm_h: float = 72
+    """Running hours ahead within which a booking is firm."""
+    patience_h: float = 2
+    """Hours a crew waits for a late beam-out before the rest of the warp is cut."""
+    allowance: float = 0.15
+    """Share added to observed work."""
+    learning_rate: float = 0.9
+    """Unit curve: each doubling of conversions takes this share of the time."""
+    learning_floor: float = 0.6
+    """The learning factor never falls below this."""
+    left_over_penalty: float = 5000
+    move_cost: float = 15
+    soak_days: float = 7
+    """Days between a pilot's end and the next of its type; 0 = no pilots."""
+    lead_trade: str = "fitter"
+    looms_stopped_at_once: int | None = None
+    """Per hall; None = no limit."""
+    day_to_day_variation: float = 0.04
+    """Coefficient of variation of the warp used from day to day."""
+    pilots: Mapping[str, str] = field(default_factory=dict)
+    """Machine type → loom number that the mill names as its pilot."""
+
+    @property
+    def zone(self) -> ZoneInfo:
+        return ZoneInfo(self.time_zone)

@@ -1,0 +1,52 @@
+"""Windows: the chances to convert a loom, as the forecast sees them."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from tracker.domain.mill import LoomKey
+
+
+class WindowKind(StrEnum):
+    REPEAT = "repeat"
+    STYLE = "style"
+    STANDING = "standing"
+    MID_WARP = "mid-warp"
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """One chance to convert a loom. All moments UTC.
+
+    A beam-out (`repeat`, `style`) has a spread: running hours from `reading_at` to the beam-out are inverse Gaussian
+    with mean `mean_running_h` and shape `mean_running_h**2 / spread_h`, so their variance is mean × spread_h.
+    A standing window is the span `starts_at` to `ends_at`; a mid-warp window is the whole span in which a stop may be
+    booked (one per loom). Both have no spread.
+    """
+
+    key: LoomKey
+    number: int
+    """1, 2 … for the loom's beam-outs in order; standing windows count on from there; 0 for mid-warp."""
+    kind: WindowKind
+    reading_at: datetime
+    mean_running_h: float
+    spread_h: float
+    """s² of planning.md, in hours: 24·cv²; 0 for standing and mid-warp."""
+    mean_at: datetime
+    p10_at: datetime
+    p50_at: datetime
+    p90_at: datetime
+    starts_at: datetime
+    ends_at: datetime | None
+    """End of a standing or mid-warp window; None for a beam-out."""
+    article_out: str | None
+    article_in: str | None
+    warp_rate_m_per_h: float
+    """Of the warp that runs out (mid-warp: the one in work), m of warp per running hour."""
+    warp_value_per_m: float
+    contribution_per_h: float
+    """Currency per running hour of the warp that comes in (mid-warp: of the one in work)."""
+    ordinary_change_h: float
+    """Clock hours on the running calendar that the ordinary beam change would take; 0 for standing and mid-warp."""
+    state: str = "ok"
+    """`ok`, `stale` (reading older than three days) or `overdue` (the reading says the warp should be gone)."""

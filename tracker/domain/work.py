@@ -1,0 +1,49 @@
+"""Work content: what one conversion consists of, for one loom's attributes, a window kind and choices taken."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tracker.domain.method import Check, KitLine, Operation, Setpoint
+from tracker.domain.windows import WindowKind
+
+Choices = tuple[tuple[str, str], ...]
+"""((choice, alternative), …) in the order of the method."""
+
+
+@dataclass(frozen=True, slots=True)
+class StepLoad:
+    """One step on the loom: how long it lasts and what it holds, allowance and learning included."""
+
+    step: int
+    minutes: float
+    heads: Mapping[str, int]
+    """Trade → heads held during the step."""
+    tools: Mapping[str, int]
+    """Tool → how many are held during the step."""
+
+
+@dataclass(frozen=True, slots=True)
+class WorkContent:
+    """Looms with equal scopes share one object."""
+
+    kind: WindowKind
+    choices: Choices
+    operations: tuple[Operation, ...]
+    kit_lines: tuple[KitLine, ...]
+    setpoints: tuple[Setpoint, ...]
+    checks: tuple[Check, ...]
+    steps: tuple[StepLoad, ...]
+    """On-loom steps in order."""
+    on_loom_min: float
+    """Elapsed minutes on the loom: Σ of the steps."""
+    bench_min: float
+    """Elapsed minutes on the bench before the start."""
+    after_restart_min: float
+    labour_min: Mapping[str, float]
+    """Trade → person-minutes over all places, allowance and learning included."""
+    parts: Mapping[str, float]
+    """Part → quantity."""
+
+    @property
+    def labour_h(self) -> float:
+        return sum(self.labour_min.values()) / 60

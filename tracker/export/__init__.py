@@ -1,0 +1,1 @@
+"""Workbooks, PDF and other files that leave the house."""

@@ -1,0 +1,1 @@
+"""Beam-out distributions. Pure."""

@@ -1,0 +1,1 @@
+"""Spreadsheet → recognised tables → typed rows and findings → changes."""

@@ -1,0 +1,1 @@
+"""Needs, netting, reservations. Pure."""

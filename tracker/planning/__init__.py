@@ -1,0 +1,1 @@
+"""Options → costs → programme → result; verify. Pure; the only package that knows the solver."""

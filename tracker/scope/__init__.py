@@ -1,0 +1,1 @@
+"""Method and loom → work content: decision cells, operations, labour, learning. Pure."""

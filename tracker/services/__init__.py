@@ -1,0 +1,1 @@
+"""One use case per file: what the command and the screens call."""

@@ -1,0 +1,1 @@
+"""SQLAlchemy models, sessions, migrations: the only place that knows the database."""
