@@ -120,7 +120,10 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class OrdinaryChange:
-    """Hours that an ordinary beam change of a kind (`repeat`, `style`) stops the loom; `machine_type` None = every type."""
+    """Hours that an ordinary beam change of a kind (`repeat`, `style`) stops the loom.
+
+    `machine_type` None = every type without a row of its own.
+    """
 
     kind: str
     hours_h: float

@@ -1,7 +1,7 @@
 """A plan as it is published: bookings, what is left over, and the proof beside it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import astuple, dataclass, field
 from datetime import date, datetime
 from enum import StrEnum
 
@@ -30,7 +30,7 @@ class CostTerms:
 
     @property
     def total(self) -> float:
-        return (self.lost_production + self.late_beam_out + self.labour + self.parts + self.saving_foregone + self.moves)  # fmt: skip
+        return sum(astuple(self))
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +56,7 @@ class Booking:
 
 @dataclass(frozen=True, slots=True)
 class OtherDate:
-    """Another start the loom could have had, and what it would cost more than the booking (relaxed, by LP prices, or exact alone)."""
+    """Another start the loom could have had, and what it would cost more than its booking."""
 
     key: LoomKey
     window: int

@@ -40,7 +40,10 @@ class SourceTable:
 
 @dataclass(frozen=True, slots=True)
 class TypedRow:
-    """One row that reads without fault. `values` holds only fields that the file has a column for; empty cells are None."""
+    """One row that reads without fault.
+
+    `values` holds only fields that the file has a column for; empty cells are None.
+    """
 
     table: str
     values: Mapping[str, Any]

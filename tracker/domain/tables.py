@@ -63,7 +63,7 @@ class Table:
         return next(column for column in self.columns if column.field == field)
 
 
-T, I, W, N, Z, P, Y, D, M, H, G = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.NUMBER, Kind.INTEGER, Kind.FRACTION, Kind.YES_NO, Kind.DATE, Kind.MOMENT, Kind.TIME, Kind.WEEKDAYS)  # fmt: skip
+T, I, W, N, Z, P, Y, D, M, H, G = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.NUMBER, Kind.INTEGER, Kind.FRACTION, Kind.YES_NO, Kind.DATE, Kind.MOMENT, Kind.TIME, Kind.WEEKDAYS)  # noqa: E741  # fmt: skip
 
 
 def _loom(needed_hall: bool = False) -> tuple[Column, ...]:
