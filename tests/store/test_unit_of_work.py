@@ -1,0 +1,181 @@
+"""The store keeps what it is given, all of it or nothing."""
+
+from datetime import UTC, date, datetime, time
+
+import pytest
+from alembic.autogenerate import compare_metadata
+from alembic.migration import MigrationContext
+from sqlalchemy import select
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
+from tracker.domain.progress import Stage, StageChange
+from tracker.domain.rows import Change, SourceColumn, SourceTable
+from tracker.domain.stock import Movement, MovementKind, Reservation
+from tracker.domain.windows import WindowKind
+from tracker.errors import DataError, TrackerError
+from tracker.store import open_store
+from tracker.store.base import Base
+from tracker.store.loads import Place
+from tracker.store.models import RowChangeRow
+from tracker.store.rows import check_models
+
+LOOM = LoomKey("Hall 1", "007")
+AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
+
+
+@pytest.fixture
+def store(tmp_path):
+    return open_store(tmp_path / "mill.db")
+
+
+def add(uow, *changes):
+    writer = uow.load_writer(at=AT, who="planner")
+    source = SourceTable(
+        "list.xlsx", "Looms", "looms", 3, (SourceColumn("No.", "A3", "loom"), SourceColumn("Rail", "D3", ""))
+    )
+    writer.begin(["list.xlsx"], [], [source])
+    writer.write(changes, {(change.table, change.key): Place(0, 9) for change in changes})
+
+
+def loom_row(**more):
+    values = {"hall": "Hall 1", "loom": "007", "machine_type": "AJ-190"} | more
+    return Change("looms", ("007", "Hall 1"), "", None, values)
+
+
+def part_row(on_hand):
+    return Change("parts", ("RAIL",), "", None, {"part": "RAIL", "on_hand": on_hand})
+
+
+def test_every_field_of_the_tables_has_a_column():
+    assert check_models() == []
+
+
+def test_the_migration_makes_exactly_the_models(store):
+    with store.engine.connect() as connection:
+        context = MigrationContext.configure(connection, opts={"compare_type": True})
+        assert compare_metadata(context, Base.metadata) == []
+
+
+def test_nothing_is_written_without_commit(store):
+    with store.unit_of_work() as uow:
+        add(uow, loom_row())
+    with store.unit_of_work() as uow:
+        assert uow.mill().looms == {}
+
+
+def test_a_loom_keeps_its_number_and_attributes(store):
+    with store.unit_of_work() as uow:
+        add(uow, loom_row(Rail="undrilled", efficiency=0.88, protected_until=date(2027, 2, 1)))
+        uow.commit()
+    with store.unit_of_work() as uow:
+        loom = uow.mill().looms[LOOM]
+        assert (loom.loom, loom.efficiency, loom.protected_until) == ("007", 0.88, date(2027, 2, 1))
+        assert loom.attributes == {"Rail": "undrilled"}
+        assert uow.rows("looms")["007", "Hall 1"]["Rail"] == "undrilled"
+
+
+def test_a_changed_attribute_leaves_the_others_and_is_logged(store):
+    with store.unit_of_work() as uow:
+        add(uow, loom_row(Rail="undrilled", Creel="none"))
+        add(uow, Change("looms", ("007", "Hall 1"), "Rail", "undrilled", "drilled"))
+        uow.commit()
+    with store.unit_of_work() as uow:
+        assert uow.mill().looms[LOOM].attributes == {"Rail": "drilled", "Creel": "none"}
+        newest, first = uow.origin("looms", ("007", "Hall 1"), "Rail")
+        assert (newest.file, newest.sheet, newest.cell, newest.old, newest.new) == (
+            "list.xlsx",
+            "Looms",
+            "D9",
+            "undrilled",
+            "drilled",
+        )
+        assert (first.old, first.new, first.who) == (None, "undrilled", "planner")
+
+
+def test_moments_are_local_outside_and_utc_inside(store):
+    reading = {"hall": "Hall 1", "loom": "007", "read_at": datetime(2027, 7, 1, 6), "warp_left_m": 1200.0}
+    with store.unit_of_work() as uow:
+        add(uow, Change("terms", ("time zone",), "", None, {"term": "time zone", "value": "Europe/Paris"}))
+        uow.commit()
+    with store.unit_of_work() as uow:
+        add(uow, loom_row(), Change("readings", ("007", "Hall 1", datetime(2027, 7, 1, 6)), "", None, reading))
+        uow.commit()
+    with store.unit_of_work() as uow:
+        assert uow.mill().readings[LOOM][0].read_at == datetime(2027, 7, 1, 4, tzinfo=UTC)  # summer time: UTC + 2 h
+        assert ("007", "Hall 1", datetime(2027, 7, 1, 6)) in uow.rows("readings")
+
+
+def test_stock_on_hand_is_the_sum_of_the_ledger(store):
+    with store.unit_of_work() as uow:
+        add(uow, part_row(6.0))
+        uow.add_movements([Movement("RAIL", MovementKind.ISSUE, -2, AT, "store", "kit")])
+        add(uow, Change("parts", ("RAIL",), "on_hand", 4.0, 5.0))
+        uow.commit()
+    with store.unit_of_work() as uow:
+        assert uow.mill().parts["RAIL"].on_hand == 5  # 6 - 2, then counted as 5
+        assert [(m.kind, m.quantity) for m in uow.movements("RAIL")] == [("opening", 6), ("issue", -2), ("count", 1)]
+
+
+def test_stock_never_falls_below_zero(store):
+    with store.unit_of_work() as uow:
+        add(uow, part_row(1.0))
+        with pytest.raises(DataError, match="part RAIL: 2 asked for, 1 on hand"):
+            uow.add_movements([Movement("RAIL", MovementKind.ISSUE, -2, AT, "store")])
+
+
+def test_a_change_of_reservations_is_logged(store):
+    with store.unit_of_work() as uow:
+        add(uow, loom_row(), part_row(3.0))
+        uow.set_reservations([Reservation(LOOM, "RAIL", 2)])
+        uow.set_reservations([])
+        assert uow.reservations() == []
+        log = uow.session.scalars(select(RowChangeRow.values).where(RowChangeRow.table == "reservations"))
+        assert list(log) == [{"quantity": [None, 2]}, {"quantity": [2, None]}]
+
+
+def test_history_is_never_rewritten(store):
+    with store.unit_of_work() as uow:
+        add(uow, part_row(1.0))
+        entry = uow.session.scalars(select(RowChangeRow)).first()
+        entry.who = "somebody else"
+        with pytest.raises(ValueError, match="history"):
+            uow.session.flush()
+
+
+def test_the_latest_stage_counts(store):
+    with store.unit_of_work() as uow:
+        add(uow, loom_row())
+        uow.add_stage(StageChange(LOOM, Stage.IN_WORK, AT, "fitter"))
+        uow.add_stage(StageChange(LOOM, Stage.RUN_IN, AT, "fitter", "restarted"))
+        uow.session.flush()
+        assert uow.stages()[LOOM].stage is Stage.RUN_IN
+        assert len(uow.stage_history()) == 2
+
+
+def test_a_published_plan_comes_back_as_it_was(store):
+    booking = Booking(LOOM, 1, WindowKind.STYLE, (("rail", "new rail"),), AT, AT.replace(hour=9), AT, 8, 12.5,
+                      {"RAIL": 1}, CostTerms(100, 2.5, 300, 310, 40, 0), pilot=True)  # fmt: skip
+    plan = Plan(PlanStatus.OPTIMAL, 752.5, 752.0, 1.5, "EUR", AT, AT.replace(month=3), (booking,),
+                (LeftOver(LOOM, "no window", 9000),), start=date(2027, 1, 4))  # fmt: skip
+    with store.unit_of_work() as uow:
+        add(uow, loom_row())
+        uow.save_plan(plan, published=True)
+        uow.save_plan(plan, published=False)
+        uow.commit()
+    with store.unit_of_work() as uow:
+        assert uow.published_plan() == plan
+
+
+def test_crews_read_with_their_shifts_and_defaults(store):
+    row = {"crew": "A", "trade": "fitter", "heads": 2, "weekdays": None, "shift_start": time(6), "shift_end": time(14),
+           "rate_per_head_h": 34.0, "hall": None, "from_on": None, "to_on": None}  # fmt: skip
+    with store.unit_of_work() as uow:
+        add(uow, Change("crews", ("A", None, time(6), None), "", None, row))
+        crew = uow.mill().crews[0]
+        assert (crew.weekdays, crew.shift_end, crew.hall) == (frozenset(range(5)), time(14), None)
+
+
+def test_a_folder_is_no_database(tmp_path):
+    with pytest.raises(TrackerError, match="cannot open the database"):
+        open_store(tmp_path)

@@ -1,0 +1,263 @@
+"""Write what a load brings, row by row, and say later where a value came from."""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import insert, select, update
+from sqlalchemy.orm import Session
+
+from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
+from tracker.domain.stock import MovementKind
+from tracker.domain.tables import METHOD_TABLES, TABLES, Table
+from tracker.store.models import (
+    Answer,
+    HallRow,
+    LoadRow,
+    LoomRow,
+    MethodVersion,
+    MovementRow,
+    ReadingRow,
+    RowChangeRow,
+    SourceTableRow,
+    StandingRow,
+    WarpRow,
+)
+from tracker.store.rows import MODELS, database_values, kept_values, key_text, plain, stock_on_hand
+
+ORDER = list(TABLES)
+"""Looms before what refers to them, parts before receipts."""
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where a stored value came from."""
+
+    at: datetime
+    who: str
+    file: str
+    sheet: str
+    cell: str
+    old: Any
+    new: Any
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where the row of a change stood: index of its source table and row number."""
+
+    source: int
+    number: int
+
+
+class LoadWriter:
+    """Writes one load; the caller commits."""
+
+    def __init__(self, session: Session, zone: ZoneInfo, at: datetime, who: str):
+        self.session, self.zone, self.at, self.who = session, zone, at, who
+        self.load_id = 0
+        self.source_ids: list[int] = []
+
+    def begin(
+        self, files: Sequence[str], findings: Sequence[Mapping[str, str]], sources: Sequence[SourceTable]
+    ) -> None:
+        """Record the load, its findings and the tables that it recognised."""
+        load = LoadRow(at=self.at, who=self.who, files=list(files), findings=list(findings))
+        self.session.add(load)
+        self.session.flush()
+        rows = [self._source_row(load.id, source) for source in sources]
+        self.session.add_all(rows)
+        self.session.flush()
+        self.load_id, self.source_ids = load.id, [row.id for row in rows]
+
+    def _source_row(self, load_id: int, source: SourceTable) -> SourceTableRow:
+        columns = {c.field or c.heading: "".join(ch for ch in c.cell if ch.isalpha()) for c in source.columns if c.kept}
+        if source.transposed:
+            columns = {c.field or c.heading: "".join(ch for ch in c.cell if ch.isdigit()) for c in source.columns}
+        return SourceTableRow(
+            load_id=load_id, file=source.file, sheet=source.sheet, table=source.table,
+            transposed=source.transposed, columns=columns,
+        )  # fmt: skip
+
+    def write(self, changes: Sequence[Change], places: Mapping[tuple[str, RowKey], Place]) -> None:
+        """Apply the changes table by table: `field` empty = a row to add, else one value of a row to change."""
+        added: dict[str, dict[RowKey, Mapping[str, Any]]] = defaultdict(dict)
+        changed: dict[str, dict[RowKey, list[Change]]] = defaultdict(lambda: defaultdict(list))
+        for change in changes:
+            if change.field:
+                changed[change.table][change.key].append(change)
+            else:
+                added[change.table][change.key] = change.new
+        for name in sorted(added.keys() | changed.keys(), key=ORDER.index):
+            self._add(TABLES[name], added[name])
+            self._change(TABLES[name], changed[name])
+            self._log(name, added[name], changed[name], places)
+
+    def _add(self, table: Table, rows: Mapping[RowKey, Mapping[str, Any]]) -> None:
+        if not rows:
+            return
+        records = [self._record(table, values) for values in rows.values()]
+        if table.name == "looms":
+            self._add_halls({record["hall"] for record in records})
+        if table.name == "parts":
+            self._count_stock({str(values["part"]): values.get("on_hand") for values in rows.values()}, records)
+            return
+        self.session.execute(insert(MODELS[table.name]), _same_keys(records))
+
+    def _record(self, table: Table, values: Mapping[str, Any]) -> dict[str, Any]:
+        record = database_values(table, values, self.zone)
+        if table.open_columns == "attributes":
+            record["attributes"] = {h: v for h, v in kept_values(table, values).items() if v is not None}
+        return record
+
+    def _add_halls(self, halls: set[str]) -> None:
+        known = set(self.session.scalars(select(HallRow.hall)))
+        self.session.add_all(HallRow(hall=hall) for hall in sorted(halls - known))
+        self.session.flush()
+
+    def _count_stock(self, counted: Mapping[str, float | None], records: list[dict[str, Any]] | None = None) -> None:
+        """Book the difference between the counted stock and the ledger."""
+        if records:
+            self.session.execute(insert(MODELS["parts"]), _same_keys(records))
+        on_hand = stock_on_hand(self.session)
+        for part, quantity in counted.items():
+            difference = (quantity or 0.0) - on_hand.get(part, 0.0)
+            kind = MovementKind.COUNT if part in on_hand else MovementKind.OPENING
+            if difference:
+                self.session.add(
+                    MovementRow(part=part, kind=kind, quantity=difference, at=self.at, who=self.who,
+                                why="parts list loaded")
+                )  # fmt: skip
+
+    def _change(self, table: Table, rows: Mapping[RowKey, Sequence[Change]]) -> None:
+        for key, changes in rows.items():
+            values = {change.field: change.new for change in changes}
+            if table.name == "parts" and "on_hand" in values:
+                self._count_stock({str(key[0]): values.pop("on_hand")})
+            record = database_values(table, values, self.zone)
+            kept = kept_values(table, values) if table.open_columns == "attributes" else {}
+            where = self._where(table, key)
+            if kept:
+                old = self.session.scalar(select(LoomRow.attributes).where(*where)) or {}
+                record["attributes"] = {h: v for h, v in (old | kept).items() if v is not None}
+            if record:
+                self.session.execute(update(MODELS[table.name]).where(*where).values(**record))
+
+    def _where(self, table: Table, key: RowKey) -> list[Any]:
+        values = database_values(table, dict(zip(table.key, key, strict=True)), self.zone)
+        model = MODELS[table.name]
+        return [getattr(model, field).is_not_distinct_from(value) for field, value in values.items()]
+
+    def _log(self, name: str, added: Mapping[RowKey, Mapping[str, Any]], changed: Mapping[RowKey, Sequence[Change]],
+             places: Mapping[tuple[str, RowKey], Place]) -> None:  # fmt: skip
+        entries = [
+            self._entry(name, key, "added", {f: [None, plain(v)] for f, v in values.items() if v is not None}, places)
+            for key, values in added.items()
+        ] + [
+            self._entry(name, key, "changed", {c.field: [plain(c.old), plain(c.new)] for c in changes}, places)
+            for key, changes in changed.items()
+        ]
+        if entries:
+            self.session.execute(insert(RowChangeRow), entries)
+
+    def _entry(self, name: str, key: RowKey, kind: str, values: dict[str, Any],
+               places: Mapping[tuple[str, RowKey], Place]) -> dict[str, Any]:  # fmt: skip
+        place = places.get((name, key))
+        return {
+            "at": self.at, "who": self.who, "table": name, "key": key_text(key), "kind": kind, "values": values,
+            "load_id": self.load_id or None, "number": place.number if place else None,
+            "source_table_id": self.source_ids[place.source] if place else None,
+        }  # fmt: skip
+
+    def write_method(self, rows: Mapping[str, Sequence[TypedRow]], sources: Sequence[SourceTable]) -> int:
+        """Add a method version from the rows of its tables; a table that the load does not bring keeps its rows."""
+        current = (
+            self.session.scalar(select(MethodVersion.version).order_by(MethodVersion.version.desc()).limit(1)) or 0
+        )
+        version = current + 1
+        self.session.add(MethodVersion(version=version, at=self.at, who=self.who))
+        self.session.flush()
+        for name in METHOD_TABLES:
+            model: Any = MODELS[name]
+            if name in rows:
+                records = [self._method_record(version, row, sources[row.source]) for row in rows[name]]
+            else:
+                records = [_copy(row, version) for row in self.session.scalars(
+                    select(model).where(model.version == current).order_by(model.id))]  # fmt: skip
+            if records:
+                self.session.execute(insert(model), _same_keys(records))
+        return version
+
+    def _method_record(self, version: int, row: TypedRow, source: SourceTable) -> dict[str, Any]:
+        columns = {c.field or c.heading: "".join(ch for ch in c.cell if ch.isalpha()) for c in source.columns if c.kept}
+        conditions = {h: plain(v) for h, v in row.kept.items() if v not in (None, "")}
+        return dict(database_values(TABLES[row.table], row.values, self.zone)) | {
+            "version": version, "conditions": conditions, "columns": columns,
+            "sheet": source.sheet, "number": row.number,
+        }  # fmt: skip
+
+    def change_zone(self, old: ZoneInfo, new: ZoneInfo) -> None:
+        """The mill's zone changes: moments that were given as wall clock time keep it."""
+        for model, fields in ((WarpRow, ("read_at",)), (ReadingRow, ("read_at",)), (StandingRow, ("from_at", "to_at"))):
+            for row in self.session.scalars(select(model)):
+                for field in fields:
+                    at = getattr(row, field)
+                    if at is not None:
+                        setattr(row, field, at.astimezone(old).replace(tzinfo=new))
+        self.session.flush()
+        self.zone = new
+
+
+def _same_keys(records: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Bulk inserts want every record to have the same keys."""
+    keys = {key: None for record in records for key in record}
+    return [{key: record.get(key) for key in keys} for record in records]
+
+
+def _copy(row: Any, version: int) -> dict[str, Any]:
+    values = {c.name: getattr(row, c.name) for c in row.__table__.columns if c.name != "id"}
+    return values | {"version": version}
+
+
+def read_answers(session: Session) -> dict[str, str]:
+    """Question → the newest answer."""
+    return dict(session.execute(select(Answer.question, Answer.answer).order_by(Answer.id)))
+
+
+def add_answers(session: Session, answers: Mapping[str, str], at: datetime, who: str) -> None:
+    """Remember answers that are new or differ from the one in force."""
+    known = read_answers(session)
+    session.add_all(Answer(question=q, answer=a, at=at, who=who) for q, a in answers.items() if known.get(q) != a)
+
+
+def origin_of(session: Session, table: Table, key: RowKey, field: str) -> list[Origin]:
+    """Every event that set a value, the newest first."""
+    query = (
+        select(RowChangeRow, SourceTableRow)
+        .outerjoin(SourceTableRow, SourceTableRow.id == RowChangeRow.source_table_id)
+        .where(RowChangeRow.table == table.name, RowChangeRow.key == key_text(key))
+        .order_by(RowChangeRow.id.desc())
+    )
+    return [
+        Origin(entry.at, entry.who, source.file if source else "", source.sheet if source else "",
+               _cell(entry, source, field), *entry.values[field])
+        for entry, source in session.execute(query) if field in entry.values
+    ]  # fmt: skip
+
+
+def _cell(entry: RowChangeRow, source: SourceTableRow | None, field: str) -> str:
+    if source is None or field not in source.columns:
+        return ""
+    along, across = source.columns[field], entry.number
+    return f"{_letters(across or 0)}{along}" if source.transposed else f"{along}{across}"
+
+
+def _letters(number: int) -> str:
+    text = ""
+    while number:
+        number, rest = divmod(number - 1, 26)
+        text = chr(65 + rest) + text
+    return text

@@ -1,0 +1,66 @@
+"""The tables of the database, by area."""
+
+from tracker.store.models.loads import Answer, LoadRow, RowChangeRow, SourceTableRow
+from tracker.store.models.method import (
+    AlternativeRow,
+    CheckRow,
+    KitLineRow,
+    MethodVersion,
+    OperationRow,
+    SetpointRow,
+)
+from tracker.store.models.mill import (
+    ArticleRow,
+    ChangeRow,
+    ClosureRow,
+    CrewRow,
+    HallRow,
+    LoomRow,
+    ReadingRow,
+    RunningRow,
+    StandingRow,
+    TermRow,
+    ToolRow,
+    WarpRow,
+)
+from tracker.store.models.plans import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
+from tracker.store.models.progress import ConversionRow, OperationMinutesRow, SettingRow, StageRow
+from tracker.store.models.stock import MovementRow, PartRow, ReceiptRow, ReservationRow
+
+__all__ = [
+    "AlternativeRow",
+    "Answer",
+    "ArticleRow",
+    "BookingRow",
+    "ChangeRow",
+    "CheckRow",
+    "ClosureRow",
+    "ConversionRow",
+    "CrewRow",
+    "HallRow",
+    "KitLineRow",
+    "LeftOverRow",
+    "LoadRow",
+    "LoomRow",
+    "MethodVersion",
+    "MovementRow",
+    "OperationMinutesRow",
+    "OperationRow",
+    "OtherDateRow",
+    "PartRow",
+    "PlanRow",
+    "PriceRow",
+    "ReadingRow",
+    "ReceiptRow",
+    "ReservationRow",
+    "RowChangeRow",
+    "RunningRow",
+    "SetpointRow",
+    "SettingRow",
+    "SourceTableRow",
+    "StageRow",
+    "StandingRow",
+    "TermRow",
+    "ToolRow",
+    "WarpRow",
+]

@@ -1,0 +1,86 @@
+"""Plans and their bookings, kept for ever."""
+
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import ForeignKey, ForeignKeyConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from tracker.store.base import AppendOnly, Base
+
+
+class PlanRow(AppendOnly, Base):
+    __tablename__ = "plans"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    made_at: Mapped[datetime]
+    who: Mapped[str]
+    published: Mapped[bool]
+    scenario: Mapped[str | None]
+    status: Mapped[str]
+    objective: Mapped[float]
+    bound: Mapped[float]
+    seconds: Mapped[float]
+    currency: Mapped[str]
+    as_of: Mapped[datetime]
+    horizon_end: Mapped[datetime]
+    start: Mapped[date | None]
+    reasons: Mapped[list[Any]]
+    terms: Mapped[dict[str, Any]]
+
+
+class OfPlan(AppendOnly):
+    id: Mapped[int] = mapped_column(primary_key=True)
+    plan_id: Mapped[int] = mapped_column(ForeignKey("plans.id"), index=True)
+
+
+class BookingRow(OfPlan, Base):
+    __tablename__ = "bookings"
+    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
+    hall: Mapped[str]
+    loom: Mapped[str]
+    window: Mapped[int]
+    kind: Mapped[str]
+    choices: Mapped[list[Any]]
+    start: Mapped[datetime]
+    end: Mapped[datetime]
+    beam_out_p50: Mapped[datetime | None]
+    slots: Mapped[int]
+    labour_h: Mapped[float]
+    parts: Mapped[dict[str, Any]]
+    firm: Mapped[bool]
+    pilot: Mapped[bool]
+    lost_production: Mapped[float]
+    late_beam_out: Mapped[float]
+    labour: Mapped[float]
+    parts_cost: Mapped[float]
+    saving_foregone: Mapped[float]
+    moves: Mapped[float]
+
+
+class LeftOverRow(OfPlan, Base):
+    __tablename__ = "plan_left_over"
+    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
+    hall: Mapped[str]
+    loom: Mapped[str]
+    why: Mapped[str]
+    cost: Mapped[float]
+
+
+class PriceRow(OfPlan, Base):
+    __tablename__ = "plan_prices"
+    what: Mapped[str]
+    week: Mapped[str]
+    price: Mapped[float]
+
+
+class OtherDateRow(OfPlan, Base):
+    __tablename__ = "plan_other_dates"
+    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
+    hall: Mapped[str]
+    loom: Mapped[str]
+    window: Mapped[int]
+    kind: Mapped[str]
+    choices: Mapped[list[Any]]
+    start: Mapped[datetime]
+    end: Mapped[datetime]
+    extra_cost: Mapped[float]

@@ -1,0 +1,52 @@
+"""What was done: stages, conversions and their minutes, settings. All of it history."""
+
+from datetime import datetime
+
+from sqlalchemy import ForeignKey, ForeignKeyConstraint
+from sqlalchemy.orm import Mapped, mapped_column
+
+from tracker.store.base import AppendOnly, Base
+
+
+class OfLoomHistory(AppendOnly):
+    id: Mapped[int] = mapped_column(primary_key=True)
+    hall: Mapped[str]
+    loom: Mapped[str]
+
+
+class StageRow(OfLoomHistory, Base):
+    __tablename__ = "stage_changes"
+    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
+    stage: Mapped[str]
+    at: Mapped[datetime]
+    who: Mapped[str]
+    reason: Mapped[str | None]
+
+
+class ConversionRow(OfLoomHistory, Base):
+    __tablename__ = "conversions"
+    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
+    machine_type: Mapped[str]
+    crew: Mapped[str]
+    method_version: Mapped[int] = mapped_column(ForeignKey("method_versions.version"))
+    started_at: Mapped[datetime]
+    ended_at: Mapped[datetime | None]
+    total_min: Mapped[float | None]
+
+
+class OperationMinutesRow(AppendOnly, Base):
+    __tablename__ = "conversion_operations"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    conversion_id: Mapped[int] = mapped_column(ForeignKey("conversions.id"), index=True)
+    operation: Mapped[str]
+    minutes: Mapped[float]
+
+
+class SettingRow(OfLoomHistory, Base):
+    __tablename__ = "settings"
+    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
+    setting: Mapped[str]
+    side: Mapped[str | None]
+    value: Mapped[str]
+    at: Mapped[datetime]
+    who: Mapped[str]

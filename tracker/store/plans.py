@@ -1,0 +1,108 @@
+"""Keep plans and read them back."""
+
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import insert, select
+from sqlalchemy.orm import Session
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, Plan, PlanStatus, ScarcityPrice
+from tracker.domain.windows import WindowKind
+from tracker.domain.work import Choices
+from tracker.store.models import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
+from tracker.store.rows import plain
+
+
+def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bool, scenario: str | None = None) -> int:
+    """Append a plan with its bookings; gives its number."""
+    head = PlanRow(
+        made_at=at, who=who, published=published, scenario=scenario, status=plan.status.value, objective=plan.objective,
+        bound=plan.bound, seconds=plan.seconds, currency=plan.currency, as_of=plan.as_of, horizon_end=plan.horizon_end,
+        start=plan.start, reasons=list(plan.reasons), terms=plain(plan.terms),
+    )  # fmt: skip
+    session.add(head)
+    session.flush()
+    for model, records in (
+        (BookingRow, [_booking_record(booking) for booking in plan.bookings]),
+        (LeftOverRow, [_loom(item.key) | {"why": item.why, "cost": item.cost} for item in plan.left_over]),
+        (PriceRow, [{"what": p.what, "week": p.week, "price": p.price} for p in plan.prices]),
+        (OtherDateRow, [_other_record(other) for other in plan.other_dates]),
+    ):
+        if records:
+            session.execute(insert(model), [record | {"plan_id": head.id} for record in records])
+    return head.id
+
+
+def _loom(key: LoomKey) -> dict[str, Any]:
+    return {"hall": key.hall, "loom": key.loom}
+
+
+def _date_record(item: Booking | OtherDate) -> dict[str, Any]:
+    return _loom(item.key) | {
+        "window": item.window, "kind": item.kind.value, "choices": [list(choice) for choice in item.choices],
+        "start": item.start, "end": item.end,
+    }  # fmt: skip
+
+
+def _other_record(other: OtherDate) -> dict[str, Any]:
+    return _date_record(other) | {"extra_cost": other.extra_cost}
+
+
+def _booking_record(booking: Booking) -> dict[str, Any]:
+    cost = booking.cost
+    return _date_record(booking) | {
+        "beam_out_p50": booking.beam_out_p50, "slots": booking.slots, "labour_h": booking.labour_h,
+        "parts": dict(booking.parts), "firm": booking.firm, "pilot": booking.pilot,
+        "lost_production": cost.lost_production, "late_beam_out": cost.late_beam_out, "labour": cost.labour,
+        "parts_cost": cost.parts, "saving_foregone": cost.saving_foregone, "moves": cost.moves,
+    }  # fmt: skip
+
+
+def last_published(session: Session) -> Plan | None:
+    head = session.scalar(select(PlanRow).where(PlanRow.published).order_by(PlanRow.id.desc()).limit(1))
+    return None if head is None else _plan(session, head)
+
+
+def published_plans(session: Session) -> list[tuple[int, datetime, str, float]]:
+    """Number, when, who and objective of every published plan, oldest first."""
+    query = (
+        select(PlanRow.id, PlanRow.made_at, PlanRow.who, PlanRow.objective)
+        .where(PlanRow.published)
+        .order_by(PlanRow.id)
+    )
+    return list(session.execute(query))
+
+
+def _plan(session: Session, head: PlanRow) -> Plan:
+    def rows(model: Any) -> list[Any]:
+        return list(session.scalars(select(model).where(model.plan_id == head.id).order_by(model.id)))
+
+    return Plan(
+        status=PlanStatus(head.status), objective=head.objective, bound=head.bound, seconds=head.seconds,
+        currency=head.currency, as_of=head.as_of, horizon_end=head.horizon_end,
+        bookings=tuple(_booking(row) for row in rows(BookingRow)),
+        left_over=tuple(LeftOver(LoomKey(row.hall, row.loom), row.why, row.cost) for row in rows(LeftOverRow)),
+        prices=tuple(ScarcityPrice(row.what, row.week, row.price) for row in rows(PriceRow)),
+        other_dates=tuple(OtherDate(*_where_and_when(row), row.extra_cost) for row in rows(OtherDateRow)),
+        reasons=tuple(head.reasons), start=head.start, terms=head.terms,
+    )  # fmt: skip
+
+
+def _where_and_when(row: Any) -> tuple[LoomKey, int, WindowKind, Choices, datetime, datetime]:
+    choices = tuple((choice, alternative) for choice, alternative in row.choices)
+    return LoomKey(row.hall, row.loom), row.window, WindowKind(row.kind), choices, row.start, row.end
+
+
+def _booking(row: BookingRow) -> Booking:
+    cost = CostTerms(row.lost_production, row.late_beam_out, row.labour, row.parts_cost, row.saving_foregone, row.moves)
+    return Booking(
+        *_where_and_when(row),
+        row.beam_out_p50,
+        row.slots,
+        row.labour_h,
+        row.parts,
+        cost,
+        firm=row.firm,
+        pilot=row.pilot,
+    )

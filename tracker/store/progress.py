@@ -1,0 +1,53 @@
+"""Stages and recorded conversions."""
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.store.models import ConversionRow, OperationMinutesRow, StageRow
+
+
+def read_stages(session: Session) -> dict[LoomKey, StageChange]:
+    """Loom → its latest recorded stage."""
+    return {change.key: change for change in stage_history(session)}
+
+
+def stage_history(session: Session) -> list[StageChange]:
+    """Every recorded stage, oldest first."""
+    rows = session.scalars(select(StageRow).order_by(StageRow.at, StageRow.id))
+    return [StageChange(LoomKey(r.hall, r.loom), Stage(r.stage), r.at, r.who, r.reason) for r in rows]
+
+
+def add_stage(session: Session, change: StageChange) -> None:
+    session.add(
+        StageRow(hall=change.key.hall, loom=change.key.loom, stage=change.stage.value, at=change.at, who=change.who,
+                 reason=change.reason)
+    )  # fmt: skip
+
+
+def read_conversions(session: Session) -> list[Conversion]:
+    """Every recorded conversion by start."""
+    minutes: dict[int, dict[str, float]] = {}
+    for row in session.scalars(select(OperationMinutesRow)):
+        minutes.setdefault(row.conversion_id, {})[row.operation] = row.minutes
+    rows = session.scalars(select(ConversionRow).order_by(ConversionRow.started_at, ConversionRow.id))
+    return [
+        Conversion(LoomKey(r.hall, r.loom), r.machine_type, r.crew, r.method_version, r.started_at, r.ended_at,
+                   minutes.get(r.id, {}), r.total_min)
+        for r in rows
+    ]  # fmt: skip
+
+
+def add_conversion(session: Session, done: Conversion) -> None:
+    row = ConversionRow(
+        hall=done.key.hall, loom=done.key.loom, machine_type=done.machine_type, crew=done.crew,
+        method_version=done.method_version, started_at=done.started_at, ended_at=done.ended_at,
+        total_min=done.total_min,
+    )  # fmt: skip
+    session.add(row)
+    session.flush()
+    session.add_all(
+        OperationMinutesRow(conversion_id=row.id, operation=operation, minutes=minutes)
+        for operation, minutes in done.operation_minutes.items()
+    )

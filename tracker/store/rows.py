@@ -1,0 +1,132 @@
+"""Rows of the loaded tables, between the database and the plain records that loads, exports and the domain use."""
+
+from collections.abc import Iterable, Mapping
+from datetime import date, datetime, time
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import Session
+
+from tracker.domain.rows import RowKey
+from tracker.domain.tables import TABLES, Kind, Table
+from tracker.store.base import Base
+from tracker.store.models import (
+    AlternativeRow,
+    ArticleRow,
+    ChangeRow,
+    CheckRow,
+    ClosureRow,
+    CrewRow,
+    KitLineRow,
+    LoomRow,
+    MethodVersion,
+    MovementRow,
+    OperationRow,
+    PartRow,
+    ReadingRow,
+    ReceiptRow,
+    RunningRow,
+    SetpointRow,
+    StandingRow,
+    TermRow,
+    ToolRow,
+    WarpRow,
+)
+
+Record = dict[str, Any]
+
+MODELS: dict[str, type[Base]] = {
+    "looms": LoomRow, "warps": WarpRow, "readings": ReadingRow, "articles": ArticleRow, "changes": ChangeRow,
+    "standing": StandingRow, "parts": PartRow, "receipts": ReceiptRow, "crews": CrewRow, "running": RunningRow,
+    "closures": ClosureRow, "tools": ToolRow, "terms": TermRow, "operations": OperationRow, "kit_lines": KitLineRow,
+    "choices": AlternativeRow, "setpoints": SetpointRow, "checks": CheckRow,
+}  # fmt: skip
+
+DERIVED = {"parts": {"on_hand"}}
+"""Fields that are no column: stock on hand is the sum of the ledger."""
+
+
+def read_rows(session: Session, table: Table, zone: ZoneInfo) -> dict[RowKey, Record]:
+    """All rows of a table as typed records, kept headings beside the fields; moments in local time.
+
+    Method tables give the version in force, in order, keyed (1,), (2,) …
+    """
+    if table.whole:
+        return _method_rows(session, table)
+    model = MODELS[table.name]
+    on_hand = stock_on_hand(session) if table.name == "parts" else {}
+    found: dict[RowKey, Record] = {}
+    fields = [column.field for column in table.columns if column.field not in DERIVED.get(table.name, ())]
+    moments = [column.field for column in table.columns if column.kind is Kind.MOMENT]
+    kept = [model.attributes] if table.open_columns == "attributes" else []  # type: ignore[attr-defined]
+    for values in session.execute(select(*(getattr(model, field) for field in fields), *kept)):
+        record: Record = dict(zip(fields, values, strict=False))
+        for field in moments:
+            if record[field] is not None:
+                record[field] = record[field].astimezone(zone).replace(tzinfo=None)
+        if table.name == "parts":
+            record["on_hand"] = on_hand.get(record["part"], 0.0)
+        found[tuple(record[field] for field in table.key)] = record | (values[-1] if kept else {})
+    return found
+
+
+def _method_rows(session: Session, table: Table) -> dict[RowKey, Record]:
+    model = MODELS[table.name]
+    version = session.scalar(select(func.max(MethodVersion.version)))
+    rows = session.scalars(select(model).where(model.version == version).order_by(model.id))  # type: ignore[attr-defined]
+    return {
+        (i,): {c.field: getattr(row, c.field) for c in table.columns} | row.conditions  # type: ignore[attr-defined]
+        for i, row in enumerate(rows, 1)
+    }
+
+
+def stock_on_hand(session: Session) -> dict[str, float]:
+    """Part → sum of its movements."""
+    query = select(MovementRow.part, func.sum(MovementRow.quantity)).group_by(MovementRow.part)
+    return {part: float(total) for part, total in session.execute(query)}
+
+
+def database_values(table: Table, values: Mapping[str, Any], zone: ZoneInfo) -> Record:
+    """Fields that are columns of the table, moments as UTC."""
+    moments = {column.field for column in table.columns if column.kind is Kind.MOMENT}
+    fields = {column.field for column in table.columns} - DERIVED.get(table.name, set())
+    return {
+        field: value.replace(tzinfo=zone) if field in moments and value is not None and value.tzinfo is None else value
+        for field, value in values.items()
+        if field in fields
+    }
+
+
+def kept_values(table: Table, values: Mapping[str, Any]) -> Record:
+    """Values under a heading of the mill's own."""
+    fields = {column.field for column in table.columns}
+    return {heading: plain(value) for heading, value in values.items() if heading not in fields}
+
+
+def plain(value: Any) -> Any:
+    """A value as JSON can hold it: dates and times as ISO text, weekdays as a list."""
+    if isinstance(value, datetime | date | time):
+        return value.isoformat()
+    if isinstance(value, frozenset | set):
+        return sorted(value)
+    if isinstance(value, Mapping):
+        return {str(key): plain(item) for key, item in value.items()}
+    if isinstance(value, tuple | list):
+        return [plain(item) for item in value]
+    return value
+
+
+def key_text(key: Iterable[Any]) -> str:
+    """A row's key as the change log stores it."""
+    return " | ".join("" if part is None else str(plain(part)) for part in key)
+
+
+def check_models() -> list[str]:
+    """Fields of the tables that have no column in their model; empty when both agree."""
+    return [
+        f"{table.name}.{column.field}"
+        for table in TABLES.values()
+        for column in table.columns
+        if column.field not in DERIVED.get(table.name, ()) and not hasattr(MODELS[table.name], column.field)
+    ]
