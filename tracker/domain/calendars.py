@@ -1,7 +1,7 @@
 """Calendars: sorted, disjoint, half-open spans of UTC time built from weekly patterns in the mill's local time."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import cached_property
@@ -15,7 +15,7 @@ Span = tuple[datetime, datetime]
 class Calendar:
     """`spans` are sorted, disjoint, half-open UTC spans in which the clock of this calendar runs."""
 
-    spans: tuple[Span, ...]
+    spans: tuple[Span, ...] = ()
 
     @cached_property
     def _starts(self) -> list[datetime]:
@@ -39,18 +39,30 @@ class Calendar:
         return self.elapsed_h(end) - self.elapsed_h(start)
 
     def after(self, start: datetime, hours: float) -> datetime:
-        """The first moment at which `hours` (any sign) of this calendar have passed since `start`.
+        """The first moment from `start` on at which `hours` of this calendar have passed; for hours < 0 the last
+        moment before `start` since which they have.
 
         Past the last span the clock is taken to run on without a stop, before the first one to run back without one,
         so that a forecast beyond the calendar stays finite.
         """
-        target = self.elapsed_h(start) + hours
-        if not self.spans or (hours <= 0 and target <= 0):
-            return start + timedelta(hours=hours) if not self.spans else self.spans[0][0] + timedelta(hours=target)
-        if target > self._hours_before[-1]:
-            return max(start, self.spans[-1][1]) + timedelta(hours=target - self._hours_before[-1])
-        i = max(0, _last_below(self._hours_before, target))
+        if not hours:
+            return start
+        if not self.spans:
+            return start + timedelta(hours=hours)
+        target, total = self.elapsed_h(start) + hours, self._hours_before[-1]
+        if target > total:
+            return max(start, self.spans[-1][1]) + timedelta(hours=target - total)
+        if target < 0:
+            return min(start, self.spans[0][0]) + timedelta(hours=target)
+        if hours > 0:
+            i = max(0, bisect_left(self._hours_before, target) - 1)
+        else:
+            i = min(len(self.spans), bisect_right(self._hours_before, target)) - 1
         return self.spans[i][0] + timedelta(hours=target - self._hours_before[i])
+
+    def less(self, shut: "Calendar") -> "Calendar":
+        """This calendar without the spans of another."""
+        return Calendar(tuple(_less(self.spans, shut.spans)))
 
     def contains(self, at: datetime) -> bool:
         i = bisect_right(self._starts, at) - 1
@@ -71,14 +83,37 @@ def weekly_calendar(
     midnight to midnight, also the part of a shift that began the day before.
     """
     rows = list(pattern) or [(frozenset(range(7)), None, None)]
-    days = [first + timedelta(days=i) for i in range(-1, (last - first).days + 1)]
     spans = [
-        _shift(day, start, end, zone) for day in days for weekdays, start, end in rows if day.weekday() in weekdays
+        local_span(day, start, end, zone)
+        for day in days_between(first - timedelta(days=1), last)
+        for weekdays, start, end in rows
+        if day.weekday() in weekdays
     ]
-    edges = (_local(first, time(0), zone), _local(last + timedelta(days=1), time(0), zone))
-    inside = _merge((max(a, edges[0]), min(b, edges[1])) for a, b in spans)
-    shut = _merge(_shift(day, None, None, zone) for day in closed)
-    return Calendar(tuple(_less(inside, shut)))
+    begins, ends = local_span(first, None, None, zone)[0], local_span(last, None, None, zone)[1]
+    return calendar_of((max(a, begins), min(b, ends)) for a, b in spans).less(closed_days(closed, zone))
+
+
+def calendar_of(spans: Iterable[Span]) -> Calendar:
+    """The calendar of spans in any order, which may touch, overlap or be empty."""
+    return Calendar(tuple(_merge(spans)))
+
+
+def closed_days(days: Iterable[date], zone: ZoneInfo) -> Calendar:
+    """Local midnight to midnight of each day."""
+    return calendar_of(local_span(day, None, None, zone) for day in days)
+
+
+def days_between(first: date, last: date) -> list[date]:
+    """All days from first to last, included."""
+    return [first + timedelta(days=i) for i in range((last - first).days + 1)]
+
+
+def local_span(day: date, start: time | None, end: time | None, zone: ZoneInfo) -> Span:
+    """The UTC span from `start` to `end` (None = midnight) of a local day; an end at or before the start is on the
+    next day. A time that the clocks skip or repeat is taken with the offset before the change."""
+    begin, finish = start or time(0), end or time(0)
+    last_day = day if finish > begin else day + timedelta(days=1)
+    return datetime.combine(day, begin, zone).astimezone(UTC), datetime.combine(last_day, finish, zone).astimezone(UTC)
 
 
 def union(calendars: Iterable[Calendar]) -> Calendar:
@@ -96,21 +131,6 @@ def _hours(delta: timedelta) -> float:
     return delta.total_seconds() / 3600
 
 
-def _last_below(sorted_values: list[float], target: float) -> int:
-    """Index of the last value strictly below the target (so that a target at a span's end stays in that span)."""
-    return bisect_left(sorted_values, target) - 1
-
-
-def _local(day: date, at: time, zone: ZoneInfo) -> datetime:
-    return datetime.combine(day, at, zone).astimezone(UTC)
-
-
-def _shift(day: date, start: time | None, end: time | None, zone: ZoneInfo) -> Span:
-    begin, finish = start or time(0), end or time(0)
-    last_day = day if finish > begin else day + timedelta(days=1)
-    return _local(day, begin, zone), _local(last_day, finish, zone)
-
-
 def _merge(spans: Iterable[Span]) -> list[Span]:
     merged: list[Span] = []
     for start, end in sorted(span for span in spans if span[0] < span[1]):
@@ -121,16 +141,17 @@ def _merge(spans: Iterable[Span]) -> list[Span]:
     return merged
 
 
-def _less(spans: list[Span], shut: list[Span]) -> list[Span]:
-    for gap_start, gap_end in shut:
-        spans = (
-            [
-                piece
-                for start, end in spans
-                for piece in ((start, min(end, gap_start)), (max(start, gap_end), end))
-                if piece[0] < piece[1]
-            ]
-            if spans
-            else []
-        )
-    return spans
+def _less(spans: Iterable[Span], shut: tuple[Span, ...]) -> Iterator[Span]:
+    """One pass over both lists, which are sorted and disjoint."""
+    i = 0
+    for start, end in spans:
+        while i < len(shut) and shut[i][1] <= start:
+            i += 1
+        j = i
+        while start < end and j < len(shut) and shut[j][0] < end:
+            if start < shut[j][0]:
+                yield start, shut[j][0]
+            start = max(start, shut[j][1])
+            j += 1
+        if start < end:
+            yield start, end
