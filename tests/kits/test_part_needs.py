@@ -1,0 +1,133 @@
+"""Net needs by part and week. Expected figures are worked out by hand; Mon 4 Jan 2027 is the first day of W01."""
+
+from datetime import UTC, date, datetime
+
+import pytest
+from kit_samples import AS_OF, booking, key, mill, plan
+
+from tracker.domain.mill import Closure, Part, Receipt
+from tracker.domain.needs import Touched
+from tracker.errors import DataError
+from tracker.kits.needs import needs
+
+
+def by_week(rows, part="RAIL"):
+    return {row.week: row for row in rows if row.part == part}
+
+
+def test_gross_falls_in_the_local_week():
+    # 00:30 on Mon 11 Jan in Berlin is 23:30 on Sunday in UTC: W02 all the same.
+    rows = by_week(needs(plan(booking("1", date(2027, 1, 11), hour=0, RAIL=2)), mill(Part("RAIL", 5)), AS_OF))
+    assert {week: row.gross for week, row in rows.items()} == {"2027-W01": 0, "2027-W02": 2}
+    assert rows["2027-W02"].on_hand_end == 3
+    assert rows["2027-W02"].order_by is None
+
+
+def test_week_53_and_the_new_year():
+    # 1 Jan 2027 is 2026-W53-5 (ISO 8601).
+    rows = needs(plan(booking("1", date(2027, 1, 4), RAIL=1)), mill(Part("RAIL", 5)), datetime(2027, 1, 1, tzinfo=UTC))
+    assert [row.week for row in rows] == ["2026-W53", "2027-W01"]
+
+
+def test_order_by_counts_the_lead_time_in_calendar_days_from_the_working_day_before_the_need():
+    # Needed Mon 1 Feb, so in by Fri 29 Jan, ordered 14 days before: Fri 15 Jan.
+    hall = mill(Part("RAIL", 1, lead_time_days=14))
+    (row,) = [r for r in needs(plan(booking("1", date(2027, 2, 1), RAIL=3)), hall, AS_OF) if r.net]
+    assert (row.week, row.net, row.order_quantity) == ("2027-W05", 2, 2)
+    assert (row.due, row.order_by) == (date(2027, 1, 29), date(2027, 1, 15))
+    assert (row.late, row.days_late, row.touched) == (False, 0, ())
+
+
+def test_delivery_and_order_fall_on_days_that_are_not_closed_for_work():
+    # Fri 29 Jan closed: in by Thu 28 Jan; 14 days before is Thu 14 Jan, closed too: Wed 13 Jan.
+    # A day closed for weaving only, or for another hall only, stays a working day.
+    closures = (
+        Closure(date(2027, 1, 29)),
+        Closure(date(2027, 1, 14), stops="work"),
+        Closure(date(2027, 1, 28), stops="weaving"),
+        Closure(date(2027, 1, 13), hall="Hall 2"),
+    )
+    hall = mill(Part("RAIL", 0, lead_time_days=14), looms=("1",), closures=closures)
+    (row,) = [r for r in needs(plan(booking("1", date(2027, 2, 1), RAIL=1)), hall, AS_OF) if r.net]
+    assert (row.due, row.order_by) == (date(2027, 1, 28), date(2027, 1, 13))
+
+
+def test_a_receipt_due_on_the_day_of_the_start_comes_too_late_for_it():
+    hall = mill(Part("RAIL", 0), receipts=(Receipt("1", "RAIL", 1, date(2027, 1, 13)),))
+    same_day = by_week(needs(plan(booking("1", date(2027, 1, 13), hour=13, RAIL=1)), hall, AS_OF))
+    next_day = by_week(needs(plan(booking("1", date(2027, 1, 14), hour=7, RAIL=1)), hall, AS_OF))
+    assert (same_day["2027-W02"].net, same_day["2027-W02"].due) == (1, date(2027, 1, 12))
+    assert (next_day["2027-W02"].net, next_day["2027-W02"].receipts) == (0, 1)
+
+
+def test_an_overdue_receipt_counts_as_of_today():
+    hall = mill(Part("RAIL", 0), receipts=(Receipt("1", "RAIL", 1, date(2026, 12, 21)),))
+    today = by_week(needs(plan(booking("1", date(2027, 1, 4), RAIL=1)), hall, AS_OF))
+    tomorrow = by_week(needs(plan(booking("1", date(2027, 1, 5), RAIL=1)), hall, AS_OF))
+    assert (today["2027-W01"].receipts, today["2027-W01"].net, tomorrow["2027-W01"].net) == (1, 1, 0)
+
+
+def test_a_late_order_names_the_looms_and_their_days():
+    """Lead time 10 days. Ordered today, Mon 4 Jan, it comes on Thu 14 Jan and is usable on Fri 15 Jan.
+
+    Loom 1 starts on Wed 6 Jan and has the one in stock. Loom 2 starts on Fri 8 Jan: 7 days short. Loom 3 starts on
+    Thu 14 Jan: 1 day. Loom 4 starts on Fri 15 Jan: in time. One order of 4 (lot size) for loom 2 covers them all: it
+    had to be in on Thu 7 Jan and so was to be placed on Mon 28 Dec: 7 days ago.
+    """
+    starts = {"1": date(2027, 1, 6), "2": date(2027, 1, 8), "3": date(2027, 1, 14), "4": date(2027, 1, 15)}
+    hall = mill(Part("RAIL", 1, lead_time_days=10, lot_size=4))
+    rows = by_week(needs(plan(*(booking(loom, day, RAIL=1) for loom, day in starts.items())), hall, AS_OF))
+    first, second = rows["2027-W01"], rows["2027-W02"]
+    assert (first.net, first.order_quantity, first.on_hand_end) == (1, 4, 3)
+    assert (first.due, first.order_by, first.late, first.days_late) == (date(2027, 1, 7), date(2026, 12, 28), True, 7)
+    assert first.touched == (Touched(key("2"), starts["2"], 7), Touched(key("3"), starts["3"], 1))
+    assert (second.order_quantity, second.late, second.touched) == (0, False, ())
+
+
+def test_missing_safety_stock_alone_touches_no_loom():
+    hall = mill(Part("RAIL", 2, safety_stock=3, lead_time_days=7))
+    rows = by_week(needs(plan(), hall, AS_OF))
+    assert (rows["2027-W01"].net, rows["2027-W01"].late, rows["2027-W01"].touched) == (1, True, ())
+
+
+def test_issued_parts_are_no_longer_needed():
+    rows = by_week(
+        needs(
+            plan(booking("1", date(2027, 1, 6), RAIL=3)), mill(Part("RAIL", 0)), AS_OF, issued={key("1"): {"RAIL": 2}}
+        )
+    )
+    assert (rows["2027-W01"].gross, rows["2027-W01"].net) == (1, 1)
+
+
+def test_a_booking_that_should_have_begun_needs_its_parts_now():
+    rows = by_week(needs(plan(booking("1", date(2026, 12, 22), RAIL=1)), mill(Part("RAIL", 1)), AS_OF))
+    assert {week: row.gross for week, row in rows.items()} == {"2027-W01": 1}
+
+
+def test_left_over_looms_stand_apart_and_need_their_kits_at_the_horizon_end():
+    # The horizon's last day is Sun 28 Mar 2027, in W12; 1 on hand: the booking takes it, the left-over loom lacks 1.
+    made = plan(booking("1", date(2027, 1, 6), RAIL=1))
+    rows = by_week(needs(made, mill(Part("RAIL", 1)), AS_OF, left_over_parts={key("2"): {"RAIL": 1}}))
+    assert (rows["2027-W01"].gross, rows["2027-W01"].gross_left_over) == (1, 0)
+    last = rows["2027-W12"]
+    assert (last.gross, last.gross_left_over, last.net, last.due) == (0, 1, 1, date(2027, 3, 26))
+
+
+def test_left_over_looms_may_be_wanted_earlier():
+    rows = by_week(needs(plan(), mill(Part("RAIL", 0)), AS_OF, {key("2"): {"RAIL": 1}}, left_over_on=date(2027, 2, 1)))
+    assert rows["2027-W05"].gross_left_over == 1
+
+
+def test_parts_that_come_back_serve_the_next_loom_from_the_next_day():
+    # One gauge. It comes back on Wed 6 Jan; loom 2 of the same day lacks it, loom 3 of Thursday would have it.
+    made = plan(*(booking(loom, date(2027, 1, d), GAUGE=1) for loom, d in (("1", 6), ("3", 7))))
+    back = {key("1"): {"GAUGE": 1.0}, key("3"): {"GAUGE": 1.0}}
+    rows = by_week(needs(made, mill(Part("GAUGE", 1)), AS_OF, coming_back=back), "GAUGE")
+    assert (rows["2027-W01"].gross, rows["2027-W01"].receipts, rows["2027-W01"].net) == (2, 2, 0)
+    same_day = plan(*(booking(loom, date(2027, 1, 6), GAUGE=1) for loom in ("1", "2")))
+    assert by_week(needs(same_day, mill(Part("GAUGE", 1)), AS_OF, coming_back=back), "GAUGE")["2027-W01"].net == 1
+
+
+def test_an_unknown_part_is_refused_by_name_and_loom():
+    with pytest.raises(DataError, match=r"unknown part NUT in the kit of loom 7 \(Hall 1\)"):
+        needs(plan(booking("7", date(2027, 1, 6), NUT=1)), mill(Part("RAIL", 1)), AS_OF)

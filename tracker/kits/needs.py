@@ -1,0 +1,174 @@
+"""Net needs by part and ISO week, with order proposals and their order-by days."""
+
+from collections import defaultdict
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+from itertools import groupby
+
+from tracker.domain.calendars import iso_week
+from tracker.domain.mill import LoomKey, Mill, Part
+from tracker.domain.needs import LoomQuantities, PartWeek, Touched
+from tracker.domain.plan import Plan
+from tracker.domain.words import natural_key
+from tracker.errors import DataError
+from tracker.kits.days import ONE_DAY, Days
+from tracker.kits.netting import TOLERANCE, NetPeriod, net_periods
+
+
+@dataclass(frozen=True, slots=True)
+class Flow:
+    """What moves a part's stock on a local day: needs negative, receipts positive and after the needs of the day."""
+
+    day: date
+    quantity: float
+    key: LoomKey | None = None
+    """The loom that needs it; None for receipts."""
+    left_over: bool = False
+
+
+def needs(
+    plan: Plan,
+    mill: Mill,
+    as_of: datetime,
+    left_over_parts: LoomQuantities | None = None,
+    issued: LoomQuantities | None = None,
+    coming_back: LoomQuantities | None = None,
+    left_over_on: date | None = None,
+) -> tuple[PartWeek, ...]:
+    """Net needs of every part of the mill, week by week from `as_of` to the last need or receipt.
+
+    `left_over_parts` are the kits of the looms that the plan leaves over, needed on `left_over_on` (default: the
+    target finish, at the latest the last day of the plan's horizon). `issued` parts are no longer needed.
+    `coming_back` are the parts of a booked kit that return to stock when the conversion ends. What was due or needed
+    before `as_of` and has not come counts as of that day.
+
+    Raises `DataError` where a kit holds a part that the mill does not know.
+    """
+    days = Days(mill)
+    today = days.local(as_of)
+    flows = _receipts(mill, today)
+    _add_bookings(flows, plan, days, today, issued or {}, coming_back or {})
+    _add_left_over(flows, left_over_parts or {}, max(today, left_over_on or _later(plan, mill, days)))
+    _refuse_unknown(flows, mill)
+    weeks = _weeks(today, max((flow.day for part in flows.values() for flow in part), default=today))
+    rows = []
+    for part in sorted(mill.parts.values(), key=lambda part: natural_key(part.part)):
+        rows += _part_weeks(part, flows.get(part.part, []), weeks, days, today)
+    return tuple(rows)
+
+
+def _receipts(mill: Mill, today: date) -> dict[str, list[Flow]]:
+    flows: dict[str, list[Flow]] = defaultdict(list)
+    for receipt in mill.receipts:
+        flows[receipt.part].append(Flow(max(receipt.due, today), receipt.quantity))
+    return flows
+
+
+def _add_bookings(
+    flows: dict[str, list[Flow]],
+    plan: Plan,
+    days: Days,
+    today: date,
+    issued: LoomQuantities,
+    coming_back: LoomQuantities,
+) -> None:
+    for booking in sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key)):
+        day, given = max(today, days.local(booking.start)), issued.get(booking.key, {})
+        for part, quantity in booking.parts.items():
+            if quantity - given.get(part, 0.0) > TOLERANCE:
+                flows[part].append(Flow(day, given.get(part, 0.0) - quantity, booking.key))
+        for part, quantity in coming_back.get(booking.key, {}).items():
+            flows[part].append(Flow(max(today, days.local(booking.end)), quantity))
+
+
+def _add_left_over(flows: dict[str, list[Flow]], kits: LoomQuantities, day: date) -> None:
+    for key in sorted(kits, key=lambda key: key.sort_key):
+        for part, quantity in kits[key].items():
+            if quantity > TOLERANCE:
+                flows[part].append(Flow(day, -quantity, key, left_over=True))
+
+
+def _later(plan: Plan, mill: Mill, days: Days) -> date:
+    """The day on which left-over looms are taken to need their kits."""
+    last = days.local(plan.horizon_end) - ONE_DAY
+    return min(last, mill.terms.target_finish or last)
+
+
+def _refuse_unknown(flows: dict[str, list[Flow]], mill: Mill) -> None:
+    for part in flows.keys() - mill.parts.keys():
+        key = next((flow.key for flow in flows[part] if flow.key), None)
+        whose = f"the kit of loom {key}" if key else "an open order line"
+        raise DataError(f"unknown part {part} in {whose}: add it to the Parts sheet and load that.")
+
+
+def _weeks(first: date, last: date) -> list[date]:
+    """The Mondays of the ISO weeks from one day to another."""
+    monday = first - timedelta(days=first.weekday())
+    return [monday + timedelta(weeks=i) for i in range((last - monday).days // 7 + 1)]
+
+
+def _part_weeks(part: Part, flows: list[Flow], weeks: list[date], days: Days, today: date) -> list[PartWeek]:
+    by_week = _by_week(flows)
+    periods = [by_week.get(monday, []) for monday in weeks]
+    net = net_periods(
+        part.on_hand,
+        ([flow.quantity for flow in period] for period in periods),
+        part.safety_stock,
+        part.lot_size,
+        part.minimum_order,
+    )
+    rows = []
+    for monday, period, row in zip(weeks, periods, net, strict=True):
+        week = _row(part, monday, period, row)
+        if row.first_short is not None:
+            needed_on = period[row.first_short].day if row.gross else max(today, monday)
+            week = _with_order(week, part, needed_on, days, today)
+        rows.append(week)
+    return _with_touched(rows, part, periods, days, today)
+
+
+def _by_week(flows: list[Flow]) -> dict[date, list[Flow]]:
+    """Monday → the week's flows in order of days, receipts after the needs of their day."""
+    ordered = sorted(flows, key=lambda flow: (flow.day, flow.quantity > 0))
+    return {
+        monday: list(group) for monday, group in groupby(ordered, lambda f: f.day - timedelta(days=f.day.weekday()))
+    }
+
+
+def _row(part: Part, monday: date, period: list[Flow], row: NetPeriod) -> PartWeek:
+    left_over = -sum(flow.quantity for flow in period if flow.left_over)
+    return PartWeek(
+        part.part,
+        iso_week(monday),
+        gross=row.gross - left_over,
+        gross_left_over=left_over,
+        receipts=row.receipts,
+        on_hand_end=row.on_hand_end,
+        net=row.net,
+        order_quantity=row.order_quantity,
+    )
+
+
+def _with_order(week: PartWeek, part: Part, needed_on: date, days: Days, today: date) -> PartWeek:
+    due = days.due_for(needed_on)
+    order_by = days.order_by(due, part.lead_time_days)
+    return replace(week, due=due, order_by=order_by, late=order_by < today, days_late=max(0, (today - order_by).days))
+
+
+def _with_touched(
+    rows: list[PartWeek], part: Part, periods: list[list[Flow]], days: Days, today: date
+) -> list[PartWeek]:
+    """The rows with the looms that a late order cannot reach.
+
+    A loom is touched where stock and receipts alone do not carry the needs up to its own and it starts before an order
+    of today could be used. It stands with the last late order before it, whose lot was to cover it.
+    """
+    soonest = days.soonest_use(today, part.lead_time_days)
+    covered, last_late, touched = part.on_hand - part.safety_stock, 0, defaultdict(list)
+    for i, period in enumerate(periods):
+        last_late = i if rows[i].late else last_late
+        for flow in period:
+            covered += flow.quantity
+            if flow.key and covered < -TOLERANCE and flow.day < soonest:
+                touched[last_late].append(Touched(flow.key, flow.day, (soonest - flow.day).days))
+    return [replace(row, touched=tuple(touched[i])) if i in touched else row for i, row in enumerate(rows)]
