@@ -18,8 +18,10 @@ class WindowKind(StrEnum):
 class Window:
     """One chance to convert a loom. All moments UTC.
 
-    A beam-out (`repeat`, `style`) has a spread: running hours from `reading_at` to the beam-out are inverse Gaussian
-    with mean `mean_running_h` and shape `mean_running_h**2 / spread_h`, so their variance is mean × spread_h.
+    A beam-out (`repeat`, `style`) has a spread: running hours of weaving from `reading_at` to the beam-out are inverse
+    Gaussian with mean `mean_running_h` and shape `mean_running_h**2 / spread_h`, so their variance is mean × spread_h;
+    `stops_h` of ordinary changes between its warps come on top, without spread. `mean_at` has both in it: quantiles
+    of a firmed spread are laid around it on the running calendar. spread_h may be 0 (no spread).
     A standing window is the span `starts_at` to `ends_at`; a mid-warp window is the whole span in which a stop may be
     booked (one per loom). Both have no spread.
     """
@@ -48,5 +50,8 @@ class Window:
     """Currency per running hour of the warp that comes in (mid-warp: of the one in work)."""
     ordinary_change_h: float
     """Clock hours on the running calendar that the ordinary beam change would take; 0 for standing and mid-warp."""
+    stops_h: float = 0.0
+    """Hours on the running calendar of the ordinary changes (and waits for a warp that is not ready) before this
+    window; 0 for the first."""
     state: str = "ok"
     """`ok`, `stale` (reading older than three days) or `overdue` (the reading says the warp should be gone)."""
