@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from tracker.domain.method import Check, KitLine, Operation, Setpoint
 from tracker.domain.windows import WindowKind
 
+MethodRow = Operation | KitLine | Setpoint | Check
+
 Choices = tuple[tuple[str, str], ...]
 """((choice, alternative), …) in the order of the method."""
 
@@ -43,6 +45,11 @@ class WorkContent:
     """Trade → person-minutes over all places, allowance and learning included."""
     parts: Mapping[str, float]
     """Part → quantity."""
+
+    @property
+    def rows(self) -> tuple[MethodRow, ...]:
+        """All rows of the method that this conversion takes."""
+        return (*self.operations, *self.kit_lines, *self.setpoints, *self.checks)
 
     @property
     def labour_h(self) -> float:
