@@ -6,7 +6,8 @@ from kit_samples import booking, key, mill, plan
 
 from tracker.domain.mill import Part, Receipt
 from tracker.domain.stock import Movement, MovementKind, Reservation
-from tracker.kits.state import issued_to, kit_states, reserve
+from tracker.kits.reserving import reserve
+from tracker.kits.state import issued_to, kit_states
 
 AT = datetime(2027, 1, 4, 8, tzinfo=UTC)
 

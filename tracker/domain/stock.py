@@ -3,8 +3,13 @@
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from math import isfinite
 
 from tracker.domain.mill import LoomKey
+from tracker.errors import DataError
+
+TOLERANCE = 1e-9
+"""Quantities closer than this are equal; it keeps sums of tenths of a metre from looking like a shortage."""
 
 
 class MovementKind(StrEnum):
@@ -38,3 +43,38 @@ class Reservation:
     key: LoomKey
     part: str
     quantity: float
+
+
+INTO_STOCK = (MovementKind.OPENING, MovementKind.RECEIPT, MovementKind.RETURN)
+MAY_BE_ZERO = (MovementKind.OPENING, MovementKind.COUNT)
+
+
+def check_movement(movement: Movement, on_hand: float, held: float = 0.0) -> None:
+    """Refuse what no store room can do; `held` is what the movement's loom was issued of the part less its returns.
+
+    Raises `DataError`: a quantity that is no number, is 0 or has the wrong sign for its kind; an adjustment without a
+    reason; a return without a loom or of more than was issued to it; stock below zero.
+    """
+    part, quantity, kind = movement.part, movement.quantity, movement.kind
+    if not isfinite(quantity) or (quantity == 0 and kind not in MAY_BE_ZERO):
+        raise DataError(f"part {part}: {quantity:g} is no quantity for an entry of kind {kind}; give one above 0")
+    if (kind in INTO_STOCK and quantity < 0) or (kind is MovementKind.ISSUE and quantity > 0):
+        raise DataError(f"part {part}: the quantity of an entry of kind {kind} must be above 0")
+    if kind is MovementKind.ADJUSTMENT and not movement.why.strip():
+        raise DataError(f"part {part}: an adjustment of {quantity:+g} needs its reason")
+    if kind is MovementKind.RETURN:
+        _check_return(movement, held)
+    if on_hand + quantity < -TOLERANCE:
+        raise DataError(
+            f"part {part}: {-quantity:g} asked for, {on_hand:g} on hand; count the stock or book the receipt first"
+        )
+
+
+def _check_return(movement: Movement, held: float) -> None:
+    if movement.key is None:
+        raise DataError(f"part {movement.part}: a return needs the loom whose kit it comes from")
+    if movement.quantity > held + TOLERANCE:
+        raise DataError(
+            f"part {movement.part}: {movement.quantity:g} to be returned from loom {movement.key}, which holds "
+            f"{held:g} of what was issued to it; book more as a receipt or a count"
+        )

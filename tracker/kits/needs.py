@@ -9,10 +9,11 @@ from tracker.domain.calendars import iso_week
 from tracker.domain.mill import LoomKey, Mill, Part
 from tracker.domain.needs import LoomQuantities, PartWeek, Touched
 from tracker.domain.plan import Plan
+from tracker.domain.stock import TOLERANCE
 from tracker.domain.words import natural_key
 from tracker.errors import DataError
 from tracker.kits.days import ONE_DAY, Days
-from tracker.kits.netting import TOLERANCE, NetPeriod, net_periods
+from tracker.kits.netting import NetPeriod, net_periods
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 from math import ceil
 
-TOLERANCE = 1e-9
-"""Quantities closer than this are equal; it keeps sums of tenths of a metre from looking like a shortage."""
+from tracker.domain.stock import TOLERANCE
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,15 +1,14 @@
 """The state of each booked loom's kit, and who gets what is there."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from datetime import date
 
 from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.needs import KitState, Quantities
 from tracker.domain.plan import Booking, Plan
-from tracker.domain.stock import Movement, MovementKind, Reservation
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation
 from tracker.kits.days import Days
-from tracker.kits.netting import TOLERANCE
 
 
 def issued_to(movements: Iterable[Movement]) -> dict[LoomKey, dict[str, float]]:
@@ -87,27 +86,3 @@ class OnOrder:
             if quantity <= TOLERANCE:
                 break
         return due
-
-
-def reserve(
-    plan: Plan, mill: Mill, movements: Iterable[Movement], stock: Mapping[str, float] | None = None
-) -> tuple[Reservation, ...]:
-    """Share out the usable stock to the booked kits, first by booking date: what is reserved when a plan is published.
-
-    Usable is the stock on hand less the safety stock; issued parts need no reservation; a part that does not reach
-    goes to the earlier booking as far as it goes. `stock` overrides the stock on hand by part.
-    """
-    issued, free = issued_to(movements), _usable(mill)
-    free |= stock or {}
-    reservations = []
-    for booking in in_booking_order(plan):
-        for part, quantity in missing(booking.parts, {}, issued.get(booking.key, {})).items():
-            taken = min(quantity, free.get(part, 0.0))
-            if taken > TOLERANCE:
-                free[part] -= taken
-                reservations.append(Reservation(booking.key, part, taken))
-    return tuple(reservations)
-
-
-def _usable(mill: Mill) -> dict[str, float]:
-    return {name: max(0.0, part.on_hand - part.safety_stock) for name, part in mill.parts.items()}

@@ -1,68 +1,165 @@
-"""The stock ledger and the reservations."""
+"""The stock ledger and the reservations.
 
-from collections.abc import Iterable, Sequence
+Whoever changes either first takes the ledger's lock, so that of two people who want the last rail exactly one reads
+that it is still there. On SQLite every unit of work holds the one write lock from its beginning; on PostgreSQL the
+ledger's tables are locked against other writers, and readers go on.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 
-from sqlalchemy import delete, insert, select
+from sqlalchemy import delete, func, insert, select, text, tuple_
 from sqlalchemy.orm import Session
 
-from tracker.domain.mill import LoomKey
-from tracker.domain.stock import Movement, MovementKind, Reservation
+from tracker.domain.mill import LoomKey, Receipt
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation, check_movement
 from tracker.errors import DataError
-from tracker.store.models import MovementRow, ReservationRow, RowChangeRow
+from tracker.store.models import MovementRow, PartRow, ReceiptRow, ReservationRow, RowChangeRow
 from tracker.store.rows import key_text, stock_on_hand
+
+ReservationKey = tuple[LoomKey, str]
+"""Loom and part."""
+
+
+def lock_ledger(session: Session) -> None:
+    """Keep other writers off the ledger until the unit of work ends; to be taken before anything is written."""
+    if session.get_bind().dialect.name == "postgresql":
+        session.execute(text("LOCK TABLE stock_movements, reservations, receipts IN SHARE ROW EXCLUSIVE MODE"))
 
 
 def read_movements(session: Session, part: str | None = None) -> list[Movement]:
     """Every movement in the order booked."""
-    query = select(MovementRow).order_by(MovementRow.id)
-    rows = session.scalars(query if part is None else query.where(MovementRow.part == part))
-    return [_movement(row) for row in rows]
+    m = MovementRow
+    query = select(m.part, m.kind, m.quantity, m.at, m.who, m.why, m.hall, m.loom, m.order).order_by(m.id)
+    rows = session.execute(query if part is None else query.where(m.part == part))
+    return [
+        Movement(part, MovementKind(kind), quantity, at, who, why, _key(hall, loom), order)
+        for part, kind, quantity, at, who, why, hall, loom, order in rows
+    ]
 
 
-def _movement(row: MovementRow) -> Movement:
-    key = LoomKey(row.hall, row.loom) if row.hall is not None and row.loom is not None else None
-    return Movement(row.part, MovementKind(row.kind), row.quantity, row.at, row.who, row.why, key, row.order)
+def _key(hall: str | None, loom: str | None) -> LoomKey | None:
+    return LoomKey(hall, loom) if hall is not None and loom is not None else None
 
 
 def add_movements(session: Session, movements: Sequence[Movement]) -> None:
-    """Append movements; refused as a whole where one takes a part below zero."""
-    on_hand = stock_on_hand(session)
+    """Append movements, in order; refused as a whole (`DataError`) where one is impossible: see `check_movement`."""
+    lock_ledger(session)
+    on_hand, held = stock_on_hand(session), _held(session, movements)
+    known = set(session.scalars(select(PartRow.part)))
     for movement in movements:
-        left = on_hand.get(movement.part, 0.0) + movement.quantity
-        if left < -1e-9:
-            raise DataError(
-                f"part {movement.part}: {-movement.quantity:g} asked for, {on_hand.get(movement.part, 0.0):g} on hand; "
-                "count the stock or book the receipt first"
-            )
-        on_hand[movement.part] = left
-    session.add_all(
-        MovementRow(part=m.part, kind=m.kind.value, quantity=m.quantity, at=m.at, who=m.who, why=m.why,
-                    hall=m.key.hall if m.key else None, loom=m.key.loom if m.key else None, order=m.order)
-        for m in movements
-    )  # fmt: skip
-    session.flush()
+        if movement.part not in known:
+            raise DataError(f"unknown part {movement.part}: add it to the Parts sheet and load that.")
+        whose = (movement.key, movement.part)
+        check_movement(movement, on_hand.get(movement.part, 0.0), held.get(whose, 0.0))
+        on_hand[movement.part] = on_hand.get(movement.part, 0.0) + movement.quantity
+        if movement.kind in (MovementKind.ISSUE, MovementKind.RETURN):
+            held[whose] = held.get(whose, 0.0) - movement.quantity
+    if movements:
+        session.execute(insert(MovementRow), [_movement_values(movement) for movement in movements])
 
 
-def read_reservations(session: Session) -> list[Reservation]:
-    rows = session.scalars(select(ReservationRow).order_by(ReservationRow.id))
-    return [Reservation(LoomKey(row.hall, row.loom), row.part, row.quantity) for row in rows]
+def _held(session: Session, movements: Iterable[Movement]) -> dict[tuple[LoomKey | None, str], float]:
+    """What the looms of the returns were issued of their parts, less returns."""
+    parts = {movement.part for movement in movements if movement.kind is MovementKind.RETURN}
+    m = MovementRow
+    query = (
+        select(m.hall, m.loom, m.part, func.sum(m.quantity))
+        .where(m.part.in_(parts), m.kind.in_((MovementKind.ISSUE.value, MovementKind.RETURN.value)))
+        .group_by(m.hall, m.loom, m.part)
+    )
+    return {(_key(hall, loom), part): -float(total) for hall, loom, part, total in session.execute(query)}
+
+
+def _movement_values(m: Movement) -> dict[str, object]:
+    hall, loom = m.key or (None, None)
+    return {"part": m.part, "kind": m.kind.value, "quantity": m.quantity, "at": m.at, "who": m.who, "why": m.why,
+            "hall": hall, "loom": loom, "order": m.order}  # fmt: skip
+
+
+def read_reservations(session: Session, part: str | None = None) -> list[Reservation]:
+    """Open reservations in the order made."""
+    r = ReservationRow
+    query = select(r.hall, r.loom, r.part, r.quantity).order_by(r.id)
+    rows = session.execute(query if part is None else query.where(r.part == part))
+    return [Reservation(LoomKey(hall, loom), part, quantity) for hall, loom, part, quantity in rows]
 
 
 def set_reservations(session: Session, reservations: Iterable[Reservation], at: datetime, who: str) -> None:
     """Replace all open reservations; what changes stands in the change log."""
-    old = {(r.key, r.part): r.quantity for r in read_reservations(session)}
-    new = {(r.key, r.part): r.quantity for r in reservations}
-    session.execute(delete(ReservationRow))
-    if new:
-        session.execute(insert(ReservationRow), [
-            {"hall": key.hall, "loom": key.loom, "part": part, "quantity": quantity}
-            for (key, part), quantity in new.items()
-        ])  # fmt: skip
+    lock_ledger(session)
+    wanted = {(r.key, r.part): 0.0 for r in read_reservations(session)}
+    change_reservations(session, wanted | {(r.key, r.part): r.quantity for r in reservations}, at, who)
+
+
+def change_reservations(
+    session: Session, quantities: Mapping[ReservationKey, float], at: datetime, who: str, why: str = ""
+) -> None:
+    """Set some reservations to new quantities (0 = none) and leave the others; what changes stands in the change log.
+
+    Raises `DataError` where more of a part would be reserved than is on hand; then nothing was changed.
+    """
+    lock_ledger(session)
+    all_now = {(r.key, r.part): r.quantity for r in read_reservations(session)}
+    new = {key: quantity for key, quantity in quantities.items() if abs(quantity - all_now.get(key, 0.0)) > TOLERANCE}
+    _refuse_beyond_stock(session, all_now, new)
+    r = ReservationRow
+    gone = [(*key, part) for key, part in new if (key, part) in all_now]
+    for i in range(0, len(gone), 300):
+        session.execute(delete(r).where(tuple_(r.hall, r.loom, r.part).in_(gone[i : i + 300])))
+    rows = [
+        {"hall": key.hall, "loom": key.loom, "part": part, "quantity": q} for (key, part), q in new.items() if q > 0
+    ]
+    if rows:
+        session.execute(insert(r), rows)
+    _log(session, "reservations", {key: (all_now.get(key), q or None) for key, q in new.items()}, at, who, why)
+
+
+def _refuse_beyond_stock(
+    session: Session, now: Mapping[ReservationKey, float], new: Mapping[ReservationKey, float]
+) -> None:
+    on_hand, reserved = stock_on_hand(session), dict[str, float]()
+    for (key, part), quantity in {**now, **new}.items():
+        if quantity < 0:
+            raise DataError(f"part {part}: {quantity:g} cannot be reserved for loom {key}; give a quantity above 0")
+        reserved[part] = reserved.get(part, 0.0) + quantity
+    for part in {part for _, part in new}:
+        if reserved[part] > on_hand.get(part, 0.0) + TOLERANCE:
+            raise DataError(
+                f"part {part}: {reserved[part]:g} would be reserved, {on_hand.get(part, 0.0):g} on hand; "
+                "take it from another kit or wait for a receipt"
+            )
+
+
+def _log(
+    session: Session,
+    table: str,
+    changes: Mapping[ReservationKey, tuple[float | None, float | None]],
+    at: datetime,
+    who: str,
+    why: str,
+) -> None:
+    reason = {"why": [None, why]} if why else {}
     entries = [
-        {"at": at, "who": who, "table": "reservations", "key": key_text((*key, part)), "kind": "changed",
-         "values": {"quantity": [old.get((key, part)), new.get((key, part))]}}
-        for key, part in old.keys() | new.keys() if old.get((key, part)) != new.get((key, part))
+        {"at": at, "who": who, "table": table, "key": key_text((*key, part)), "kind": "changed",
+         "values": {"quantity": [old, new], **reason}}
+        for (key, part), (old, new) in changes.items()
     ]  # fmt: skip
     if entries:
-        session.execute(insert(RowChangeRow), sorted(entries, key=lambda entry: entry["key"]))
+        session.execute(insert(RowChangeRow), entries)
+
+
+def set_open(session: Session, receipt: Receipt, quantity: float, at: datetime, who: str, why: str) -> None:
+    """Set what is still open of an order line; at 0 the line leaves the open order lines and stays in the log."""
+    lock_ledger(session)
+    line = session.get_one(ReceiptRow, (receipt.order, receipt.part))
+    values = {"quantity": [line.quantity, quantity or None], "why": [None, why]}
+    if quantity > TOLERANCE:
+        line.quantity = quantity
+    else:
+        session.delete(line)
+    session.flush()
+    session.execute(insert(RowChangeRow), [
+        {"at": at, "who": who, "table": "receipts", "key": key_text((receipt.order, receipt.part)),
+         "kind": "changed" if quantity > TOLERANCE else "closed", "values": values}
+    ])  # fmt: skip
