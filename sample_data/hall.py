@@ -1,0 +1,104 @@
+"""Invented looms with the spread of a real hall: looms bought together are alike, halls are not."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from random import Random
+from typing import Any
+
+from tracker.domain.mill import Loom, LoomKey
+
+Odds = Sequence[tuple[Any, float]]
+"""(value, weight), …"""
+
+
+@dataclass(frozen=True)
+class Make:
+    """A machine type of the mill and what its looms are like. Looms come in batches of four that are alike."""
+
+    machine_type: str
+    insertion: str
+    years: tuple[int, int]
+    widths_cm: Odds
+    frames: Odds
+    speed_ppm: tuple[int, int]
+    rail: Odds
+    creel: Odds
+    saving_per_day: tuple[float, float]
+
+
+MAKES = {
+    make.machine_type: make
+    for make in (
+        Make("AJ-N", "air-jet", (2006, 2019), ((190, 5), (210, 3), (230, 2)), ((8, 4), (10, 3), (12, 2)), (640, 780),
+             (("drilled", 4), ("undrilled", 6)), (("vertical creel", 6), ("horizontal creel", 1), ("no creel", 3)),
+             (9, 14)),
+        Make("AJ-W", "air-jet", (2011, 2020), ((280, 4), (300, 3), (340, 3)), ((8, 3), (12, 3), (14, 2)), (520, 640),
+             (("drilled", 5), ("undrilled", 5)), (("vertical creel", 3), ("horizontal creel", 3), ("no creel", 4)),
+             (13, 19)),
+        Make("RP-N", "rapier", (1998, 2013), ((190, 4), (220, 4), (230, 2)), ((12, 3), (16, 4), (20, 3)), (420, 560),
+             (("drilled", 3), ("undrilled", 7)), (("vertical creel", 4), ("horizontal creel", 4), ("no creel", 2)),
+             (8, 12)),
+        Make("RP-W", "rapier", (2002, 2016), ((320, 4), (340, 3), (360, 3)), ((12, 3), (16, 4), (20, 2)), (300, 420),
+             (("drilled", 4), ("undrilled", 6)), (("vertical creel", 2), ("horizontal creel", 6), ("no creel", 2)),
+             (11, 16)),
+    )
+}  # fmt: skip
+
+SIDES: Odds = (("both", 7), ("left", 1.5), ("right", 1.5))
+EXTRA_ENDS: Odds = (("kept", 4), ("taken out", 6))
+WASTE_WIRES: Odds = (("present", 6), ("absent", 4))
+DUCT: Odds = (("free", 6), ("full", 4))
+BATCH = 4
+PLACES_IN_ROW = 13
+
+
+def make_looms(rng: Random, hall: str, numbers: Sequence[str], counts: Sequence[tuple[str, int]]) -> list[Loom]:
+    """Looms of one hall, in rows of 13, machine type after machine type; `counts` must sum to len(numbers)."""
+    kinds = [machine_type for machine_type, count in counts for _ in range(count)]
+    looms, batch = [], {}
+    for i, (number, machine_type) in enumerate(zip(numbers, kinds, strict=True)):
+        if i == 0 or kinds[i - 1] != machine_type or i % BATCH == 0:
+            batch = _batch(rng, MAKES[machine_type])
+        loom = _loom(rng, MAKES[machine_type], batch, LoomKey(hall, number))
+        looms.append(replace(loom, row=str(i // PLACES_IN_ROW + 1), place=str(i % PLACES_IN_ROW + 1)))
+    return looms
+
+
+def _batch(rng: Random, make: Make) -> dict[str, Any]:
+    """What looms bought together share."""
+    year = rng.randint(*make.years)
+    return {
+        "year": year,
+        "reed_width_cm": float(pick(rng, make.widths_cm)),
+        "rail": pick(rng, make.rail),
+        "creel": pick(rng, make.creel),
+        "controller": 1 if year < 2004 else 2 if year < 2010 else 3 if year < 2016 else 4,
+    }
+
+
+def _loom(rng: Random, make: Make, batch: dict[str, Any], key: LoomKey) -> Loom:
+    return Loom(
+        hall=key.hall,
+        loom=key.loom,
+        machine_type=make.machine_type,
+        insertion=make.insertion,
+        year=batch["year"],
+        reed_width_cm=batch["reed_width_cm"],
+        frames=pick(rng, make.frames),
+        speed_ppm=float(rng.randrange(make.speed_ppm[0], make.speed_ppm[1] + 1, 10)),
+        efficiency=rng.randint(166, 187) / 200,
+        saving_per_day=rng.randint(round(make.saving_per_day[0] * 4), round(make.saving_per_day[1] * 4)) / 4,
+        attributes={
+            "rail": batch["rail"],
+            "leno side": pick(rng, SIDES),
+            "creel": batch["creel"],
+            "extra ends": pick(rng, EXTRA_ENDS),
+            "waste drop wires": pick(rng, WASTE_WIRES),
+            "controller generation": batch["controller"],
+            "cable duct": pick(rng, DUCT),
+        },
+    )
+
+
+def pick(rng: Random, odds: Odds) -> Any:
+    return rng.choices([value for value, _ in odds], [weight for _, weight in odds])[0]

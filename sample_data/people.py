@@ -1,0 +1,41 @@
+"""Invented crews, tools and terms of the programme."""
+
+from datetime import date, time
+
+from tracker.domain.mill import Crew, Tool
+from tracker.domain.terms import Terms
+
+WORKDAYS = frozenset(range(5))
+SHIFTS = ((time(6), time(14)), (time(9), time(17)))
+"""Early and late crew: the mill converts from 06:00 to 17:00, with both crews in the hall from 09:00 to 14:00."""
+
+CREWS = (
+    Crew("Fitters 1", "fitter", 2, WORKDAYS, *SHIFTS[0], 34.0),
+    Crew("Fitters 2", "fitter", 2, WORKDAYS, *SHIFTS[1], 34.0, to_on=date(2027, 2, 12)),
+    Crew("Fitters 2", "fitter", 2, WORKDAYS, *SHIFTS[1], 34.0, from_on=date(2027, 2, 22)),
+    Crew("Electrician", "electrician", 1, WORKDAYS, time(7, 30), time(16), 39.0),
+    Crew("Bench", "assistant", 1, WORKDAYS, time(7), time(15), 27.0),
+)
+
+TOOLS = {tool.tool: tool for tool in (Tool("drilling jig", 1), Tool("hoist", 1))}
+
+TERMS = Terms(
+    programme="Leno conversion of halls 1 and 2 (invented)",
+    time_zone="Europe/Vienna",
+    currency="EUR",
+    start=date(2027, 1, 4),
+    horizon_days=84,
+    target_finish=date(2027, 3, 26),
+    firm_h=72,
+    patience_h=2,
+    allowance=0.15,
+    learning_rate=0.88,
+    learning_floor=0.6,
+    left_over_penalty=5000,
+    move_cost=15,
+    soak_days=7,
+    lead_trade="fitter",
+    looms_stopped_at_once=2,
+    day_to_day_variation=0.04,
+    pilots={"AJ-N": "007", "RP-N": "R-04"},
+)

@@ -1,0 +1,144 @@
+"""Invented articles, warps, readings and calendars: enough windows of every kind for twelve weeks."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta
+from datetime import time as clock
+from random import Random
+from zoneinfo import ZoneInfo
+
+from tracker.domain.calendars import Calendar, weekly_calendar
+from tracker.domain.mill import Article, Closure, Loom, LoomKey, OrdinaryChange, Reading, Running, Standing, Warp
+
+START = date(2027, 1, 4)
+ZONE = ZoneInfo("Europe/Vienna")
+WALKED_ON = date(2027, 1, 2)
+"""The Saturday before the start, on which the mill read every warp."""
+
+AIR_JET = tuple(
+    Article(f"A-{number}", picks, take_up / 100, basis, contribution, value)
+    for number, picks, take_up, basis, contribution, value in (
+        (1204, 24, 6, "crimp", 0.56, 1.9), (1207, 21, 5, "crimp", 0.49, 1.75), (1218, 28, 7.5, "crimp", 0.71, 2.1),
+        (1231, 34, 8, "crimp", 0.92, 2.6), (1240, 40, 8, "crimp", 1.15, 2.9), (1255, 18, 4, "crimp", 0.4, 1.5),
+        (1302, 26, 6.5, "contraction", 0.62, 2.0), (1310, 31, 7, "crimp", 0.8, 2.35),
+    )
+)  # fmt: skip
+RAPIER = tuple(
+    Article(f"R-{number}", picks, take_up / 100, basis, contribution, value)
+    for number, picks, take_up, basis, contribution, value in (
+        (2010, 18, 8, "crimp", 0.88, 2.2), (2014, 22, 9, "crimp", 1.1, 2.6), (2025, 15, 6, "crimp", 0.7, 1.8),
+        (2031, 26, 10, "crimp", 1.35, 3.1), (2042, 20, 8.5, "contraction", 0.98, 2.4),
+        (2050, 30, 11, "crimp", 1.6, 3.4),
+    )
+)  # fmt: skip
+ARTICLES = {article.article: article for article in (*AIR_JET, *RAPIER)}
+
+CHANGES = (
+    OrdinaryChange("repeat", 2.0),
+    OrdinaryChange("style", 5.0),
+    OrdinaryChange("repeat", 3.0, "RP-W"),
+    OrdinaryChange("style", 7.0, "RP-W"),
+)
+
+CLOSURES = (
+    Closure(date(2026, 12, 24), "both", None, "Christmas"),
+    Closure(date(2026, 12, 25), "both", None, "Christmas"),
+    Closure(date(2026, 12, 26), "both", None, "Christmas"),
+    Closure(date(2027, 1, 1), "both", None, "New Year"),
+    Closure(date(2027, 1, 6), "work", None, "Epiphany: the halls weave, the fitters are off"),
+    Closure(date(2027, 2, 8), "weaving", "Hall 2", "Yearly service of the air conditioning"),
+    Closure(date(2027, 3, 26), "both", None, "Good Friday"),
+)
+
+
+def running(hall: str, insertion: str) -> tuple[Running, ...]:
+    """Air-jet halls weave always; rapier halls Monday to Friday and on Saturday morning."""
+    if insertion == "air-jet":
+        return (Running(hall, frozenset(range(7))),)
+    return Running(hall, frozenset(range(5))), Running(hall, frozenset({5}), clock(6), clock(14))
+
+
+def hall_clock(rows: Iterable[Running], hall: str, first: date, last: date) -> Calendar:
+    closed = [c.on for c in CLOSURES if c.stops in ("weaving", "both") and c.hall in (None, hall)]
+    pattern = [(row.weekdays, row.start, row.end) for row in rows if row.hall == hall]
+    return weekly_calendar(pattern, closed, ZONE, first, last)
+
+
+def local(day: date, hour: int, minute: int = 0) -> datetime:
+    """That local wall-clock moment, UTC."""
+    return datetime.combine(day, clock(hour, minute), ZONE).astimezone(UTC)
+
+
+def warp_rate_m_per_h(loom: Loom, article: Article) -> float:
+    """Metres of warp an hour of running: cloth rate n·60·η/(100·p), with the take-up on its basis."""
+    speed, efficiency = loom.speed_ppm or 0.0, loom.efficiency or 0.0
+    cloth = speed * 60 * efficiency / (100 * article.pick_density_per_cm)
+    return cloth * (1 + article.take_up) if article.take_up_basis == "crimp" else cloth / (1 - article.take_up)
+
+
+def make_warps(rng: Random, loom: Loom, following: int) -> list[Warp]:
+    """The warp on the loom as read on the walk, and `following` more."""
+    articles = AIR_JET if loom.insertion == "air-jet" else RAPIER
+    article = rng.choice(articles)
+    first = _new_warp(rng, loom, article, 0)
+    share = rng.uniform(0.12, 1.0)
+    read_at = local(WALKED_ON, 13) + timedelta(minutes=rng.randrange(0, 120, 5))
+    warps = [replace(first, warp_left_m=float(round((first.set_length_m or 0) * share)), read_at=read_at)]
+    for sequence in range(1, following + 1):
+        style = rng.random() < 0.35
+        article = rng.choice([a for a in articles if a is not article]) if style else article
+        warp = _new_warp(rng, loom, article, sequence)
+        warps.append(replace(warp, change="style" if style else "repeat"))
+    return warps
+
+
+def _new_warp(rng: Random, loom: Loom, article: Article, sequence: int) -> Warp:
+    days = rng.triangular(5, 24, 10)
+    length_m = min(6000, max(1000, round(warp_rate_m_per_h(loom, article) * 24 * days / 50) * 50))
+    tail_m = float(rng.choice((4, 5, 6, 8)))
+    return Warp(loom.hall, loom.loom, sequence, article.article, float(length_m), tail_m=tail_m)
+
+
+def later_reading(rng: Random, loom: Loom, warp: Warp, calendar: Calendar) -> Reading:
+    """A reading of Sunday evening, a day and a half after the walk."""
+    at = local(START - timedelta(days=1), 21) + timedelta(minutes=rng.randrange(0, 60, 5))
+    used_m = _used_m(rng, loom, warp, calendar, warp.read_at or at, at, cv=0.04)
+    return Reading(loom.hall, loom.loom, at, float(max(0, round((warp.warp_left_m or 0) - used_m))))
+
+
+def daily_readings(rng: Random, loom: Loom, warp: Warp, calendar: Calendar, days: int, cv: float) -> list[Reading]:
+    """Daily readings at 06:00 that lead up to the warp's own reading, drawn backwards from it; `cv` from day to day.
+
+    Going back past the full length, the loom had the last metres of an equal warp before the ordinary change.
+    """
+    rate = warp_rate_m_per_h(loom, ARTICLES[warp.article])
+    left_m, at, found = warp.warp_left_m or 0.0, warp.read_at or local(WALKED_ON, 13), []
+    for day in range(days):
+        earlier = local(WALKED_ON - timedelta(days=day), 6)
+        left_m += _used_m(rng, loom, warp, calendar, earlier, at, cv)
+        if left_m > (warp.set_length_m or 0):
+            before_change_m = left_m - (warp.set_length_m or 0) - rate * CHANGES[0].hours_h
+            left_m = (warp.tail_m or 0) + max(0.0, before_change_m)
+        found.append(Reading(loom.hall, loom.loom, earlier, float(round(left_m))))
+        at = earlier
+    return found[::-1]
+
+
+def _used_m(rng: Random, loom: Loom, warp: Warp, calendar: Calendar, since: datetime, until: datetime,
+            cv: float) -> float:  # fmt: skip
+    """Warp used between two moments: mean w·h, standard deviation w·cv·√(24·h)."""
+    hours = calendar.hours_between(since, until)
+    rate = warp_rate_m_per_h(loom, ARTICLES[warp.article])
+    return max(0.0, rate * (hours + rng.gauss(0, cv) * (24 * hours) ** 0.5))
+
+
+def standing(key: LoomKey, first: date, last: date, reason: str) -> Standing:
+    """From 06:00 of `first` to 22:00 of `last`, local time."""
+    return Standing(key.hall, key.loom, local(first, 6), local(last, 22), reason)
+
+
+def by_loom(rows: Sequence) -> dict[LoomKey, tuple]:
+    found: dict[LoomKey, list] = {}
+    for row in rows:
+        found.setdefault(row.key, []).append(row)
+    return {key: tuple(values) for key, values in found.items()}

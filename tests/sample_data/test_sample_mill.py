@@ -1,0 +1,138 @@
+"""The sample mill holds what its readme says; counts are those that the readme and the loom list name."""
+
+from collections import Counter
+
+import pytest
+
+from sample_data.mill import ATTRIBUTE_UNKNOWN, sample_mill
+from tracker.domain.mill import Mill
+from tracker.domain.words import fold
+
+
+@pytest.fixture(scope="module")
+def mill() -> Mill:
+    return sample_mill()
+
+
+def test_looms_by_hall_and_type(mill: Mill) -> None:
+    assert Counter(loom.hall for loom in mill.looms.values()) == {"Hall 1": 52, "Hall 2": 44}
+    kinds = Counter(loom.machine_type for loom in mill.looms.values())
+    assert kinds == {"AJ-N": 36, "AJ-W": 16, "RP-N": 30, "RP-W": 14}
+
+
+@pytest.mark.parametrize(
+    ("attribute", "values"),
+    [
+        ("rail", {"drilled", "undrilled"}),
+        ("leno side", {"left", "right", "both"}),
+        ("creel", {"vertical creel", "horizontal creel", "no creel"}),
+        ("extra ends", {"kept", "taken out"}),
+        ("waste drop wires", {"present", "absent"}),
+        ("controller generation", {1, 2, 3, 4}),
+        ("cable duct", {"free", "full"}),
+    ],
+)
+def test_attributes_spread(mill: Mill, attribute: str, values: set) -> None:
+    counts = Counter(loom.attributes[attribute] for loom in mill.looms.values())
+    counts.pop(None, None)
+    assert set(counts) == values
+    assert min(counts.values()) >= 8
+
+
+def test_widths_and_frames_span_the_hall(mill: Mill) -> None:
+    widths = {loom.reed_width_cm for loom in mill.looms.values()}
+    frames = {loom.frames for loom in mill.looms.values()}
+    assert (min(widths, key=float), max(widths, key=float)) == (190, 360)
+    assert (min(frames, key=int), max(frames, key=int)) == (8, 20)
+
+
+def test_two_looms_lack_one_attribute_each(mill: Mill) -> None:
+    lacking = {
+        loom.key: [name for name, value in loom.attributes.items() if value is None] for loom in mill.looms.values()
+    }
+    assert {key: names for key, names in lacking.items() if names} == {
+        key: [name] for key, name in ATTRIBUTE_UNKNOWN.items()
+    }
+
+
+def test_crews_and_tools(mill: Mill) -> None:
+    people = {(crew.crew, crew.trade, crew.heads) for crew in mill.crews}
+    assert people == {
+        ("Fitters 1", "fitter", 2), ("Fitters 2", "fitter", 2), ("Electrician", "electrician", 1),
+        ("Bench", "assistant", 1),
+    }  # fmt: skip
+    assert {tool.tool: tool.how_many for tool in mill.tools.values()} == {"drilling jig": 1, "hoist": 1}
+
+
+def test_every_loom_has_one_warp_at_work_and_its_article(mill: Mill) -> None:
+    assert set(mill.warps) == set(mill.looms)
+    for warps in mill.warps.values():
+        assert [warp.sequence for warp in warps] == list(range(len(warps)))
+        assert 0 < (warps[0].warp_left_m or 0) <= (warps[0].set_length_m or 0)
+        assert all(warp.article in mill.articles for warp in warps)
+        assert all(warp.change in ("repeat", "style") for warp in warps[1:])
+
+
+def test_a_month_of_daily_readings_for_ten_looms(mill: Mill) -> None:
+    lengths = Counter(len(readings) for readings in mill.readings.values())
+    assert lengths[33] == 10
+    assert lengths[1] >= 10
+    newer = [r for key, (*_, r) in mill.readings.items() if r.read_at > (mill.warps[key][0].read_at or r.read_at)]
+    assert len(newer) >= 10
+
+
+def test_windows_other_than_beam_outs(mill: Mill) -> None:
+    assert len(mill.standing) == 5
+    assert sum(loom.protected_until is not None for loom in mill.looms.values()) == 6
+    assert sum(loom.capacity_unsold for loom in mill.looms.values()) == 8
+
+
+def test_names_in_one_sheet_exist_in_the_other(mill: Mill) -> None:
+    assert {receipt.part for receipt in mill.receipts} <= set(mill.parts)
+    assert {line.part for line in mill.method.kit_lines} == set(mill.parts)
+    assert {op.tool for op in mill.method.operations if op.tool} == set(mill.tools)
+    assert {op.trade for op in mill.method.operations} == {crew.trade for crew in mill.crews}
+    for machine_type, loom in mill.terms.pilots.items():
+        assert [x.machine_type for x in mill.looms.values() if x.loom == loom] == [machine_type]
+
+
+def test_condition_columns_name_attributes_choices_or_the_window(mill: Mill) -> None:
+    method = mill.method
+    rows = (*method.operations, *method.kit_lines, *method.alternatives, *method.setpoints, *method.checks)
+    headings = {fold(heading) for row in rows for heading in row.conditions}
+    known = set(next(iter(mill.looms.values())).known()) | {"window"} | {a.choice for a in method.alternatives}
+    assert headings <= known
+
+
+def test_the_method_is_as_rich_as_asked(mill: Mill) -> None:
+    method = mill.method
+    assert len(method.operations) >= 30
+    assert len(mill.parts) >= 25
+    assert len(method.setpoints) >= 15
+    assert len(method.checks) >= 12
+    assert len({a.choice for a in method.alternatives}) == 2
+    assert max(op.heads for op in method.operations) == 2
+    assert any("window" in op.conditions for op in method.operations)
+    assert any("window" in line.conditions for line in method.kit_lines)
+    assert sum(op.minutes_low is not None for op in method.operations) >= 10
+    for op in method.operations:
+        assert op.minutes_low is None or op.minutes_low <= op.minutes <= (op.minutes_high or 0), op.operation
+
+
+def test_isolation_comes_in_the_published_order(mill: Mill) -> None:
+    """29 CFR 1910.147(d)(1)-(6) (seen): prepare, shut down, isolate, lock/tag, release stored energy, verify."""
+    words = ("Prepare the stop", "Shut the loom down", "Isolate:", "Lock and tag", "Release or restrain", "Verify")
+    steps = [[op.step for op in mill.method.operations if op.operation.startswith(word)] for word in words]
+    first = [step[0] for step in steps]
+    assert first == sorted(set(first))
+    lock = first[3]
+    on_loom = [op for op in mill.method.operations if op.place == "on loom"]
+    assert all(op.step <= first[5] or op.step > lock for op in on_loom)
+    assert min(op.step for op in on_loom if op.operation not in words and op.step > first[5]) > first[5]
+
+
+def test_electrical_work_is_a_hold_point(mill: Mill) -> None:
+    electrical = [op for op in mill.method.operations if op.trade == "electrician"]
+    assert all((op.caution or "").startswith("HOLD POINT") for op in electrical)
+    text = " ".join(op.operation.lower() for op in electrical)
+    assert all(word in text for word in ("supply", "interlock", "emergency stop", "earth", "software"))
