@@ -9,6 +9,7 @@ from itertools import accumulate
 from zoneinfo import ZoneInfo
 
 Span = tuple[datetime, datetime]
+HOUR = timedelta(hours=1)
 
 
 @dataclass(frozen=True)
@@ -22,21 +23,22 @@ class Calendar:
         return [start for start, _ in self.spans]
 
     @cached_property
-    def _hours_before(self) -> list[float]:
-        """Calendar hours before each span, and the total last."""
-        return list(accumulate((_hours(b - a) for a, b in self.spans), initial=0.0))
+    def _before(self) -> list[timedelta]:
+        """Calendar time before each span, and the total last. Whole microseconds, so that a run which ends with a
+        shift ends there and not, by a rounding, with the start of the next."""
+        return list(accumulate((b - a for a, b in self.spans), initial=timedelta()))
 
-    def elapsed_h(self, at: datetime) -> float:
-        """Calendar hours from the calendar's beginning to `at`."""
+    def elapsed(self, at: datetime) -> timedelta:
+        """Calendar time from the calendar's beginning to `at`."""
         i = bisect_right(self._starts, at) - 1
         if i < 0:
-            return 0.0
+            return timedelta()
         start, end = self.spans[i]
-        return self._hours_before[i] + _hours(min(at, end) - start)
+        return self._before[i] + (min(at, end) - start)
 
     def hours_between(self, start: datetime, end: datetime) -> float:
         """Calendar hours in [start, end); negative where end lies before start."""
-        return self.elapsed_h(end) - self.elapsed_h(start)
+        return (self.elapsed(end) - self.elapsed(start)) / HOUR
 
     def after(self, start: datetime, hours: float) -> datetime:
         """The first moment from `start` on at which `hours` of this calendar have passed; for hours < 0 the last
@@ -45,20 +47,19 @@ class Calendar:
         Past the last span the clock is taken to run on without a stop, before the first one to run back without one,
         so that a forecast beyond the calendar stays finite.
         """
-        if not hours:
-            return start
-        if not self.spans:
-            return start + timedelta(hours=hours)
-        target, total = self.elapsed_h(start) + hours, self._hours_before[-1]
+        step = timedelta(hours=hours)
+        if not step or not self.spans:
+            return start + step
+        target, total = self.elapsed(start) + step, self._before[-1]
         if target > total:
-            return max(start, self.spans[-1][1]) + timedelta(hours=target - total)
-        if target < 0:
-            return min(start, self.spans[0][0]) + timedelta(hours=target)
+            return max(start, self.spans[-1][1]) + (target - total)
+        if target < timedelta():
+            return min(start, self.spans[0][0]) + target
         if hours > 0:
-            i = max(0, bisect_left(self._hours_before, target) - 1)
+            i = max(0, bisect_left(self._before, target) - 1)
         else:
-            i = min(len(self.spans), bisect_right(self._hours_before, target)) - 1
-        return self.spans[i][0] + timedelta(hours=target - self._hours_before[i])
+            i = min(len(self.spans), bisect_right(self._before, target)) - 1
+        return self.spans[i][0] + (target - self._before[i])
 
     def less(self, shut: "Calendar") -> "Calendar":
         """This calendar without the spans of another."""
@@ -125,10 +126,6 @@ def iso_week(at: date) -> str:
     """ISO 8601 week of a day: `2026-W53`."""
     year, week, _ = at.isocalendar()
     return f"{year}-W{week:02d}"
-
-
-def _hours(delta: timedelta) -> float:
-    return delta.total_seconds() / 3600
 
 
 def _merge(spans: Iterable[Span]) -> list[Span]:

@@ -15,32 +15,40 @@ Floats = NDArray[np.float64]
 
 
 class Clock:
-    """A calendar whose moments are POSIX seconds; the same arithmetic as `Calendar`, for arrays."""
+    """A calendar whose moments are POSIX seconds; the same arithmetic as `Calendar`, for arrays.
+
+    Sums stay in whole seconds, which floats hold exactly, and results are rounded to microseconds: a run that ends
+    with a shift ends there, not at the start of the next.
+    """
 
     def __init__(self, calendar: Calendar):
         spans = np.array([(a.timestamp(), b.timestamp()) for a, b in calendar.spans]).reshape(-1, 2)
         self.starts, self.ends = spans[:, 0], spans[:, 1]
-        self.before_h = np.concatenate(([0.0], np.cumsum(self.ends - self.starts) / 3600))
+        self.before_s = np.concatenate(([0.0], np.cumsum(self.ends - self.starts)))
 
     def elapsed_h(self, at: ArrayLike) -> Floats:
         """Calendar hours from the calendar's beginning to each moment."""
-        at = np.asarray(at, dtype=float)
-        i = np.searchsorted(self.starts, at, side="right")
-        if not self.starts.size:
-            return np.zeros_like(at)
-        j = np.maximum(i - 1, 0)
-        return self.before_h[j] + np.where(i > 0, np.minimum(at, self.ends[j]) - self.starts[j], 0.0) / 3600
+        return self._elapsed_s(at) / 3600
 
     def after(self, start: ArrayLike, hours: ArrayLike) -> Floats:
         """The first moment at or after each `start` at which `hours` ≥ 0 have passed; runs on past the last span."""
         start, hours = np.broadcast_arrays(np.asarray(start, dtype=float), np.asarray(hours, dtype=float))
+        step = np.round(hours * 3600, 6)
         if not self.starts.size:
-            return start + hours * 3600
-        target, total = self.elapsed_h(start) + hours, self.before_h[-1]
-        i = np.clip(np.searchsorted(self.before_h, target) - 1, 0, self.starts.size - 1)
-        inside = self.starts[i] + (target - self.before_h[i]) * 3600
-        beyond = np.maximum(start, self.ends[-1]) + (target - total) * 3600
-        return np.where(hours > 0, np.where(target > total, beyond, inside), start)
+            return np.asarray(start + step, dtype=float)
+        target, total = np.round(self._elapsed_s(start) + step, 6), self.before_s[-1]
+        i = np.clip(np.searchsorted(self.before_s, target) - 1, 0, self.starts.size - 1)
+        inside = self.starts[i] + (target - self.before_s[i])
+        beyond = np.maximum(start, self.ends[-1]) + (target - total)
+        return np.where(step > 0, np.where(target > total, beyond, inside), start)
+
+    def _elapsed_s(self, at: ArrayLike) -> Floats:
+        at = np.asarray(at, dtype=float)
+        if not self.starts.size:
+            return np.zeros_like(at)
+        i = np.searchsorted(self.starts, at, side="right")
+        j = np.maximum(i - 1, 0)
+        return self.before_s[j] + np.where(i > 0, np.minimum(at, self.ends[j]) - self.starts[j], 0.0)
 
 
 def moments(seconds: ArrayLike) -> Sequence[datetime]:
