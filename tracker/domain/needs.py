@@ -58,13 +58,14 @@ class PartWeek:
 class OrderLine:
     """One line of the order list to a supplier.
 
-    The order workbook has the headings of the Receipts sheet (order, part, quantity, due, supplier), so that the copy
-    that the supplier fills in and sends back can be loaded: `order` is the line's number, `quantity` and `due` stand
-    beside what was asked for and are his to confirm; a confirmed quantity of 0 says that nothing will come.
+    The order workbook has a sheet of the shape of Receipts, so that the copy that the supplier fills in can be loaded:
+    Order, Part and Supplier are filled; Quantity and Due are left empty for the confirmed ones, beside `quantity` and
+    `due` that were asked for. A confirmed quantity of 0 says that nothing will come.
     """
 
     order: str
-    """Number of the line, one of a kind: `P270105-1`. The supplier's or the mill's own may replace it."""
+    """Number of the line: need week and part, `2027W05-RAIL-190`, with `-2`, `-3` … where that is taken. The same need
+    keeps its number, so an answer loaded twice changes nothing."""
     supplier: str
     """`` where the part has none."""
     part: str
@@ -73,19 +74,25 @@ class OrderLine:
     quantity: float
     order_by: date
     due: date
+    """Day on which it must be in; today where that is past."""
+    expected: date
+    """`due`, or for a late line the day on which it comes if ordered today."""
     price: float
     """Currency per unit."""
-    amount: float
-    """quantity × price."""
     late: bool
     days_late: int
-    looms: tuple[LoomKey, ...] = ()
-    """Touched by a late order, in order of their need."""
+    touched: tuple[Touched, ...] = ()
+    """Looms that a late order cannot reach in time."""
+
+    @property
+    def amount(self) -> float:
+        """quantity × price."""
+        return self.quantity * self.price
 
 
 @dataclass(frozen=True, slots=True)
 class MonthCash:
-    """Money that falls due in a month, taken at the day of delivery."""
+    """Money that falls due in a month, taken at the day of delivery; terms of payment are not known here."""
 
     month: str
     """`2027-03`."""
@@ -175,6 +182,33 @@ class Fallen:
 
 
 @dataclass(frozen=True, slots=True)
+class Slip:
+    """What if an order line comes `days` later (earlier where negative)?"""
+
+    order: str
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
+class ShortDelivery:
+    """What if only `quantity` of an order line comes?"""
+
+    order: str
+    quantity: float
+
+
+@dataclass(frozen=True, slots=True)
+class Scrap:
+    """What if `quantity` of a part on hand is lost?"""
+
+    part: str
+    quantity: float
+
+
+StockChange = Slip | ShortDelivery | Scrap
+
+
+@dataclass(frozen=True, slots=True)
 class ChoicePrice:
     """What the plan took where the method gives a choice, and what another alternative would have cost."""
 
@@ -182,7 +216,7 @@ class ChoicePrice:
     taken: Choices
     other: Choices
     parts: float
-    """Cost of parts of the other less that of the one taken; likewise the next two. Currency, + = dearer."""
+    """Cost of the other's parts less that of the one taken; likewise the next two. Currency, + = dearer."""
     labour: float
     on_loom_min: float
     """Minutes on the loom."""
