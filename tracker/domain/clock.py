@@ -1,0 +1,30 @@
+"""Reading the clock, and moments in the mill's local time."""
+
+from datetime import UTC, date, datetime, time, timedelta
+
+from tracker.domain.terms import Terms
+
+
+def now() -> datetime:
+    """This moment, UTC."""
+    return datetime.now(UTC)
+
+
+def start_of_day(on: date, terms: Terms) -> datetime:
+    """Local midnight of a day as a UTC moment."""
+    return datetime.combine(on, time(0), terms.zone).astimezone(UTC)
+
+
+def horizon_end(terms: Terms, as_of: datetime) -> datetime:
+    """Local midnight `horizon_days` after the programme's start (none given: after the day of `as_of`), UTC."""
+    first = terms.start or as_of.astimezone(terms.zone).date()
+    return start_of_day(first + timedelta(days=terms.horizon_days), terms)
+
+
+def local_moment(text: str, terms: Terms) -> datetime:
+    """A moment as typed, `2027-01-04` or `2027-01-04 06:00`, local unless it carries an offset; UTC.
+
+    Raises ValueError where it is no ISO 8601 date or date and time.
+    """
+    at = datetime.fromisoformat(text)
+    return (at if at.tzinfo else at.replace(tzinfo=terms.zone)).astimezone(UTC)

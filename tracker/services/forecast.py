@@ -1,0 +1,159 @@
+"""When each warp runs out, and how well that would have been said before."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.clock import horizon_end, now
+from tracker.domain.mill import LoomKey
+from tracker.domain.windows import Window, WindowKind
+from tracker.forecast import backtest as past
+from tracker.forecast.beam_outs import forecast as forecast_windows
+from tracker.forecast.beam_outs import unforecast
+from tracker.services.record import find_loom
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class ForecastReport:
+    """The beam-outs and standing windows of the looms up to the end of the horizon."""
+
+    as_of: datetime
+    until: datetime
+    zone: ZoneInfo
+    windows: tuple[Window, ...]
+    """By loom in natural order, then by number; mid-warp windows left out, since any day would do."""
+    missing: Mapping[LoomKey, str]
+    """Looms that could not be forecast, and why."""
+
+    def count(self, state: str) -> int:
+        """Looms with a window in a state: `ok`, `stale`, `overdue`."""
+        return len({window.key for window in self.windows if window.state == state})
+
+    def record(self) -> list[dict[str, Any]]:
+        """As `--json` writes it: one entry per loom and window, times in the mill's zone with their offset."""
+        return [_record(window, self.zone) for window in self.windows]
+
+    def lines(self) -> list[str]:
+        """What a person should know beside the table."""
+        looms = len({window.key for window in self.windows})
+        found = [f"{len(self.windows)} windows of {looms} looms up to {self.until.astimezone(self.zone):%Y-%m-%d}."]
+        if stale := self.count("stale"):
+            found.append(f"{stale} looms have a reading older than three days: read the warp left again.")
+        if overdue := self.count("overdue"):
+            found.append(f"{overdue} looms should have run out by their reading: look whether a new warp is in.")
+        found += [f"loom {key}: no forecast, {why}" for key, why in self.missing.items()]
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class LeadRow:
+    """How forecasts about `lead_days` ahead came out."""
+
+    lead_days: int
+    forecasts: int
+    within: int
+    """Beam-outs between P10 and P90."""
+    early: int
+    """Before P10."""
+    late: int
+    """After P90."""
+    mean_error_h: float
+    """Clock hours from P50 to the beam-out, + = later than said."""
+
+
+@dataclass(frozen=True, slots=True)
+class BacktestReport:
+    beam_outs: int
+    not_compared: int
+    share_within: float | None
+    """Share of forecasts whose beam-out fell between P10 and P90, 0 to 1; 0.8 is what they promise."""
+    rows: tuple[LeadRow, ...]
+
+    def record(self) -> dict[str, Any]:
+        rows = [{field: getattr(row, field) for field in LeadRow.__slots__} for row in self.rows]
+        return {
+            "beam_outs": self.beam_outs,
+            "not_compared": self.not_compared,
+            "forecasts": sum(row.forecasts for row in self.rows),
+            "within": sum(row.within for row in self.rows),
+            "share_within": self.share_within,
+            "by_lead": rows,
+        }
+
+    def lines(self) -> list[str]:
+        if self.share_within is None:
+            return [f"{self.beam_outs} beam-outs in the readings, but no reading in time to look back from."]
+        found = [
+            f"{self.beam_outs} beam-outs in the readings; {self.share_within:.0%} of the forecasts had them between "
+            "P10 and P90 (80 % is what they promise)."
+        ]
+        if self.not_compared:
+            found.append(
+                f"{self.not_compared} of them are left out: used at another rate than the article now on the loom."
+            )
+        return found
+
+
+def forecast(
+    db: str, loom: str | None = None, as_of: datetime | None = None, hall: str | None = None
+) -> ForecastReport:
+    """Forecast all looms, or one. `as_of` defaults to now."""
+    with open_store(db).reading() as uow:
+        mill = uow.mill()
+    at = as_of or now()
+    keys = set(mill.looms) if loom is None else {find_loom(mill, loom, hall)}
+    until = horizon_end(mill.terms, at)
+    windows = forecast_windows(mill, at, until)
+    shown = tuple(
+        window
+        for key in sorted(keys, key=lambda key: key.sort_key)
+        for window in windows[key]
+        if window.kind is not WindowKind.MID_WARP
+    )
+    missing = {key: why for key, why in unforecast(mill, at).items() if key in keys}
+    return ForecastReport(at, until, mill.terms.zone, shown, missing)
+
+
+def backtest(db: str) -> BacktestReport:
+    """Look back over all readings: how often the true beam-out fell between P10 and P90."""
+    with open_store(db).reading() as uow:
+        found = past.backtest(uow.mill())
+    rows = (_lead_row(lead, [look for look in found.looks if look.lead_days == lead]) for lead in past.LEADS_DAYS)
+    return BacktestReport(
+        found.beam_outs, found.not_compared, found.share_within, tuple(row for row in rows if row.forecasts)
+    )
+
+
+def _lead_row(lead: int, looks: list[past.LookBack]) -> LeadRow:
+    errors_h = [(look.true_at - look.p50_at).total_seconds() / 3600 for look in looks]
+    return LeadRow(
+        lead_days=lead,
+        forecasts=len(looks),
+        within=sum(look.within for look in looks),
+        early=sum(look.true_at < look.p10_at for look in looks),
+        late=sum(look.true_at > look.p90_at for look in looks),
+        mean_error_h=sum(errors_h) / len(errors_h) if errors_h else 0.0,
+    )
+
+
+def _record(window: Window, zone: ZoneInfo) -> dict[str, Any]:
+    def local(at: datetime) -> str:
+        return at.astimezone(zone).isoformat(timespec="seconds")
+
+    return {
+        "hall": window.key.hall,
+        "loom": window.key.loom,
+        "window": window.number,
+        "kind": window.kind.value,
+        "mean_running_h": window.mean_running_h,
+        "p10": local(window.p10_at),
+        "p50": local(window.p50_at),
+        "p90": local(window.p90_at),
+        "state": window.state,
+        "article_out": window.article_out,
+        "article_in": window.article_in,
+        "read_at": local(window.reading_at),
+    }
