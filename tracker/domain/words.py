@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 
 
 def fold(text: object) -> str:
@@ -9,7 +10,12 @@ def fold(text: object) -> str:
 
     Used wherever two of the mill's words are compared: headings, attribute names, bare words in conditions.
     """
-    plain = unicodedata.normalize("NFKD", str(text)).casefold().replace("ı", "i")
+    return _folded(str(text))
+
+
+@lru_cache(maxsize=65536)
+def _folded(text: str) -> str:
+    plain = unicodedata.normalize("NFKD", text).casefold().replace("ı", "i")
     return " ".join("".join(c for c in plain if not unicodedata.combining(c)).split())
 
 

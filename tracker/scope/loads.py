@@ -1,76 +1,90 @@
-"""From the rows that a loom gets to minutes, heads, tools and parts."""
+"""From the operations that a loom gets to minutes, heads and tools."""
 
-from collections import Counter
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from itertools import groupby
 
-from tracker.domain.method import Check, KitLine, Operation, Setpoint
-from tracker.domain.windows import WindowKind
-from tracker.domain.work import Choices, StepLoad, WorkContent
+from tracker.domain.method import KitLine, Operation
+from tracker.domain.work import StepLoad
 from tracker.scope.pert import operation_minutes
 
 ON_LOOM, BENCH, AFTER = "on loom", "bench before", "after restart"
 
 
-def work_content(
-    kind: WindowKind,
-    choices: Choices,
-    operations: Iterable[Operation],
-    kit_lines: Iterable[KitLine],
-    setpoints: Iterable[Setpoint],
-    checks: Iterable[Check],
-    factor: float,
-) -> WorkContent:
-    """The content of one conversion; `factor` = (1 + allowance) × learning, on every minute of every place."""
-    ordered = tuple(sorted(operations, key=lambda operation: operation.step))
-    kit = tuple(kit_lines)
-    steps = step_loads((o for o in ordered if o.place == ON_LOOM), factor)
-    return WorkContent(
-        kind=kind,
-        choices=choices,
-        operations=ordered,
-        kit_lines=kit,
-        setpoints=tuple(setpoints),
-        checks=tuple(checks),
-        steps=steps,
-        on_loom_min=sum(step.minutes for step in steps),
-        bench_min=_elapsed_min(ordered, BENCH, factor),
-        after_restart_min=_elapsed_min(ordered, AFTER, factor),
-        labour_min=labour_min(ordered, factor),
-        parts=_parts(kit),
-    )
+@dataclass(frozen=True, slots=True)
+class Load:
+    """Operations in step order and what they take; minutes include the factor that was asked for."""
+
+    operations: tuple[Operation, ...]
+    steps: tuple[StepLoad, ...]
+    """On the loom."""
+    bench_min: float
+    after_restart_min: float
+    labour_min: Mapping[str, float]
+    """Trade → person-minutes over all places."""
+
+    @property
+    def on_loom_min(self) -> float:
+        return sum(step.minutes for step in self.steps)
 
 
-def step_loads(operations: Iterable[Operation], factor: float) -> tuple[StepLoad, ...]:
-    """Operations in step order → steps: minutes of the longest row; heads and tools of rows side by side add up."""
-    steps = []
-    for number, rows in groupby(operations, key=lambda operation: operation.step):
-        heads: Counter[str] = Counter()
-        tools: Counter[str] = Counter()
-        longest = 0.0
-        for row in rows:
-            longest = max(longest, operation_minutes(row).expected)
-            heads[row.trade] += row.heads
-            if row.tool:
-                tools[row.tool] += 1
-        steps.append(StepLoad(number, longest * factor, dict(heads), dict(tools)))
-    return tuple(steps)
+class Loader:
+    """Adds up operations; the same rows side by side are added up once.
+
+    `factor` = (1 + allowance) × learning, on every minute of every place.
+    """
+
+    def __init__(self, factor: float):
+        self.factor = factor
+        self._minutes: dict[int, float] = {}
+        self._steps: dict[tuple[int, ...], StepLoad] = {}
+
+    def load(self, operations: Iterable[Operation]) -> Load:
+        ordered = tuple(sorted(operations, key=lambda operation: operation.step))
+        return Load(
+            operations=ordered,
+            steps=self._steps_at(ON_LOOM, ordered),
+            bench_min=sum(step.minutes for step in self._steps_at(BENCH, ordered)),
+            after_restart_min=sum(step.minutes for step in self._steps_at(AFTER, ordered)),
+            labour_min=self._labour_min(ordered),
+        )
+
+    def minutes(self, operation: Operation) -> float:
+        """Elapsed minutes of one operation, expected."""
+        if id(operation) not in self._minutes:
+            self._minutes[id(operation)] = operation_minutes(operation).expected * self.factor
+        return self._minutes[id(operation)]
+
+    def _steps_at(self, place: str, ordered: tuple[Operation, ...]) -> tuple[StepLoad, ...]:
+        rows = (operation for operation in ordered if operation.place == place)
+        return tuple(self._step(tuple(side_by_side)) for _, side_by_side in groupby(rows, key=lambda row: row.step))
+
+    def _step(self, rows: tuple[Operation, ...]) -> StepLoad:
+        key = tuple(map(id, rows))
+        if key not in self._steps:
+            self._steps[key] = self._added(rows)
+        return self._steps[key]
+
+    def _added(self, rows: tuple[Operation, ...]) -> StepLoad:
+        """Minutes of the longest row; heads and tools of rows side by side add up."""
+        heads: dict[str, int] = {}
+        tools: dict[str, int] = {}
+        for operation in rows:
+            heads[operation.trade] = heads.get(operation.trade, 0) + operation.heads
+            if operation.tool:
+                tools[operation.tool] = tools.get(operation.tool, 0) + 1
+        return StepLoad(rows[0].step, max(map(self.minutes, rows)), heads, tools)
+
+    def _labour_min(self, operations: tuple[Operation, ...]) -> Mapping[str, float]:
+        labour: dict[str, float] = {}
+        for operation in operations:
+            labour[operation.trade] = labour.get(operation.trade, 0.0) + self.minutes(operation) * operation.heads
+        return labour
 
 
-def labour_min(operations: Iterable[Operation], factor: float) -> Mapping[str, float]:
-    """Trade → person-minutes."""
-    minutes: Counter[str] = Counter()
-    for operation in operations:
-        minutes[operation.trade] += operation_minutes(operation).expected * operation.heads * factor  # type: ignore[assignment]
-    return dict(minutes)
-
-
-def _elapsed_min(operations: Iterable[Operation], place: str, factor: float) -> float:
-    return sum(step.minutes for step in step_loads((o for o in operations if o.place == place), factor))
-
-
-def _parts(kit: Iterable[KitLine]) -> Mapping[str, float]:
-    quantities: Counter[str] = Counter()
+def part_quantities(kit: Iterable[KitLine]) -> Mapping[str, float]:
+    """Part → quantity, lines of the same part added."""
+    quantities: dict[str, float] = {}
     for line in kit:
-        quantities[line.part] += line.quantity  # type: ignore[assignment]
-    return dict(quantities)
+        quantities[line.part] = quantities.get(line.part, 0.0) + line.quantity
+    return quantities

@@ -35,12 +35,19 @@ class Rule:
     attributes: tuple[tuple[int, int], ...]
     """(attribute, test) numbers."""
     kinds: frozenset[WindowKind]
-    choices: tuple[tuple[str, UnaryTest], ...]
-    """(folded choice, test)."""
+    choices: tuple[tuple[str, frozenset[str | None]], ...]
+    """(folded choice, alternatives with which the row holds); None stands for a choice that is not asked."""
 
     def asked_of(self, outcomes: tuple[Outcome, ...]) -> bool:
         """Whether the loom's attributes alone let the row hold; a test that is unknown lets it."""
-        return all(outcomes[a][t] is not False for a, t in self.attributes)
+        for a, t in self.attributes:  # noqa: SIM110 - the innermost loop of scoping
+            if outcomes[a][t] is False:
+                return False
+        return True
+
+    def chosen(self, taken: Mapping[str, str]) -> bool:
+        """Whether the row holds with these choices (folded choice → alternative)."""
+        return all(taken.get(name) in allowed for name, allowed in self.choices)
 
 
 @dataclass(frozen=True)
@@ -63,6 +70,11 @@ class Rules:
     @property
     def rows(self) -> tuple[Rule, ...]:
         return (*self.operations, *self.kit_lines, *self.setpoints, *self.checks)
+
+    @property
+    def everything(self) -> tuple[Rule, ...]:
+        """The rows and the alternatives of the choices."""
+        return (*self.rows, *(rule for rules in self.choices.values() for rule in rules))
 
     def values(self, loom: Loom) -> dict[str, Any]:
         known = loom.known()
@@ -90,7 +102,9 @@ def compile_method(method: Method) -> Rules:
 class _Compiler:
     def __init__(self, method: Method):
         self.method = method
-        self.choices = dict.fromkeys(fold(row.choice) for row in method.alternatives)
+        self.choices: dict[str, list[str]] = {}
+        for row in method.alternatives:
+            self.choices.setdefault(fold(row.choice), []).append(row.alternative)
         self.names: dict[str, str] = {}
         self.tests: dict[str, dict[UnaryTest, int]] = {}
         self.contents: dict[Any, int] = {}
@@ -121,12 +135,16 @@ class _Compiler:
             if name == WINDOW:
                 kinds = frozenset(kind for kind in kinds if test.holds(kind.value))
             elif name in self.choices:
-                choices.append((name, test))
+                choices.append((name, self._allowed(name, test)))
             else:
                 attributes.append(self._number(name, heading, test))
         said = replace(row, conditions={}, row=Row())
         content = self.contents.setdefault((type(row), repr(said)), len(self.contents))
         return Rule(row, content, tuple(attributes), kinds, tuple(choices))
+
+    def _allowed(self, choice: str, test: UnaryTest) -> frozenset[str | None]:
+        allowed = {alternative for alternative in self.choices[choice] if test.holds(alternative)}
+        return frozenset(allowed | ({None} if test.holds(OTHER) else set()))
 
     def _number(self, name: str, heading: str, test: UnaryTest) -> tuple[int, int]:
         self.names.setdefault(name, heading)

@@ -1,0 +1,181 @@
+"""Scope of a loom: rows, minutes, heads, tools, parts, choices, reasons, and what must be surveyed."""
+
+from dataclasses import replace
+
+import pytest
+from small_mill import METHOD, key, loom, mill, operation, with_operations
+
+from tracker.domain.method import Alternative, Method
+from tracker.domain.windows import WindowKind
+from tracker.errors import DataError
+from tracker.scope.content import scope_loom, scope_looms
+
+REPEAT, MID_WARP = WindowKind.REPEAT, WindowKind.MID_WARP
+
+
+def names(content):
+    return [row.operation for row in content.operations]
+
+
+def test_a_drilled_loom_with_one_side():
+    # bench 20; on the loom: fit left 30; after restart 10; all × 1.15; one fitter throughout.
+    scope = scope_looms(mill(loom("1")))[key("1")]
+    (content,) = scope.contents[REPEAT]
+    assert names(content) == ["Make ready", "Fit left", "Watch"]
+    assert content.on_loom_min == pytest.approx(34.5)
+    assert content.bench_min == pytest.approx(23)
+    assert content.after_restart_min == pytest.approx(11.5)
+    assert content.labour_min == {"fitter": pytest.approx(69)}
+    assert content.labour_h == pytest.approx(1.15)
+    assert content.parts == {"DEVICE": 1}
+    assert content.choices == (("rail work", "as it is"),)
+
+
+def test_rows_with_one_step_number_are_done_side_by_side():
+    # both sides: 30 and 20 min side by side take 30 min and two fitters; labour 50 person-minutes.
+    (content,) = scope_looms(mill(loom("1", side="both")))[key("1")].contents[REPEAT]
+    (step,) = content.steps
+    assert (step.step, step.minutes, step.heads, step.tools) == (30, pytest.approx(34.5), {"fitter": 2}, {})
+    assert content.labour_min["fitter"] == pytest.approx((20 + 30 + 20 + 10) * 1.15)
+    assert content.parts == {"DEVICE": 2}
+
+
+def test_the_beam_comes_out_in_a_mid_warp_stop_alone():
+    contents = scope_looms(mill(loom("1")))[key("1")].contents
+    assert {kind: "Beam out" in names(of[0]) for kind, of in contents.items()} == {
+        WindowKind.REPEAT: False, WindowKind.STYLE: False, WindowKind.STANDING: False, MID_WARP: True,
+    }  # fmt: skip
+    assert contents[MID_WARP][0].steps[0].tools == {"hoist": 1}
+
+
+def test_one_content_for_each_alternative_that_is_left():
+    drill, rail = scope_looms(mill(loom("1", rail="undrilled")))[key("1")].contents[REPEAT]
+    assert (drill.choices, rail.choices) == ((("rail work", "drill"),), (("rail work", "new rail"),))
+    assert drill.on_loom_min == pytest.approx((30 + 60) * 1.15)
+    assert rail.on_loom_min == pytest.approx((30 + 50) * 1.15)
+    assert rail.labour_min["fitter"] == pytest.approx((20 + 30 + 2 * 50 + 10) * 1.15)
+    assert (drill.parts, rail.parts) == ({"DEVICE": 1}, {"DEVICE": 1, "RAIL": 1})
+
+
+def test_learning_shortens_every_minute():
+    (content,) = scope_looms(mill(loom("1")), {"AJ": 0.8})[key("1")].contents[REPEAT]
+    assert content.on_loom_min == pytest.approx(34.5 * 0.8)
+    assert content.labour_min["fitter"] == pytest.approx(69 * 0.8)
+
+
+def test_three_figures_count_as_their_pert_expectation():
+    # (20 + 4 × 30 + 70) / 6 = 35
+    method = with_operations(operation(9, 70, "Set", 30, minutes_low=20, minutes_high=70))
+    (content,) = scope_looms(mill(loom("1"), method=method))[key("1")].contents[REPEAT]
+    assert content.steps[-1].minutes == pytest.approx(35 * 1.15)
+
+
+def test_looms_that_need_the_same_share_their_contents():
+    scopes = scope_looms(mill(loom("1", frames=4), loom("2", frames=12), loom("3", frames=13)))
+    assert scopes[key("1")].contents is scopes[key("2")].contents
+    assert scopes[key("1")].variant == scopes[key("2")].variant != scopes[key("3")].variant
+
+
+def test_looms_with_other_learning_are_the_same_variant():
+    scopes = scope_looms(mill(loom("1"), loom("2", machine_type="RA")), {"RA": 0.7})
+    assert scopes[key("1")].variant == scopes[key("2")].variant
+    assert scopes[key("1")].contents[REPEAT][0].labour_h > scopes[key("2")].contents[REPEAT][0].labour_h
+
+
+def test_a_missing_attribute_that_matters_makes_the_loom_to_survey():
+    scope = scope_looms(mill(loom("1", side=None, rail=None)))[key("1")]
+    assert scope.to_survey
+    assert scope.unknown == ("side", "rail")
+    assert scope.obstacle == "to survey: side unknown, rail unknown"
+    assert scope.contents == {}
+
+
+def test_a_value_that_cannot_be_compared_is_to_survey_too():
+    scope = scope_looms(mill(loom("1", frames="many")))[key("1")]  # type: ignore[arg-type]
+    assert scope.obstacle == "to survey: frames = many not comparable"
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        [operation(20, 80, "Close", 5, creel="vertical", side="right")],  # asked of right-hand looms alone
+        [operation(20, 80, "Close", 5, creel="vertical"), operation(21, 80, "Close", 5, creel="not(vertical)")],
+        [operation(20, 80, "Close", 5, creel="<= 12"), operation(21, 80, "Close", 5, creel="> 12")],
+    ],
+)
+def test_a_missing_attribute_that_changes_nothing_does_not(rows):
+    scope = scope_looms(mill(loom("1"), method=with_operations(*rows)))[key("1")]
+    assert not scope.to_survey and scope.contents[REPEAT]
+
+
+def test_two_missing_attributes_that_only_matter_together():
+    # extra work where creel is vertical and frames > 12; frames also decides "Wire": with creel known to be none,
+    # frames still matters; with frames 8, creel does not.
+    method = with_operations(operation(20, 80, "Close", 5, creel="vertical", frames="> 12"))
+    scopes = scope_looms(mill(loom("1", frames=None), loom("2", frames=8), loom("3", frames=20), method=method))
+    assert [scopes[key(n)].unknown for n in "123"] == [("frames", "creel"), (), ("creel",)]
+
+
+def test_a_choice_without_an_alternative_is_an_obstacle():
+    scope = scope_looms(mill(loom("1", rail="bent")))[key("1")]
+    assert scope.contents[REPEAT] == ()
+    assert "no alternative of rail work is left (window = repeat)" in scope.obstacle
+
+
+def test_a_choice_that_changes_nothing_is_not_taken():
+    # Both rows that name the choice ask for undrilled rails, so a drilled loom has nothing to choose.
+    drill, change = (replace(o, conditions={**o.conditions, "rail": "undrilled"}) for o in METHOD.operations[4:6])
+    method = replace(
+        METHOD,
+        operations=(*METHOD.operations[:4], drill, change),
+        kit_lines=METHOD.kit_lines[:2],
+        alternatives=METHOD.alternatives[1:],
+    )
+    (content,) = scope_looms(mill(loom("1"), method=method))[key("1")].contents[REPEAT]
+    assert content.choices == ()
+
+
+def test_a_choice_may_hang_on_another():
+    # "jig" is asked only where the rail is drilled in place.
+    method = replace(
+        with_operations(operation(20, 42, "Small jig", 5, jig="small"), operation(21, 42, "Big jig", 9, jig="big")),
+        alternatives=(
+            *METHOD.alternatives,
+            Alternative("jig", "small", {"rail work": "drill"}),
+            Alternative("jig", "big", {"rail work": "drill"}),
+            Alternative("jig", "none", {"rail work": "not(drill)"}),
+        ),
+    )  # fmt: skip
+    contents = scope_looms(mill(loom("1", rail="undrilled"), method=method))[key("1")].contents[REPEAT]
+    assert [dict(content.choices) for content in contents] == [
+        {"rail work": "drill", "jig": "small"},
+        {"rail work": "drill", "jig": "big"},
+        {"rail work": "new rail", "jig": "none"},
+    ]
+
+
+def test_reasons_in_words():
+    scope = scope_looms(mill(loom("1", side="both", rail="undrilled", frames=16)))[key("1")]
+    words = {getattr(row, "operation", getattr(row, "part", "")): reason for row, reason in scope.reasons}
+    assert words["Make ready"] == "every loom"
+    assert words["Beam out"] == "window = mid-warp"
+    assert words["Fit left"] == "side = both"
+    assert words["Drill"] == "rail work = drill"
+    assert words["Wire"] == "frames = 16 (> 12)"
+
+
+def test_an_unreadable_condition_names_sheet_and_cell():
+    method = with_operations(operation(20, 80, "Close", 5, creel="<= 12 cm"))
+    with pytest.raises(DataError, match="Operations J20, column creel"):
+        scope_looms(mill(loom("1"), method=method))
+
+
+def test_without_a_method_there_is_no_scope():
+    with pytest.raises(DataError, match="no method yet"):
+        scope_looms(mill(loom("1"), method=Method()))
+
+
+def test_one_loom():
+    assert scope_loom(mill(loom("1")), key("1")).contents[REPEAT]
+    with pytest.raises(DataError, match="no loom 9"):
+        scope_loom(mill(loom("1")), key("9"))

@@ -1,0 +1,149 @@
+"""Which rows of the method hold for a loom, judged once for each combination of test outcomes.
+
+A hall of thousands of looms has few such combinations. Where an attribute is missing, every outcome that some value
+could bring about is tried; only where the conversions would differ must it be surveyed.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import product
+from math import prod
+from typing import Any, cast
+
+from tracker.domain.method import Alternative
+from tracker.domain.windows import WindowKind
+from tracker.domain.words import fold
+from tracker.domain.work import Choices
+from tracker.scope.rules import Outcome, Rule, Rules
+from tracker.scope.sheets import Pieces, Sheet
+
+MOST_TRIALS = 512
+"""Combinations of missing values that are tried; beyond it every missing attribute that a row asks for counts."""
+
+Outcomes = tuple[Outcome, ...]
+"""For each attribute of the method, how its tests turn out."""
+
+
+@dataclass(frozen=True)
+class Shape:
+    """What a combination of outcomes leads to."""
+
+    taken: Mapping[WindowKind, tuple[tuple[Choices, Pieces], ...]]
+    obstacle: str
+
+    @cached_property
+    def said(self) -> tuple:
+        """Equal where the conversions are, whatever the reasons."""
+        return tuple(
+            (choices, *(piece.said for piece in pieces)) for taken in self.taken.values() for choices, pieces in taken
+        )
+
+    @cached_property
+    def rows(self) -> tuple:
+        """Equal where the very same rows are taken."""
+        return tuple((choices, *map(id, pieces)) for taken in self.taken.values() for choices, pieces in taken)
+
+
+class Judge:
+    def __init__(self, rules: Rules):
+        self.rules = rules
+        self.sheets = tuple(map(Sheet, (rules.operations, rules.kit_lines, rules.setpoints, rules.checks)))
+        self.choices = {name: Sheet(alternatives) for name, alternatives in rules.choices.items()}
+        self._outcomes: list[dict[tuple[type, Any], Outcome]] = [{} for _ in rules.names]
+        self._shapes: dict[Outcomes, Shape] = {}
+        self._judged: dict[Outcomes, tuple[Shape | None, tuple[int, ...]]] = {}
+
+    def outcomes(self, values: Mapping[str, Any]) -> Outcomes:
+        """How the tests turn out for a loom's values (folded attribute → value)."""
+        return tuple(self._outcome(i, values[name]) for i, name in enumerate(self.rules.names))
+
+    def judge(self, outcomes: Outcomes) -> tuple[Shape | None, tuple[int, ...]]:
+        """The shape of a combination of outcomes, or the attributes (numbers) that must be known first."""
+        if outcomes not in self._judged:
+            self._judged[outcomes] = self._judge(outcomes)
+        return self._judged[outcomes]
+
+    def shape(self, outcomes: Outcomes) -> Shape:
+        """The shape where every outcome is known."""
+        if outcomes not in self._shapes:
+            self._shapes[outcomes] = self._shape(outcomes)
+        return self._shapes[outcomes]
+
+    def _outcome(self, attribute: int, value: Any) -> Outcome:
+        known = self._outcomes[attribute]
+        key = (type(value), value)
+        if key not in known:
+            known[key] = self.rules.outcome(attribute, value)
+        return known[key]
+
+    def _judge(self, outcomes: Outcomes) -> tuple[Shape | None, tuple[int, ...]]:
+        missing = [a for a, outcome in enumerate(outcomes) if None in outcome]
+        if not missing:
+            return self.shape(outcomes), ()
+        asked = set(self._asked(outcomes))
+        possible = self.rules.possible
+        trials = [possible[a] if a in asked else possible[a][:1] for a in missing]
+        if prod(map(len, trials)) > MOST_TRIALS:
+            return None, tuple(a for a in missing if a in asked)
+        shapes = {chosen: self.shape(_filled(outcomes, missing, chosen)) for chosen in product(*trials)}
+        unknown = tuple(a for i, a in enumerate(missing) if _differs(shapes, i))
+        return (None, unknown) if unknown else (next(iter(shapes.values())), ())
+
+    def _asked(self, outcomes: Outcomes) -> Iterator[int]:
+        """Attributes with an open test in a row that may still hold."""
+        for rule in self.rules.everything:
+            if rule.asked_of(outcomes):
+                yield from (a for a, t in rule.attributes if outcomes[a][t] is None)
+
+    def _shape(self, outcomes: Outcomes) -> Shape:
+        taken: dict[WindowKind, tuple[tuple[Choices, Pieces], ...]] = {}
+        obstacles: list[str] = []
+        for kind in WindowKind:
+            asked = tuple(sheet.asked(outcomes, kind) for sheet in self.sheets)
+            left = {name: sheet.asked(outcomes, kind) for name, sheet in self.choices.items()}
+            relevant = _relevant(asked, left, self.rules)
+            obstacles += [f"no alternative of {name} is left (window = {kind})" for name in relevant if not left[name]]
+            combinations = _combinations({name: left[name] for name in relevant})
+            taken[kind] = tuple((choices, self._pieces(asked, choices)) for choices in combinations)
+        return Shape(taken, "; ".join(obstacles))
+
+    def _pieces(self, asked: tuple[tuple[Rule, ...], ...], choices: Choices) -> Pieces:
+        chosen = {fold(choice): alternative for choice, alternative in choices}
+        pieces = (sheet.piece(rows, chosen) for sheet, rows in zip(self.sheets, asked, strict=True))
+        return cast(Pieces, tuple(pieces))
+
+
+def _relevant(
+    asked: tuple[tuple[Rule, ...], ...], alternatives: Mapping[str, tuple[Rule, ...]], rules: Rules
+) -> list[str]:
+    """Choices on which a row that this loom may get depends, directly or through another choice."""
+    named = {name for rows in asked for rule in rows for name, _ in rule.choices}
+    while True:
+        more = {other for name in named for rule in alternatives[name] for other, _ in rule.choices} - named
+        if not more:
+            return [name for name in rules.choices if name in named]
+        named |= more
+
+
+def _combinations(alternatives: Mapping[str, tuple[Rule, ...]]) -> Iterator[Choices]:
+    for rules in product(*alternatives.values()):
+        rows = [cast(Alternative, rule.row) for rule in rules]
+        chosen = {fold(row.choice): row.alternative for row in rows}
+        if all(rule.chosen(chosen) for rule in rules):
+            yield tuple((row.choice, row.alternative) for row in rows)
+
+
+def _filled(outcomes: Outcomes, missing: list[int], chosen: tuple[Outcome, ...]) -> Outcomes:
+    given = dict(zip(missing, chosen, strict=True))
+    return tuple(given.get(a, outcome) for a, outcome in enumerate(outcomes))
+
+
+def _differs(shapes: Mapping[tuple[Outcome, ...], Shape], position: int) -> bool:
+    """Whether two trials that differ at one position alone lead to different conversions."""
+    seen: dict[tuple, tuple] = {}
+    for chosen, shape in shapes.items():
+        others = chosen[:position] + chosen[position + 1 :]
+        if seen.setdefault(others, shape.said) != shape.said:
+            return True
+    return False
