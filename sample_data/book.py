@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime, time
 from io import BytesIO
+from math import ceil
 from pathlib import Path
 from typing import Any
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
@@ -11,16 +12,17 @@ from zoneinfo import ZoneInfo
 
 from openpyxl import Workbook
 from openpyxl.styles import Alignment, Font, PatternFill
-from openpyxl.utils import get_column_letter
+from openpyxl.worksheet.properties import PageSetupProperties
 
 from tracker.domain.tables import Column, Kind, Table
 
 STAMP = (2027, 1, 2, 12, 0, 0)
 BOLD, SHADE = Font(bold=True), PatternFill("solid", fgColor="E7E6E1")
-WRAP = Alignment(wrap_text=True, vertical="top")
+HEAD = Alignment(wrap_text=True, vertical="bottom", horizontal="left", indent=1)
+TEXT, NUMBER = Alignment(wrap_text=True, vertical="top", horizontal="left", indent=1), Alignment(vertical="top")
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 FORMATS = ((datetime, "yyyy-mm-dd hh:mm"), (date, "yyyy-mm-dd"), (time, "hh:mm"))
-WIDEST = 60
+WIDEST, LINE_HEIGHT = 48, 13.5
 
 
 def add_table(book: Workbook, table: Table, rows: Iterable[Any], zone: ZoneInfo) -> None:
@@ -44,15 +46,42 @@ def add_sheet(book: Workbook, title: str, headings: Sequence[str], lines: Iterab
     for line in lines:
         sheet.append(list(line))
     for cell in sheet[1]:
-        cell.font, cell.fill, cell.alignment = BOLD, SHADE, WRAP
+        cell.font, cell.fill, cell.alignment = BOLD, SHADE, HEAD
     for cells in sheet.iter_rows(min_row=2):
         for cell in cells:
-            cell.alignment = WRAP
+            cell.alignment = TEXT if isinstance(cell.value, str) else NUMBER
             cell.number_format = number_format(cell.value, cell.number_format)
-    for i, heading in enumerate(headings, start=1):
-        longest = max([len(heading), *(len(str(sheet.cell(r, i).value or "")) for r in range(2, sheet.max_row + 1))])
-        sheet.column_dimensions[get_column_letter(i)].width = min(WIDEST, longest + 2)
+    _fit(sheet)
     sheet.freeze_panes = "A2"
+    print_wide(sheet)
+
+
+def _fit(sheet: Any) -> None:
+    """Columns as wide as their text or a word of their heading, rows as high as what wraps in them."""
+    widths = []
+    for column in sheet.iter_cols():
+        heading, *cells = (_shown(cell.value) for cell in column)
+        words = max(map(len, heading.split()))
+        widths.append(min(WIDEST, max([words + 1, *map(len, cells)]) + 3))
+        sheet.column_dimensions[column[0].column_letter].width = widths[-1]
+    sheet.row_dimensions[1].height = 3 * LINE_HEIGHT
+    for row in sheet.iter_rows(min_row=2):
+        lines = max(ceil(len(_shown(cell.value)) / (w - 2)) for cell, w in zip(row, widths, strict=True))
+        sheet.row_dimensions[row[0].row].height = LINE_HEIGHT * max(lines, 1)
+
+
+def _shown(value: Any) -> str:
+    """About the text that a spreadsheet shows."""
+    if isinstance(value, datetime):
+        return f"{value:%Y-%m-%d %H:%M}"
+    return f"{value:%H:%M}" if isinstance(value, time) else str("" if value is None else value)
+
+
+def print_wide(sheet: Any) -> None:
+    """Landscape, all columns on one page's width."""
+    sheet.page_setup.orientation, sheet.page_setup.paperSize = "landscape", sheet.PAPERSIZE_A4
+    sheet.page_setup.fitToHeight = 0
+    sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
 
 
 def number_format(value: Any, otherwise: str) -> str:

@@ -13,7 +13,7 @@ Odds = Sequence[tuple[Any, float]]
 
 @dataclass(frozen=True)
 class Make:
-    """A machine type of the mill and what its looms are like. Looms come in batches of four that are alike."""
+    """A machine type of the mill and what its looms are like. Looms come in batches of four that are much alike."""
 
     machine_type: str
     insertion: str
@@ -48,7 +48,12 @@ SIDES: Odds = (("both", 7), ("left", 1.5), ("right", 1.5))
 EXTRA_ENDS: Odds = (("kept", 4), ("taken out", 6))
 WASTE_WIRES: Odds = (("present", 6), ("absent", 4))
 DUCT: Odds = (("free", 6), ("full", 4))
+ATTRIBUTES = (
+    "rail", "leno side", "creel", "extra ends", "waste drop wires", "controller generation", "cable duct",
+)  # fmt: skip
 BATCH = 4
+CHANGED_LATER = 0.15
+"""Chance that one habit of a loom differs from its batch's."""
 PLACES_IN_ROW = 13
 
 
@@ -69,34 +74,38 @@ def _batch(rng: Random, make: Make) -> dict[str, Any]:
     year = rng.randint(*make.years)
     return {
         "year": year,
-        "reed_width_cm": float(pick(rng, make.widths_cm)),
-        "rail": pick(rng, make.rail),
-        "creel": pick(rng, make.creel),
-        "controller": 1 if year < 2004 else 2 if year < 2010 else 3 if year < 2016 else 4,
+        "reed width": float(pick(rng, make.widths_cm)),
+        "controller generation": 1 if year < 2004 else 2 if year < 2010 else 3 if year < 2016 else 4,
+    } | {name: pick(rng, odds) for name, odds in _habits(make).items()}
+
+
+def _habits(make: Make) -> dict[str, Odds]:
+    """What looms bought together mostly share, since one or the other was changed later."""
+    return {
+        "frames": make.frames,
+        "rail": make.rail,
+        "leno side": SIDES,
+        "creel": make.creel,
+        "extra ends": EXTRA_ENDS,
+        "waste drop wires": WASTE_WIRES,
+        "cable duct": DUCT,
     }
 
 
 def _loom(rng: Random, make: Make, batch: dict[str, Any], key: LoomKey) -> Loom:
+    own = batch | {name: pick(rng, odds) for name, odds in _habits(make).items() if rng.random() < CHANGED_LATER}
     return Loom(
         hall=key.hall,
         loom=key.loom,
         machine_type=make.machine_type,
         insertion=make.insertion,
-        year=batch["year"],
-        reed_width_cm=batch["reed_width_cm"],
-        frames=pick(rng, make.frames),
+        year=own["year"],
+        reed_width_cm=own["reed width"],
+        frames=own["frames"],
         speed_ppm=float(rng.randrange(make.speed_ppm[0], make.speed_ppm[1] + 1, 10)),
         efficiency=rng.randint(166, 187) / 200,
         saving_per_day=rng.randint(round(make.saving_per_day[0] * 4), round(make.saving_per_day[1] * 4)) / 4,
-        attributes={
-            "rail": batch["rail"],
-            "leno side": pick(rng, SIDES),
-            "creel": batch["creel"],
-            "extra ends": pick(rng, EXTRA_ENDS),
-            "waste drop wires": pick(rng, WASTE_WIRES),
-            "controller generation": batch["controller"],
-            "cable duct": pick(rng, DUCT),
-        },
+        attributes={name: own[name] for name in ATTRIBUTES},
     )
 
 

@@ -7,18 +7,16 @@ from openpyxl import Workbook
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 from openpyxl.utils import get_column_letter
 
-from sample_data.book import new_book
+from sample_data.book import new_book, print_wide
+from sample_data.hall import ATTRIBUTES
 from tracker.domain.mill import Loom, LoomKey
 
 HEADINGS = (
     ("Loom", "no.", 8), ("Row", "", 6), ("Place", "", 7), ("Machine", "type", 10), ("Insertion", "", 10),
-    ("Year", "built", 7), ("Reed width", "(cm)", 10), ("Frames", "", 8), ("Speed", "(picks/min)", 12),
+    ("Year", "built", 7), ("Reed width", "(cm)", 12), ("Frames", "", 8), ("Speed", "(picks/min)", 15),
     ("Efficiency", "(%)", 11), ("Saving", "per day", 9), ("Capacity", "unsold", 9), ("Protected", "until", 12),
     ("Rail", "", 11), ("Leno", "side", 8), ("Creel", "", 16), ("Extra", "ends", 10), ("Waste", "drop wires", 11),
     ("Controller", "generation", 11), ("Cable", "duct", 8), ("Notes", "", 44),
-)  # fmt: skip
-ATTRIBUTES = (
-    "rail", "leno side", "creel", "extra ends", "waste drop wires", "controller generation", "cable duct",
 )  # fmt: skip
 UNIT_IN_CELL = {LoomKey("Hall 1", "009"), LoomKey("Hall 1", "027"), LoomKey("Hall 2", "R-12")}
 TWICE = LoomKey("Hall 1", "018")
@@ -28,6 +26,7 @@ QUESTION_MARK = LoomKey("Hall 1", "031")
 BIG, BOLD, GREY = Font(bold=True, size=14), Font(bold=True), Font(italic=True, color="666666")
 SHADE, BAND = PatternFill("solid", fgColor="DDE3E0"), PatternFill("solid", fgColor="F1EFE8")
 LINE = Border(bottom=Side(style="thin", color="888888"))
+LEFT = Alignment(horizontal="left", indent=1)
 CENTRE = Alignment(horizontal="center", vertical="center", wrap_text=True)
 
 
@@ -47,6 +46,7 @@ def loom_list(looms: Iterable[Loom]) -> Workbook:
         ["Widths are reed widths. Speeds are those set on the loom, efficiencies the mean of the last quarter."]
     )
     sheet.freeze_panes = "B6"
+    print_wide(sheet)
     return book
 
 
@@ -69,6 +69,8 @@ def _hall(sheet: Any, hall: str, looms: list[Loom]) -> None:
     sheet.cell(at, 1).font, sheet.cell(at, 1).fill = BOLD, BAND
     for loom in [*looms, *(loom for loom in looms if loom.key == TWICE)]:
         sheet.append(_line(loom))
+        for cell in sheet[sheet.max_row]:
+            cell.alignment = LEFT
         sheet.cell(sheet.max_row, 1).number_format = "@"
         sheet.cell(sheet.max_row, 13).number_format = "dd.mm.yyyy"
 

@@ -46,8 +46,8 @@ BENCH_WORK = (
     _op(40, "Cut, label and ring out the cables", 15, ASSISTANT, 1, place=BENCH),
     _op(50, "Deburr the new rail and run a gauge through its threads", 15, ASSISTANT, 1, place=BENCH,
         caution="Gloves; rest the rail on two trestles, lifted by two people.", rail_work="new rail"),
-    _op(60, "Wire the add-on control box and test it on the bench supply", 20, ELECTRICIAN, 1, spread=(15, 40),
-        place=BENCH, caution=HOLD, controller_generation="1"),
+    _op(60, "Wire the add-on control box, load its software and test it on the bench supply", 20, ELECTRICIAN, 1,
+        spread=(15, 40), place=BENCH, caution=HOLD, controller_generation="1"),
 )  # fmt: skip
 
 ISOLATION = (
@@ -61,7 +61,7 @@ ISOLATION = (
     _op(140, "Release or restrain what is stored: warp tension, springs, air, drive capacitors", 8, FITTER, 2,
         caution="Wait the discharge time on the plate of the drive; watch the air gauge fall to zero."),
     _op(150, "Verify that it is dead: try to start, read the gauge, prove the tester before and after", 5, FITTER, 1,
-        caution="Whatever moves or shows voltage: back to the isolation."),
+        caution="Whatever moves or shows voltage: back to the isolation, and call the electrician."),
 )  # fmt: skip
 
 STRIPPING = (
@@ -111,14 +111,11 @@ ELECTRICAL = (
     _op(300, "Connect the supply tap with its fuse", 18, ELECTRICIAN, 1, spread=(15, 40), caution=HOLD),
     _op(300, "Thread the leno yarn, left", 9, FITTER, 1, leno_side=LEFT),
     _op(300, "Thread the leno yarn, right", 9, FITTER, 1, leno_side=RIGHT),
-    _op(310, "Connect interlock and emergency stop and test both", 15, ELECTRICIAN, 1, spread=(12, 30), caution=HOLD),
+    _op(310, "Connect the interlock switch and the emergency-stop circuit", 12, ELECTRICIAN, 1, spread=(9, 25),
+        caution=HOLD),
     _op(320, "Bond rail and devices to earth and measure the bond", 8, ELECTRICIAN, 1, caution=HOLD),
-    _op(330, "Mount the add-on control box and connect it", 24, ELECTRICIAN, 1, caution=HOLD,
+    _op(330, "Mount the add-on control box and connect it", 22, ELECTRICIAN, 1, spread=(16, 45), caution=HOLD,
         controller_generation="1"),
-    _op(330, "Load the controller software from the card", 14, ELECTRICIAN, 1, spread=(10, 30), caution=HOLD,
-        controller_generation="2"),
-    _op(330, "Load the controller software over the network", 9, ELECTRICIAN, 1, caution=HOLD,
-        controller_generation=">= 3"),
 )  # fmt: skip
 
 SETTING = (
@@ -131,11 +128,16 @@ SETTING = (
     _op(360, "Uncover warp, harness and reed, count tools and cloths", 5, FITTER, 2),
     _op(370, "Lift the warp beam in and tension the warp", 40, FITTER, 2, spread=(30, 75), tool=HOIST, caution=CHOCK,
         window="mid-warp"),
+    _op(375, "Turn the loom by hand through two full shed cycles", 8, FITTER, 1,
+        caution="Keep clear of reed, temples and cutters."),
     _op(380, "Clear the people, take off each own lock and tag, switch on", 4, FITTER, 2,
         caution="Count the people first; the last lock goes when the barriers are checked."),
-    _op(390, "Turn the loom by hand through two full shed cycles", 8, FITTER, 1,
-        caution="Keep clear of reed, temples and cutters."),
-    _op(400, "First slow run under watch", 14, FITTER, 1, spread=(10, 30),
+    _op(384, "Load the controller software from the card", 14, ELECTRICIAN, 1, spread=(10, 30), caution=HOLD,
+        controller_generation="2"),
+    _op(384, "Load the controller software over the network", 9, ELECTRICIAN, 1, caution=HOLD,
+        controller_generation=">= 3"),
+    _op(386, "Test the interlock and every emergency stop", 8, ELECTRICIAN, 1, caution=HOLD),
+    _op(400, "First slow run under watch", 14, FITTER, 2, spread=(10, 30),
         caution="Keep clear of reed, temples and cutters; one person at the stop button."),
 )  # fmt: skip
 

@@ -10,7 +10,7 @@ from sample_data.method import METHOD
 from tracker.domain.calendars import Calendar
 from tracker.domain.mill import Loom, LoomKey, Mill, Reading, Warp
 
-SEED = 1629
+SEED = 977
 HALL_1, HALL_2 = "Hall 1", "Hall 2"
 DAYS_READ = 33
 READ_DAILY_EVERY = 10
