@@ -61,8 +61,8 @@ def test_loom_001_by_hand(scopes: dict[LoomKey, LoomScope]) -> None:
     4, duct full. Minutes of the steps on the loom: isolation 6+4+3+3+8+5 = 29; cover 5, creel 16, old gear 8, extra
     ends 11, threads 10, supports 14, devices 12, new duct 16, cables 9 = 101; supply 18, interlock 12, bond 8 = 38;
     settings 11, tension 7, uncover 5, by hand 8, locks 4, network 9, test 8, slow run 14 = 66. Sum 234. Three-point
-    steps are longer by (low + 4·likely + high)/6 - likely: duct 1.667, supply 3.167, interlock 1.667, settings 1.833, slow
-    run 2, together 10.333. With 15 % allowance 244.333 × 1.15 = 280.983.
+    steps are longer by (low + 4·likely + high)/6 - likely: duct 1.667, supply 3.167, interlock 1.667, settings 1.833,
+    slow run 2, together 10.333. With 15 % allowance 244.333 × 1.15 = 280.983.
     In a mid-warp stop the beam is taken out, 37.5, and put back, 44.167: 326 × 1.15 = 374.9.
     Electrician: 18 + 12 + 8 + 9 + 8 + 3.167 + 1.667 = 59.833, × 1.15 = 68.808.
     """
