@@ -15,6 +15,13 @@ def start_of_day(on: date, terms: Terms) -> datetime:
     return datetime.combine(on, time(0), terms.zone).astimezone(UTC)
 
 
+def planning_moment(terms: Terms, as_of: datetime | None) -> datetime:
+    """The moment asked for; without one now, or the programme's start where that still lies ahead."""
+    if as_of:
+        return as_of
+    return max(now(), start_of_day(terms.start, terms)) if terms.start else now()
+
+
 def horizon_end(terms: Terms, as_of: datetime) -> datetime:
     """Local midnight `horizon_days` after the programme's start (none given: after the day of `as_of`), UTC."""
     first = terms.start or as_of.astimezone(terms.zone).date()

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from tracker.domain.clock import horizon_end, now
+from tracker.domain.clock import horizon_end, planning_moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast import backtest as past
@@ -100,10 +100,10 @@ class BacktestReport:
 def forecast(
     db: str, loom: str | None = None, as_of: datetime | None = None, hall: str | None = None
 ) -> ForecastReport:
-    """Forecast all looms, or one. `as_of` defaults to now."""
+    """Forecast all looms, or one. `as_of` defaults to now, or the start of a programme that lies ahead."""
     with open_store(db).reading() as uow:
         mill = uow.mill()
-    at = as_of or now()
+    at = planning_moment(mill.terms, as_of)
     keys = set(mill.looms) if loom is None else {find_loom(mill, loom, hall)}
     until = horizon_end(mill.terms, at)
     windows = forecast_windows(mill, at, until)

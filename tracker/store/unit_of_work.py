@@ -2,7 +2,7 @@
 
 import os
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import UTC, datetime
+from datetime import datetime
 from getpass import getuser
 from pathlib import Path
 from types import TracebackType
@@ -14,6 +14,7 @@ from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError
 from sqlalchemy.orm import Session
 
+from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Plan
 from tracker.domain.progress import Conversion, StageChange
@@ -155,10 +156,6 @@ class UnitOfWork:
 
     def set_reservations(self, reservations: Iterable[Reservation], who: str | None = None) -> None:
         stock.set_reservations(self.session, reservations, now(), who or user())
-
-
-def now() -> datetime:
-    return datetime.now(UTC)
 
 
 def user() -> str:

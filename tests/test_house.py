@@ -1,0 +1,49 @@
+"""The rules of the house hold: import directions, style, types, and names that a newcomer finds."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+TOP_LEVEL = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "tracker", "dashboards", "tests", "sample_data"}
+
+
+def run(*command: str) -> None:
+    done = subprocess.run([sys.executable, "-m", *command], cwd=ROOT, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+
+
+def test_imports_go_one_way():
+    done = subprocess.run(
+        [Path(sys.executable).with_name("lint-imports")], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+
+
+def test_the_linter_has_nothing_to_say():
+    run("ruff", "check", ".")
+
+
+def test_every_file_is_formatted():
+    run("ruff", "format", "--check", ".")
+
+
+def test_the_types_fit():
+    run("basedpyright")
+
+
+def test_the_top_level_is_what_the_readme_says():
+    tracked = subprocess.run(["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=False)
+    if tracked.returncode:
+        pytest.skip("not a git checkout, so there is no list of the project's own files")
+    top = {name.split("/")[0] for name in tracked.stdout.splitlines()}
+    assert {name for name in top if not name.startswith(".")} == TOP_LEVEL
+
+
+@pytest.mark.parametrize("package", ["tracker", "dashboards", "sample_data"])
+def test_no_module_grows_past_400_lines(package):
+    long = [str(p) for p in (ROOT / package).rglob("*.py")
+            if "migrations" not in p.parts and len(p.read_text().splitlines()) > 400]  # fmt: skip
+    assert long == []

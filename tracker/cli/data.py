@@ -1,0 +1,148 @@
+"""Commands for what comes in and goes out: demo, load, template, export."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tracker.cli import show
+from tracker.cli.show import Json
+
+
+def add_commands(app: typer.Typer) -> None:
+    app.command()(demo)
+    app.command()(load)
+    app.command()(template)
+    app.command()(export)
+
+
+def demo(
+    directory: Annotated[Path, typer.Option("--dir", help="Folder for the database and the files.")] = Path("."),
+    json_to: Json = None,
+) -> None:
+    """Run the whole job on the invented sample mill: load, scope, forecast, plan, verify, kits, needs, export.
+
+    Example: beamslot demo --dir beamslot-demo
+    """
+    from tracker.services.demo import run_demo
+
+    with show.progress() as progress:
+        report = run_demo(directory, progress)
+    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+
+
+def load(
+    context: typer.Context,
+    files: Annotated[
+        list[Path] | None, typer.Argument(metavar="FILE...", help="Spreadsheets: xlsx, xls, ods, csv.")
+    ] = None,
+    dry_run: Annotated[bool, typer.Option("--dry-run", help="Say what would change and write nothing.")] = False,
+    partial: Annotated[bool, typer.Option("--partial", help="Leave refused rows out and load the rest.")] = False,
+    answer: Annotated[
+        list[str] | None,
+        typer.Option("--answer", metavar="HEADING=ANSWER", help="Settle a doubt: a unit, an order, a field, ignore."),
+    ] = None,
+    marked: Annotated[
+        Path | None, typer.Option("--marked", metavar="F", help="Write a copy of the file with its cells marked.")
+    ] = None,
+    why: Annotated[
+        tuple[str, str] | None,
+        typer.Option("--why", metavar="LOOM FIELD", help="Say where a loom's value came from; loads nothing."),
+    ] = None,
+    hall: Annotated[str | None, typer.Option(help="With --why: the hall, where the number stands in several.")] = None,
+    json_to: Json = None,
+) -> None:
+    """Read the mill's spreadsheets into the database, all of them as one load, or say why not.
+
+    Example: beamslot load looms.xlsx --answer "Reed width=inch"
+    """
+    if why:
+        _print_origins(context.obj, *why, hall, json_to)
+        return
+    if not files:
+        raise typer.BadParameter("name at least one spreadsheet")
+    from tracker.services.load import load as run
+
+    with show.progress() as progress:
+        report = run(context.obj, files, dry_run=dry_run, partial=partial, answers=_answers(answer or []), marked=marked,
+                     progress=progress)  # fmt: skip
+    show.emit(json_to, report.record(), lambda: _print_load(report))
+    if report.refusal:
+        show.err.print(f"beamslot: {report.refusal}", soft_wrap=True, markup=False)
+        raise typer.Exit(1)
+
+
+def _answers(given: list[str]) -> dict[str, str]:
+    answers = {}
+    for text in given:
+        heading, equals, answer = text.rpartition("=")
+        if not equals or not heading.strip() or not answer.strip():
+            raise typer.BadParameter(f"{text!r} is not of the form HEADING=ANSWER")
+        answers[heading.strip()] = answer.strip()
+    return answers
+
+
+def _print_origins(db: str, loom: str, field: str, hall: str | None, json_to: str | None) -> None:
+    from tracker.services.origins import origins
+
+    found = origins(db, loom, field, hall)
+    rows = [(show.moment(o.at, o.zone), o.who, o.file, o.sheet, o.cell, o.old, o.new) for o in found]
+    columns = ["When", "Who", "File", "Sheet", "Cell", "Before", "After"]
+    show.emit(json_to, [o.record() for o in found], lambda: show.table(f"{field} of loom {loom}", columns, rows))
+
+
+def _print_load(report) -> None:
+    show.table(
+        "Tables read",
+        ["File", "Sheet", "Table", ">Added", ">Changed", ">Unchanged", ">Refused", ">Passed over"],
+        [
+            (t.source.file, t.source.sheet, t.source.table, t.rows.added, t.rows.changed, t.rows.unchanged,
+             t.rows.refused, t.rows.ignored)
+            for t in report.tables
+        ],
+    )  # fmt: skip
+    for finding in report.findings[: show.MOST_ROWS]:
+        show.say(finding.line())
+    if len(report.findings) > show.MOST_ROWS:
+        show.say(
+            f"… and {len(report.findings) - show.MOST_ROWS} more findings; all of them with --json FILE or --marked F"
+        )
+    for line in report.lines():
+        show.say(line)
+
+
+def template(
+    target: Annotated[Path, typer.Argument(metavar="F", help="The workbook to write (.xlsx).")],
+) -> None:
+    """Write an empty workbook with every sheet: headings, notes, drop-downs.
+
+    Example: beamslot template our-mill.xlsx
+    """
+    from tracker.services.export import template as run
+
+    run(target)
+    show.say(f"Wrote {target}. Fill in what you have, leave out what you have not, then: beamslot load {target}")
+
+
+def export(
+    context: typer.Context,
+    target: Annotated[
+        Path | None, typer.Argument(metavar="F", help="The workbook (.xlsx) or one table (.csv).")
+    ] = None,
+    what: Annotated[list[str] | None, typer.Option("--what", help="A table, such as looms; several allowed.")] = None,
+    json_to: Json = None,
+) -> None:
+    """Write what the database holds, in the shape that loads back.
+
+    Example: beamslot export mill.xlsx
+    """
+    from tracker.services.export import export_records, export_workbook
+
+    if target is None and json_to is None:
+        raise typer.BadParameter("say where to: a workbook F, or --json FILE")
+    if target:
+        counts = export_workbook(context.obj, target, what or [])
+        if json_to != "-":
+            show.say(f"Wrote {target}: " + ", ".join(f"{rows} {name}" for name, rows in counts.items() if rows))
+    if json_to:
+        show.emit(json_to, export_records(context.obj, what or []), lambda: None)

@@ -1,0 +1,98 @@
+"""Commands for where it stands: status, record, serve."""
+
+from typing import Annotated
+
+import typer
+
+from tracker.cli import show
+from tracker.cli.show import Json
+from tracker.cli.work import AsOf, Hall, moment, proof_lines
+
+
+def add_commands(app: typer.Typer) -> None:
+    app.command()(status)
+    app.command()(record)
+    app.command()(serve)
+
+
+def status(context: typer.Context, as_of: AsOf = None, json_to: Json = None) -> None:
+    """The programme on one page: looms by stage, finish, cost, what comes next.
+
+    Example: beamslot status
+    """
+    from tracker.services.status import status as run
+
+    report = run(context.obj, moment(context.obj, as_of))
+    show.emit(json_to, report.record(), lambda: _print_status(report))
+
+
+def _print_status(report) -> None:
+    zone = report.zone
+    show.say(f"{report.programme}, as of {show.moment(report.as_of, zone)}: {report.looms} looms")
+    show.table("Looms by stage", ["Stage", ">Looms"], [(s, n) for s, n in report.stages.items() if n])
+    show.say(report.finish_says)
+    if report.plan is None:
+        show.say("`beamslot plan --publish` makes the first plan.")
+        return
+    cost = report.planned_cost
+    terms = (("lost production", cost.lost_production), ("late beam-outs", cost.late_beam_out), ("labour", cost.labour),
+             ("parts", cost.parts), ("saving foregone", cost.saving_foregone), ("moves", cost.moves))  # fmt: skip
+    show.table(f"Planned cost of the bookings ({report.currency})", ["Term", ">Cost"],
+               [(name, show.money(amount)) for name, amount in (*terms, ("all", cost.total))])  # fmt: skip
+    show.say(
+        f"So far: parts issued {show.money(report.parts_issued_cost, report.currency)}, recorded labour "
+        f"{report.labour_recorded_h:.1f} person-hours ({show.money(report.labour_recorded_cost, report.currency)})."
+    )
+    show.table("Next seven days", ["Hall", "Loom", "Start", "End", "Window", "Kit"],
+               [(b.key.hall, b.key.loom, show.moment(b.start, zone), show.moment(b.end, zone), b.kind.value,
+                 report.kit_of(b.key)) for b in report.next_bookings])  # fmt: skip
+    for line in proof_lines(report.plan):
+        show.say(line)
+
+
+def record(
+    context: typer.Context,
+    loom: Annotated[str, typer.Argument(metavar="LOOM")],
+    stage: Annotated[str, typer.Option(help="in work, run-in, signed off, put off, left out; scoped takes it back.")],
+    hall: Hall = None,
+    at: Annotated[str | None, typer.Option(metavar="T", help="When the stage began; default now.")] = None,
+    reason: Annotated[str | None, typer.Option(help="Needed for put off and left out.")] = None,
+    crew: Annotated[
+        str | None, typer.Option(help="The crew that did the conversion, which is recorded with it.")
+    ] = None,
+    started: Annotated[str | None, typer.Option(metavar="T", help="With --crew: when the conversion began.")] = None,
+    minutes: Annotated[
+        list[str] | None, typer.Option(metavar="OPERATION=MIN", help="With --crew: minutes an operation took.")
+    ] = None,
+    json_to: Json = None,
+) -> None:
+    """Record where a loom stands, and what its conversion took.
+
+    Example: beamslot record 007 --stage "signed off" --crew "Fitters 1" --started 2027-01-05T06:00 --at 2027-01-05T12:30
+    """
+    from tracker.services.record import record_stage
+
+    taken = {}
+    for text in minutes or []:
+        operation, _, number = text.rpartition("=")
+        try:
+            taken[operation] = float(number)
+        except ValueError:
+            raise typer.BadParameter(f"{text!r} is not of the form OPERATION=MIN") from None
+    done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), reason, crew,
+                        moment(context.obj, started), taken)  # fmt: skip
+    show.emit(json_to, done.record(), lambda: show.say(done.says))
+
+
+def serve(
+    context: typer.Context,
+    port: Annotated[int, typer.Option(help="The port on this machine.")] = 8501,
+) -> None:
+    """Show the dashboards in a browser, from this machine only (127.0.0.1). Ctrl-C ends them.
+
+    Example: beamslot serve
+    """
+    from tracker.services.serve import serve as run
+
+    show.say(f"The dashboards: http://127.0.0.1:{port} (Ctrl-C ends them)")
+    run(context.obj, port)

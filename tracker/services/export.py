@@ -1,0 +1,58 @@
+"""Write what the database holds: canonical records for programs, workbooks of the same shape that is loaded."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from tracker.domain.tables import TABLES
+from tracker.domain.words import natural_key
+from tracker.errors import UsageError
+from tracker.export.workbook import write_export, write_template
+from tracker.store import UnitOfWork, open_store
+from tracker.store.rows import plain
+
+CANONICAL = ("loom", "hall", "row", "place", "machine_type", "insertion", "year", "reed_width_cm", "frames", "speed_ppm",
+             "efficiency", "protected_until", "notes")  # fmt: skip
+"""Fields of a canonical loom record, besides `attributes`."""
+
+
+def tables_named(what: Sequence[str]) -> list[str]:
+    """Names of the tables asked for (all where none is); UsageError for an unknown one."""
+    for name in what:
+        if name not in TABLES:
+            raise UsageError(f"there is no table {name!r}; the tables are {', '.join(TABLES)}")
+    return list(what) or list(TABLES)
+
+
+def export_workbook(db: str, target: Path, what: Sequence[str] = ()) -> dict[str, int]:
+    """Write the tables to a workbook (or one table to a .csv); gives rows per table."""
+    names = tables_named(what)
+    with open_store(db).reading() as uow:
+        rows = {name: _ordered(uow, name) for name in names}
+    write_export(target, rows)
+    return {name: len(rows[name]) for name in names}
+
+
+def export_records(db: str, what: Sequence[str] = ("looms",)) -> list[dict[str, Any]] | dict[str, list[dict[str, Any]]]:
+    """Records as JSON can hold them: the canonical loom records where only looms are asked for, else rows by table."""
+    names = tables_named(what)
+    with open_store(db).reading() as uow:
+        if names == ["looms"]:
+            return [_canonical(loom) for loom in _ordered(uow, "looms")]
+        return {name: [plain(row) for row in _ordered(uow, name)] for name in names}
+
+
+def template(target: Path) -> None:
+    """Write the empty workbook with every sheet."""
+    write_template(target)
+
+
+def _ordered(uow: UnitOfWork, name: str) -> list[dict[str, Any]]:
+    rows = uow.rows(name)
+    return [rows[key] for key in sorted(rows, key=lambda key: tuple(natural_key("" if k is None else k) for k in key))]
+
+
+def _canonical(loom: dict[str, Any]) -> dict[str, Any]:
+    fields = {column.field for column in TABLES["looms"].columns}
+    record = {field: plain(loom[field]) for field in CANONICAL}
+    return record | {"attributes": {heading: value for heading, value in loom.items() if heading not in fields}}

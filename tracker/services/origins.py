@@ -1,0 +1,49 @@
+"""Where a loom's value came from: file, sheet, cell and load, the newest first."""
+
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.mill import Mill
+from tracker.domain.tables import LOOMS
+from tracker.domain.words import fold
+from tracker.errors import DataError
+from tracker.services.record import find_loom
+from tracker.store import open_store
+from tracker.store.rows import plain
+
+
+@dataclass(frozen=True, slots=True)
+class ValueOrigin:
+    at: datetime
+    who: str
+    file: str
+    """Empty where a command or a screen set the value."""
+    sheet: str
+    cell: str
+    old: Any
+    new: Any
+    zone: ZoneInfo
+
+    def record(self) -> dict[str, Any]:
+        return {name: plain(value) for name, value in asdict(self).items() if name != "zone"}
+
+
+def origins(db: str, loom: str, field: str, hall: str | None = None) -> list[ValueOrigin]:
+    """Every event that set a field or attribute of a loom; `field` as a heading or as a field name."""
+    with open_store(db).reading() as uow:
+        mill = uow.mill()
+        key = find_loom(mill, loom, hall)
+        name = _field(mill, field)
+        found = uow.origin("looms", (key.loom, key.hall), name)
+        return [ValueOrigin(o.at, o.who, o.file, o.sheet, o.cell, o.old, o.new, mill.terms.zone) for o in found]
+
+
+def _field(mill: Mill, wanted: str) -> str:
+    """The field or kept heading meant; DataError with what there is where none fits."""
+    names = {fold(column.heading): column.field for column in LOOMS.columns} | {c.field: c.field for c in LOOMS.columns}
+    names |= {fold(heading): heading for loom in mill.looms.values() for heading in loom.attributes}
+    if fold(wanted) in names:
+        return names[fold(wanted)]
+    raise DataError(f"looms have no {wanted!r}; they have {', '.join(sorted(set(names.values())))}")

@@ -1,0 +1,173 @@
+"""Make a plan, hold it against the last published one, check it without the solver, and publish it."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.clock import planning_moment
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking, Plan
+from tracker.errors import PlanRefused
+from tracker.kits.reserving import reserve
+from tracker.planning.planner import plan as solve
+from tracker.planning.verify import verify
+from tracker.services.planning_data import Prepared, prepare, read_planning_data
+from tracker.services.scenario import apply_scenario, read_scenario
+from tracker.store import open_store
+
+Progress = Callable[[str, float], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """What replanning did to one loom's booking; None = none."""
+
+    key: LoomKey
+    before: Booking | None
+    after: Booking | None
+
+    @property
+    def what(self) -> str:
+        if self.before is None:
+            return "new"
+        if self.after is None:
+            return "dropped"
+        if self.before.start != self.after.start:
+            return "later" if self.after.start > self.before.start else "earlier"
+        return "other choice" if self.before.choices != self.after.choices else "same"
+
+
+@dataclass(frozen=True, slots=True)
+class PlanReport:
+    plan: Plan
+    previous: Plan | None
+    moves: tuple[Move, ...]
+    """Looms whose booking differs from the last published plan, by the new start; empty where there was none."""
+    number: int | None
+    """Of the plan in the database."""
+    published: bool
+    scenario: str | None
+    zone: ZoneInfo
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return plan_record(self.plan, self.zone) | {
+            "number": self.number,
+            "published": self.published,
+            "scenario": self.scenario,
+            "moves": [
+                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what,
+                 "before": _local(m.before.start, self.zone) if m.before else None,
+                 "after": _local(m.after.start, self.zone) if m.after else None}
+                for m in self.moves
+            ],
+        }  # fmt: skip
+
+
+def plan(
+    db: str,
+    publish: bool = False,
+    scenario: Path | None = None,
+    time_limit_s: float | None = None,
+    as_of: datetime | None = None,
+    progress: Progress | None = None,
+    stop: Callable[[], bool] | None = None,
+) -> PlanReport:
+    """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
+
+    The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved.
+    A scenario is planned and saved but never published. Raises PlanRefused where the solver-free check objects, and
+    DataError where the data cannot carry a plan; nothing is written then.
+    """
+    data = read_planning_data(db)
+    changes = read_scenario(scenario) if scenario else {}
+    if scenario and publish:
+        raise PlanRefused("a scenario is not published; load the change it stands for, then plan again")
+    data = data.with_mill(apply_scenario(data.mill, changes))
+    prepared = prepare(data, planning_moment(data.mill.terms, as_of))
+    result = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
+    check(result, prepared)
+    name = str(changes.get("name") or scenario.stem) if scenario else None
+    number = _save(db, result, publish, name)
+    moves = differences(data.previous, result) if data.previous else ()
+    return PlanReport(result, data.previous, moves, number, publish, name, data.mill.terms.zone)
+
+
+def check(result: Plan, prepared: Prepared) -> None:
+    """Refuse a plan that the solver-free check rejects."""
+    violations = verify(result, prepared.problem)
+    if violations:
+        more = f" (and {len(violations) - 1} more)" if len(violations) > 1 else ""
+        raise PlanRefused(f"the plan does not pass the check: {violations[0]}{more}; nothing was saved")
+
+
+def _save(db: str, result: Plan, publish: bool, scenario: str | None) -> int:
+    with open_store(db).unit_of_work() as uow:
+        number = uow.save_plan(result, published=publish, scenario=scenario)
+        if publish:
+            uow.set_reservations(reserve(result, uow.mill(), uow.movements()))
+        uow.commit()
+    return number
+
+
+def differences(before: Plan, after: Plan) -> tuple[Move, ...]:
+    """Looms whose booking moved, came, went or takes another choice; by the new start, dropped ones last."""
+    old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
+    new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
+    moves = [Move(key, old.get(key), new.get(key)) for key in old.keys() | new.keys()]
+    moved = [move for move in moves if move.what != "same"]
+    return tuple(sorted(moved, key=lambda m: (m.after is None, (m.after or m.before).start, m.key.sort_key)))  # type: ignore[union-attr]
+
+
+def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
+    """The plan as commands write it for a program; moments local with offset."""
+    return {
+        "status": plan.status.value,
+        "objective": plan.objective,
+        "bound": plan.bound,
+        "gap": plan.gap,
+        "seconds": plan.seconds,
+        "currency": plan.currency,
+        "as_of": _local(plan.as_of, zone),
+        "horizon_end": _local(plan.horizon_end, zone),
+        "reasons": list(plan.reasons),
+        "bookings": [_booking_record(booking, zone) for booking in plan.bookings],
+        "left_over": [
+            {"hall": item.key.hall, "loom": item.key.loom, "why": item.why, "cost": item.cost} for item in plan.left_over
+        ],
+        "prices": [{"what": p.what, "week": p.week, "price": p.price} for p in plan.prices],
+        "other_dates": [
+            {"hall": o.key.hall, "loom": o.key.loom, "window": o.window, "kind": o.kind.value, "choices": dict(o.choices),
+             "start": _local(o.start, zone), "end": _local(o.end, zone), "extra_cost": o.extra_cost}
+            for o in plan.other_dates
+        ],
+    }  # fmt: skip
+
+
+def _booking_record(booking: Booking, zone: ZoneInfo) -> dict[str, Any]:
+    cost = booking.cost
+    return {
+        "hall": booking.key.hall,
+        "loom": booking.key.loom,
+        "window": booking.window,
+        "kind": booking.kind.value,
+        "choices": dict(booking.choices),
+        "start": _local(booking.start, zone),
+        "end": _local(booking.end, zone),
+        "beam_out_p50": _local(booking.beam_out_p50, zone) if booking.beam_out_p50 else None,
+        "slots": booking.slots,
+        "labour_h": booking.labour_h,
+        "firm": booking.firm,
+        "pilot": booking.pilot,
+        "cost": {term: getattr(cost, term) for term in COST_TERMS},
+    }
+
+
+COST_TERMS: Sequence[str] = ("lost_production", "late_beam_out", "labour", "parts", "saving_foregone", "moves")
+
+
+def _local(at: datetime, zone: ZoneInfo) -> str:
+    return at.astimezone(zone).isoformat(timespec="minutes")

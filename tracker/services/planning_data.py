@@ -1,0 +1,114 @@
+"""From the database to the planner's problem: one reading, then pure steps."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+from math import ceil
+
+from tracker.domain.clock import horizon_end
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.plan import Plan
+from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.scopes import LoomScope
+from tracker.domain.shifts import working_calendar
+from tracker.domain.stock import Movement, Reservation
+from tracker.domain.windows import Window
+from tracker.errors import DataError
+from tracker.forecast.beam_outs import forecast, unforecast
+from tracker.kits.state import issued_to
+from tracker.planning.problem import InWork, PlanningProblem
+from tracker.scope.content import scope_looms
+from tracker.store import open_store
+
+DONE = (Stage.RUN_IN, Stage.SIGNED_OFF)
+
+
+@dataclass(frozen=True)
+class PlanningData:
+    """What the database says at one moment."""
+
+    mill: Mill
+    previous: Plan | None
+    """The last published plan."""
+    stages: Mapping[LoomKey, StageChange]
+    conversions: tuple[Conversion, ...] = ()
+    movements: tuple[Movement, ...] = ()
+    reservations: tuple[Reservation, ...] = ()
+
+    def with_mill(self, mill: Mill) -> "PlanningData":
+        return replace(self, mill=mill)
+
+
+@dataclass(frozen=True)
+class Prepared:
+    """The problem and what it was made from."""
+
+    problem: PlanningProblem
+    windows: Mapping[LoomKey, tuple[Window, ...]]
+    scopes: Mapping[LoomKey, LoomScope]
+
+
+def read_planning_data(db: str) -> PlanningData:
+    """One consistent view of everything that a plan rests on."""
+    with open_store(db).reading() as uow:
+        return PlanningData(uow.mill(), uow.published_plan(), uow.stages(), tuple(uow.conversions()),
+                            tuple(uow.movements()), tuple(uow.reservations()))  # fmt: skip
+
+
+def prepare(data: PlanningData, as_of: datetime) -> Prepared:
+    """Scope, forecast and put the planner's problem together. DataError where the data cannot carry a plan."""
+    mill = data.mill
+    _require(mill, as_of)
+    scopes = scope_looms(mill, learning_of(data))
+    windows = forecast(mill, as_of, horizon_end(mill.terms, as_of))
+    stages = {key: change.stage for key, change in data.stages.items()}
+    problem = PlanningProblem(
+        mill=mill,
+        windows=windows,
+        contents={key: scope.contents for key, scope in scopes.items() if scope.contents},
+        as_of=as_of,
+        unplannable=_unplannable(mill, scopes, as_of),
+        previous=data.previous,
+        in_work=tuple(_in_work(data, scopes, key, as_of) for key, stage in stages.items() if stage is Stage.IN_WORK),
+        converted={key: data.stages[key].at for key, stage in stages.items() if stage in DONE},
+        signed_off=frozenset(key for key, stage in stages.items() if stage is Stage.SIGNED_OFF),
+        put_off={key: f"put off: {data.stages[key].reason}" for key, stage in stages.items() if stage is Stage.PUT_OFF},
+        left_out=frozenset(key for key, stage in stages.items() if stage is Stage.LEFT_OUT),
+        issued=issued_to(data.movements),
+    )
+    return Prepared(problem, windows, scopes)
+
+
+def learning_of(data: PlanningData) -> dict[str, float]:
+    """Machine type → the learning factor of its next conversion."""
+    return {}
+
+
+def _require(mill: Mill, as_of: datetime) -> None:
+    if not mill.looms:
+        raise DataError("there are no looms; load the loom list first: beamslot load looms.xlsx")
+    if not mill.method.operations:
+        raise DataError("there is no method; load a workbook with the sheet Operations first")
+    if horizon_end(mill.terms, as_of) <= as_of:
+        raise DataError(
+            f"the horizon of {mill.terms.horizon_days} days from {mill.terms.start} ends before {as_of:%Y-%m-%d}; "
+            "raise the term 'horizon (days)'"
+        )
+
+
+def _unplannable(mill: Mill, scopes: Mapping[LoomKey, LoomScope], as_of: datetime) -> dict[LoomKey, str]:
+    without = {key: scope.obstacle for key, scope in scopes.items() if not scope.contents}
+    return unforecast(mill, as_of) | without
+
+
+def _in_work(data: PlanningData, scopes: Mapping[LoomKey, LoomScope], key: LoomKey, as_of: datetime) -> InWork:
+    """What is left of a conversion that has begun: its booked slots less the working time since."""
+    booking = next((b for b in data.previous.bookings if b.key == key), None) if data.previous else None
+    if booking is None:
+        return InWork(key, 1)
+    since, zone = data.stages[key].at, data.mill.terms.zone
+    calendar = working_calendar(data.mill, key.hall, since.astimezone(zone).date(), as_of.astimezone(zone).date())
+    done = ceil(calendar.hours_between(since, as_of) * 2)
+    contents = scopes[key].contents.get(booking.kind, ())
+    content = next((c for c in contents if c.choices == booking.choices), None)
+    return InWork(key, max(1, booking.slots - done), content)

@@ -1,0 +1,207 @@
+"""The programme on one page: looms by stage, planned and done over time, finish, cost."""
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict, dataclass
+from datetime import date, datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.calendars import iso_week
+from tracker.domain.clock import planning_moment
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.needs import KitState
+from tracker.domain.plan import Booking, CostTerms, Plan
+from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.scopes import LoomScope
+from tracker.domain.stock import Movement, MovementKind
+from tracker.kits.state import kit_states
+from tracker.scope.content import scope_looms
+from tracker.store import open_store
+
+TO_SURVEY = "to survey"
+"""Beside the stages: an attribute that would change the scope is missing."""
+STAGE_ORDER = (TO_SURVEY, *(stage.value for stage in Stage))
+DONE = (Stage.SIGNED_OFF,)
+
+
+@dataclass(frozen=True, slots=True)
+class WeekCount:
+    """Conversions of one ISO week, and all up to its end."""
+
+    week: str
+    planned: int
+    done: int
+    planned_total: int
+    done_total: int
+
+
+@dataclass(frozen=True, slots=True)
+class StatusReport:
+    """Everything that the status page and `beamslot status` show. Money in `currency`."""
+
+    programme: str
+    currency: str
+    as_of: datetime
+    looms: int
+    stages: Mapping[str, int]
+    """Stage → looms, in the order of the stages, empty ones too."""
+    loom_stages: Mapping[LoomKey, str]
+    weeks: tuple[WeekCount, ...]
+    plan: Plan | None
+    planned_cost: CostTerms
+    """Of all bookings of the published plan."""
+    parts_issued_cost: float
+    """Parts issued less returned, at the list price."""
+    labour_recorded_h: float
+    """Person-hours of the recorded conversions: elapsed time × heads of the crew."""
+    labour_recorded_cost: float
+    finish_on: date | None
+    """Local day on which the last booking ends."""
+    target_finish: date | None
+    next_bookings: tuple[Booking, ...]
+    """The ones that start or run in the seven days after `as_of`."""
+    kits: tuple[KitState, ...]
+    zone: ZoneInfo
+
+    def kit_of(self, key: LoomKey) -> str:
+        """State of a booked loom's kit."""
+        return next((kit.state for kit in self.kits if kit.key == key), "")
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        plan = self.plan
+        return {
+            "programme": self.programme,
+            "as_of": self.as_of.astimezone(self.zone).isoformat(timespec="minutes"),
+            "looms": self.looms,
+            "stages": dict(self.stages),
+            "loom_stages": [{"hall": k.hall, "loom": k.loom, "stage": stage} for k, stage in self.loom_stages.items()],
+            "weeks": [asdict(week) for week in self.weeks],
+            "currency": self.currency,
+            "planned_cost": asdict(self.planned_cost),
+            "parts_issued_cost": self.parts_issued_cost,
+            "labour_recorded_h": self.labour_recorded_h,
+            "labour_recorded_cost": self.labour_recorded_cost,
+            "finish_on": self.finish_on.isoformat() if self.finish_on else None,
+            "target_finish": self.target_finish.isoformat() if self.target_finish else None,
+            "finish": self.finish_says,
+            "plan": {"status": plan.status.value, "objective": plan.objective, "bound": plan.bound, "gap": plan.gap}
+            if plan
+            else None,
+        }
+
+    @property
+    def cost_so_far(self) -> float:
+        return self.parts_issued_cost + self.labour_recorded_cost
+
+    @property
+    def finish_says(self) -> str:
+        """The finish forecast as a sentence."""
+        if self.plan is None:
+            return "No plan is published yet."
+        if self.finish_on is None:
+            return "No loom is booked."
+        left = len(self.plan.left_over)
+        tail = f"; {left} looms are left over and not in this date" if left else ""
+        late = ""
+        if self.target_finish:
+            days = (self.finish_on - self.target_finish).days
+            late = f", {abs(days)} days {'after' if days > 0 else 'before'} the target" if days else ", on the target"
+        return f"The last booked conversion ends on {self.finish_on:%a} {self.finish_on.day} {self.finish_on:%b %Y}{late}{tail}."
+
+
+def status(db: str, as_of: datetime | None = None) -> StatusReport:
+    """The programme as the database knows it at `as_of` (default: now, or the start of a programme that lies ahead)."""
+    with open_store(db).reading() as uow:
+        mill, plan = uow.mill(), uow.published_plan()
+        stages, history = uow.stages(), uow.stage_history()
+        conversions, movements, reservations = uow.conversions(), uow.movements(), uow.reservations()
+    at = planning_moment(mill.terms, as_of)
+    kits = kit_states(plan, mill, reservations, movements) if plan else ()
+    loom_stages = stage_of_looms(mill, scope_looms(mill), plan, kits, stages)
+    counts = Counter(loom_stages.values())
+    bookings = plan.bookings if plan else ()
+    labour_h, labour_cost = _labour(conversions, mill)
+    return StatusReport(
+        programme=mill.terms.programme,
+        currency=mill.terms.currency,
+        as_of=at,
+        looms=len(mill.looms),
+        stages={stage: counts.get(stage, 0) for stage in STAGE_ORDER},
+        loom_stages=loom_stages,
+        weeks=_weeks(bookings, history, mill),
+        plan=plan,
+        planned_cost=total_cost(bookings),
+        parts_issued_cost=_issued(movements, mill),
+        labour_recorded_h=labour_h,
+        labour_recorded_cost=labour_cost,
+        finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
+        target_finish=mill.terms.target_finish,
+        next_bookings=tuple(b for b in bookings if b.end > at and (b.start - at).days < 7),
+        kits=kits,
+        zone=mill.terms.zone,
+    )
+
+
+def stage_of_looms(
+    mill: Mill,
+    scopes: Mapping[LoomKey, LoomScope],
+    plan: Plan | None,
+    kits: Iterable[KitState],
+    recorded: Mapping[LoomKey, StageChange],
+) -> dict[LoomKey, str]:
+    """The stage of every loom: what was recorded, else what follows from scope, published plan and kit."""
+    kitted = {kit.key for kit in kits if kit.complete}
+    booked = {booking.key for booking in plan.bookings} if plan else set()
+
+    def stage(key: LoomKey) -> str:
+        if key in recorded and recorded[key].stage not in (Stage.SURVEYED, Stage.SCOPED):
+            return recorded[key].stage.value
+        if not mill.method.operations:
+            return Stage.SURVEYED.value
+        if scopes[key].to_survey:
+            return TO_SURVEY
+        if key in booked:
+            return (Stage.KITTED if key in kitted else Stage.BOOKED).value
+        return Stage.SCOPED.value
+
+    return {key: stage(key) for key in mill.looms}
+
+
+def total_cost(bookings: Iterable[Booking]) -> CostTerms:
+    """The cost of bookings, term by term."""
+    costs = [booking.cost for booking in bookings]
+    return CostTerms(**{term: sum(getattr(cost, term) for cost in costs) for term in CostTerms.__slots__})
+
+
+def _weeks(bookings: Iterable[Booking], history: Iterable[StageChange], mill: Mill) -> tuple[WeekCount, ...]:
+    zone = mill.terms.zone
+    planned = Counter(iso_week(booking.end.astimezone(zone).date()) for booking in bookings)
+    first_done: dict[LoomKey, str] = {}
+    for change in history:
+        if change.stage in DONE:
+            first_done.setdefault(change.key, iso_week(change.at.astimezone(zone).date()))
+    done = Counter(first_done.values())
+    weeks = sorted(planned.keys() | done.keys())
+    return tuple(
+        WeekCount(week, planned[week], done[week], sum(planned[w] for w in weeks[: i + 1]), sum(done[w] for w in weeks[: i + 1]))
+        for i, week in enumerate(weeks)
+    )  # fmt: skip
+
+
+def _issued(movements: Iterable[Movement], mill: Mill) -> float:
+    kinds = (MovementKind.ISSUE, MovementKind.RETURN)
+    return sum(-m.quantity * mill.parts[m.part].price for m in movements if m.kind in kinds and m.part in mill.parts)
+
+
+def _labour(conversions: Iterable[Conversion], mill: Mill) -> tuple[float, float]:
+    crews = {crew.crew: crew for crew in mill.crews}
+    hours = cost = 0.0
+    for done in conversions:
+        crew = crews.get(done.crew)
+        elapsed_min = done.total_min or sum(done.operation_minutes.values())
+        person_h = elapsed_min / 60 * (crew.heads if crew else 1)
+        hours += person_h
+        cost += person_h * (crew.rate_per_head_h if crew else 0.0)
+    return hours, cost
