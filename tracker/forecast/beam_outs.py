@@ -87,7 +87,7 @@ def _courses(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, _Cou
         except DataError as fault:
             faults.append(str(fault))
     if faults:
-        raise DataError(faults[0] + (f" (and {len(faults) - 1} more warps like this)" if faults[1:] else ""))
+        raise DataError(faults[0] + (f" (and {len(faults) - 1} more like this)" if faults[1:] else ""))
     return courses
 
 
