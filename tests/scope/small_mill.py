@@ -1,6 +1,7 @@
 """A method small enough to work everything out by hand."""
 
 from dataclasses import replace
+from typing import Any
 
 from tracker.domain.method import Alternative, Check, KitLine, Method, Operation, Row, Setpoint
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Tool
@@ -53,7 +54,7 @@ CREWS = (Crew("F1", "fitter", 2), Crew("E1", "electrician", 1))
 TERMS = Terms(allowance=0.15)
 
 
-def loom(number, side="left", rail="drilled", frames=8, machine_type="AJ", **attributes):
+def loom(number, side: Any = "left", rail: Any = "drilled", frames: Any = 8, machine_type="AJ", **attributes):
     return Loom("H1", number, machine_type, frames=frames, attributes={"Side": side, "Rail": rail, **attributes})
 
 

@@ -91,7 +91,7 @@ def test_a_missing_attribute_that_matters_makes_the_loom_to_survey():
 
 
 def test_a_value_that_cannot_be_compared_is_to_survey_too():
-    scope = scope_looms(mill(loom("1", frames="many")))[key("1")]  # type: ignore[arg-type]
+    scope = scope_looms(mill(loom("1", frames="many")))[key("1")]
     assert scope.obstacle == "to survey: frames = many not comparable"
 
 
