@@ -99,6 +99,15 @@ def _new_warp(rng: Random, loom: Loom, article: Article, sequence: int) -> Warp:
     return Warp(loom.hall, loom.loom, sequence, article.article, float(length_m), tail_m=tail_m)
 
 
+def with_ready_day(rng: Random, loom: Loom, warps: Sequence[Warp]) -> list[Warp]:
+    """For a third of the looms the day on which the next warp is ready: seldom after the one at work runs out."""
+    if len(warps) < 2 or rng.random() > 0.33:
+        return list(warps)
+    days_left = (warps[0].warp_left_m or 0) / warp_rate_m_per_h(loom, ARTICLES[warps[0].article]) / 24
+    ready_on = WALKED_ON + timedelta(days=max(0, round(days_left) - rng.randint(-1, 5)))
+    return [warps[0], replace(warps[1], ready_on=ready_on), *warps[2:]]
+
+
 def later_reading(rng: Random, loom: Loom, warp: Warp, calendar: Calendar) -> Reading:
     """A reading of Sunday evening, a day and a half after the walk."""
     at = local(START - timedelta(days=1), 21) + timedelta(minutes=rng.randrange(0, 60, 5))

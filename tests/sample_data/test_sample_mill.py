@@ -1,12 +1,14 @@
 """The sample mill holds what its readme says; counts are those that the readme and the loom list name."""
 
 from collections import Counter
+from datetime import date, datetime, time, timedelta
 
 import pytest
 
 from sample_data.mill import ATTRIBUTE_UNKNOWN, sample_mill
 from tracker.domain.mill import Mill
 from tracker.domain.words import fold
+from tracker.forecast.beam_outs import forecast
 
 
 @pytest.fixture(scope="module")
@@ -79,6 +81,15 @@ def test_a_month_of_daily_readings_for_ten_looms(mill: Mill) -> None:
     assert lengths[1] >= 10
     newer = [r for key, (*_, r) in mill.readings.items() if r.read_at > (mill.warps[key][0].read_at or r.read_at)]
     assert len(newer) >= 10
+
+
+def test_states_of_the_forecast(mill: Mill) -> None:
+    """Most first beam-outs are ahead; one reading is old, and two warps should be gone by what was read of them."""
+    start = datetime.combine(mill.terms.start or date.min, time(0), mill.terms.zone)
+    windows = forecast(mill, start, start + timedelta(days=mill.terms.horizon_days))
+    assert set(windows) == set(mill.looms)
+    first = Counter(next(w for w in listed if w.number == 1).state for listed in windows.values())
+    assert first == {"ok": 93, "overdue": 2, "stale": 1}
 
 
 def test_windows_other_than_beam_outs(mill: Mill) -> None:
