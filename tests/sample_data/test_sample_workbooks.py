@@ -1,6 +1,6 @@
 """The workbooks that are committed are those that the script makes."""
 
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 
 import pytest
@@ -50,10 +50,13 @@ def test_tidy_sheets_keep_text_and_local_time(made: Path) -> None:
     warps = cells(made / "weaving.xlsx")["Warps"]
     at = warps[0].index("Read at")
     assert warps[1][0] == "001"
-    # The walk was on Saturday 2 January 2027 between 13:00 and 15:00, the mill's local time.
-    assert all(
-        13 <= row[at].hour < 15 and row[at].date() == datetime(2027, 1, 2).date() for row in warps[1:] if row[at]
-    )
+    # The walk was on Saturday 2 January 2027 between 13:00 and 15:00, the mill's local time; R-31 was read before.
+    read = {row[0]: row[at] for row in warps[1:] if row[at]}
+    assert read.pop("R-31") == datetime(2026, 12, 30, 14)
+    assert {(moment.date(), moment.hour) for moment in read.values()} == {
+        (date(2027, 1, 2), 13),
+        (date(2027, 1, 2), 14),
+    }
 
 
 def test_a_big_hall_has_the_size_asked_for() -> None:
