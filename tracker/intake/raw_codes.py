@@ -26,6 +26,13 @@ _PADDED = re.compile(r"0.*0")
 _SCALED = re.compile(r"[0#?],+(?=$|[.;])")
 
 
+def tidy(code: str) -> str:
+    """The code in one spelling: without locale, trailing text section and needless backslashes (`yyyy\\-mm` → `yyyy-mm`)."""
+    code = re.sub(r"^\[\$-F800\]", SYSTEM_DATE, code.removesuffix(";@"), flags=re.IGNORECASE)
+    code = re.sub(r"\[\$-(?!x-sysdate)[^\]]*\]", "", code)
+    return re.sub(r"\\(.)", lambda hit: hit[1] if hit[1] in " .,/-:()" else f'"{hit[1]}"', code)
+
+
 def matters(code: str) -> bool:
     """True where a cell shows other than its plain number: padding, literals, percent, dates, hidden thousands."""
     bare = _SPACING.sub("", _COLOUR.sub("", code)).strip()

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from tracker.intake.raw_archive import is_ods
-from tracker.intake.raw_codes import BUILT_IN, matters
+from tracker.intake.raw_codes import BUILT_IN, matters, tidy
 from tracker.intake.raw_formats_ods import ods_formats
 from tracker.intake.raw_sheets import Cell, SheetFormat, area_of, cell_of, opened, scan, xlsx_sheets
 
@@ -61,7 +61,7 @@ def _style_codes(archive: zipfile.ZipFile) -> dict[int, str]:
     def start(tag: str, at: dict[str, str]) -> None:
         nonlocal inside
         if tag == "numFmt":
-            own[int(at["numFmtId"])] = at.get("formatCode", "General")
+            own[int(at["numFmtId"])] = tidy(at.get("formatCode", "General"))
         elif tag == "cellXfs":
             inside = True
         elif tag == "xf" and inside:

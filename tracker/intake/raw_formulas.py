@@ -73,6 +73,7 @@ def _ods(archive: zipfile.ZipFile) -> dict[str, set[Cell]]:
     if b":formula=" not in xml:
         return found
     name, row, next_row, column = "", 0, 1, 0
+    pending: list[Cell] = []
 
     def start(tag: str, at: dict[str, str]) -> None:
         nonlocal name, row, next_row, column
@@ -84,11 +85,17 @@ def _ods(archive: zipfile.ZipFile) -> dict[str, set[Cell]]:
         elif tag in ("table-cell", "covered-table-cell"):
             repeat = int(at.get("table:number-columns-repeated", 1))
             if "table:formula" in at and not _ods_value(at):
-                cells = found.setdefault(name, set())
-                cells.update((r, c) for r in range(row, next_row) for c in range(column + 1, column + repeat + 1))
+                pending.extend((r, c) for r in range(row, next_row) for c in range(column + 1, column + repeat + 1))
             column += repeat
+        elif tag == "p":
+            pending.clear()  # a formula that returned an empty text has an empty paragraph and no value
 
-    scan(xml, start)
+    def end(tag: str) -> None:
+        if pending and tag in ("table-cell", "covered-table-cell"):
+            found.setdefault(name, set()).update(pending)
+            pending.clear()
+
+    scan(xml, start, end)
     return found
 
 
