@@ -1,0 +1,209 @@
+"""What the recorded conversions teach: the learning factor of the next one, operations that run over, in plain words."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from statistics import fmean
+
+from tracker.domain.method import Method
+from tracker.domain.mill import Mill
+from tracker.domain.progress import Conversion
+from tracker.domain.terms import Terms
+from tracker.domain.words import fold, natural_key
+from tracker.domain.work import WorkContent
+from tracker.scope.content import Scoping
+from tracker.scope.learning import FEWEST_TO_FIT, Curve, fit_curve
+from tracker.scope.loads import ON_LOOM
+from tracker.scope.pert import operation_minutes
+from tracker.scope.rules import compile_method
+
+WORTH_SAYING = 0.1
+"""An operation is named in the sentence where it runs this share over or under, in at least five conversions."""
+
+
+@dataclass(frozen=True, slots=True)
+class OperationBias:
+    operation: str
+    conversions: int
+    """How many recorded it."""
+    ratio: float
+    """Recorded minutes ÷ the method's minutes (allowance and learning included)."""
+
+
+@dataclass(frozen=True, slots=True)
+class TypeLearning:
+    """The learning of one machine type."""
+
+    machine_type: str
+    curve: Curve
+    done: Mapping[str, int]
+    """Crew → finished conversions of this type."""
+    crews: tuple[str, ...]
+    """Crews that may do the next one; where the mill lists none, those that did one."""
+    used: int
+    """Conversions with minutes that could be compared with the method's."""
+    biases: tuple[OperationBias, ...] = ()
+    """By size, the furthest from 1 first."""
+
+    @property
+    def factor(self) -> float:
+        """Of the next conversion, as a share of the method's minutes: the mean over the crews that may do it."""
+        return fmean(self.curve.factor(self.done.get(crew, 0) + 1) for crew in self.crews)
+
+    @property
+    def sentence(self) -> str:
+        """What was learned, for the planner."""
+        count = sum(self.done.values())
+        begin = f"{self.machine_type}: {count} conversion{'s' * (count != 1)} recorded"
+        return (
+            f"{begin}; {self._curve_words()}; the next is estimated at {self.factor:.0%} of the method's minutes "
+            + (f"({self.curve.source}).{self._bias_words()}")
+        )
+
+    def _curve_words(self) -> str:
+        curve = self.curve
+        if not curve.fitted:
+            missing = FEWEST_TO_FIT - self.used
+            return f"a fit needs {missing} more with their minutes, so the curve of the terms holds ({curve.rate:.0%})"
+        if curve.rate == 1:
+            return f"no learning seen, they took {curve.level:.0%} of the method's minutes"
+        first = f"the first took {curve.level:.0%} of the method's minutes"
+        return f"each doubling takes {curve.rate:.0%} of the time, {first}"
+
+    def _bias_words(self) -> str:
+        said = [b for b in self.biases if b.conversions >= FEWEST_TO_FIT and abs(b.ratio - 1) >= WORTH_SAYING]
+        if not said:
+            return ""
+        return " Against the method: " + ", ".join(f"{b.operation} {b.ratio - 1:+.0%}" for b in said[:3]) + "."
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """A finished conversion beside what the method said of it."""
+
+    conversion: Conversion
+    number: int
+    """Which conversion of its crew and machine type it was."""
+    content: WorkContent | None
+    """By the method version it was done by; None where the loom or its scope is no longer known."""
+
+    @property
+    def ratio(self) -> float | None:
+        """Recorded on-loom minutes ÷ the method's; None where either is missing."""
+        if self.content is None or not self.content.on_loom_min:
+            return None
+        minutes = self._added_min() or self.conversion.total_min
+        return minutes / self.content.on_loom_min if minutes else None
+
+    def _added_min(self) -> float | None:
+        """Elapsed minutes from the operations, where each on the loom was recorded: the longest of each step."""
+        recorded = {fold(name): minutes for name, minutes in self.conversion.operation_minutes.items()}
+        steps: dict[int, float] = defaultdict(float)
+        for row in self.content.operations if self.content else ():
+            if row.place == ON_LOOM:
+                if fold(row.operation) not in recorded:
+                    return None
+                steps[row.step] = max(steps[row.step], recorded[fold(row.operation)])
+        return sum(steps.values())
+
+
+@dataclass
+class _Recorded:
+    conversions: int = 0
+    minutes: float = 0.0
+    expected: float = 0.0
+    name: str = field(default="")
+
+
+def learn(
+    conversions: Iterable[Conversion], mill: Mill, methods: Mapping[int, Method] | None = None
+) -> dict[str, TypeLearning]:
+    """Machine type → what its recorded conversions teach; types without a finished conversion are left out.
+
+    `methods`: version → method, for conversions done by an earlier version; missing ones are measured by the method in
+    force.
+    """
+    finished = sorted((c for c in conversions if c.ended_at), key=lambda c: (c.ended_at, c.key.sort_key))
+    by_type: dict[str, list[Done]] = defaultdict(list)
+    counts: dict[tuple[str, str], int] = defaultdict(int)
+    contents = _Contents(mill, methods or {})
+    for conversion in finished:
+        counts[conversion.machine_type, conversion.crew] += 1
+        number = counts[conversion.machine_type, conversion.crew]
+        by_type[conversion.machine_type].append(Done(conversion, number, contents.of(conversion)))
+    return {name: _type(name, by_type[name], mill) for name in sorted(by_type, key=natural_key)}
+
+
+def learning_factors(learned: Mapping[str, TypeLearning]) -> dict[str, float]:
+    """Machine type → factor of the next conversion, as `scope_looms` takes it."""
+    return {name: one.factor for name, one in learned.items()}
+
+
+def standard_curve(terms: Terms) -> Curve:
+    return Curve(terms.learning_rate, terms.learning_floor)
+
+
+def _type(machine_type: str, done: Sequence[Done], mill: Mill) -> TypeLearning:
+    measured = [(one.number, one.ratio) for one in done if one.ratio]
+    curve = fit_curve(standard_curve(mill.terms), [n for n, _ in measured], [ratio for _, ratio in measured])
+    counts = {one.conversion.crew: one.number for one in done}
+    crews = tuple(_crews(mill, machine_type) or counts)
+    return TypeLearning(machine_type, curve, counts, crews, len(measured), _biases(done, curve, mill.terms))
+
+
+def _crews(mill: Mill, machine_type: str) -> list[str]:
+    """Crews of the lead trade that may convert a loom of this type."""
+    halls = {loom.hall for loom in mill.looms.values() if loom.machine_type == machine_type}
+    lead = [crew for crew in mill.crews if crew.trade == mill.terms.lead_trade]
+    return sorted({crew.crew for crew in lead if crew.hall is None or crew.hall in halls}, key=natural_key)
+
+
+def _biases(done: Sequence[Done], curve: Curve, terms: Terms) -> tuple[OperationBias, ...]:
+    found: dict[str, _Recorded] = defaultdict(_Recorded)
+    for one in done:
+        expected = _operation_min(one.content, terms)
+        for name, minutes in one.conversion.operation_minutes.items():
+            if expected.get(fold(name)):
+                sums = found[fold(name)]
+                sums.name = sums.name or name
+                sums.conversions += 1
+                sums.minutes += minutes
+                sums.expected += expected[fold(name)] * curve.unit(one.number)
+    biases = [OperationBias(s.name, s.conversions, s.minutes / s.expected) for s in found.values()]
+    return tuple(sorted(biases, key=lambda bias: (-abs(bias.ratio - 1), bias.operation)))
+
+
+def _operation_min(content: WorkContent | None, terms: Terms) -> dict[str, float]:
+    """Folded operation → the method's minutes, allowance included."""
+    minutes: dict[str, float] = defaultdict(float)
+    for row in content.operations if content else ():
+        minutes[fold(row.operation)] += operation_minutes(row).expected * (1 + terms.allowance)
+    return minutes
+
+
+class _Contents:
+    """What the method said of recorded conversions."""
+
+    def __init__(self, mill: Mill, methods: Mapping[int, Method]):
+        self.mill = mill
+        self.methods = methods
+        self._scopings: dict[int, Scoping] = {}
+
+    def of(self, conversion: Conversion) -> WorkContent | None:
+        loom = self.mill.looms.get(conversion.key)
+        if loom is None:
+            return None
+        contents = [c for of in self._scoping(conversion.method_version).scope(loom).contents.values() for c in of]
+        recorded = {fold(name) for name in conversion.operation_minutes}
+        return min(contents, key=lambda content: _unlike(content, recorded), default=None)
+
+    def _scoping(self, version: int) -> Scoping:
+        if version not in self._scopings:
+            method = self.methods.get(version, self.mill.method)
+            self._scopings[version] = Scoping(compile_method(method), self.mill.terms)
+        return self._scopings[version]
+
+
+def _unlike(content: WorkContent, recorded: set[str]) -> int:
+    """How many operations differ between a content and the record; the record alone does not say window and choices."""
+    return len({fold(row.operation) for row in content.operations} ^ recorded)
