@@ -119,7 +119,7 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
         conversions, movements, reservations = uow.conversions(), uow.movements(), uow.reservations()
     at = planning_moment(mill.terms, as_of)
     kits = kit_states(plan, mill, reservations, movements) if plan else ()
-    loom_stages = stage_of_looms(mill, scope_looms(mill), plan, kits, stages)
+    loom_stages = stages_now(mill, plan, kits, stages)
     counts = Counter(loom_stages.values())
     bookings = plan.bookings if plan else ()
     labour_h, labour_cost = _labour(conversions, mill)
@@ -142,6 +142,14 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
         kits=kits,
         zone=mill.terms.zone,
     )
+
+
+def stages_now(
+    mill: Mill, plan: Plan | None, kits: Iterable[KitState], recorded: Mapping[LoomKey, StageChange]
+) -> dict[LoomKey, str]:
+    """The stage of every loom by what the database says now; without a method no loom can be scoped."""
+    scopes = scope_looms(mill) if mill.method.operations else {}
+    return stage_of_looms(mill, scopes, plan, kits, recorded)
 
 
 def stage_of_looms(

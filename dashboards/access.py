@@ -1,0 +1,35 @@
+"""Which database the screens show, and what has already been worked out for it."""
+
+import os
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import streamlit as st
+
+from tracker.services.state import DatabaseState, database_state
+
+R = TypeVar("R")
+
+
+def database() -> str:
+    """The database of the command line: BEAMSLOT_DB, else `beamslot.db` here."""
+    return os.environ.get("BEAMSLOT_DB", "beamslot.db")
+
+
+def state() -> DatabaseState:
+    return database_state(database())
+
+
+def ask(service: Callable[..., R], *args: Any, **more: Any) -> R:
+    """The service's answer for the database as it stands; worked out again only where something was written since."""
+    return _answer(f"{service.__module__}.{service.__qualname__}", database(), state().mark, args, more, service)
+
+
+def ask_now(service: Callable[..., R], *args: Any) -> R:
+    """Like `ask`, with the moment that the screens look at as the service's `as_of`."""
+    return ask(service, *args, as_of=state().as_of)
+
+
+@st.cache_data(max_entries=64, show_spinner="Reading the database …")
+def _answer(name: str, db: str, mark: tuple, args: tuple, more: dict[str, Any], _service: Callable[..., Any]) -> Any:
+    return _service(db, *args, **more)

@@ -1,0 +1,27 @@
+"""The screens: `beamslot serve`, or `streamlit run dashboards/app.py`."""
+
+import streamlit as st
+
+from dashboards.look import STYLE
+from dashboards.pages import bookings, status
+from dashboards.tables import SORTING
+from tracker.errors import TrackerError
+
+PAGES = [
+    st.Page(status.page, title="Programme status", url_path="status", default=True),
+    st.Page(bookings.page, title="Bookings", url_path="bookings"),
+]
+
+
+def main() -> None:
+    st.set_page_config(page_title="Beamslot", layout="wide")
+    st.html(STYLE)
+    st.html(SORTING, unsafe_allow_javascript=True)
+    chosen = st.navigation(PAGES, position="top")
+    try:
+        chosen.run()
+    except TrackerError as error:
+        st.error(str(error))
+
+
+main()

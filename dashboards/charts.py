@@ -1,0 +1,181 @@
+"""Frames → figures. Nothing here asks the database or the clock; the frames are those of `dashboards.frames`."""
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from typing import Any
+
+import altair as alt
+import pandas as pd
+
+from dashboards.frames import day_ms
+from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, REST, WALNUT, WOAD
+
+ROW_PX, AXIS_PX = 26, 50
+FONT = "Source Sans, Source Sans Pro, sans-serif"
+KINDS = list(KIND_COLOURS)
+Figure = alt.LayerChart | alt.FacetChart
+DAY_LABEL = "[utcFormat(datum.value, '%a %-d %b'), utcFormat(datum.value, '%Y')]"
+
+
+def stage_chart(frame: pd.DataFrame) -> Figure:
+    """Looms by stage: a bar, the stage's word and the count."""
+    order = list(frame["stage"])
+    base = alt.Chart(frame).encode(
+        y=alt.Y("stage:N", sort=order, title=None, axis=alt.Axis(labelLimit=0, labelFontSize=13)),
+        x=alt.X("looms:Q", title=None, axis=None, scale=alt.Scale(domain=[0, _room(list(frame["looms"]))])),
+        tooltip=[alt.Tooltip("stage:N", title="Stage"), alt.Tooltip("looms:Q", title="Looms")],
+    )
+    bars = base.mark_bar(color=WOAD, height=15)
+    counts = base.mark_text(align="left", dx=6, fontSize=13, color=INK).encode(text="says:N")
+    return _styled(alt.layer(bars, counts), height=ROW_PX * len(order))
+
+
+PROGRESS_WORDS: tuple[tuple[str, Any, int, int], ...] = (("planned", "right", -8, -11), ("done", "left", 11, 0))
+"""Where the words stand beside the last point of each line."""
+
+
+def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
+    """Conversions planned and done, added up by ISO week; the words stand at the lines."""
+    ends = frame.groupby("what", as_index=False).last()
+    ends["says"] = [f"{what} {total:,}" for what, total in zip(ends["what"], ends["total"], strict=True)]
+    ticks = sorted(frame["ends_ms"].unique())
+    step = -(-len(ticks) // 7)
+    words = dict(zip(frame["ends_ms"], frame["week"], strict=True))
+    scale = alt.Scale(domain=["planned", "done"], range=[GREY, WOAD])
+    base = alt.Chart(frame).encode(
+        x=alt.X("ends_ms:Q", title="ISO week", scale=alt.Scale(zero=False, nice=False, padding=46),
+                axis=alt.Axis(values=ticks[::step], grid=False, labelExpr=_labels(words))),
+        y=alt.Y("total:Q", title="looms converted", scale=alt.Scale(domain=[0, looms * 1.06]),
+                axis=alt.Axis(tickMinStep=1, tickCount=5, grid=False)),
+        color=alt.Color("what:N", scale=scale, legend=None),
+        tooltip=[alt.Tooltip("week:N", title="ISO week"), alt.Tooltip("what:N", title="Looms"),
+                 alt.Tooltip("in_week:Q", title="in the week"), alt.Tooltip("total:Q", title="up to its end")],
+    )  # fmt: skip
+    dash = alt.StrokeDash("what:N", scale=alt.Scale(domain=["planned", "done"], range=[[6, 4], [1, 0]]), legend=None)
+    shape = alt.Shape("what:N", scale=alt.Scale(domain=["planned", "done"], range=["circle", "square"]), legend=None)
+    lines = base.mark_line(strokeWidth=2.5).encode(strokeDash=dash)
+    points = base.mark_point(filled=True, size=46, opacity=1).encode(shape=shape)
+    said = [
+        base.mark_text(align=align, dx=dx, dy=dy, fontSize=13, fontWeight="bold")
+        .encode(text="says:N")
+        .properties(data=ends[ends["what"] == what])
+        for what, align, dx, dy in PROGRESS_WORDS
+    ]
+    whole = alt.Chart(pd.DataFrame({"looms": [looms], "says": [f"all {looms:,} looms"]})).encode(y="looms:Q")
+    rule = whole.mark_rule(color=LINE, strokeDash=[2, 3])
+    rule_says = whole.mark_text(align="left", dx=4, dy=-8, color=GREY, fontSize=12).encode(
+        text="says:N", x=alt.value(0)
+    )
+    return _styled(alt.layer(rule, rule_says, lines, points, *said), height=270)
+
+
+def cost_chart(frame: pd.DataFrame) -> Figure:
+    """Cost by term, planned and so far, each bar with its amount."""
+    order = list(dict.fromkeys(frame["term"]))
+    kinds = alt.Scale(domain=["planned", "so far"], range=[WALNUT, WOAD])
+    base = alt.Chart(frame).encode(
+        y=alt.Y("term:N", sort=order, title=None, axis=alt.Axis(labelLimit=0, labelFontSize=13)),
+        yOffset=alt.YOffset("what:N", sort=["planned", "so far"]),
+        x=alt.X("amount:Q", axis=None, title=None, scale=alt.Scale(domain=[0, _room(list(frame["amount"]), 1.6)])),
+        tooltip=[
+            alt.Tooltip("term:N", title="Cost"),
+            alt.Tooltip("what:N", title=" "),
+            alt.Tooltip("says:N", title="Amount"),
+        ],
+    )
+    bars = base.mark_bar().encode(color=alt.Color("what:N", scale=kinds, legend=None))
+    said = base.transform_calculate(words="datum.what + ' ' + datum.says").mark_text(
+        align="left", dx=6, fontSize=12.5, color=INK
+    )
+    return _styled(alt.layer(bars, said.encode(text="words:N")), height=22 * len(frame) + 12 * len(order))
+
+
+def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int, as_of_ms: float) -> Figure:
+    """Bookings on a time axis, `days` days from `first`: a row a loom, a bar from start to end with its words, and the
+    beam-out from P10 over P50 to P90."""
+    x = _time_axis(first, days)
+    order = list(frame["row"])
+    axis = alt.Axis(labelLimit=0, labelFontSize=12.5, labelPadding=8, domain=False, ticks=False)
+    rows = alt.Chart(frame).encode(y=alt.Y("row:N", sort=order, title=None, axis=axis), tooltip=_board_tips())
+    bars = rows.encode(x=x("start_ms"), x2="end_ms:Q")
+    midnights = pd.DataFrame({"at_ms": [day_ms(first + timedelta(days=i)) for i in range(days + 1)]})
+    now = pd.DataFrame({"at_ms": [as_of_ms]})
+    layers = [
+        alt.Chart(rest).mark_rect(color=REST).encode(x=x("start_ms"), x2="end_ms:Q"),
+        alt.Chart(midnights).mark_rule(color=LINE).encode(x=x("at_ms")),
+        alt.Chart(now).mark_rule(color=MADDER, strokeDash=[4, 3], clip=True).encode(x=x("at_ms")),
+        *_beam_out_layers(rows.transform_filter("isValid(datum.p50_ms)"), x),
+        bars.mark_bar(height=13, cornerRadius=1, clip=True).encode(color=_kind_colour()),
+        bars.transform_filter("datum.firm").mark_bar(height=17, filled=False, strokeWidth=2, stroke=INK, clip=True),
+        rows.mark_point(filled=True, size=90, opacity=1, stroke="white", strokeWidth=0.8, clip=True).encode(
+            x=x("start_ms"), color=_kind_colour(), shape=_kind_shape()
+        ),
+        *_words(rows, x, day_ms(first), day_ms(first + timedelta(days=days))),
+    ]
+    return _styled(alt.layer(*layers), height=AXIS_PX + ROW_PX * max(1, len(order)))
+
+
+def _time_axis(first: date, days: int) -> Callable[[str], alt.X]:
+    """Gives each layer the same axis of wall clock milliseconds, labelled by days (beyond a week by Mondays)."""
+    every = 1 if days <= 7 else 7
+    axis = alt.Axis(
+        orient="top", values=[day_ms(first + timedelta(days=i)) for i in range(0, days, every)], labelExpr=DAY_LABEL,
+        labelAlign="left", labelFlush=False, labelOverlap=False, labelPadding=2, labelOffset=4, title=None, grid=False,
+        tickSize=18, tickColor=LINE,
+    )  # fmt: skip
+    domain = [day_ms(first), day_ms(first + timedelta(days=days))]
+    scale = alt.Scale(domain=domain, nice=False, zero=False)
+    return lambda field: alt.X(f"{field}:Q", scale=scale, axis=axis)
+
+
+def _beam_out_layers(rows: alt.Chart, x: Callable[[str], alt.X]) -> list[alt.Chart]:
+    line = rows.mark_rule(strokeWidth=1.5, color=GREY, clip=True).encode(x=x("p10_ms"), x2="p90_ms:Q")
+    caps = [
+        rows.mark_tick(color=GREY, thickness=1.5, size=size, clip=True).encode(x=x(field))
+        for field, size in (("p10_ms", 9), ("p50_ms", 20), ("p90_ms", 9))
+    ]
+    return [line, *caps]
+
+
+def _words(rows: alt.Chart, x: Callable[[str], alt.X], begins: float, ends: float) -> list[alt.Chart]:
+    """The words beside each bar: after its end, or before its start where it ends late in what is shown."""
+    late = begins + 0.82 * (ends - begins)
+    spoken: dict[str, Any] = {"fontSize": 12, "color": INK, "clip": True}
+    after = rows.transform_filter(f"datum.end_ms <= {late}").mark_text(align="left", dx=9, **spoken)
+    before = rows.transform_filter(f"datum.end_ms > {late}").mark_text(align="right", dx=-9, **spoken)
+    return [after.encode(x=x("end_ms"), text="says:N"), before.encode(x=x("start_ms"), text="says:N")]
+
+
+def _board_tips() -> list[alt.Tooltip]:
+    titles = {"loom": "Loom", "type": "Machine type", "says": "Window", "when": "Conversion", "beam_out": "Beam-out P10 to P90",
+              "work": "Work", "cost": "Cost"}  # fmt: skip
+    return [alt.Tooltip(f"{field}:N", title=title) for field, title in titles.items()]
+
+
+def _kind_colour() -> alt.Color:
+    return alt.Color("kind:N", scale=alt.Scale(domain=KINDS, range=[KIND_COLOURS[kind] for kind in KINDS]), legend=None)
+
+
+def _kind_shape() -> alt.Shape:
+    return alt.Shape("kind:N", scale=alt.Scale(domain=KINDS, range=[KIND_SHAPES[kind] for kind in KINDS]), legend=None)
+
+
+def _labels(words: dict[float, str]) -> str:
+    """A label expression that writes the word of each tick."""
+    cases = "".join(f"datum.value == {value:.0f} ? '{word}' : " for value, word in words.items())
+    return f"{cases}''"
+
+
+def _room(values: list[float], share: float = 1.15) -> float:
+    """Upper end of an axis that leaves room for the words after the longest bar."""
+    return (max(values, default=0) or 1) * share
+
+
+def _styled(chart: Figure, height: int) -> Figure:
+    return (
+        chart.properties(width="container", height=height)
+        .configure(font=FONT, background="transparent")
+        .configure_view(stroke=None)
+        .configure_axis(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,
+                        gridColor=LINE, domainColor=LINE, tickColor=LINE)
+    )  # fmt: skip

@@ -1,0 +1,141 @@
+"""From reports to the frames that the charts draw. Moments become wall clock milliseconds, so that a chart shows the
+mill's local time wherever the browser stands."""
+
+from collections.abc import Iterable, Sequence
+from datetime import UTC, date, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+import pandas as pd
+
+from dashboards.look import KIND_SIGNS
+from tracker.domain.calendars import Span, iso_week
+from tracker.domain.formats import day, moment, money, number, span
+from tracker.domain.plan import CostTerms
+from tracker.services.bookings import BoardRow
+from tracker.services.status import StatusReport, WeekCount
+
+TERM_WORDS = {
+    "lost_production": "lost production",
+    "late_beam_out": "late beam-outs",
+    "labour": "labour",
+    "parts": "parts",
+    "saving_foregone": "saving foregone",
+    "moves": "moved bookings",
+}
+
+
+def wall_ms(at: datetime, zone: ZoneInfo) -> float:
+    """The local wall clock reading as if it were UTC, in milliseconds since 1970."""
+    return at.astimezone(zone).replace(tzinfo=UTC).timestamp() * 1000
+
+
+def day_ms(on: date) -> float:
+    return datetime(on.year, on.month, on.day, tzinfo=UTC).timestamp() * 1000
+
+
+def stage_frame(report: StatusReport) -> pd.DataFrame:
+    """stage, looms, says; one row a stage in the order of the programme."""
+    rows = [(stage, looms, f"{looms:,}") for stage, looms in report.stages.items()]
+    return pd.DataFrame(rows, columns=["stage", "looms", "says"])
+
+
+def progress_frame(weeks: Sequence[WeekCount], as_of: date) -> pd.DataFrame:
+    """week, ends_ms, what (`planned` or `done`), total, in_week; a row for every week from the first to the last and
+    for what is done none after the week of `as_of`."""
+    columns = ["week", "ends_ms", "what", "total", "in_week"]
+    if not weeks:
+        return pd.DataFrame(columns=columns)
+    known = {week.week: week for week in weeks}
+    rows, planned, done = [], 0, 0
+    monday, last = monday_of(weeks[0].week), monday_of(weeks[-1].week)
+    while monday <= last:
+        week = known.get(iso_week(monday), WeekCount(iso_week(monday), 0, 0, planned, done))
+        planned, done = week.planned_total, week.done_total
+        ends = day_ms(monday + timedelta(days=7))
+        rows.append((week.week, ends, "planned", planned, week.planned))
+        if monday <= as_of:
+            rows.append((week.week, ends, "done", done, week.done))
+        monday += timedelta(days=7)
+    return pd.DataFrame(rows, columns=columns)
+
+
+def monday_of(week: str) -> date:
+    """`2027-W01` → Monday 4 January 2027."""
+    return date.fromisocalendar(int(week[:4]), int(week[-2:]), 1)
+
+
+def cost_frame(report: StatusReport) -> pd.DataFrame:
+    """term, what (`planned` or `so far`), amount, says; terms that are nothing are left out."""
+    so_far = {"labour": report.labour_recorded_cost, "parts": report.parts_issued_cost}
+    rows = []
+    for field in CostTerms.__slots__:
+        for what, amount in (("planned", getattr(report.planned_cost, field)), ("so far", so_far.get(field, 0.0))):
+            if round(amount):
+                rows.append((TERM_WORDS[field], what, amount, money(amount, report.currency)))
+    return pd.DataFrame(rows, columns=["term", "what", "amount", "says"])
+
+
+def board_frame(rows: Iterable[BoardRow], zone: ZoneInfo) -> pd.DataFrame:
+    """One row a booking: row (the label), kind, sign, firm, start_ms, end_ms, p10_ms, p50_ms, p90_ms (NaN without a
+    forecast), says (the words beside the bar), and texts for the tip."""
+    return pd.DataFrame([_board_record(row, zone) for row in rows], columns=BOARD_COLUMNS)
+
+
+BOARD_COLUMNS = ["row", "kind", "sign", "firm", "start_ms", "end_ms", "p10_ms", "p50_ms", "p90_ms", "says", "loom",
+                 "type", "when", "beam_out", "work", "cost"]  # fmt: skip
+
+
+def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
+    booking, out = row.booking, row.beam_out
+    return {
+        "row": booking.key.loom,
+        "kind": booking.kind.value,
+        "sign": KIND_SIGNS[booking.kind.value],
+        "firm": booking.firm,
+        "start_ms": wall_ms(booking.start, zone),
+        "end_ms": wall_ms(booking.end, zone),
+        "p10_ms": wall_ms(out.p10_at, zone) if out else None,
+        "p50_ms": wall_ms(out.p50_at, zone) if out else None,
+        "p90_ms": wall_ms(out.p90_at, zone) if out else None,
+        "says": ", ".join([booking.kind.value, *marks(row)]),
+        "loom": str(booking.key),
+        "type": row.machine_type,
+        "when": span(booking.start, booking.end, zone),
+        "beam_out": beam_out_says(row, zone),
+        "work": f"{number(booking.labour_h, 'person-hours', 1)}",
+        "cost": money(booking.cost.total),
+    }
+
+
+def marks(row: BoardRow) -> list[str]:
+    """`firm`, `pilot`: what sets a booking apart."""
+    return [word for word in ("firm", "pilot") if getattr(row.booking, word)]
+
+
+def beam_out_says(row: BoardRow, zone: ZoneInfo) -> str:
+    """`Mon 4 Jan 2027 06:00 to Tue 5 Jan 2027 09:10`, P10 to P90."""
+    if row.beam_out is None:
+        return ""
+    stale = "" if row.beam_out.state == "ok" else f" ({row.beam_out.state})"
+    return f"{moment(row.beam_out.p10_at, zone)} to {moment(row.beam_out.p90_at, zone)}{stale}"
+
+
+def rest_frame(working: Iterable[Span], zone: ZoneInfo, first: date, days: int) -> pd.DataFrame:
+    """start_ms, end_ms of the time between working spans, cut to `days` days from `first`."""
+    begins, ends = day_ms(first), day_ms(first + timedelta(days=days))
+    rows, at = [], begins
+    for start, end in working:
+        start_ms, end_ms = wall_ms(start, zone), wall_ms(end, zone)
+        if start_ms > at and start_ms > begins:
+            rows.append((at, min(start_ms, ends)))
+        at = max(at, end_ms)
+        if at >= ends:
+            break
+    if at < ends:
+        rows.append((at, ends))
+    return pd.DataFrame([row for row in rows if row[0] < row[1]], columns=["start_ms", "end_ms"])
+
+
+def week_says(monday: date, bookings: int) -> str:
+    """`2027-W01, from Mon 4 Jan 2027: 8 bookings`."""
+    return f"{iso_week(monday)}, from {day(monday)}: {bookings} booking{'' if bookings == 1 else 's'}"

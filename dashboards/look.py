@@ -1,0 +1,60 @@
+"""The look of the screens: colours with their shapes and words, and the style sheet."""
+
+from tracker.domain.windows import WindowKind
+
+INK, GREY, LINE, CLOTH = "#232b31", "#6d757b", "#d9d2c3", "#f1ece1"
+REST = "#f0ebdf"
+WOAD, WELD, MADDER, WALNUT = "#1d5c73", "#c8921c", "#a2392f", "#7a6652"
+
+KIND_COLOURS = {
+    WindowKind.REPEAT.value: WOAD,
+    WindowKind.STYLE.value: WELD,
+    WindowKind.STANDING.value: WALNUT,
+    WindowKind.MID_WARP.value: MADDER,
+}
+KIND_SHAPES = {
+    WindowKind.REPEAT.value: "circle",
+    WindowKind.STYLE.value: "square",
+    WindowKind.STANDING.value: "triangle-up",
+    WindowKind.MID_WARP.value: "diamond",
+}
+KIND_SIGNS = {
+    WindowKind.REPEAT.value: "●",
+    WindowKind.STYLE.value: "■",
+    WindowKind.STANDING.value: "▲",
+    WindowKind.MID_WARP.value: "◆",
+}
+"""The shapes as letters, for tables and legends."""
+
+STYLE = f"""
+<style>
+.block-container {{ padding: 2.6rem 2.2rem 3rem; max-width: 1500px; }}
+h1 {{ font-size: 2rem !important; padding-bottom: .1rem !important; }}
+h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
+.figures {{ display: grid; grid-template-columns: repeat(auto-fit, minmax(205px, 1fr)); gap: .8rem; }}
+.figure {{ border-top: 3px solid {WOAD}; background: {CLOTH}; padding: .6rem .9rem .7rem; }}
+.figure .what {{ color: {GREY}; font-size: .85rem; }}
+.figure .value {{ font-size: 1.45rem; font-weight: 600; line-height: 1.3; font-variant-numeric: tabular-nums; }}
+.figure .more {{ font-size: .88rem; }}
+.legend {{ display: flex; flex-wrap: wrap; gap: .2rem 1.3rem; font-size: .88rem; align-items: center; }}
+.legend > span {{ display: inline-flex; align-items: center; gap: .4rem; }}
+.legend i {{ display: inline-block; width: 22px; height: 12px; box-sizing: border-box; font-style: normal; }}
+.legend b {{ font-size: 1.05rem; line-height: 1; margin-right: -.75rem; z-index: 1; }}
+.sheet {{ overflow-x: auto; }}
+.sheet table {{ border-collapse: collapse; width: 100%; font-size: .86rem; line-height: 1.35; font-variant-numeric: tabular-nums; }}
+.sheet th {{ text-align: left; vertical-align: bottom; border-bottom: 2px solid {INK}; padding: .3rem .7rem .3rem 0;
+  cursor: pointer; font-weight: 600; }}
+.sheet th::after {{ content: "\\2195"; color: {LINE}; padding-left: .25rem; }}
+.sheet th[aria-sort=ascending]::after {{ content: "\\2191"; color: {INK}; }}
+.sheet th[aria-sort=descending]::after {{ content: "\\2193"; color: {INK}; }}
+.sheet th:focus-visible {{ outline: 2px solid {WOAD}; }}
+.sheet td {{ border-bottom: 1px solid {LINE}; padding: .3rem .7rem .3rem 0; vertical-align: top; }}
+.sheet a {{ color: {WOAD}; font-weight: 600; }}
+.sheet.facts th {{ cursor: default; }} .sheet.facts th::after {{ content: ""; }}
+.sheet .right {{ text-align: right; white-space: nowrap; }}
+.sheet .whole {{ white-space: nowrap; }}
+.sheet tbody tr:hover {{ background: {CLOTH}; }}
+@media (max-width: 900px) {{ .block-container {{ padding: 2.6rem 1rem 2rem; }} }}
+@media print {{ header, .stAppHeader {{ display: none !important; }} }}
+</style>
+"""

@@ -1,0 +1,172 @@
+"""Bookings on a time axis, hall by hall."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import streamlit as st
+
+from dashboards import access
+from dashboards.charts import board_chart
+from dashboards.frames import board_frame, marks, rest_frame, wall_ms, week_says
+from dashboards.parts import board_legend, table
+from dashboards.tables import Cell, Column, loom_cell
+from tracker.domain.formats import count, moment, money
+from tracker.domain.words import fold
+from tracker.services.bookings import Board, BoardRow, bookings
+
+ROWS_PER_PAGE = 40
+ZOOMS = {"1 week": 7, "4 weeks": 28}
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What the filters leave."""
+
+    first: date
+    days: int
+    rows: tuple[BoardRow, ...]
+
+
+def page() -> None:
+    board = access.ask_now(bookings)
+    st.title("Bookings")
+    if board.plan is None or not board.rows:
+        _empty(board)
+        return
+    st.caption(
+        f"{count(len(board.rows), 'booking')} of {count(board.looms, 'loom')} · as of {moment(board.as_of, board.zone)} "
+        f"· times are the mill's local time"
+    )
+    shown = _filters(board)
+    board_legend()
+    if not shown.rows:
+        st.info("No booking fits these filters. Choose another week, hall or machine type.")
+        return
+    for hall in board.halls:
+        rows = [row for row in shown.rows if row.booking.key.hall == hall]
+        if rows:
+            _hall(board, hall, rows, shown)
+    st.header("The same bookings as a table")
+    _table(board, shown.rows)
+
+
+def _empty(board: Board) -> None:
+    if not board.looms:
+        st.info(
+            "There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`."
+        )
+    elif board.plan is None:
+        st.info("No plan is published yet. Make one with `beamslot plan --publish`; it shows here at once.")
+    else:
+        st.info("The published plan has no booking. **Programme status** says why each loom is left over.")
+
+
+def _filters(board: Board) -> Shown:
+    halls_at, types_at, loom_at = st.columns([3, 3, 2])
+    halls = halls_at.multiselect("Hall", board.halls, placeholder="all halls")
+    types = types_at.multiselect("Machine type", board.machine_types, placeholder="all machine types")
+    number = loom_at.text_input("Loom", placeholder="all looms")
+    rows = [
+        row
+        for row in board.rows
+        if (not halls or row.booking.key.hall in halls)
+        and (not types or row.machine_type in types)
+        and fold(number) in fold(row.booking.key.loom)
+    ]
+    zoom_at, week_at = st.columns([1, 3])
+    zoom = zoom_at.segmented_control("Show", list(ZOOMS), default="1 week", required=True)
+    mondays, counts = weeks_of(board), Counter(_monday(row, board) for row in rows)
+    first = week_at.selectbox(
+        "From week", mondays, index=_first_week(board, mondays), format_func=lambda m: week_says(m, counts[m])
+    )
+    days = ZOOMS[zoom]
+    return Shown(first, days, in_span(rows, board, first, days))
+
+
+def weeks_of(board: Board) -> list[date]:
+    """The Mondays from the first booking to the last, none left out."""
+    mondays = [_monday(row, board) for row in board.rows]
+    last = max(mondays)
+    found = [min(mondays)]
+    while found[-1] < last:
+        found.append(found[-1] + timedelta(days=7))
+    return found
+
+
+def in_span(rows: Sequence[BoardRow], board: Board, first: date, days: int) -> tuple[BoardRow, ...]:
+    """The bookings that run at some time in the `days` days from `first`."""
+    end = first + timedelta(days=days)
+    local = board.zone
+    return tuple(
+        row
+        for row in rows
+        if row.booking.start.astimezone(local).date() < end and row.booking.end.astimezone(local).date() >= first
+    )
+
+
+def _monday(row: BoardRow, board: Board) -> date:
+    on = row.booking.start.astimezone(board.zone).date()
+    return on - timedelta(days=on.weekday())
+
+
+def _first_week(board: Board, mondays: Sequence[date]) -> int:
+    """The week of today where it has bookings, else the nearest."""
+    today = board.as_of.astimezone(board.zone).date()
+    return max([i for i, monday in enumerate(mondays) if monday <= today], default=0)
+
+
+def _hall(board: Board, hall: str, rows: Sequence[BoardRow], shown: Shown) -> None:
+    st.header(f"{hall}: {count(len(rows), 'booking')}")
+    pages = [rows[i : i + ROWS_PER_PAGE] for i in range(0, len(rows), ROWS_PER_PAGE)]
+    chosen = 0
+    if len(pages) > 1:
+        chosen = st.segmented_control(
+            "Page, by start", range(len(pages)), default=0, required=True, key=f"page of {hall}",
+            format_func=lambda i: f"{i * ROWS_PER_PAGE + 1} to {i * ROWS_PER_PAGE + len(pages[i])}",
+        )  # fmt: skip
+    frame = board_frame(pages[chosen], board.zone)
+    rest = rest_frame(board.working.get(hall, ()), board.zone, shown.first, shown.days)
+    chart = board_chart(frame, rest, shown.first, shown.days, wall_ms(board.as_of, board.zone))
+    st.altair_chart(chart, theme=None, alt=f"Time axis of the bookings in {hall}; the table below says the same")
+
+
+def _table(board: Board, rows: Sequence[BoardRow]) -> None:
+    columns = [
+        *(Column(heading, whole=True) for heading in ("Loom", "Hall", "Type")),
+        Column("Window"),
+        *(Column(heading, whole=True) for heading in ("Start", "End", "Beam-out P10", "Beam-out P90")),
+        Column("Choices"),
+        Column("Stage"),
+        Column("Kit"),
+        Column("Person-hours", right=True),
+        Column(f"Cost ({board.currency})", right=True),
+    ]
+    table(columns, [_record(board, row) for row in rows])
+
+
+def _record(board: Board, row: BoardRow) -> list[Cell | str]:
+    booking = row.booking
+    return [
+        loom_cell(booking.key),
+        booking.key.hall,
+        row.machine_type,
+        ", ".join([booking.kind.value, *marks(row)]),
+        Cell(moment(booking.start, board.zone), booking.start),
+        Cell(moment(booking.end, board.zone), booking.end),
+        *_beam_out(board, row),
+        ", ".join(f"{choice}: {taken}" for choice, taken in booking.choices),
+        row.stage,
+        row.kit,
+        Cell(f"{booking.labour_h:,.1f}", booking.labour_h),
+        Cell(money(booking.cost.total), booking.cost.total),
+    ]
+
+
+def _beam_out(board: Board, row: BoardRow) -> list[Cell]:
+    out = row.beam_out
+    if out is None:
+        return [Cell(""), Cell("")]
+    stale = "" if out.state == "ok" else f" ({out.state})"
+    return [Cell(moment(at, board.zone) + stale, at) for at in (out.p10_at, out.p90_at)]

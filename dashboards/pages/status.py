@@ -1,0 +1,145 @@
+"""Programme status: where the looms stand, when it will be finished, what it costs."""
+
+import streamlit as st
+
+from dashboards import access, sentences
+from dashboards.charts import cost_chart, progress_chart, stage_chart
+from dashboards.frames import cost_frame, progress_frame, stage_frame
+from dashboards.parts import Figure, facts, figures, table
+from dashboards.tables import Cell, Column, loom_cell
+from tracker.domain.formats import count, day, moment, money, number
+from tracker.domain.plan import Plan
+from tracker.services.status import StatusReport, status
+
+
+def page() -> None:
+    report = access.ask_now(status)
+    st.title("Programme status")
+    st.caption(f"{report.programme} · as of {moment(report.as_of, report.zone)} · {count(report.looms, 'loom')}")
+    if not report.looms:
+        st.info(
+            "There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`."
+        )
+        return
+    figures(_figures(report))
+    left, right = st.columns([5, 6], gap="large")
+    with left:
+        _stages(report)
+    with right:
+        _progress(report)
+    if report.plan is None:
+        st.info("No plan is published yet. Make one with `beamslot plan --publish`; it shows here at once.")
+        return
+    left, right = st.columns([5, 6], gap="large")
+    with left:
+        _cost(report, report.plan)
+    with right:
+        _proof(report, report.plan)
+    _next_bookings(report)
+    _left_over(report.plan)
+
+
+def _figures(report: StatusReport) -> list[Figure]:
+    done = report.stages["signed off"]
+    booked = len(report.plan.bookings) if report.plan else 0
+    short = sum(kit.state == "short" for kit in report.kits)
+    return [
+        ("Signed off", f"{done:,} of {report.looms:,}", f"{done / report.looms:.0%} of the looms"),
+        ("Booked", count(booked, "loom"), f"{count(short, 'kit')} short" if booked else "no plan published"),
+        ("Last conversion ends", day(report.finish_on) or "not known", _target(report)),
+        ("Cost so far", money(report.cost_so_far, report.currency),
+         f"planned {money(report.planned_cost.total, report.currency)}"),
+    ]  # fmt: skip
+
+
+def _target(report: StatusReport) -> str:
+    if report.target_finish is None:
+        return "no target is set"
+    if report.finish_on is None:
+        return f"target {day(report.target_finish)}"
+    days = (report.finish_on - report.target_finish).days
+    against = f"{count(abs(days), 'day')} {'after' if days > 0 else 'before'} the target" if days else "on the target"
+    return f"{against} {day(report.target_finish)}"
+
+
+def _stages(report: StatusReport) -> None:
+    st.header("Looms by stage")
+    st.altair_chart(stage_chart(stage_frame(report)), theme=None, alt="Bars: looms in each stage of the programme")
+
+
+def _progress(report: StatusReport) -> None:
+    st.header("Planned and done")
+    frame = progress_frame(report.weeks, report.as_of.astimezone(report.zone).date())
+    if frame.empty:
+        st.caption("Nothing is booked or done yet.")
+        return
+    st.altair_chart(
+        progress_chart(frame, report.looms), theme=None, alt="Lines: looms planned and done, added up by ISO week"
+    )
+    st.write(report.finish_says)
+
+
+def _cost(report: StatusReport, plan: Plan) -> None:
+    st.header("Cost by term")
+    st.altair_chart(cost_chart(cost_frame(report)), theme=None, alt="Bars: planned cost and cost so far by term")
+    st.caption(
+        f"So far: parts issued {money(report.parts_issued_cost, report.currency)}, labour recorded "
+        f"{money(report.labour_recorded_cost, report.currency)} "
+        f"({number(report.labour_recorded_h, 'person-hours', 1)}). The other terms are estimates and are not recorded."
+    )
+
+
+def _proof(report: StatusReport, plan: Plan) -> None:
+    st.header("How good the plan is")
+    st.write(sentences.proof(plan))
+    st.write("Its cost is " + sentences.cost_parts(plan, report.planned_cost.total))
+    facts(
+        [
+            ("cost of the plan", money(plan.objective, plan.currency)),
+            ("no plan can cost less than", money(plan.bound, plan.currency)),
+            ("gap", sentences.share(plan.gap)),
+            ("found in", number(plan.seconds, "s", 1)),
+            ("made for", moment(plan.as_of, report.zone)),
+        ]
+    )
+
+
+def _next_bookings(report: StatusReport) -> None:
+    st.header("The next seven days")
+    if not report.next_bookings:
+        st.caption("No conversion starts or runs in the seven days from now.")
+        return
+    kits = {kit.key: kit.state for kit in report.kits}
+    columns = [Column("Start", whole=True), Column("End", whole=True), Column("Loom", whole=True), Column("Hall", whole=True),
+               Column("Window"), Column("Firm"), Column("Kit"), Column("Work (person-hours)", right=True),
+               Column(f"Cost ({report.currency})", right=True)]  # fmt: skip
+    rows = [
+        [
+            Cell(moment(b.start, report.zone), b.start),
+            Cell(moment(b.end, report.zone), b.end),
+            loom_cell(b.key),
+            b.key.hall,
+            b.kind.value + (", pilot" if b.pilot else ""),
+            "firm" if b.firm else "",
+            kits.get(b.key, ""),
+            Cell(f"{b.labour_h:,.1f}", b.labour_h),
+            Cell(money(b.cost.total), b.cost.total),
+        ]
+        for b in report.next_bookings
+    ]
+    table(columns, rows)
+
+
+def _left_over(plan: Plan) -> None:
+    st.header("Left over")
+    if not plan.left_over:
+        st.caption("Every loom is booked.")
+        return
+    st.write(f"{count(len(plan.left_over), 'loom')} not in this plan:")
+    columns = [
+        Column("Loom", whole=True),
+        Column("Hall", whole=True),
+        Column("Why"),
+        Column(f"Cost of leaving it ({plan.currency})", right=True),
+    ]
+    table(columns, [[loom_cell(x.key), x.key.hall, x.why, Cell(money(x.cost), x.cost)] for x in plan.left_over])

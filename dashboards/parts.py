@@ -1,0 +1,48 @@
+"""Small pieces that several screens show."""
+
+from collections.abc import Iterable, Sequence
+from html import escape
+
+import streamlit as st
+
+from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
+from dashboards.tables import Cell, Column, facts_html, table_html
+from tracker.domain.windows import WindowKind
+
+Figure = tuple[str, str, str]
+"""What it is, its value, and a line below."""
+
+
+def figures(items: Iterable[Figure]) -> None:
+    """A row of key figures that wraps on narrow screens."""
+    cards = "".join(
+        f'<div class="figure"><div class="what">{escape(what)}</div><div class="value">{escape(value)}</div>'
+        f'<div class="more">{escape(more)}</div></div>'
+        for what, value, more in items
+    )
+    st.html(f'<div class="figures">{cards}</div>')
+
+
+def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]]) -> None:
+    st.html(table_html(columns, rows))
+
+
+def facts(items: Iterable[tuple[str, str]]) -> None:
+    st.html(facts_html(items))
+
+
+def board_legend() -> None:
+    """What the shapes, colours and lines of the time axis mean."""
+    kinds = "".join(f"<span>{_shape(kind)}{kind.value}</span>" for kind in WindowKind)
+    st.html(
+        f'<div class="legend">{kinds}'
+        f'<span><i style="border: 2px solid {INK}"></i>firm</span>'
+        f'<span><b style="color: {GREY}; margin: 0">├─┼─┤</b>beam-out by today\'s forecast: P10, P50, P90</span>'
+        f'<span><i style="background: {REST}; border: 1px solid {LINE}"></i>nobody converts</span>'
+        f'<span><i style="border-left: 2px dashed {KIND_COLOURS["mid-warp"]}; width: 4px"></i>now</span></div>'
+    )
+
+
+def _shape(kind: WindowKind) -> str:
+    colour = KIND_COLOURS[kind.value]
+    return f'<b style="color: {colour}">{KIND_SIGNS[kind.value]}</b><i style="background: {colour}"></i>'

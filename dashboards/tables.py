@@ -1,0 +1,92 @@
+"""Tables as HTML: every cell whole, numbers with units, a click on a heading sorts naturally."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from html import escape
+from typing import Any
+from urllib.parse import urlencode
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.words import natural_key
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """What a cell shows, and what it is sorted by (the text, naturally, where nothing is given)."""
+
+    text: str
+    sort: Any = None
+    href: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    heading: str
+    right: bool = False
+    """Numbers stand on the right."""
+    whole: bool = False
+    """Never broken into two lines."""
+
+
+def facts_html(facts: Iterable[tuple[str, str]]) -> str:
+    """Names and their values, in the order given."""
+    rows = "".join(f'<tr><td>{escape(name)}</td><td class="right">{escape(value)}</td></tr>' for name, value in facts)
+    return f'<div class="sheet facts"><table><tbody>{rows}</tbody></table></div>'
+
+
+def table_html(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]]) -> str:
+    """The table. Texts are escaped; an empty cell sorts last."""
+    cells = [[cell if isinstance(cell, Cell) else Cell(cell) for cell in row] for row in rows]
+    ranks = [_ranks([row[i] for row in cells]) for i in range(len(columns))]
+    head = "".join(f'<th tabindex="0" scope="col"{_style(column)}>{escape(column.heading)}</th>' for column in columns)
+    body = "".join(
+        "<tr>" + "".join(_td(columns[i], cell, ranks[i][r]) for i, cell in enumerate(row)) + "</tr>"
+        for r, row in enumerate(cells)
+    )
+    return f'<div class="sheet"><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>'
+
+
+def loom_cell(key: LoomKey) -> Cell:
+    """The loom number, leading to the loom's own screen."""
+    return Cell(key.loom, key.sort_key, "looms?" + urlencode({"loom": key.loom, "hall": key.hall}))
+
+
+def _style(column: Column) -> str:
+    names = [name for name in ("right", "whole") if getattr(column, name)]
+    return f' class="{" ".join(names)}"' if names else ""
+
+
+def _td(column: Column, cell: Cell, rank: int) -> str:
+    text = escape(cell.text)
+    if cell.href:
+        text = f'<a href="{escape(cell.href)}" target="_self">{text}</a>'
+    return f'<td{_style(column)} data-rank="{rank}">{text}</td>'
+
+
+def _ranks(cells: Sequence[Cell]) -> list[int]:
+    """Place of each cell in its column's order; equals share one."""
+    keys = [(not cell.text, natural_key(cell.text) if cell.sort is None else cell.sort) for cell in cells]
+    filled = sorted({key for key in keys if not key[0]})
+    place = {key: i for i, key in enumerate(filled)}
+    return [place.get(key, len(filled)) for key in keys]
+
+
+SORTING = """
+<script>
+if (!window.sortsSheets) {
+  window.sortsSheets = true;
+  const sort = th => {
+    const table = th.closest("table"), body = table.tBodies[0], i = th.cellIndex;
+    const down = th.getAttribute("aria-sort") === "ascending";
+    for (const other of table.tHead.rows[0].cells) other.removeAttribute("aria-sort");
+    th.setAttribute("aria-sort", down ? "descending" : "ascending");
+    const rank = row => Number(row.cells[i].dataset.rank);
+    [...body.rows].sort((a, b) => down ? rank(b) - rank(a) : rank(a) - rank(b)).forEach(row => body.append(row));
+  };
+  const heading = event => event.target.closest && event.target.closest(".sheet th");
+  document.addEventListener("click", event => { if (heading(event)) sort(heading(event)); });
+  document.addEventListener("keydown", event => { if (event.key === "Enter" && heading(event)) sort(heading(event)); });
+}
+</script>
+"""
+"""Once a page: lets the headings of all tables sort by the ranks that were worked out here."""

@@ -1,0 +1,108 @@
+"""The bookings of the published plan as the board shows them, each beside the beam-out as it is forecast today."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from tracker.domain.calendars import Span
+from tracker.domain.clock import planning_moment
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.plan import Booking, Plan
+from tracker.domain.progress import Stage
+from tracker.domain.shifts import working_calendar
+from tracker.domain.windows import Window, WindowKind
+from tracker.forecast.beam_outs import forecast
+from tracker.kits.state import kit_states
+from tracker.services.status import stages_now
+from tracker.store import open_store
+
+BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
+BEFORE_WORK = {Stage.SCOPED.value, Stage.BOOKED.value, Stage.KITTED.value}
+
+
+@dataclass(frozen=True, slots=True)
+class BoardRow:
+    """A booking and what a planner wants beside it."""
+
+    booking: Booking
+    machine_type: str
+    stage: str
+    kit: str
+    """State of the kit: `issued`, `complete`, `reserved` or `short`."""
+    beam_out: Window | None
+    """The beam-out that the booking waits for, as forecast today; None for standing and mid-warp windows, for a
+    conversion that has begun, and where nothing can be forecast."""
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """Every booking of the published plan, by start."""
+
+    zone: ZoneInfo
+    currency: str
+    as_of: datetime
+    looms: int
+    plan: Plan | None
+    halls: tuple[str, ...]
+    """Halls and machine types of all looms, booked or not."""
+    machine_types: tuple[str, ...]
+    rows: tuple[BoardRow, ...]
+    working: Mapping[str, tuple[Span, ...]]
+    """Hall → spans in which conversions advance, from the day of the plan to the end of its horizon."""
+
+
+def bookings(db: str, as_of: datetime | None = None) -> Board:
+    """The board at `as_of` (default: now, or the start of a programme that lies ahead)."""
+    with open_store(db).reading() as uow:
+        mill, plan, stages = uow.mill(), uow.published_plan(), uow.stages()
+        reservations, movements = uow.reservations(), uow.movements()
+    at = planning_moment(mill.terms, as_of)
+    rows: tuple[BoardRow, ...] = ()
+    if plan:
+        kits = {kit.key: kit for kit in kit_states(plan, mill, reservations, movements)}
+        stage = stages_now(mill, plan, kits.values(), stages)
+        windows = forecast(mill, at, plan.horizon_end)
+        rows = tuple(
+            BoardRow(
+                booking,
+                mill.looms[booking.key].machine_type,
+                stage[booking.key],
+                kits[booking.key].state,
+                awaited(booking, windows.get(booking.key, ())) if stage[booking.key] in BEFORE_WORK else None,
+            )
+            for booking in sorted(plan.bookings, key=lambda b: (b.start, b.key.sort_key))
+        )
+    return Board(
+        mill.terms.zone, mill.terms.currency, at, len(mill.looms), plan, *_groups(mill), rows, _working(mill, plan)
+    )
+
+
+def awaited(booking: Booking, windows: Iterable[Window]) -> Window | None:
+    """The beam-out that a booking waits for: the one forecast nearest to where the plan expected it, since the numbers
+    of the windows start again with every new warp."""
+    planned = booking.beam_out_p50
+    if planned is None or booking.kind not in BEAM_OUTS:
+        return None
+    return min(
+        (window for window in windows if window.kind in BEAM_OUTS),
+        key=lambda window: abs(window.p50_at - planned),
+        default=None,
+    )
+
+
+def _groups(mill: Mill) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    looms: Mapping[LoomKey, object] = mill.looms
+    return tuple(dict.fromkeys(key.hall for key in looms)), tuple(
+        sorted({loom.machine_type for loom in mill.looms.values()})
+    )
+
+
+def _working(mill: Mill, plan: Plan | None) -> dict[str, tuple[Span, ...]]:
+    if plan is None:
+        return {}
+    zone = mill.terms.zone
+    first = min([plan.as_of, *(booking.start for booking in plan.bookings)]).astimezone(zone).date()
+    last = plan.horizon_end.astimezone(zone).date()
+    halls = dict.fromkeys(key.hall for key in mill.looms)
+    return {hall: working_calendar(mill, hall, first, last).spans for hall in halls}
