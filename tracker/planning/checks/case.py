@@ -1,0 +1,139 @@
+"""A plan laid beside the data it was made from."""
+
+from bisect import bisect_left
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from functools import cached_property
+from math import ceil
+
+from tracker.domain.calendars import Calendar
+from tracker.domain.clock import horizon_end, start_of_day
+from tracker.domain.mill import Crew, LoomKey
+from tracker.domain.plan import Booking, Plan
+from tracker.domain.shifts import crew_calendar, crews_of, running_calendar
+from tracker.domain.windows import Window
+from tracker.domain.work import WorkContent
+from tracker.planning.problem import InWork, PlanningProblem
+
+SLOT = timedelta(minutes=30)
+SLOT_MIN = 30
+_MARGIN = timedelta(days=120)
+"""Running calendars reach this far back and past the horizon: late beam-outs have long tails."""
+DUST = 1e-6
+"""Minutes or hours below which a difference is a rounding error."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """A conversion that holds people and tools: a booking, or one that is in work already."""
+
+    key: LoomKey
+    slots: tuple[int, ...]
+    """Working slots from start to end, counted from `Case.origin`."""
+    start: datetime
+    end: datetime
+    content: WorkContent | None
+    skipped: int
+    """Slots of the content that lie before the first of `slots`: done before `as_of`."""
+    fixed: bool
+    """True where the planner had no say: firm or in work."""
+
+
+class Case:
+    """What the checks ask for, each worked out once from the data."""
+
+    def __init__(self, plan: Plan, problem: PlanningProblem):
+        self.plan, self.problem, self.mill, self.terms = plan, problem, problem.mill, problem.mill.terms
+        self.today = problem.as_of.astimezone(self.terms.zone).date()
+        self.origin = start_of_day(self.today, self.terms)
+        self.horizon_end = horizon_end(self.terms, problem.as_of)
+        self.start = start_of_day(self.terms.start or self.today, self.terms)
+        self._work: dict[str, list[int]] = {}
+        self._running: dict[str, Calendar] = {}
+        self._there: dict[tuple[int, str], frozenset[int]] = {}
+
+    # ---- words
+
+    def at(self, moment: datetime) -> str:
+        """A moment in the mill's local time."""
+        return f"{moment.astimezone(self.terms.zone):%Y-%m-%d %H:%M}"
+
+    # ---- clocks
+
+    def slot_of(self, moment: datetime) -> int:
+        """The half-hour slot that holds a moment."""
+        return (moment - self.origin) // SLOT
+
+    def begin(self, slot: int) -> datetime:
+        return self.origin + slot * SLOT
+
+    def crew_slots(self, crew: Crew, hall: str) -> frozenset[int]:
+        """The slots before the horizon that a crew row works through from beginning to end in a hall."""
+        name = (id(crew), hall)
+        if name not in self._there:
+            last = (self.horizon_end - SLOT).astimezone(self.terms.zone).date()
+            spans = crew_calendar(self.mill, crew, hall, self.today, last).spans
+            whole = (range(-((self.origin - a) // SLOT), (b - self.origin) // SLOT) for a, b in spans)
+            self._there[name] = frozenset(slot for span in whole for slot in span if slot >= 0)
+        return self._there[name]
+
+    def work(self, hall: str) -> list[int]:
+        """The hall's working slots in order: those with at least one crew of the lead trade."""
+        if hall not in self._work:
+            crews = crews_of(self.mill, self.terms.lead_trade)
+            self._work[hall] = sorted(frozenset().union(*(self.crew_slots(crew, hall) for crew in crews)))
+        return self._work[hall]
+
+    def running(self, hall: str) -> Calendar:
+        if hall not in self._running:
+            zone = self.terms.zone
+            first, last = (self.origin - _MARGIN).astimezone(zone), (self.horizon_end + _MARGIN).astimezone(zone)
+            self._running[hall] = running_calendar(self.mill, hall, first.date(), last.date())
+        return self._running[hall]
+
+    # ---- what a booking refers to
+
+    @cached_property
+    def _windows(self) -> dict[tuple[LoomKey, int], Window]:
+        return {(w.key, w.number): w for windows in self.problem.windows.values() for w in windows}
+
+    def window(self, booking: Booking) -> Window | None:
+        found = self._windows.get((booking.key, booking.window))
+        return found if found and found.kind == booking.kind else None
+
+    def content(self, booking: Booking) -> WorkContent | None:
+        contents = self.problem.contents.get(booking.key, {}).get(booking.kind, ())
+        return next((content for content in contents if content.choices == booking.choices), None)
+
+    # ---- who holds what
+
+    @cached_property
+    def holds(self) -> tuple[Hold, ...]:
+        """All conversions that hold people, tools or a place among the stopped looms before the horizon."""
+        return (*self._in_work(), *(self._booked(booking) for booking in self.plan.bookings))
+
+    def _booked(self, booking: Booking) -> Hold:
+        work = self.work(booking.key.hall)
+        first, past = self.slot_of(booking.start), -((self.origin - booking.end) // SLOT)
+        slots = tuple(work[bisect_left(work, first) : bisect_left(work, past)])
+        return Hold(booking.key, slots, booking.start, booking.end, self.content(booking), 0, booking.firm)
+
+    def _in_work(self) -> Iterator[Hold]:
+        for item in self.problem.in_work:
+            work = self.work(item.key.hall)
+            first = bisect_left(work, -((self.origin - self.problem.as_of) // SLOT))
+            slots = tuple(work[first : first + item.remaining_slots])
+            if slots:
+                skipped = max(0, slots_needed(item.content) - item.remaining_slots) if item.content else 0
+                end = self.begin(slots[-1] + 1)
+                yield Hold(item.key, slots, self.problem.as_of, end, item.content, skipped, True)
+
+    def in_work_end(self, item: InWork) -> datetime:
+        """When a conversion in work will end."""
+        return next((hold.end for hold in self.holds if hold.key == item.key), self.problem.as_of)
+
+
+def slots_needed(content: WorkContent) -> int:
+    """D of planning.md, section 3: on-loom minutes rounded up to the grid."""
+    return max(1, ceil((content.on_loom_min - DUST) / SLOT_MIN))

@@ -1,0 +1,177 @@
+"""What each booking costs, term by term, and what the plan as a whole does (planning.md, sections 5 and 7)."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import fields
+from datetime import datetime
+from functools import cached_property
+from statistics import fmean
+
+import numpy as np
+from scipy.stats import invgauss
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking, CostTerms, PlanStatus
+from tracker.domain.shifts import crews_of
+from tracker.domain.windows import Window, WindowKind
+from tracker.domain.words import fold
+from tracker.domain.work import WorkContent
+from tracker.planning.checks.case import SLOT, Case
+
+SHARES = np.arange(1, 100) / 100
+CENT = 0.01
+_CLOSE = 1e-7
+"""Relative difference of sums of money that is a rounding error."""
+
+
+def costs_of_bookings(case: Case) -> Iterator[str]:
+    """Each cost term of each booking is what the data say."""
+    prices = Prices(case)
+    for booking in case.plan.bookings:
+        window, content = case.window(booking), case.content(booking)
+        if window is None or content is None:
+            continue
+        due = prices.of_booking(booking, window, content)
+        for term in fields(CostTerms):
+            has, should = getattr(booking.cost, term.name), getattr(due, term.name)
+            if not _same(has, should):
+                words = term.name.replace("_", " ")
+                yield f"loom {booking.key}: {words} {has:.2f} {case.terms.currency} booked, the data give {should:.2f}"
+
+
+def costs_of_left_over(case: Case) -> Iterator[str]:
+    prices = Prices(case)
+    for item in case.plan.left_over:
+        if item.key in case.mill.looms and item.key not in case.problem.put_off:
+            due = prices.of_left_over(item.key)
+            if not _same(item.cost, due):
+                yield f"loom {item.key}: left over at {item.cost:.2f} {case.terms.currency}, the data give {due:.2f}"
+
+
+def sums_agree(case: Case) -> Iterator[str]:
+    """Objective = bookings + left over; the bound does not lie above it; the status says what the gap says."""
+    plan = case.plan
+    if plan.status is PlanStatus.INFEASIBLE:
+        return
+    total = sum(booking.cost.total for booking in plan.bookings) + sum(item.cost for item in plan.left_over)
+    if not _same(plan.objective, total):
+        yield f"the objective is {plan.objective:.2f}, bookings and left-over looms add up to {total:.2f}"
+    if plan.bound > plan.objective and not _same(plan.bound, plan.objective):
+        yield f"the bound {plan.bound:.2f} lies above the objective {plan.objective:.2f}"
+
+
+class Prices:
+    """Costs straight from planning.md, section 5, one booking at a time."""
+
+    def __init__(self, case: Case):
+        self.case, self.terms = case, case.terms
+        self.previous = {b.key: b for b in (case.problem.previous.bookings if case.problem.previous else ())}
+        windows = [window for booking in case.plan.bookings if (window := case.window(booking))]
+        self._hours = quantiles(sorted({self._firmed(window) for window in windows}))
+
+    def of_booking(self, booking: Booking, window: Window, content: WorkContent) -> CostTerms:
+        outs = self._beam_outs(window)
+        return CostTerms(
+            lost_production=self._lost_production(booking, window, outs),
+            late_beam_out=self._late_beam_out(booking, window, outs),
+            labour=self.labour(content),
+            parts=self.parts(content),
+            saving_foregone=self._saving(booking.key) * (booking.end - self.case.start).total_seconds() / 86400,
+            moves=self._moves(booking),
+        )
+
+    def of_left_over(self, key: LoomKey) -> float:
+        """Saving × horizon + penalty + the cheapest labour and parts."""
+        kinds = {} if key in self.case.problem.unplannable else self.case.problem.contents.get(key, {})
+        contents = [content for contents in kinds.values() for content in contents]
+        cheapest = min((self.labour(content) + self.parts(content) for content in contents), default=0.0)
+        return self._saving(key) * self.terms.horizon_days + self.terms.left_over_penalty + cheapest
+
+    def labour(self, content: WorkContent) -> float:
+        return sum(minutes / 60 * self.rates.get(fold(trade), 0.0) for trade, minutes in content.labour_min.items())
+
+    def parts(self, content: WorkContent) -> float:
+        return sum(quantity * self.case.mill.parts[part].price for part, quantity in content.parts.items())
+
+    @cached_property
+    def rates(self) -> dict[str, float]:
+        """Trade → currency per head and hour, the mean over the heads of its crews; a crew in several rows counts
+        once for each rate."""
+        crews = {(fold(c.trade), c.crew, c.heads, c.rate_per_head_h) for c in self.case.mill.crews if c.heads > 0}
+        by_trade: dict[str, list[float]] = {}
+        for trade, _, heads, rate in crews:
+            by_trade.setdefault(trade, []).extend([rate] * heads)
+        return {trade: fmean(rates) for trade, rates in by_trade.items()}
+
+    def _saving(self, key: LoomKey) -> float:
+        return self.case.mill.looms[key].saving_per_day or 0.0
+
+    def _moves(self, booking: Booking) -> float:
+        old = self.previous.get(booking.key)
+        same = old is None or (old.start, old.choices) == (booking.start, booking.choices)
+        return 0.0 if same else self.terms.move_cost
+
+    def _lost_production(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
+        """Contribution × running hours of waiting (beam-out to start) and conversion."""
+        if self.case.mill.looms[booking.key].capacity_unsold:
+            return 0.0
+        running = self.case.running(booking.key.hall)
+        waits = [max(0.0, running.hours_between(out, booking.start)) for out in outs]
+        stopped_h = (fmean(waits) if waits else 0.0) + running.hours_between(booking.start, booking.end)
+        return window.contribution_per_h * stopped_h
+
+    def _late_beam_out(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
+        """A warp that is not out at the start: the crew waits up to the patience, then the rest is cut."""
+        running, patience_h = self.case.running(booking.key.hall), self.terms.patience_h
+        rate = self._crew_rate(booking)
+        costs = []
+        for out in outs:
+            late_h = (out - booking.start).total_seconds() / 3600
+            cost = rate * min(max(0.0, late_h), patience_h)
+            if late_h > patience_h:
+                left_h = running.hours_between(booking.start, out) - running.hours_between(
+                    booking.start, booking.start + patience_h * 2 * SLOT
+                )
+                cost += left_h * window.warp_rate_m_per_h * window.warp_value_per_m
+            costs.append(cost)
+        return fmean(costs) if costs else 0.0
+
+    def _crew_rate(self, booking: Booking) -> float:
+        """Currency an hour of a crew of the lead trade: the mean of those at work at the start."""
+        slot, hall = self.case.slot_of(booking.start), booking.key.hall
+        crews = crews_of(self.case.mill, self.terms.lead_trade)
+        there = [c.heads * c.rate_per_head_h for c in crews if slot in self.case.crew_slots(c, hall)]
+        return fmean(there) if there else 0.0
+
+    def _beam_outs(self, window: Window) -> list[datetime]:
+        """The 99 quantiles of the firmed spread as clock times, laid around the mean on the running calendar."""
+        if window.kind not in (WindowKind.REPEAT, WindowKind.STYLE):
+            return []
+        running = self.case.running(window.key.hall)
+        mean_h, spread_h = self._firmed(window)
+        return [running.after(window.mean_at, h - mean_h) for h in self._hours[mean_h, spread_h]]
+
+    def _firmed(self, window: Window) -> tuple[float, float]:
+        """Mean and spread, hours, of what is still open when the booking is made firm."""
+        return min(window.mean_running_h, self.terms.firm_h), window.spread_h
+
+
+def quantiles(pairs: Sequence[tuple[float, float]]) -> dict[tuple[float, float], list[float]]:
+    """The 99 quantiles of inverse Gaussians, by (mean, spread); the variance is mean × spread.
+
+    The distribution function is scipy's; its own quantiles take a third of a millisecond each, so the values are found
+    by halving an interval that surely holds them, all at once.
+    """
+    varying = [(mean, spread) for mean, spread in pairs if mean > 0 and spread > 0]
+    mean, spread = np.array(varying).reshape(-1, 2, 1).transpose(1, 0, 2)
+    shape = mean**2 / spread
+    low, high = np.zeros((len(varying), 99)), mean + 12 * np.sqrt(mean * spread) + 20 * spread + np.zeros(99)
+    for _ in range(60):
+        middle = (low + high) / 2
+        above = invgauss.cdf(middle, mu=mean / shape, scale=shape) > SHARES
+        low, high = np.where(above, low, middle), np.where(above, middle, high)
+    found = dict(zip(varying, ((low + high) / 2).tolist(), strict=True))
+    return {pair: found.get(pair, [max(pair[0], 0.0)] * 99) for pair in pairs}
+
+
+def _same(a: float, b: float) -> bool:
+    return abs(a - b) <= CENT + _CLOSE * max(abs(a), abs(b))

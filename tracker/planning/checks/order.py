@@ -1,0 +1,78 @@
+"""What comes first: pilots before their type, firm bookings as published (planning.md, sections 6 and 7)."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from tracker.domain.plan import Booking
+from tracker.planning.checks.case import Case
+
+
+def pilots_first(case: Case) -> Iterator[str]:
+    """One pilot per machine type; the others start once it has run for the soak time."""
+    if not case.terms.soak_days:
+        return
+    soak = timedelta(days=case.terms.soak_days)
+    by_type: dict[str, list[Booking]] = defaultdict(list)
+    for booking in case.plan.bookings:
+        if booking.key in case.mill.looms:
+            by_type[case.mill.looms[booking.key].machine_type].append(booking)
+    for machine_type, bookings in sorted(by_type.items()):
+        pilots = [booking for booking in bookings if booking.pilot]
+        ended = _converted(case, machine_type)
+        if ended is None:
+            yield from _pilot_faults(case, machine_type, pilots, bookings)
+            ended = pilots[0].end if pilots else None
+        if ended is None:
+            continue
+        for booking in bookings:
+            if not booking.pilot and not booking.firm and booking.start < ended + soak:
+                yield (
+                    f"loom {booking.key} starts {case.at(booking.start)}, before the pilot of {machine_type} has run "
+                    f"{case.terms.soak_days:g} days ({case.at(ended + soak)})"
+                )
+
+
+def _pilot_faults(case: Case, machine_type: str, pilots: list[Booking], bookings: list[Booking]) -> Iterator[str]:
+    if len(pilots) != 1 and not all(booking.firm for booking in bookings):
+        yield f"{machine_type}: {len(pilots) or 'no'} pilots booked, one is needed before {len(bookings)} bookings"
+    named = case.terms.pilots.get(machine_type)
+    booked = {booking.key.loom for booking in bookings}
+    if named in booked and pilots and pilots[0].key.loom != named:
+        yield f"{machine_type}: loom {pilots[0].key} is the pilot, the mill names {named}"
+
+
+def _converted(case: Case, machine_type: str) -> datetime | None:
+    """The earliest end of a conversion of the type that is done or in work; far back where one is signed off."""
+    problem = case.problem
+    of_type = {key for key, loom in case.mill.looms.items() if loom.machine_type == machine_type}
+    if of_type & problem.signed_off:
+        return problem.as_of - timedelta(days=case.terms.soak_days)
+    ends = [at for key, at in problem.converted.items() if key in of_type]
+    ends += [case.in_work_end(item) for item in problem.in_work if item.key in of_type]
+    return min(ends, default=None)
+
+
+def firm_bookings_stay(case: Case) -> Iterator[str]:
+    """Bookings of the last published plan that start within the firm period keep start and choices."""
+    problem = case.problem
+    if problem.previous is None or not problem.hold_firm:
+        return
+    now = {booking.key: booking for booking in case.plan.bookings}
+    to_plan = set(problem.planned) - problem.released
+    for old in problem.previous.bookings:
+        if old.key not in to_plan or not _is_firm(case, old):
+            continue
+        new = now.get(old.key)
+        if new is None:
+            yield f"loom {old.key}: the firm booking of {case.at(old.start)} is gone"
+        elif (new.start, new.choices) != (old.start, old.choices):
+            yield f"loom {old.key}: the firm booking of {case.at(old.start)} was moved to {case.at(new.start)}"
+
+
+def _is_firm(case: Case, old: Booking) -> bool:
+    """It starts from now on, at most the firm hours of running time ahead."""
+    as_of = case.problem.as_of
+    if old.start < as_of:
+        return False
+    return case.running(old.key.hall).hours_between(as_of, old.start) <= case.terms.firm_h

@@ -1,0 +1,133 @@
+"""What conversions share: crews, heads of other trades, tools, the hall's limit of stopped looms."""
+
+from collections import Counter, defaultdict
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from math import ceil, floor
+
+from tracker.domain.mill import Crew
+from tracker.domain.shifts import crews_of
+from tracker.domain.words import fold
+from tracker.domain.work import StepLoad
+from tracker.planning.checks.case import DUST, SLOT_MIN, Case, Hold
+
+Use = Counter[tuple[str, int]]
+"""(hall, slot) → how much is used."""
+
+
+def crews(case: Case) -> Iterator[str]:
+    """One crew of the lead trade for every conversion in each of its slots."""
+    use: Use = Counter()
+    fixed: Use = Counter()
+    for hold in case.holds:
+        for slot in hold.slots:
+            use[hold.key.hall, slot] += 1
+            fixed[hold.key.hall, slot] += hold.fixed
+    rows = [(crew, 1) for crew in crews_of(case.mill, case.terms.lead_trade)]
+    yield from _too_much(case, f"{case.terms.lead_trade} crews", use, fixed, rows)
+
+
+def heads_of_other_trades(case: Case) -> Iterator[str]:
+    lead = fold(case.terms.lead_trade)
+    use, fixed = _used(case, lambda step: {fold(t): n for t, n in step.heads.items() if fold(t) != lead})
+    for trade in sorted(use):
+        rows = [(crew, crew.heads) for crew in crews_of(case.mill, trade)]
+        yield from _too_much(case, f"{trade} heads", use[trade], fixed[trade], rows)
+
+
+def tools(case: Case) -> Iterator[str]:
+    use, fixed = _used(case, lambda step: step.tools)
+    there = {fold(name): tool.how_many for name, tool in case.mill.tools.items()}
+    for tool in sorted(use):
+        by_slot: Counter[int] = Counter()
+        by_slot_fixed: Counter[int] = Counter()
+        for (_, slot), amount in use[tool].items():
+            by_slot[slot] += amount
+        for (_, slot), amount in fixed[tool].items():
+            by_slot_fixed[slot] += amount
+        limit = there.get(fold(tool), 0)
+        over = {s for s, n in by_slot.items() if n > max(limit, by_slot_fixed[s])}
+        yield from _spans_in_words(case, over, f"more than {limit} of tool {tool} in use")
+
+
+def stopped_at_once(case: Case) -> Iterator[str]:
+    """No more looms of a hall stopped at any moment than the limit, nights included."""
+    limit = case.terms.looms_stopped_at_once
+    if limit is None:
+        return
+    by_hall: dict[str, list[Hold]] = defaultdict(list)
+    for hold in case.holds:
+        by_hall[hold.key.hall].append(hold)
+    for hall, holds in by_hall.items():
+        for moment in sorted({hold.start for hold in holds}):
+            stopped = [hold for hold in holds if hold.start <= moment < hold.end]
+            if len(stopped) > limit and not all(hold.fixed for hold in stopped):
+                yield f"{hall}: {len(stopped)} looms stopped at {case.at(moment)}, the limit is {limit}"
+                break
+
+
+def _used(case: Case, of_step: Callable[[StepLoad], Mapping[str, int]]) -> tuple[dict[str, Use], dict[str, Use]]:
+    """By trade or tool: what all conversions use and what the fixed ones do.
+
+    In a slot that several steps touch, a conversion holds the largest of what they ask for.
+    """
+    use: dict[str, Use] = defaultdict(Counter)
+    fixed: dict[str, Use] = defaultdict(Counter)
+    for hold in case.holds:
+        for what, amounts in _by_slot(hold, of_step).items():
+            for i, amount in amounts.items():
+                if 0 <= i - hold.skipped < len(hold.slots):
+                    where = hold.key.hall, hold.slots[i - hold.skipped]
+                    use[what][where] += amount
+                    fixed[what][where] += amount * hold.fixed
+    return use, fixed
+
+
+def _by_slot(hold: Hold, of_step: Callable[[StepLoad], Mapping[str, int]]) -> dict[str, dict[int, int]]:
+    held: dict[str, dict[int, int]] = defaultdict(dict)
+    minute = 0.0
+    for step in hold.content.steps if hold.content else ():
+        if step.minutes > DUST:
+            touched = range(floor((minute + DUST) / SLOT_MIN), ceil((minute + step.minutes - DUST) / SLOT_MIN))
+            for what, amount in of_step(step).items():
+                for i in touched:
+                    held[what][i] = max(held[what].get(i, 0), amount)
+        minute += step.minutes
+    return held
+
+
+def _too_much(case: Case, what: str, use: Use, fixed: Use, rows: list[tuple[Crew, int]]) -> Iterator[str]:
+    """Slots in which the halls together ask for more than there is: each hall takes its own crews first, and what it
+    lacks comes from the crews of any hall. What firm bookings and looms in work take too much is not the plan's."""
+    halls = sorted({hall for hall, _ in use})
+    own, anywhere = _there(case, halls, rows)
+    over = set()
+    for slot in {slot for _, slot in use}:
+        wanted = sum(max(0, use[hall, slot] - own[hall, slot]) for hall in halls)
+        given = sum(max(0, fixed[hall, slot] - own[hall, slot]) for hall in halls)
+        if wanted > max(anywhere[slot], given):
+            over.add(slot)
+    yield from _spans_in_words(case, over, f"more {what} wanted than there are")
+
+
+def _there(case: Case, halls: list[str], rows: list[tuple[Crew, int]]) -> tuple[Use, Counter[int]]:
+    own: Use = Counter()
+    anywhere: Counter[int] = Counter()
+    for crew, count in rows:
+        if crew.hall is not None:
+            for slot in case.crew_slots(crew, crew.hall):
+                own[crew.hall, slot] += count
+        else:
+            for slot in frozenset().union(*(case.crew_slots(crew, hall) for hall in halls)):
+                anywhere[slot] += count
+    return own, anywhere
+
+
+def _spans_in_words(case: Case, slots: Iterable[int], what: str) -> Iterator[str]:
+    """One sentence for each run of neighbouring slots."""
+    first = last = None
+    for slot in [*sorted(slots), None]:
+        if first is not None and last is not None and (slot is None or slot > last + 1):
+            yield f"{case.at(case.begin(first))} to {case.at(case.begin(last + 1))}: {what}"
+            first = None
+        first = slot if first is None else first
+        last = slot

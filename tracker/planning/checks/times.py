@@ -1,0 +1,122 @@
+"""When each booking starts and ends: windows, working time, horizon, protected dates (planning.md, sections 3, 4, 6)."""
+
+from bisect import bisect_left
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from tracker.domain.plan import Booking
+from tracker.domain.windows import Window, WindowKind
+from tracker.planning.checks.case import SLOT, Case, slots_needed
+
+BEFORE = timedelta(hours=4)
+"""Clock time before the mean beam-out from which starts are allowed."""
+AFTER_SLOTS = 32
+"""Working slots after it among which they are."""
+FAR = timedelta(days=14)
+"""Windows further off have starts on full hours only."""
+
+
+def within_horizon(case: Case) -> Iterator[str]:
+    """No booking starts before as of or the programme's start, none ends past the horizon."""
+    earliest = max(case.problem.as_of, case.start)
+    for booking in case.plan.bookings:
+        if booking.start < earliest:
+            yield f"loom {booking.key} starts {case.at(booking.start)}, before {case.at(earliest)}"
+        if booking.end > case.horizon_end:
+            yield f"loom {booking.key} ends {case.at(booking.end)}, past the horizon {case.at(case.horizon_end)}"
+
+
+def not_protected(case: Case) -> Iterator[str]:
+    for booking in case.plan.bookings:
+        loom = case.mill.looms.get(booking.key)
+        until = loom.protected_until if loom else None
+        if until and not booking.firm and booking.start.astimezone(case.terms.zone).date() <= until:
+            yield f"loom {booking.key} starts {case.at(booking.start)}, but is protected until {until} included"
+
+
+def scope_known(case: Case) -> Iterator[str]:
+    """The window and the choices of each booking exist, and it says what they say."""
+    for booking in case.plan.bookings:
+        window, content = case.window(booking), case.content(booking)
+        if booking.key in case.problem.unplannable:
+            yield f"loom {booking.key} is booked, though {case.problem.unplannable[booking.key]}"
+        elif content is None:
+            chosen = ", ".join(f"{choice} = {alternative}" for choice, alternative in booking.choices) or "no choices"
+            yield f"loom {booking.key}: the method has no conversion in a {booking.kind} window with {chosen}"
+        elif dict(booking.parts) != dict(content.parts):
+            yield f"loom {booking.key}: the parts booked are not those of its scope"
+        elif abs(booking.labour_h - content.labour_h) > 0.01:
+            yield f"loom {booking.key}: {booking.labour_h:.2f} person-hours booked, its scope has {content.labour_h:.2f}"
+        if window is None:
+            yield f"loom {booking.key}: there is no {booking.kind} window {booking.window}"
+        elif _is_beam_out(window) and booking.beam_out_p50 != window.p50_at:
+            yield f"loom {booking.key}: the booking names another beam-out than its window {booking.window}"
+
+
+def works_when_the_hall_works(case: Case) -> Iterator[str]:
+    """A start is a working slot; the end comes after as many working slots as the work content has."""
+    for booking in case.plan.bookings:
+        content = case.content(booking)
+        if content is None:
+            continue
+        work, need = case.work(booking.key.hall), slots_needed(content)
+        first = case.slot_of(booking.start)
+        i = bisect_left(work, first)
+        if (booking.start - case.origin) % SLOT or i == len(work) or work[i] != first:
+            yield f"loom {booking.key} starts {case.at(booking.start)}, where no crew of the lead trade begins a half hour"
+            continue
+        if booking.slots != need:
+            yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
+        end = case.begin(work[i + need - 1] + 1) if i + need <= len(work) else None
+        if end != booking.end:
+            due = f"{need} working half hours end {case.at(end)}" if end else "the crews' time ends before it is done"
+            yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"
+
+
+def starts_in_its_window(case: Case) -> Iterator[str]:
+    for booking in case.plan.bookings:
+        window = case.window(booking)
+        if window is None or booking.firm:
+            continue
+        if reason := _outside(case, booking, window):
+            yield f"loom {booking.key} starts {case.at(booking.start)}, {reason}"
+
+
+def _outside(case: Case, booking: Booking, window: Window) -> str:
+    if _is_beam_out(window):
+        return _outside_beam_out(case, booking, window)
+    assert window.ends_at
+    if not window.starts_at <= booking.start < window.ends_at:
+        return f"outside its {window.kind} window {case.at(window.starts_at)} to {case.at(window.ends_at)}"
+    if window.kind is WindowKind.MID_WARP:
+        return _not_first_of_day(case, booking)
+    return _not_full_hour(case, booking, window.starts_at)
+
+
+def _outside_beam_out(case: Case, booking: Booking, window: Window) -> str:
+    """A beam-out that should have been is expected now."""
+    mean, work = max(window.mean_at, case.problem.as_of), case.work(booking.key.hall)
+    if booking.start < mean - BEFORE:
+        return f"more than 4 h before its beam-out {case.at(mean)}"
+    after = bisect_left(work, -((case.origin - mean) // SLOT))
+    last = work[min(after + AFTER_SLOTS, len(work)) - 1] if work else -1
+    if case.slot_of(booking.start) > last:
+        return f"after the {AFTER_SLOTS}nd working half hour from its beam-out {case.at(mean)}"
+    return _not_full_hour(case, booking, window.mean_at)
+
+
+def _not_full_hour(case: Case, booking: Booking, opens: datetime) -> str:
+    far = opens > case.problem.as_of + FAR
+    return "not on a full hour, in a window more than 14 days off" if far and booking.start.minute else ""
+
+
+def _not_first_of_day(case: Case, booking: Booking) -> str:
+    """The first working slot of its local day has none of that day before it."""
+    work, zone = case.work(booking.key.hall), case.terms.zone
+    i = bisect_left(work, case.slot_of(booking.start))
+    same = i > 0 and case.begin(work[i - 1]).astimezone(zone).date() == booking.start.astimezone(zone).date()
+    return "not in the first working half hour of the day, as a mid-warp stop does" if same else ""
+
+
+def _is_beam_out(window: Window) -> bool:
+    return window.kind in (WindowKind.REPEAT, WindowKind.STYLE)
