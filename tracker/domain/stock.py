@@ -17,6 +17,9 @@ class MovementKind(StrEnum):
     RECEIPT = "receipt"
     ISSUE = "issue"
     RETURN = "return"
+    """Issued and not used after all: the kit needs it again."""
+    RECOVERED = "recovered"
+    """Used and back in stock, where the method says that the part comes back."""
     ADJUSTMENT = "adjustment"
     COUNT = "count"
 
@@ -45,12 +48,13 @@ class Reservation:
     quantity: float
 
 
-INTO_STOCK = (MovementKind.OPENING, MovementKind.RECEIPT, MovementKind.RETURN)
+BACK = (MovementKind.RETURN, MovementKind.RECOVERED)
+INTO_STOCK = (MovementKind.OPENING, MovementKind.RECEIPT, *BACK)
 MAY_BE_ZERO = (MovementKind.OPENING, MovementKind.COUNT)
 
 
 def check_movement(movement: Movement, on_hand: float, held: float = 0.0) -> None:
-    """Refuse what no store room can do; `held` is what the movement's loom was issued of the part less its returns.
+    """Refuse what no store room can do; `held` is what the movement's loom was issued of the part and has not given back.
 
     Raises `DataError`: a quantity that is no number, is 0 or has the wrong sign for its kind; an adjustment without a
     reason; a return without a loom or of more than was issued to it; stock below zero.
@@ -62,7 +66,7 @@ def check_movement(movement: Movement, on_hand: float, held: float = 0.0) -> Non
         raise DataError(f"part {part}: the quantity of an entry of kind {kind} must be above 0")
     if kind is MovementKind.ADJUSTMENT and not movement.why.strip():
         raise DataError(f"part {part}: an adjustment of {quantity:+g} needs its reason")
-    if kind is MovementKind.RETURN:
+    if kind in BACK:
         _check_return(movement, held)
     if on_hand + quantity < -TOLERANCE:
         raise DataError(

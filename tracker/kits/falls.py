@@ -1,5 +1,6 @@
 """What if a receipt slips, a delivery is short, a part is scrapped: the mill as it would be, and what falls."""
 
+from bisect import insort
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import replace
@@ -48,12 +49,19 @@ def _altered(receipt: Receipt, change: Slip | ShortDelivery) -> Receipt:
     return replace(receipt, quantity=change.quantity)
 
 
-def fallen(plan: Plan, mill: Mill, as_of: datetime, issued: LoomQuantities | None = None) -> tuple[Fallen, ...]:
+def fallen(
+    plan: Plan,
+    mill: Mill,
+    as_of: datetime,
+    issued: LoomQuantities | None = None,
+    coming_back: LoomQuantities | None = None,
+) -> tuple[Fallen, ...]:
     """The bookings whose whole kit cannot be there at their start, in booking order.
 
     Stock on hand less safety stock and the receipts due before the day of the start are shared out by booking date; a
     booking that lacks anything falls and leaves its parts to the next. Receipts overdue at `as_of` count as of that
-    day; what was issued to a loom needs no stock.
+    day; what was issued to a loom needs no stock. `coming_back` are the parts of a booked kit that return to stock when
+    its conversion ends; they count like a receipt due that day.
     """
     days = Days(mill)
     stock = _Stock(mill, days.local(as_of))
@@ -65,6 +73,7 @@ def fallen(plan: Plan, mill: Mill, as_of: datetime, issued: LoomQuantities | Non
             found.append(fall)
         else:
             stock.take(kit)
+            stock.add((coming_back or {}).get(booking.key, {}), days.local(booking.end))
     return tuple(found)
 
 
@@ -84,8 +93,8 @@ class _Stock:
     def __init__(self, mill: Mill, today: date):
         self._free = defaultdict(float, {name: p.on_hand - p.safety_stock for name, p in mill.parts.items()})
         self._receipts: dict[str, list[tuple[date, float]]] = defaultdict(list)
-        for receipt in sorted(mill.receipts, key=lambda receipt: receipt.due):
-            self._receipts[receipt.part].append((max(receipt.due, today), receipt.quantity))
+        for receipt in mill.receipts:
+            self.add({receipt.part: receipt.quantity}, max(receipt.due, today))
 
     def at(self, part: str, day: date) -> float:
         return max(0.0, self._free[part] + sum(quantity for due, quantity in self._receipts[part] if due < day))
@@ -98,6 +107,10 @@ class _Stock:
             if free >= quantity - TOLERANCE:
                 return due
         return None
+
+    def add(self, quantities: Quantities, due: date) -> None:
+        for part, quantity in quantities.items():
+            insort(self._receipts[part], (due, quantity))
 
     def take(self, kit: Quantities) -> None:
         for part, quantity in kit.items():

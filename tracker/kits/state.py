@@ -1,23 +1,43 @@
 """The state of each booked loom's kit, and who gets what is there."""
 
+from bisect import bisect_left, insort
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from tracker.domain.mill import LoomKey, Mill, Receipt
-from tracker.domain.needs import KitState, Quantities
+from tracker.domain.needs import KitState, LoomQuantities, Quantities
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation
+from tracker.domain.work import WorkContent
 from tracker.kits.days import Days
 
 
 def issued_to(movements: Iterable[Movement]) -> dict[LoomKey, dict[str, float]]:
-    """What each loom's kit holds of what was issued to it: issues less returns; parts at 0 are left out."""
-    held: dict[LoomKey, dict[str, float]] = defaultdict(lambda: defaultdict(float))
+    """What each loom's kit got: issues less returns (not less what was recovered after use); parts at 0 are left out."""
+    return _by_loom(movements, {MovementKind.ISSUE: -1, MovementKind.RETURN: -1})
+
+
+def recovered_from(movements: Iterable[Movement]) -> dict[LoomKey, dict[str, float]]:
+    """What came back from each loom after use."""
+    return _by_loom(movements, {MovementKind.RECOVERED: 1})
+
+
+def _by_loom(movements: Iterable[Movement], signs: Mapping[MovementKind, int]) -> dict[LoomKey, dict[str, float]]:
+    sums: dict[LoomKey, dict[str, float]] = defaultdict(lambda: defaultdict(float))
     for movement in movements:
-        if movement.key and movement.kind in (MovementKind.ISSUE, MovementKind.RETURN):
-            held[movement.key][movement.part] -= movement.quantity
-    return {key: {part: q for part, q in parts.items() if q > TOLERANCE} for key, parts in held.items()}
+        if movement.key and movement.kind in signs:
+            sums[movement.key][movement.part] += signs[movement.kind] * movement.quantity
+    return {key: {part: q for part, q in parts.items() if q > TOLERANCE} for key, parts in sums.items()}
+
+
+def coming_back(content: WorkContent) -> dict[str, float]:
+    """What of a kit returns to stock when the conversion ends, as the method says."""
+    back: dict[str, float] = defaultdict(float)
+    for line in content.kit_lines:
+        if line.comes_back:
+            back[line.part] += line.quantity
+    return dict(back)
 
 
 def in_booking_order(plan: Plan) -> list[Booking]:
@@ -26,24 +46,35 @@ def in_booking_order(plan: Plan) -> list[Booking]:
 
 
 def kit_states(
-    plan: Plan, mill: Mill, reservations: Iterable[Reservation], movements: Iterable[Movement]
+    plan: Plan,
+    mill: Mill,
+    reservations: Iterable[Reservation],
+    movements: Iterable[Movement],
+    coming_back: LoomQuantities | None = None,
 ) -> tuple[KitState, ...]:
-    """The kit of every booked loom, in booking order."""
-    issued, days = issued_to(movements), Days(mill)
+    """The kit of every booked loom, in booking order.
+
+    `coming_back` are the parts of a booked kit that return to stock when its conversion ends; a later kit may count on
+    them as on a receipt due that day.
+    """
+    issued, days, on_order = issued_to(movements), Days(mill), OnOrder(mill.receipts)
     reserved: dict[LoomKey, dict[str, float]] = defaultdict(dict)
     for reservation in reservations:
         reserved[reservation.key][reservation.part] = reservation.quantity
-    on_order = OnOrder(mill.receipts)
-    return tuple(
-        _state(booking, reserved.get(booking.key, {}), issued.get(booking.key, {}), on_order, days)
-        for booking in in_booking_order(plan)
-    )
+    states = []
+    for booking in in_booking_order(plan):
+        state = _state(booking, reserved.get(booking.key, {}), issued.get(booking.key, {}), on_order, days)
+        for part, quantity in (coming_back or {}).get(booking.key, {}).items():
+            if part not in state.short or part in state.expected:
+                on_order.add(part, quantity, days.local(booking.end))
+        states.append(state)
+    return tuple(states)
 
 
 def _state(booking: Booking, reserved: Quantities, issued: Quantities, on_order: "OnOrder", days: Days) -> KitState:
     short = missing(booking.parts, reserved, issued)
-    latest = days.due_for(days.local(booking.start))
-    expected = {part: on_order.claim(part, quantity, latest) for part, quantity in short.items()}
+    start_day = days.local(booking.start)
+    expected = {part: on_order.claim(part, quantity, start_day) for part, quantity in short.items()}
     return KitState(
         booking.key,
         booking.start,
@@ -65,24 +96,25 @@ class OnOrder:
     """Open receipts, claimed kit by kit in booking order."""
 
     def __init__(self, receipts: Iterable[Receipt]):
-        self._open: dict[str, list[list]] = defaultdict(list)
-        for receipt in sorted(receipts, key=lambda receipt: receipt.due):
-            self._open[receipt.part].append([receipt.due, receipt.quantity])
+        self._open: dict[str, list[tuple[date, float]]] = defaultdict(list)
+        for receipt in receipts:
+            self.add(receipt.part, receipt.quantity, receipt.due)
 
-    def claim(self, part: str, quantity: float, latest: date) -> date | None:
-        """Take `quantity` from the receipts due by `latest`, the earliest first, and say when the last of them is due.
+    def add(self, part: str, quantity: float, due: date) -> None:
+        insort(self._open[part], (due, quantity))
 
-        Where they do not reach, nothing is taken and the answer is None.
+    def claim(self, part: str, quantity: float, before: date) -> date | None:
+        """Take `quantity` from what is due before a day, the earliest first, and say when the last of it is due.
+
+        Where that does not reach, nothing is taken and the answer is None.
         """
-        lines = [line for line in self._open[part] if line[0] <= latest and line[1] > TOLERANCE]
-        if sum(left for _, left in lines) < quantity - TOLERANCE:
+        lines = self._open[part]
+        usable = bisect_left(lines, (before, 0.0))
+        if sum(left for _, left in lines[:usable]) < quantity - TOLERANCE:
             return None
-        due = latest
-        for line in lines:
-            taken = min(line[1], quantity)
-            line[1] -= taken
-            quantity -= taken
-            due = line[0]
-            if quantity <= TOLERANCE:
-                break
-        return due
+        for i, (due, left) in enumerate(lines):
+            if left >= quantity - TOLERANCE:
+                lines[: i + 1] = [(due, left - quantity)] if left - quantity > TOLERANCE else []
+                return due
+            quantity -= left
+        return None

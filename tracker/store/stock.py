@@ -12,7 +12,7 @@ from sqlalchemy import delete, func, insert, select, text, tuple_
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey, Receipt
-from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation, check_movement
+from tracker.domain.stock import BACK, TOLERANCE, Movement, MovementKind, Reservation, check_movement
 from tracker.errors import DataError
 from tracker.store.models import MovementRow, PartRow, ReceiptRow, ReservationRow, RowChangeRow
 from tracker.store.rows import key_text, stock_on_hand
@@ -53,22 +53,23 @@ def add_movements(session: Session, movements: Sequence[Movement]) -> None:
         whose = (movement.key, movement.part)
         check_movement(movement, on_hand.get(movement.part, 0.0), held.get(whose, 0.0))
         on_hand[movement.part] = on_hand.get(movement.part, 0.0) + movement.quantity
-        if movement.kind in (MovementKind.ISSUE, MovementKind.RETURN):
+        if movement.kind in (MovementKind.ISSUE, *BACK):
             held[whose] = held.get(whose, 0.0) - movement.quantity
     if movements:
         session.execute(insert(MovementRow), [_movement_values(movement) for movement in movements])
 
 
 def _held(session: Session, movements: Iterable[Movement]) -> dict[tuple[LoomKey | None, str], float]:
-    """What the looms of the returns were issued of their parts, less returns."""
-    parts = {movement.part for movement in movements if movement.kind is MovementKind.RETURN}
+    """What every loom was issued of the parts that come back here, and has not given back."""
+    parts = {movement.part for movement in movements if movement.kind in BACK}
+    kinds = [kind.value for kind in (MovementKind.ISSUE, *BACK)]
     m = MovementRow
     query = (
         select(m.hall, m.loom, m.part, func.sum(m.quantity))
-        .where(m.part.in_(parts), m.kind.in_((MovementKind.ISSUE.value, MovementKind.RETURN.value)))
+        .where(m.part.in_(parts), m.kind.in_(kinds))
         .group_by(m.hall, m.loom, m.part)
     )
-    return {(_key(hall, loom), part): -float(total) for hall, loom, part, total in session.execute(query)}
+    return {(_key(hall, loom), part): 0.0 - float(total) for hall, loom, part, total in session.execute(query)}
 
 
 def _movement_values(m: Movement) -> dict[str, object]:

@@ -1,0 +1,66 @@
+"""A database with three booked looms and four parts, for the tests of kits, needs and stock."""
+
+from datetime import UTC, date, datetime, timedelta
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
+from tracker.domain.rows import Change
+from tracker.domain.windows import WindowKind
+from tracker.services.reservations import reserve_plan
+from tracker.store import open_store
+
+AT = datetime(2026, 1, 5, 5, tzinfo=UTC)
+"""Mon 5 Jan 2026, the first day of 2026-W02."""
+PARTS = {
+    "RAIL": {"on_hand": 2.0, "unit": "pc", "location": "B-1", "price": 300.0, "supplier": "A Works", "lead_time_days": 14.0},
+    "NUT": {"on_hand": 20.0, "unit": "pc", "location": "A-2", "price": 0.5, "supplier": "B Works"},
+    "CABLE": {"on_hand": 10.0, "unit": "m", "safety_stock": 4.0},
+    "GAUGE": {"on_hand": 3.0},
+}  # fmt: skip
+KITS = {
+    "1": (date(2026, 1, 12), {"RAIL": 1.0, "NUT": 8.0, "CABLE": 2.5, "GAUGE": 1.0}),
+    "2": (date(2026, 1, 19), {"RAIL": 1.0, "NUT": 8.0, "CABLE": 2.5}),
+    "10": (date(2026, 1, 26), {"RAIL": 1.0, "NUT": 8.0}),
+}
+"""Reserved when published: looms 1 and 2 whole (5 m of cable of the 6 usable), loom 10 lacks the rail and 4 nuts."""
+
+
+def key(loom: str) -> LoomKey:
+    return LoomKey("Hall 1", loom)
+
+
+def added(table: str, *row_key: object, **values: object) -> Change:
+    return Change(table, row_key, "", None, values)
+
+
+def booking(loom: str, day: date, parts: dict[str, float], **more) -> Booking:
+    start = datetime(day.year, day.month, day.day, 6, tzinfo=UTC)
+    end = start + timedelta(hours=4)
+    values = {"kind": WindowKind.REPEAT, "choices": (), "cost": CostTerms()} | more
+    return Booking(key(loom), 1, start=start, end=end, beam_out_p50=None, slots=8, labour_h=8, parts=parts, **values)
+
+
+def plan_of(*bookings: Booking, left_over: tuple[str, ...] = ()) -> Plan:
+    left = tuple(LeftOver(key(loom), "no rail in time", 5000) for loom in left_over)
+    return Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", AT, AT + timedelta(weeks=8), bookings, left)
+
+
+PLAN = plan_of(*(booking(loom, day, parts) for loom, (day, parts) in KITS.items()), left_over=("3",))
+
+
+def fill(db: str, plan: Plan | None = PLAN, *more: Change) -> str:
+    """Make the database, publish the plan and reserve for it."""
+    looms = [
+        added("looms", loom, "Hall 1", hall="Hall 1", loom=loom, machine_type="AJ-190")
+        for loom in ("1", "2", "3", "10")
+    ]
+    parts = [added("parts", name, part=name, **values) for name, values in PARTS.items()]
+    line = added("receipts", "PO-1", "RAIL", order="PO-1", part="RAIL", quantity=4.0, due=date(2026, 1, 21))
+    with open_store(db).unit_of_work() as uow:
+        uow.load_writer(at=AT, who="planner").write([*looms, *parts, line, *more], {})
+        if plan:
+            uow.save_plan(plan, published=True, who="planner")
+            uow.session.flush()
+            reserve_plan(uow, plan)
+        uow.commit()
+    return db

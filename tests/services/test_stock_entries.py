@@ -1,0 +1,193 @@
+"""The store room's book, entry by entry. The sample's stock and kits are in `stock_room_samples`."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from stock_room_samples import fill, key
+
+from tracker.domain.stock import MovementKind
+from tracker.errors import DataError, UsageError
+from tracker.services.reservations import release, reserve, take
+from tracker.services.stock import adjust, count, give_back, issue, movements, receive
+from tracker.services.store_room import read_store_room
+from tracker.store import open_store
+
+
+@pytest.fixture
+def db(tmp_path):
+    return fill(str(tmp_path / "mill.db"))
+
+
+def room(db):
+    with open_store(db).reading() as uow:
+        return read_store_room(uow)
+
+
+def held(db, part):
+    return {key.loom: quantity for key, quantity in room(db).reserved(part).items()}
+
+
+def on_hand(db, part):
+    return room(db).mill.parts[part].on_hand
+
+
+def test_publishing_reserves_by_booking_date(db):
+    assert held(db, "RAIL") == {"1": 1, "2": 1}
+    assert held(db, "NUT") == {"1": 8, "2": 8, "10": 4}
+    assert held(db, "CABLE") == {"1": 2.5, "2": 2.5}
+    assert [(kit.key.loom, kit.state) for kit in room(db).kits] == [
+        ("1", "complete"),
+        ("2", "complete"),
+        ("10", "short"),
+    ]
+
+
+def test_a_receipt_on_an_order_line_goes_to_the_kit_that_lacks_it_and_the_rest_stays_open(db):
+    report = receive(db, order="PO-1", quantity=3)
+    assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (5, {"1": 1, "2": 1, "10": 1})
+    assert [receipt.quantity for receipt in room(db).mill.receipts] == [1]
+    (stock,) = report.stock
+    assert (stock.part, stock.on_hand, stock.reserved, stock.free) == ("RAIL", 5, 3, 2)
+    assert [(m.kind, m.quantity, m.order) for m in report.movements] == [(MovementKind.RECEIPT, 3, "PO-1")]
+    assert [kit.key for kit in report.short] == [key("10")]  # its nuts
+
+
+def test_a_receipt_takes_the_whole_line_by_default_and_closes_it(db):
+    receive(db, order="PO-1")
+    assert (on_hand(db, "RAIL"), room(db).mill.receipts) == (6, ())
+    with pytest.raises(DataError, match="no open order line PO-1; open are none"):
+        receive(db, order="PO-1")
+
+
+def test_a_short_delivery_may_be_the_last(db):
+    receive(db, order="PO-1", quantity=1, rest_comes=False)
+    assert room(db).mill.receipts == ()
+
+
+def test_issuing_a_whole_kit(db):
+    report = issue(db, "1")
+    assert {m.part: m.quantity for m in report.movements} == {"RAIL": -1, "NUT": -8, "CABLE": -2.5, "GAUGE": -1}
+    assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (1, {"2": 1})
+    assert [kit.state for kit in report.kits] == ["issued"]
+    with pytest.raises(DataError, match=r"nothing is reserved for loom 1 \(Hall 1\); its kit was issued"):
+        issue(db, "1")
+
+
+def test_a_short_kit_is_issued_only_when_told(db):
+    with pytest.raises(DataError, match=r"the kit of loom 10 \(Hall 1\) lacks 4 NUT, 1 RAIL"):
+        issue(db, "10")
+    (kit,) = issue(db, "10", incomplete=True).kits
+    assert (kit.issued, kit.short, kit.state) == ({"NUT": 4}, {"RAIL": 1, "NUT": 4}, "short")
+
+
+def test_an_issue_leaves_alone_what_others_have_reserved(db):
+    with pytest.raises(
+        DataError, match=r"part RAIL: 1 asked for loom 10 \(Hall 1\), 0 free of 2 on hand \(1 for loom 1"
+    ):
+        issue(db, "10", part="RAIL")
+    assert (len(room(db).movements), on_hand(db, "RAIL")) == (4, 2)
+
+
+def test_an_issue_beyond_the_stock(db):
+    with pytest.raises(DataError, match="part NUT: 21 asked for loom 1"):
+        issue(db, "1", part="NUT", quantity=21)
+
+
+def test_more_than_the_kit_needs_may_be_issued_from_what_is_free(db):
+    # 10 m on hand, 5 reserved: loom 1 gets its 2.5 and 5 more.
+    issue(db, "1", part="CABLE", quantity=7.5)
+    assert (on_hand(db, "CABLE"), held(db, "CABLE")) == (2.5, {"2": 2.5})
+
+
+def test_a_return_goes_back_to_stock_and_never_exceeds_the_issue(db):
+    issue(db, "1")
+    report = give_back(db, "1", "GAUGE", 1)
+    assert (on_hand(db, "GAUGE"), report.movements[0].quantity) == (3, 1)
+    with pytest.raises(DataError, match=r"part GAUGE: 1 to be returned from loom 1 \(Hall 1\), which holds 0"):
+        give_back(db, "1", "GAUGE", 1)
+    with pytest.raises(DataError, match="above 0"):
+        give_back(db, "1", "RAIL", -1)
+
+
+def test_a_scrapped_part_makes_the_latest_booked_kit_short(db):
+    report = adjust(db, "RAIL", -1, "bent")
+    assert held(db, "RAIL") == {"1": 1}
+    assert [(kit.key.loom, kit.short, kit.state) for kit in report.short] == [("2", {"RAIL": 1}, "short")]
+    # PO-1 is due on Wed 21 Jan, two days after the start of loom 2.
+
+
+def test_a_count_books_the_difference_even_where_there_is_none(db):
+    count(db, "NUT", 24)
+    count(db, "NUT", 24)
+    assert [(m.kind, m.quantity) for m in movements(db, "NUT")] == [("opening", 20), ("count", 4), ("count", 0)]
+    assert held(db, "NUT") == {"1": 8, "2": 8, "10": 8}
+
+
+def test_reserving_what_a_kit_lacks(db):
+    receive(db, order="PO-1", quantity=1)
+    assert held(db, "RAIL")["10"] == 1
+    release(db, "10", part="RAIL")
+    assert "10" not in held(db, "RAIL")
+    reserve(db, "10", part="RAIL")
+    assert held(db, "RAIL")["10"] == 1
+
+
+def test_all_that_a_kit_lacks_is_reserved_or_nothing(db):
+    receive(db, part="NUT", quantity=4, why="found behind the shelf")
+    release(db, "10")
+    with pytest.raises(DataError, match="part RAIL: 1 asked for loom 10"):
+        reserve(db, "10")
+    assert held(db, "NUT") == {"1": 8, "2": 8}
+
+
+def test_safety_stock_is_reserved_only_when_told(db):
+    with pytest.raises(
+        DataError, match=r"part CABLE: 3 asked for loom 10 \(Hall 1\), 1 free of 10 on hand \(.*4 safety stock\)"
+    ):
+        reserve(db, "10", part="CABLE", quantity=3)
+    reserve(db, "10", part="CABLE", quantity=3, use_safety_stock=True)
+    assert held(db, "CABLE")["10"] == 3
+
+
+def test_taking_from_one_kit_for_another_shows_who_is_short_now(db):
+    report = take(db, "RAIL", "2", "10")
+    assert held(db, "RAIL") == {"1": 1, "10": 1}
+    assert [(kit.key.loom, kit.short) for kit in report.short] == [("2", {"RAIL": 1}), ("10", {"NUT": 4})]
+    with pytest.raises(DataError, match=r"part RAIL: 1 to be taken from loom 2 \(Hall 1\), which has 0 reserved"):
+        take(db, "RAIL", "2", "1", quantity=1)
+
+
+@pytest.mark.parametrize(
+    ("call", "error", "says"),
+    [
+        (lambda db: receive(db, part="BOLT", quantity=1, why="x"), DataError, "unknown part BOLT"),
+        (lambda db: receive(db, part="NUT", quantity=1), UsageError, "part NUT: a receipt without an order line needs"),
+        (lambda db: receive(db, part="NUT", quantity=-1, why="x"), DataError, "part NUT: the quantity of .* above 0"),
+        (lambda db: receive(db, part="NUT", quantity=1, unit="box", why="x"), DataError, "part NUT is kept in pc, not in box"),
+        (lambda db: receive(db, order="PO-9"), DataError, "no open order line PO-9; open are PO-1"),
+        (lambda db: receive(db), UsageError, "say what came"),
+        (lambda db: issue(db, "1", part="BOLT", quantity=1), DataError, "unknown part BOLT"),
+        (lambda db: issue(db, "1", part="NUT", quantity=-2), DataError, "part NUT: -2 cannot be issued"),
+        (lambda db: issue(db, "99"), DataError, "there is no loom 99"),
+        (lambda db: issue(db, "3"), DataError, "loom 3 .* is not booked"),
+        (lambda db: adjust(db, "NUT", -1, ""), DataError, "part NUT: an adjustment of -1 needs its reason"),
+        (lambda db: adjust(db, "NUT", -21, "lost"), DataError, "part NUT: 21 asked for, 20 on hand"),
+        (lambda db: count(db, "NUT", -1), UsageError, "part NUT: -1 cannot be counted"),
+        (lambda db: reserve(db, "1"), DataError, "the kit of loom 1 .* lacks nothing"),
+        (lambda db: reserve(db, "10", part="NUT", quantity=-1), DataError, "say how much to reserve, above 0"),
+        (lambda db: release(db, "3"), DataError, "nothing is reserved for loom 3"),
+        (lambda db: take(db, "NUT", "10", "10", 1), UsageError, "cannot take from itself"),
+    ],
+)  # fmt: skip
+def test_refused_entries_write_nothing(db, call, error, says):
+    before = room(db)
+    with pytest.raises(error, match=says):
+        call(db)
+    after = room(db)
+    assert (after.movements, after.reservations) == (before.movements, before.reservations)
+    assert after.mill.receipts == before.mill.receipts
+
+
+def test_nothing_is_booked_in_the_future(db):
+    with pytest.raises(UsageError, match="is still to come"):
+        count(db, "NUT", 1, at=datetime.now(UTC) + timedelta(hours=1))

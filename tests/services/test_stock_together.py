@@ -1,0 +1,133 @@
+"""Two people at once: real processes on one database, on SQLite and on PostgreSQL."""
+
+import multiprocessing
+from collections.abc import Callable
+from concurrent.futures import ProcessPoolExecutor
+from datetime import date
+
+import pytest
+from postgres_server import postgres_server
+from stock_room_samples import added, booking, fill, key, plan_of
+
+from tracker.errors import DataError
+from tracker.services.reservations import release, reserve, take
+from tracker.services.stock import issue, receive
+from tracker.services.store_room import read_store_room
+from tracker.store import open_store
+
+PEOPLE = 4
+SPAWN = multiprocessing.get_context("spawn")
+LOOMS = [f"P{i}" for i in range(PEOPLE)]
+
+
+@pytest.fixture(scope="module")
+def postgres():
+    with postgres_server() as url:
+        yield url
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def db(request, tmp_path):
+    """One rail on hand and none reserved, for four booked looms; the sample's own looms are not booked."""
+    url = str(tmp_path / "mill.db") if request.param == "sqlite" else request.getfixturevalue("postgres")
+    if request.param == "postgresql":
+        _empty(url)
+    looms = [added("looms", loom, "Hall 1", hall="Hall 1", loom=loom, machine_type="AJ-190") for loom in LOOMS]
+    one = added("parts", "DRIVE", part="DRIVE", on_hand=1.0)
+    fill(
+        url,
+        plan_of(*(booking(loom, date(2026, 1, 12 + i), {"DRIVE": 1.0}) for i, loom in enumerate(LOOMS))),
+        *looms,
+        one,
+    )
+    release(url, LOOMS[0])
+    return url
+
+
+def _empty(url: str) -> None:
+    from sqlalchemy import create_engine, text
+
+    engine = create_engine(url)
+    with engine.begin() as connection:
+        connection.execute(text("DROP SCHEMA public CASCADE"))
+        connection.execute(text("CREATE SCHEMA public"))
+    engine.dispose()
+
+
+def _start(barrier) -> None:
+    global all_here
+    all_here = barrier
+
+
+def _try(act: Callable[[str, int], object], db: str, person: int) -> str:
+    """What became of one person's attempt, begun when all are there: `done`, or the refusal."""
+    open_store(db).engine.dispose()  # the modules and the schema are loaded before the start
+    all_here.wait(60)
+    try:
+        act(db, person)
+    except DataError as refusal:
+        return str(refusal)
+    return "done"
+
+
+@pytest.fixture(scope="module")
+def people():
+    """Four processes that begin each act together; each waits for the others, so each does one of the four."""
+    barrier = SPAWN.Barrier(PEOPLE)
+    with ProcessPoolExecutor(PEOPLE, mp_context=SPAWN, initializer=_start, initargs=(barrier,)) as pool:
+        yield pool
+
+
+def at_once(people: ProcessPoolExecutor, act: Callable[[str, int], object], db: str) -> list[str]:
+    return list(people.map(_try, [act] * PEOPLE, [db] * PEOPLE, range(PEOPLE)))
+
+
+def _reserve(db: str, person: int) -> None:
+    reserve(db, LOOMS[person], part="DRIVE")
+
+
+def _issue(db: str, person: int) -> None:
+    issue(db, LOOMS[person], part="DRIVE")
+
+
+def _receive(db: str, person: int) -> None:
+    receive(db, order="PO-1", quantity=1)
+
+
+def _take(db: str, person: int) -> None:
+    take(db, "DRIVE", LOOMS[0], LOOMS[1 + person % 3], quantity=1)
+
+
+def room(db):
+    with open_store(db).reading() as uow:
+        return read_store_room(uow)
+
+
+def test_the_last_one_is_reserved_by_exactly_one(people, db):
+    answers = at_once(people, _reserve, db)
+    refused = [answer for answer in answers if answer != "done"]
+    assert len(refused) == PEOPLE - 1, answers
+    assert sum(room(db).reserved("DRIVE").values()) == 1
+    winner = next(iter(room(db).reserved("DRIVE")))
+    assert all(f"0 free of 1 on hand (1 for loom {winner} reserved)" in answer for answer in refused), refused
+
+
+def test_the_last_one_is_issued_to_exactly_one(people, db):
+    answers = at_once(people, _issue, db)
+    assert answers.count("done") == 1, answers
+    assert room(db).mill.parts["DRIVE"].on_hand == 0
+
+
+def test_nothing_received_at_once_is_lost(people, db):
+    assert at_once(people, _receive, db) == ["done"] * PEOPLE  # the line was open for 4
+    assert room(db).mill.parts["RAIL"].on_hand == 6
+    assert room(db).mill.receipts == ()
+
+
+def test_a_reserved_part_is_taken_by_exactly_one(people, db):
+    reserve(db, LOOMS[0], part="DRIVE")
+    answers = at_once(people, _take, db)
+    assert answers.count("done") == 1, answers
+    holders = room(db).reserved("DRIVE")
+    assert sum(holders.values()) == 1
+    assert key(LOOMS[0]) not in holders

@@ -1,0 +1,118 @@
+"""Reserve parts for looms, release them, take them from one kit for another; and reserve anew for a published plan."""
+
+from dataclasses import replace
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Plan
+from tracker.domain.stock import TOLERANCE
+from tracker.domain.words import natural_key
+from tracker.errors import DataError, UsageError
+from tracker.kits.reserving import reserve as reserve_all
+from tracker.services.record import find_loom
+from tracker.services.store_room import StockReport, StoreRoom, entry_in, read_store_room, refusal
+from tracker.store import UnitOfWork
+from tracker.store.stock import lock_ledger
+
+
+def reserve(
+    db: str,
+    loom: str,
+    hall: str | None = None,
+    part: str | None = None,
+    quantity: float | None = None,
+    use_safety_stock: bool = False,
+    who: str | None = None,
+) -> StockReport:
+    """Reserve for a loom what its kit lacks (of one part or of all), or a quantity of one part more than it has.
+
+    Refused as a whole where not all of it is free: on hand, not reserved, and (unless `use_safety_stock`) not safety
+    stock.
+    """
+    with entry_in(db, who=who) as entry:
+        key = find_loom(entry.room.mill, loom, hall)
+        held = {}
+        for name, asked in _lacking(entry.room, key, part, quantity).items():
+            reserved = entry.room.reserved(name)
+            kept = entry.room.part(name)
+            free = kept.on_hand - sum(reserved.values()) - (0.0 if use_safety_stock else kept.safety_stock)
+            if asked > free + TOLERANCE:
+                raise refusal(kept, key, asked, free, reserved)
+            held[key, name] = reserved.get(key, 0.0) + asked
+        entry.hold(held, "reserved by hand")
+    return entry.report()
+
+
+def _lacking(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
+    kit = next((kit for kit in room.kits if kit.key == key), None)
+    if part is not None:
+        asked = (kit.short.get(room.part(part).part, 0.0) if kit else 0.0) if quantity is None else quantity
+        if not asked > 0:
+            raise DataError(f"part {part}: loom {key} lacks none of it; say how much to reserve, above 0")
+        return {part: asked}
+    if kit is None:
+        raise DataError(f"loom {key} is not booked in the published plan; say which part and how much")
+    if not kit.short:
+        raise DataError(f"the kit of loom {key} lacks nothing")
+    return {name: kit.short[name] for name in sorted(kit.short, key=natural_key)}
+
+
+def release(
+    db: str,
+    loom: str,
+    hall: str | None = None,
+    part: str | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Give up a loom's reservations, of one part or of all; what becomes free stays free until the next receipt or
+    published plan."""
+    with entry_in(db, who=who) as entry:
+        key = find_loom(entry.room.mill, loom, hall)
+        held = {(key, r.part): 0.0 for r in entry.room.reservations if r.key == key and part in (None, r.part)}
+        if not held:
+            raise DataError(f"nothing{f' of part {part}' if part else ''} is reserved for loom {key}")
+        entry.hold(held, "released by hand")
+    return entry.report()
+
+
+def take(
+    db: str,
+    part: str,
+    from_loom: str,
+    to_loom: str,
+    quantity: float | None = None,
+    from_hall: str | None = None,
+    to_hall: str | None = None,
+    why: str = "",
+    who: str | None = None,
+) -> StockReport:
+    """Take a reserved part (by default what the other lacks) from one loom's kit for another's. The report's `short`
+    says who lacks it now."""
+    with entry_in(db, who=who) as entry:
+        mill = entry.room.mill
+        giver, taker = find_loom(mill, from_loom, from_hall), find_loom(mill, to_loom, to_hall)
+        asked = next(iter(_lacking(entry.room, taker, part, quantity).values()))
+        reserved = entry.room.reserved(part)
+        if giver == taker:
+            raise UsageError(f"loom {giver} cannot take from itself")
+        if asked > reserved.get(giver, 0.0) + TOLERANCE:
+            held = reserved.get(giver, 0.0)
+            raise DataError(f"part {part}: {asked:g} to be taken from loom {giver}, which has {held:g} reserved")
+        moved = {(giver, part): reserved[giver] - asked, (taker, part): reserved.get(taker, 0.0) + asked}
+        entry.hold(moved, why or f"taken from loom {giver} for loom {taker}")
+    return entry.report()
+
+
+def reserve_plan(uow: UnitOfWork, plan: Plan, who: str | None = None) -> StockReport:
+    """Reserve anew for a plan that is being published, first by booking date; the caller commits.
+
+    To be called in the unit of work that saves the plan, after saving it. Reservations by hand give way.
+    """
+    lock_ledger(uow.session)
+    room = read_store_room(uow)
+    before = {(r.key, r.part): r.quantity for r in room.reservations}
+    shared = reserve_all(plan, room.mill, room.movements)
+    uow.set_reservations(shared, who)
+    after = {(r.key, r.part): r.quantity for r in shared}
+    changed = {key for key, part in before.keys() | after.keys() if before.get((key, part)) != after.get((key, part))}
+    room = replace(room, plan=plan, reservations=shared)
+    return StockReport((), (), tuple(kit for kit in room.kits if kit.key in changed))

@@ -1,0 +1,213 @@
+"""The store room's book: receive, issue, give back, adjust, count.
+
+After what comes in or is lost, the reservations of the part are settled by booking date.
+"""
+
+from dataclasses import replace
+from datetime import datetime
+
+from tracker.domain.mill import LoomKey, Receipt
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind
+from tracker.domain.words import natural_key
+from tracker.errors import DataError, UsageError
+from tracker.services.record import find_loom
+from tracker.services.store_room import StockReport, StoreRoom, entry_in, read_store_room, refusal
+from tracker.store import open_store
+from tracker.store.stock import set_open
+
+
+def receive(
+    db: str,
+    part: str | None = None,
+    quantity: float | None = None,
+    order: str | None = None,
+    unit: str | None = None,
+    rest_comes: bool = True,
+    why: str = "",
+    at: datetime | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Book what came in: on an order line (by default all that is open of it), or a part without one, with the reason.
+
+    The line stays open for the rest unless `rest_comes` is False.
+    """
+    with entry_in(db, at, who) as entry:
+        line = _order_line(entry.room, order, part) if order else None
+        if line:
+            part, quantity = line.part, line.quantity if quantity is None else quantity
+        if part is None or quantity is None:
+            raise UsageError("say what came: an order line, or a part and its quantity")
+        if not line and not why.strip():
+            raise UsageError(f"part {part}: a receipt without an order line needs its reason")
+        entry.room.part(part, unit)
+        entry.move(MovementKind.RECEIPT, {part: quantity}, why, order=order)
+        if line:
+            rest = max(0.0, line.quantity - quantity) if rest_comes else 0.0
+            set_open(entry.uow.session, line, rest, entry.at, entry.who, f"{quantity:g} received")
+        entry.settle(part, "received")
+    return entry.report()
+
+
+def _order_line(room: StoreRoom, order: str, part: str | None) -> Receipt:
+    lines = [r for r in room.mill.receipts if r.order == order and part in (None, r.part)]
+    if len(lines) == 1:
+        return lines[0]
+    if lines:
+        raise UsageError(f"order {order} has lines for {', '.join(line.part for line in lines)}; say which part")
+    known = ", ".join(sorted((r.order for r in room.mill.receipts), key=natural_key)[:8])
+    raise DataError(
+        f"no open order line {order}" + (f" for part {part}" if part else "") + f"; open are {known or 'none'}"
+    )
+
+
+def issue(
+    db: str,
+    loom: str,
+    hall: str | None = None,
+    part: str | None = None,
+    quantity: float | None = None,
+    unit: str | None = None,
+    incomplete: bool = False,
+    why: str = "",
+    at: datetime | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Hand out a loom's whole kit as reserved, or one part of it (by default what the kit still needs).
+
+    A kit that is short is handed out only with `incomplete`. Parts reserved for other looms are not touched: take them
+    first.
+    """
+    with entry_in(db, at, who) as entry:
+        key = find_loom(entry.room.mill, loom, hall)
+        wanted = _whole_kit(entry.room, key, incomplete) if part is None else {part: quantity}
+        asked = {name: _to_issue(entry.room, key, name, quantity, unit) for name, quantity in wanted.items()}
+        own = {name: entry.room.reserved(name).get(key, 0.0) for name in asked}
+        entry.hold({(key, name): max(0.0, own[name] - asked[name]) for name in asked}, "issued")
+        entry.move(MovementKind.ISSUE, {name: -quantity for name, quantity in asked.items()}, why, key)
+    return entry.report()
+
+
+def _whole_kit(room: StoreRoom, key: LoomKey, incomplete: bool) -> dict[str, float | None]:
+    kit = next((kit for kit in room.kits if kit.key == key), None)
+    if kit is None:
+        raise DataError(f"loom {key} is not booked in the published plan; issue it part by part")
+    if kit.short and not incomplete:
+        lacks = ", ".join(f"{q:g} {part}" for part, q in sorted(kit.short.items()))
+        raise DataError(f"the kit of loom {key} lacks {lacks}; issue it incomplete or part by part")
+    if not kit.reserved:
+        raise DataError(f"nothing is reserved for loom {key}" + ("; its kit was issued" if kit.complete else ""))
+    return {part: kit.reserved[part] for part in sorted(kit.reserved, key=natural_key)}
+
+
+def _to_issue(room: StoreRoom, key: LoomKey, name: str, quantity: float | None, unit: str | None) -> float:
+    part, reserved = room.part(name, unit), room.reserved(name)
+    asked = room.needed(name).get(key, 0.0) if quantity is None else quantity
+    if not asked > 0:
+        raise DataError(f"part {name}: {asked:g} cannot be issued to loom {key}; say how much, above 0")
+    free = part.on_hand - sum(reserved.values()) + reserved.get(key, 0.0)
+    if asked > free + TOLERANCE:
+        raise refusal(replace(part, safety_stock=0), key, asked, free, reserved)
+    return asked
+
+
+def give_back(
+    db: str,
+    loom: str,
+    part: str,
+    quantity: float,
+    hall: str | None = None,
+    unit: str | None = None,
+    why: str = "",
+    at: datetime | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Book a return from a loom's kit of what was not used after all, at most what was issued to it; the kit needs it
+    again."""
+    with entry_in(db, at, who) as entry:
+        key = find_loom(entry.room.mill, loom, hall)
+        entry.room.part(part, unit)
+        entry.move(MovementKind.RETURN, {part: quantity}, why, key)
+        entry.settle(part, "given back")
+    return entry.report()
+
+
+def recover(
+    db: str,
+    loom: str,
+    hall: str | None = None,
+    part: str | None = None,
+    quantity: float | None = None,
+    why: str = "",
+    at: datetime | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Book back into stock, after use, what the method says comes back: all of it, or a quantity of one part.
+
+    Parts that do not come back stay with the loom.
+    """
+    with entry_in(db, at, who) as entry:
+        key = find_loom(entry.room.mill, loom, hall)
+        back = _to_recover(entry.room, key, part, quantity)
+        entry.move(MovementKind.RECOVERED, back, why, key)
+        for name in back:
+            entry.settle(name, "recovered")
+    return entry.report()
+
+
+def _to_recover(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
+    back = room.coming_back.get(key, {})
+    out = {name: min(q, room.issued.get(key, {}).get(name, 0.0)) for name, q in back.items()}
+    if part is None:
+        found = {name: out[name] for name in sorted(out, key=natural_key) if out[name] > TOLERANCE}
+        if not found:
+            raise DataError(f"nothing is out with loom {key} that comes back by the method")
+        return found
+    if room.part(part).part not in back:
+        raise DataError(
+            f"part {part} does not come back from loom {key} by the method; if it was not used, give it back"
+        )
+    return {part: out[part] if quantity is None else quantity}
+
+
+def adjust(
+    db: str,
+    part: str,
+    quantity: float,
+    why: str,
+    unit: str | None = None,
+    at: datetime | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Add to the stock or (below 0) take from it, with the reason: scrapped, found, used elsewhere."""
+    with entry_in(db, at, who) as entry:
+        entry.room.part(part, unit)
+        entry.move(MovementKind.ADJUSTMENT, {part: quantity}, why)
+        entry.settle(part, why)
+    return entry.report()
+
+
+def count(
+    db: str,
+    part: str,
+    found: float,
+    why: str = "",
+    unit: str | None = None,
+    at: datetime | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Book a count; the ledger keeps the difference, also where it is none."""
+    if not found >= 0:
+        raise UsageError(f"part {part}: {found:g} cannot be counted; a count is 0 or more")
+    with entry_in(db, at, who) as entry:
+        kept = entry.room.part(part, unit)
+        entry.move(MovementKind.COUNT, {part: found - kept.on_hand}, why)
+        entry.settle(part, "counted")
+    return entry.report()
+
+
+def movements(db: str, part: str | None = None) -> tuple[Movement, ...]:
+    """The ledger in the order booked, of one part or of all."""
+    with open_store(db).reading() as uow:
+        if part is not None:
+            read_store_room(uow).part(part)
+        return tuple(uow.movements(part))

@@ -1,0 +1,199 @@
+"""The store room as the services see it: the mill, the bookings still to be supplied, the ledger, and one entry in it.
+
+Every entry is one unit of work that holds the ledger's lock from before it reads, and says afterwards what is on hand
+and which kits it touched.
+"""
+
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from datetime import datetime
+from functools import cached_property
+
+from tracker.domain.clock import now
+from tracker.domain.mill import LoomKey, Mill, Part
+from tracker.domain.needs import KitState, LoomQuantities
+from tracker.domain.plan import Plan
+from tracker.domain.progress import Stage
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation
+from tracker.domain.words import fold, natural_key
+from tracker.errors import DataError, UsageError
+from tracker.kits.reserving import settle
+from tracker.kits.state import coming_back, in_booking_order, issued_to, kit_states, missing, recovered_from
+from tracker.scope.content import scope_looms
+from tracker.store import UnitOfWork, open_store
+from tracker.store.stock import change_reservations, lock_ledger
+from tracker.store.unit_of_work import user
+
+SUPPLIED_NO_MORE = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
+
+
+@dataclass(frozen=True)
+class StoreRoom:
+    mill: Mill
+    plan: Plan | None
+    """The last published plan, less the bookings of looms that are signed off, put off or left out."""
+    movements: tuple[Movement, ...]
+    reservations: tuple[Reservation, ...]
+
+    @cached_property
+    def issued(self) -> LoomQuantities:
+        """What each loom's kit holds."""
+        return issued_to(self.movements)
+
+    @cached_property
+    def coming_back(self) -> LoomQuantities:
+        """What of each booked kit is still to return to stock when its conversion ends."""
+        if not self.plan or not any(line.comes_back for line in self.mill.method.kit_lines):
+            return {}
+        scopes, recovered = scope_looms(self.mill), recovered_from(self.movements)
+        found = {}
+        for booking in self.plan.bookings:
+            contents = scopes[booking.key].contents.get(booking.kind, ())
+            back = next((coming_back(content) for content in contents if content.choices == booking.choices), {})
+            found[booking.key] = missing(back, recovered.get(booking.key, {}), {})
+        return found
+
+    @cached_property
+    def kits(self) -> tuple[KitState, ...]:
+        """In booking order; empty where nothing is published."""
+        if not self.plan:
+            return ()
+        return kit_states(self.plan, self.mill, self.reservations, self.movements, self.coming_back)
+
+    def part(self, name: str, unit: str | None = None) -> Part:
+        """The part of that name; DataError where there is none, or where it is kept in another unit."""
+        if name not in self.mill.parts:
+            raise DataError(f"unknown part {name}; `beamslot needs` lists the parts")
+        part = self.mill.parts[name]
+        if unit and fold(unit) != fold(part.unit or ""):
+            raise DataError(
+                f"part {name} is kept in {part.unit or 'no unit'}, not in {unit}; give the quantity in that"
+            )
+        return part
+
+    def reserved(self, part: str) -> dict[LoomKey, float]:
+        """Loom → what it has reserved of a part."""
+        return {r.key: r.quantity for r in self.reservations if r.part == part}
+
+    def needed(self, part: str) -> dict[LoomKey, float]:
+        """Loom → what its kit needs of a part beyond what was issued, in booking order."""
+        bookings = in_booking_order(self.plan) if self.plan else []
+        lacks = ((b.key, missing(b.parts, {}, self.issued.get(b.key, {})).get(part)) for b in bookings)
+        return {key: quantity for key, quantity in lacks if quantity}
+
+
+def read_store_room(uow: UnitOfWork) -> StoreRoom:
+    """The store room as the database knows it."""
+    plan, stages = uow.published_plan(), uow.stages()
+    if plan:
+        gone = {key for key, change in stages.items() if change.stage in SUPPLIED_NO_MORE}
+        plan = replace(plan, bookings=tuple(b for b in plan.bookings if b.key not in gone))
+    return StoreRoom(uow.mill(), plan, tuple(uow.movements()), tuple(uow.reservations()))
+
+
+@dataclass(frozen=True, slots=True)
+class PartStock:
+    """Stock of a part after an entry, in its unit."""
+
+    part: str
+    unit: str
+    on_hand: float
+    reserved: float
+    safety_stock: float
+
+    @property
+    def free(self) -> float:
+        """On hand and neither reserved nor safety stock; never below 0."""
+        return max(0.0, self.on_hand - self.reserved - self.safety_stock)
+
+
+@dataclass(frozen=True, slots=True)
+class StockReport:
+    """What an entry did."""
+
+    movements: tuple[Movement, ...]
+    stock: tuple[PartStock, ...]
+    """Of the parts that it touched."""
+    kits: tuple[KitState, ...]
+    """Of the booked looms whose reservations or issued parts it changed, as they stand now."""
+
+    @property
+    def short(self) -> tuple[KitState, ...]:
+        """Those that lack something now."""
+        return tuple(kit for kit in self.kits if kit.short)
+
+
+class Entry:
+    """One entry under way: what was read under the lock, what it books and which reservations it changes."""
+
+    def __init__(self, uow: UnitOfWork, at: datetime | None, who: str | None):
+        if at and at > now():
+            raise UsageError(f"{at:%Y-%m-%d %H:%M} UTC is still to come; book what has happened")
+        self.uow, self.at, self.who = uow, at or now(), who or user()
+        self.room = read_store_room(uow)
+        self.booked: list[Movement] = []
+        self.parts: set[str] = set()
+        self.looms: set[LoomKey] = set()
+
+    def move(
+        self,
+        kind: MovementKind,
+        quantities: Mapping[str, float],
+        why: str,
+        key: LoomKey | None = None,
+        order: str | None = None,
+    ) -> None:
+        """Book movements of some parts, in the sign of the ledger."""
+        booked = [Movement(part, kind, q, self.at, self.who, why, key, order) for part, q in quantities.items()]
+        self.uow.add_movements(booked)
+        self.booked += booked
+        self.parts |= quantities.keys()
+        self.looms |= {key} if key else set()
+        self.room = read_store_room(self.uow)
+
+    def hold(self, quantities: Mapping[tuple[LoomKey, str], float], why: str) -> None:
+        """Set reservations (0 = none) of some looms and parts."""
+        before = {(r.key, r.part): r.quantity for r in self.room.reservations}
+        changed = {held: q for held, q in quantities.items() if abs(q - before.get(held, 0.0)) > TOLERANCE}
+        change_reservations(self.uow.session, changed, self.at, self.who, why)
+        self.parts |= {part for _, part in changed}
+        self.looms |= {key for key, _ in changed}
+        self.room = replace(self.room, reservations=tuple(self.uow.reservations()))
+
+    def settle(self, part: str, why: str) -> None:
+        """Share out the changed stock of a part by booking date."""
+        reserved = self.room.reserved(part)
+        settled = settle(self.room.part(part), reserved, self.room.needed(part))
+        self.hold({(key, part): quantity for key, quantity in (dict.fromkeys(reserved, 0.0) | settled).items()}, why)
+
+    def report(self) -> StockReport:
+        stock = [_stock(self.room, part) for part in sorted(self.parts, key=natural_key)]
+        kits = tuple(kit for kit in self.room.kits if kit.key in self.looms)
+        return StockReport(tuple(self.booked), tuple(stock), kits)
+
+
+def _stock(room: StoreRoom, part: str) -> PartStock:
+    kept = room.part(part)
+    return PartStock(part, kept.unit or "", kept.on_hand, sum(room.reserved(part).values()), kept.safety_stock)
+
+
+@contextmanager
+def entry_in(db: str, at: datetime | None = None, who: str | None = None) -> Iterator[Entry]:
+    """An entry that is written when the block ends without an error."""
+    with open_store(db).unit_of_work() as uow:
+        lock_ledger(uow.session)
+        yield Entry(uow, at, who)
+        uow.commit()
+
+
+def refusal(part: Part, key: LoomKey, asked: float, free: float, reserved: Mapping[LoomKey, float]) -> DataError:
+    """Why a quantity of a part is not to be had for a loom."""
+    others = ", ".join(f"{q:g} for loom {other}" for other, q in reserved.items() if other != key)
+    held = [f"{others} reserved"] if others else []
+    held += [f"{part.safety_stock:g} safety stock"] if part.safety_stock else []
+    return DataError(
+        f"part {part.part}: {asked:g} asked for loom {key}, {max(0.0, free):g} free of {part.on_hand:g} on hand"
+        + (f" ({', '.join(held)})" if held else "")
+        + "; take it from another kit or wait for a receipt"
+    )
