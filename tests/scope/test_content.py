@@ -118,8 +118,14 @@ def test_two_missing_attributes_that_only_matter_together():
 
 def test_a_choice_without_an_alternative_is_an_obstacle():
     scope = scope_looms(mill(loom("1", rail="bent")))[key("1")]
-    assert scope.contents[REPEAT] == ()
-    assert "no alternative of rail work is left (window = repeat)" in scope.obstacle
+    assert scope.contents == {}
+    assert scope.obstacle == "no alternative of rail work is left (any window)"
+
+
+def test_a_loom_without_work_on_it_is_not_planned():
+    method = Method(operations=(operation(2, 10, "Make ready", 20, place="bench before"),))
+    scope = scope_looms(mill(loom("1"), method=method))[key("1")]
+    assert (scope.contents, scope.obstacle) == ({}, "the method gives it no operation on the loom")
 
 
 def test_a_choice_that_changes_nothing_is_not_taken():

@@ -56,7 +56,8 @@ class Scoping:
             return self._to_survey(loom, values, unknown)
         variant = self._variants.setdefault(shape.said, len(self._variants) + 1)
         contents = self._built(shape, self.learning.get(loom.machine_type, 1.0))
-        return LoomScope(loom.key, loom.machine_type, contents, (), shape.obstacle, values, variant)
+        obstacle = shape.obstacle or ("" if contents else "the method gives it no operation on the loom")
+        return LoomScope(loom.key, loom.machine_type, contents, (), obstacle, values, variant)
 
     def _to_survey(self, loom: Loom, values: Mapping[str, Any], unknown: tuple[int, ...]) -> LoomScope:
         names = tuple(self.rules.headings[a] for a in unknown)
@@ -67,10 +68,11 @@ class Scoping:
         key = (shape.rows, learning)
         if key not in self._contents:
             factor = (1 + self.allowance) * learning
-            self._contents[key] = {
+            made = {
                 kind: tuple(self._content(kind, choices, pieces, factor) for choices, pieces in combinations)
                 for kind, combinations in shape.taken.items()
             }
+            self._contents[key] = made if any(content.steps for of in made.values() for content in of) else {}
         return self._contents[key]
 
     def _content(self, kind: WindowKind, choices: Choices, pieces: Pieces, factor: float) -> WorkContent:

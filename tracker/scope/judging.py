@@ -30,7 +30,14 @@ class Shape:
     """What a combination of outcomes leads to."""
 
     taken: Mapping[WindowKind, tuple[tuple[Choices, Pieces], ...]]
-    obstacle: str
+    stuck: Mapping[str, tuple[WindowKind, ...]]
+    """Folded choice that must be made and has no alternative left → in which windows."""
+
+    @property
+    def obstacle(self) -> str:
+        """What stands in the way, in words; empty where nothing does."""
+        words = [f"no alternative of {name} is left ({_windows(kinds)})" for name, kinds in self.stuck.items()]
+        return "; ".join(words)
 
     @cached_property
     def said(self) -> tuple:
@@ -98,20 +105,24 @@ class Judge:
 
     def _shape(self, outcomes: Outcomes) -> Shape:
         taken: dict[WindowKind, tuple[tuple[Choices, Pieces], ...]] = {}
-        obstacles: list[str] = []
+        stuck: dict[str, tuple[WindowKind, ...]] = {}
         for kind in WindowKind:
             asked = tuple(sheet.asked(outcomes, kind) for sheet in self.sheets)
             left = {name: sheet.asked(outcomes, kind) for name, sheet in self.choices.items()}
             relevant = _relevant(asked, left, self.rules)
-            obstacles += [f"no alternative of {name} is left (window = {kind})" for name in relevant if not left[name]]
+            stuck |= {name: (*stuck.get(name, ()), kind) for name in relevant if not left[name]}
             combinations = _combinations({name: left[name] for name in relevant})
             taken[kind] = tuple((choices, self._pieces(asked, choices)) for choices in combinations)
-        return Shape(taken, "; ".join(obstacles))
+        return Shape(taken, stuck)
 
     def _pieces(self, asked: tuple[tuple[Rule, ...], ...], choices: Choices) -> Pieces:
         chosen = {fold(choice): alternative for choice, alternative in choices}
         pieces = (sheet.piece(rows, chosen) for sheet, rows in zip(self.sheets, asked, strict=True))
         return cast(Pieces, tuple(pieces))
+
+
+def _windows(kinds: tuple[WindowKind, ...]) -> str:
+    return "any window" if len(kinds) == len(WindowKind) else "window = " + ", ".join(kinds)
 
 
 def _relevant(
@@ -127,11 +138,15 @@ def _relevant(
 
 
 def _combinations(alternatives: Mapping[str, tuple[Rule, ...]]) -> Iterator[Choices]:
+    """Combinations of alternatives that go together, each once though an alternative may stand in several rows."""
+    seen = set()
     for rules in product(*alternatives.values()):
         rows = [cast(Alternative, rule.row) for rule in rules]
         chosen = {fold(row.choice): row.alternative for row in rows}
-        if all(rule.chosen(chosen) for rule in rules):
-            yield tuple((row.choice, row.alternative) for row in rows)
+        choices = tuple((row.choice, row.alternative) for row in rows)
+        if choices not in seen and all(rule.chosen(chosen) for rule in rules):
+            seen.add(choices)
+            yield choices
 
 
 def _filled(outcomes: Outcomes, missing: list[int], chosen: tuple[Outcome, ...]) -> Outcomes:

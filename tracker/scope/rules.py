@@ -152,9 +152,17 @@ class _Compiler:
         return list(self.names).index(name), tests.setdefault(test, len(tests))
 
 
+def as_cell(value: Any) -> str:
+    """The text of a condition cell that a spreadsheet may have kept as a number, a date or yes/no."""
+    if isinstance(value, str):
+        return value
+    known = scalar(value)
+    return "" if known is None else str(Equal(known))
+
+
 def read_condition(row: MethodRow | Alternative, heading: str, cell: str) -> UnaryTest:
     try:
-        return parse_cell(cell)
+        return parse_cell(as_cell(cell))
     except UnreadableCell as fault:
         place = f"{row.row.sheet} {row.row.columns.get(heading, '')}{row.row.number or ''}".strip()
         raise UnreadableCell(f"{place or 'Method'}, column {heading}: {fault}") from None

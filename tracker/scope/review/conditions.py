@@ -1,0 +1,29 @@
+"""Condition cells that cannot be read, or that may not mean what they say."""
+
+import re
+from collections.abc import Iterator
+
+from tracker.domain.findings import Finding, Severity
+from tracker.scope.cells import Equal, Limit, UnreadableCell, parse_cell
+from tracker.scope.review.subject import Subject, found
+from tracker.scope.rules import as_cell
+
+
+def unreadable(subject: Subject) -> Iterator[Finding]:
+    for row in subject.rows:
+        for heading, cell in row.conditions.items():
+            try:
+                parse_cell(as_cell(cell))
+            except UnreadableCell as fault:
+                hint = "A condition is a value, a list, a limit, an interval, not(…) or - for any."
+                yield found("condition-unreadable", Severity.REFUSED, row, heading, str(fault), hint, cell)
+
+
+def decimal_commas(subject: Subject) -> Iterator[Finding]:
+    """`<= 12,5` is by the standard: at most 12, or 5."""
+    for row, heading, _, test in subject.tests:
+        cell = as_cell(row.conditions[heading])
+        kinds = tuple(map(type, test.tests))
+        if kinds == (Limit, Equal) and re.search(r"\d,\d+\s*$", cell):
+            yield found("decimal-comma", Severity.DOUBT, row, heading, f"{cell} is read as {' or '.join(map(str, test.tests))}.",
+                        f"Write {cell.replace(',', '.')} for a decimal; or answer {heading}=as written.", cell)  # fmt: skip

@@ -1,0 +1,23 @@
+"""Doubts that the mill has answered."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.words import fold
+
+MEANT = "as written"
+
+
+def settle(findings: Iterable[Finding], answers: Mapping[str, str]) -> tuple[Finding, ...]:
+    """The findings, with each doubt that is answered `as written` under its heading turned into a note."""
+    given = {fold(heading): fold(answer) for heading, answer in answers.items()}
+    return tuple(_settled(finding) if _answered(finding, given) else finding for finding in findings)
+
+
+def _answered(finding: Finding, given: Mapping[str, str]) -> bool:
+    return finding.severity is Severity.DOUBT and given.get(fold(finding.heading)) == MEANT
+
+
+def _settled(finding: Finding) -> Finding:
+    return replace(finding, severity=Severity.NOTE, understood=MEANT, hint="Answered: as written.")

@@ -1,0 +1,57 @@
+"""Parts, tools, trades and heads that the mill does not have."""
+
+from collections.abc import Iterator
+
+from tracker.domain.findings import Finding, Severity
+from tracker.scope.review.subject import Subject, did_you_mean, found
+
+
+def parts(subject: Subject) -> Iterator[Finding]:
+    for line in subject.method.kit_lines:
+        if line.part not in subject.parts:
+            yield found("part-not-listed", Severity.REFUSED, line, "part", f"Part {line.part} is not in the parts list.",
+                        f"{did_you_mean(line.part, subject.parts)}Add it to the sheet Parts, or mend it.",
+                        line.part)  # fmt: skip
+
+
+def tools(subject: Subject) -> Iterator[Finding]:
+    for row in subject.method.operations:
+        if row.tool and row.tool not in subject.tools:
+            yield found("tool-not-listed", Severity.REFUSED, row, "tool", f"Tool {row.tool} is not in the list of tools.",
+                        f"{did_you_mean(row.tool, subject.tools)}Add it to the sheet Tools, or mend it.",
+                        row.tool)  # fmt: skip
+
+
+def trades(subject: Subject) -> Iterator[Finding]:
+    known = {crew.trade for crew in subject.crews}
+    for row in subject.method.operations:
+        if known and row.trade not in known:
+            yield found("trade-without-crew", Severity.REFUSED, row, "trade", f"No crew is of the trade {row.trade}.",
+                        f"{did_you_mean(row.trade, known)}The crews are: {', '.join(sorted(known))}.",
+                        row.trade)  # fmt: skip
+
+
+def heads(subject: Subject) -> Iterator[Finding]:
+    """More heads than the smallest crew of the lead trade has, or than a trade has altogether."""
+    for row in subject.method.operations:
+        most = most_heads(subject, row.trade)
+        if most is not None and isinstance(row.heads, int) and row.heads > most:
+            yield found("too-many-heads", Severity.REFUSED, row, "heads",
+                        f"Step {row.step} {row.operation} asks for {row.heads} × {row.trade}; {_limit(subject, row.trade, most)}.",
+                        "Ask for fewer, or make the crew larger.", row.heads)  # fmt: skip
+
+
+def most_heads(subject: Subject, trade: str) -> int | None:
+    """Heads that an operation may ask for; None where the trade has no crew."""
+    crews: dict[str, int] = {}
+    for crew in subject.crews:
+        if crew.trade == trade and crew.heads > 0:
+            crews[crew.crew] = max(crews.get(crew.crew, 0), crew.heads)
+    if not crews:
+        return None
+    return min(crews.values()) if trade == subject.terms.lead_trade else sum(crews.values())
+
+
+def _limit(subject: Subject, trade: str, most: int) -> str:
+    lead = trade == subject.terms.lead_trade
+    return f"the smallest crew of the lead trade has {most}" if lead else f"there are {most} altogether"

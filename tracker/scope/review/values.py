@@ -1,0 +1,62 @@
+"""Values that a condition asks for and nothing has."""
+
+from collections.abc import Iterator
+from functools import lru_cache
+
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.windows import WindowKind
+from tracker.domain.words import fold
+from tracker.scope.cells import Equal, UnaryTest
+from tracker.scope.review.subject import Subject, did_you_mean, found, is_window, nearest
+from tracker.scope.rules import distinct, sample_values
+
+KINDS = [kind.value for kind in WindowKind]
+
+
+def not_a_choice(subject: Subject) -> Iterator[Finding]:
+    """A window or an alternative that there is not."""
+    for row, heading, name, test in subject.tests:
+        known = KINDS if is_window(name) else list(subject.alternatives.get(name, {}).values())
+        if not (is_window(name) or name in subject.alternatives):
+            continue
+        for item in test.tests:
+            if not isinstance(item, Equal) or not any(item.holds(fold(word)) for word in known):
+                yield found("value-unknown", Severity.REFUSED, row, heading, f"{item} is none of: {', '.join(known)}.",
+                            f"{did_you_mean(str(item), known)}Write one of them.", item)  # fmt: skip
+
+
+def on_no_loom(subject: Subject) -> Iterator[Finding]:
+    """A value that no loom has: a doubt, or a note where looms without a value may turn out to have it."""
+    known = lru_cache(None)(lambda name: distinct(subject.looms, name))
+    seen = set()
+    for row, heading, name, test in subject.tests:
+        if name not in subject.attributes or name in subject.alternatives or is_window(name):
+            continue
+        for item in test.values:
+            if item.value in known(name) or (row.row.sheet, name, item) in seen or isinstance(item.value, bool):
+                continue
+            seen.add((row.row.sheet, name, item))
+            words = [str(value) for value in known(name).values()]
+            missing = sum(loom.known().get(name) in (None, "") for loom in subject.looms)
+            surveyed = not missing or nearest(str(item), words)
+            yield found("value-on-no-loom", Severity.DOUBT if surveyed else Severity.NOTE, row, heading,
+                        f"No loom has {heading} = {item}" + (f"; {missing} have none yet." if missing else "."),
+                        f"{did_you_mean(str(item), words)}{_seen(words)} If it is right, answer {heading}=as written.",
+                        item)  # fmt: skip
+
+
+def never(subject: Subject) -> Iterator[Finding]:
+    """A condition that no value can meet, as [16..8]."""
+    for row, heading, _, test in subject.tests:
+        if not any(test.holds(value) for value in sample_values([test])):
+            yield found("row-never-holds", Severity.REFUSED, row, heading, f"{test} holds for no value at all.",
+                        f"{_turned(test)}The row would never be taken.", row.conditions[heading])  # fmt: skip
+
+
+def _turned(test: UnaryTest) -> str:
+    return "The ends are the wrong way round, or shut each other out. " if test.never else ""
+
+
+def _seen(words: list[str]) -> str:
+    shown = ", ".join(sorted(words)[:8])
+    return f"The looms have: {shown}." if shown else "The loom list has no value in this column."
