@@ -1,10 +1,10 @@
 """A database with three booked looms and four parts, for the tests of kits, needs and stock."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
-from tracker.domain.rows import Change
+from tracker.domain.rows import Change, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
 from tracker.services.reservations import reserve_plan
 from tracker.store import open_store
@@ -46,6 +46,40 @@ def plan_of(*bookings: Booking, left_over: tuple[str, ...] = ()) -> Plan:
 
 
 PLAN = plan_of(*(booking(loom, day, parts) for loom, (day, parts) in KITS.items()), left_over=("3",))
+
+
+def fill_method(db: str) -> str:
+    """A method with one choice: a new rail (a RAIL and 8 NUT, 60 min) or drilling (8 NUT, 150 min). A GAUGE comes back."""
+    operations = [
+        {"step": 10, "operation": "mount", "minutes": 60.0, "trade": "fitter", "heads": 2},
+        {"step": 20, "operation": "drill", "minutes": 90.0, "trade": "fitter", "heads": 2, "rail": "drill"},
+    ]
+    lines = [
+        {"part": "NUT", "quantity": 8.0},
+        {"part": "RAIL", "quantity": 1.0, "rail": "new rail"},
+        {"part": "GAUGE", "quantity": 1.0, "comes_back": True},
+    ]
+    choices = [{"choice": "rail", "alternative": name} for name in ("new rail", "drill")]
+    rows = {"operations": operations, "kit_lines": lines, "choices": choices}
+    crew = {
+        "crew": "F1",
+        "trade": "fitter",
+        "heads": 2,
+        "rate_per_head_h": 30.0,
+        "shift_start": time(6),
+        "shift_end": time(14),
+    }
+    with open_store(db).unit_of_work() as uow:
+        writer = uow.load_writer(at=AT, who="planner")
+        writer.write([added("crews", "F1", None, time(6), None, **crew)], {})
+        typed = {table: [_typed(table, row) for row in found] for table, found in rows.items()}
+        writer.write_method(typed, [SourceTable("method.xlsx", "Method", "operations", 1)])
+        uow.commit()
+    return db
+
+
+def _typed(table: str, row: dict) -> TypedRow:
+    return TypedRow(table, {k: v for k, v in row.items() if k != "rail"}, {k: v for k, v in row.items() if k == "rail"})
 
 
 def fill(db: str, plan: Plan | None = PLAN, *more: Change) -> str:

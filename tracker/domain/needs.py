@@ -221,4 +221,5 @@ class ChoicePrice:
     on_loom_min: float
     """Minutes on the loom."""
     extra_cost: float | None
-    """Cost of the whole option beside the booking's, by the planner; None where it had no such option."""
+    """What the loom's cheapest option with the other choices, at whatever date, costs beyond its booking, by the planner;
+    None where the plan lists no such option."""

@@ -1,0 +1,83 @@
+"""Kits, pick lists and choices, from a database. The sample's stock and kits are in `stock_room_samples`."""
+
+from datetime import date
+
+import pytest
+from stock_room_samples import AT, PLAN, booking, fill, fill_method, key, plan_of
+
+from tracker.domain.progress import Stage, StageChange
+from tracker.errors import DataError
+from tracker.services.kits import kits, pick_list, prices_of_choices
+from tracker.services.stock import issue, recover
+from tracker.store import open_store
+
+
+@pytest.fixture
+def db(tmp_path):
+    return fill_method(fill(str(tmp_path / "mill.db")))
+
+
+def test_kits_in_booking_order_with_their_state(db):
+    # PO-1 is due on Wed 21 Jan, before loom 10's Mon 26 Jan: its rail is on order, its 4 nuts are not.
+    report = kits(db)
+    assert [(kit.key.loom, kit.state) for kit in report.kits] == [("1", "complete"), ("2", "complete"), ("10", "short")]
+    assert report.lines() == ["3 kits: 0 issued, 2 complete, 0 reserved, 1 short."]
+    last = report.record()[-1]
+    assert (last["short"], last["expected"], last["state"]) == ({"RAIL": 1, "NUT": 4}, {"RAIL": "2026-01-21"}, "short")
+
+
+def test_one_kit(db):
+    assert [kit.key.loom for kit in kits(db, "2").kits] == ["2"]
+    with pytest.raises(DataError, match=r"loom 3 \(Hall 1\) is not booked"):
+        kits(db, "3")
+
+
+def test_a_loom_that_is_signed_off_has_no_open_kit(db):
+    with open_store(db).unit_of_work() as uow:
+        uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, AT, "planner"))
+        uow.commit()
+    assert [kit.key.loom for kit in kits(db).kits] == ["2", "10"]
+
+
+def test_the_pick_list_of_a_day_and_of_some_days(db):
+    report = pick_list(db, date(2026, 1, 26))
+    assert [(line.part, line.quantity, line.short) for line in report.lines] == [("NUT", 4, 4), ("RAIL", 0, 1)]
+    assert {line.key.loom for line in pick_list(db, date(2026, 1, 12), days=8).lines} == {"1", "2"}
+    assert pick_list(db, date(2026, 1, 13)).lines == ()
+
+
+def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
+    """New rail: rail 300 and 60 min × 2 × 30 = 60. Drilled: no rail, 150 min × 2 × 30 = 150. Allowance 15 %:
+    labour 69 and 172.50, so drilling is 300 cheaper in parts, 103.50 dearer in labour and 103.5 min longer."""
+    plan = plan_of(
+        booking("1", date(2026, 1, 12), {}, choices=(("rail", "new rail"),)),
+        booking("2", date(2026, 1, 19), {}, choices=(("rail", "drill"),)),
+    )
+    first, second = prices_of_choices(fill_method(fill(str(tmp_path / "mill.db"), plan))).prices
+    assert (first.key, first.taken, first.other) == (key("1"), (("rail", "new rail"),), (("rail", "drill"),))
+    assert (first.parts, first.labour, first.on_loom_min) == pytest.approx((-300, 103.5, 103.5))
+    assert (second.parts, second.labour, second.on_loom_min) == pytest.approx((300, -103.5, -103.5))
+    assert first.extra_cost is None
+
+
+def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):
+    plan = plan_of(booking("1", date(2026, 1, 12), {"NUT": 8.0, "GAUGE": 1.0}, choices=(("rail", "drill"),)))
+    db = fill_method(fill(str(tmp_path / "mill.db"), plan))
+    issue(db, "1")
+    with pytest.raises(DataError, match=r"part NUT does not come back from loom 1 \(Hall 1\)"):
+        recover(db, "1", part="NUT")
+    with pytest.raises(DataError, match="2 to be returned from loom 1"):
+        recover(db, "1", part="GAUGE", quantity=2)
+    assert [(m.part, m.quantity, m.kind) for m in recover(db, "1").movements] == [("GAUGE", 1, "recovered")]
+    assert kits(db).kits[0].state == "issued"
+    with pytest.raises(DataError, match="nothing is out with loom 1"):
+        recover(db, "1")
+
+
+def test_a_plan_must_be_published(tmp_path):
+    with pytest.raises(DataError, match="no plan is published"):
+        kits(fill(str(tmp_path / "mill.db"), None))
+
+
+def test_the_sample_plan_is_the_published_one(db):
+    assert {kit.key for kit in kits(db).kits} == {b.key for b in PLAN.bookings}

@@ -1,0 +1,79 @@
+"""What purchasing reads, from a database. The sample's stock and kits are in `stock_room_samples`."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
+
+from tracker.errors import DataError
+from tracker.services.needs import left_over_kits, net_needs
+from tracker.services.stock import issue, recover
+from tracker.services.store_room import read_store_room
+from tracker.store import open_store
+
+
+def db_of(tmp_path, plan=PLAN):
+    return fill_method(fill(str(tmp_path / "mill.db"), plan))
+
+
+def row(report, part, week):
+    return next(row for row in report.weeks if (row.part, row.week) == (part, week))
+
+
+def test_needs_of_the_published_plan(tmp_path):
+    """Nuts: 20 on hand, 8 a week from W03: 12, 4, −4, so in W05 (26 Jan, a Monday) 4 lack, in by Fri 23 Jan, no lead
+    time. Loom 3 is left over: its cheapest kit is drilled (8 nuts, no rail for 300), needed on the last day of the
+    horizon, Sun 1 Mar, in W09, when the 4 ordered are used up: 8 lack."""
+    report = net_needs(db_of(tmp_path), AT)
+    assert (row(report, "NUT", "2026-W04").on_hand_end, row(report, "NUT", "2026-W05").net) == (4, 4)
+    last = row(report, "NUT", "2026-W09")
+    assert (last.gross, last.gross_left_over, last.net) == (0, 8, 8)
+    assert row(report, "RAIL", "2026-W04").receipts == 4  # PO-1, Wed 21 Jan
+    assert [(line.part, line.quantity, line.order_by, line.late) for line in report.orders if line.part == "NUT"] == [
+        ("NUT", 4, date(2026, 1, 23), False),
+        ("NUT", 8, date(2026, 2, 27), False),
+    ]
+    assert (report.cash.total, report.cash.peak.month) == (4 * 300 + 12 * 0.5, "2026-01")
+
+
+def test_left_over_looms_may_be_left_out(tmp_path):
+    report = net_needs(db_of(tmp_path), AT, left_over=False)
+    assert [line.quantity for line in report.orders if line.part == "NUT"] == [4]
+
+
+def test_what_comes_back_serves_again_and_only_once_it_is_back(tmp_path):
+    """Gauges: 3 on hand; each conversion takes one and gives it back the same day."""
+    drilled = {"choices": (("rail", "drill"),)}
+    bookings = [booking(loom, day, {"GAUGE": 1.0}, **drilled) for loom, (day, _) in KITS.items()]
+    db = db_of(tmp_path, plan_of(*bookings))
+    before = row(net_needs(db, AT), "GAUGE", "2026-W03")
+    assert (before.gross, before.receipts, before.on_hand_end) == (1, 1, 3)
+    issue(db, "1")
+    out = row(net_needs(db, AT), "GAUGE", "2026-W03")
+    assert (out.gross, out.receipts, out.on_hand_end) == (0, 1, 3)
+    recover(db, "1")
+    back = row(net_needs(db, AT), "GAUGE", "2026-W03")
+    assert (back.gross, back.receipts, back.on_hand_end) == (0, 0, 3)
+
+
+def test_left_over_looms_share_what_comes_back(tmp_path):
+    db = db_of(tmp_path)
+    with open_store(db).reading() as uow:
+        mill = read_store_room(uow).mill
+    kits = left_over_kits(plan_of(left_over=("2", "3")), mill)
+    assert kits == {key("2"): {"NUT": 8, "GAUGE": 1}, key("3"): {"NUT": 8, "GAUGE": 0}}
+
+
+def test_a_plan_must_be_published(tmp_path):
+    with pytest.raises(DataError, match="no plan is published"):
+        net_needs(db_of(tmp_path, None), AT)
+
+
+def test_records_carry_the_words_of_the_contract(tmp_path):
+    plan = replace(PLAN, left_over=())
+    records = net_needs(db_of(tmp_path, plan), AT).record()
+    nut = next(r for r in records if r["part"] == "NUT" and r["week"] == "2026-W05")
+    assert {name: nut[name] for name in ("gross", "receipts", "on_hand_end", "net", "order_quantity", "order_by", "late")} == {
+        "gross": 8, "receipts": 0, "on_hand_end": 0, "net": 4, "order_quantity": 4, "order_by": "2026-01-23", "late": False,
+    }  # fmt: skip

@@ -1,0 +1,123 @@
+"""The kits of the booked looms, the pick lists, and the price of the choices that the plan took."""
+
+from collections import Counter
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.clock import planning_moment
+from tracker.domain.needs import ChoicePrice, KitState, PickLine
+from tracker.errors import DataError
+from tracker.kits.choices import choice_prices
+from tracker.kits.picking import pick_lines
+from tracker.planning.contents import labour_cost, parts_cost
+from tracker.planning.pools import trade_rates
+from tracker.scope.content import scope_looms
+from tracker.services.record import find_loom
+from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.store import open_store
+
+STATES = ("issued", "complete", "reserved", "short")
+"""In the words of the trade; `reserved`: what lacks is on order and due in time."""
+
+
+@dataclass(frozen=True, slots=True)
+class KitsReport:
+    zone: ZoneInfo
+    kits: tuple[KitState, ...]
+    """In booking order."""
+
+    def record(self) -> list[dict[str, Any]]:
+        """As `--json` writes it: one entry per booked loom."""
+        return [_kit_record(kit, self.zone) for kit in self.kits]
+
+    def lines(self) -> list[str]:
+        """What a person should know beside the table."""
+        counts = Counter(kit.state for kit in self.kits)
+        return [f"{len(self.kits)} kits: " + ", ".join(f"{counts[state]} {state}" for state in STATES) + "."]
+
+
+@dataclass(frozen=True, slots=True)
+class PickReport:
+    first: date
+    last: date
+    lines: tuple[PickLine, ...]
+    """By day and kit; within a kit shortages first, then by location."""
+
+    def record(self) -> list[dict[str, Any]]:
+        return [
+            {"day": line.day.isoformat(), "hall": line.key.hall, "loom": line.key.loom, "location": line.location,
+             "part": line.part, "description": line.description, "unit": line.unit, "quantity": line.quantity,
+             "short": line.short}
+            for line in self.lines
+        ]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class ChoicesReport:
+    currency: str
+    prices: tuple[ChoicePrice, ...]
+    """By booking; one entry for each combination of choices that was not taken."""
+
+    def record(self) -> list[dict[str, Any]]:
+        return [
+            {"hall": p.key.hall, "loom": p.key.loom, "taken": dict(p.taken), "other": dict(p.other), "parts": p.parts,
+             "labour": p.labour, "on_loom_min": p.on_loom_min, "extra_cost": p.extra_cost}
+            for p in self.prices
+        ]  # fmt: skip
+
+
+def kits(db: str, loom: str | None = None, hall: str | None = None) -> KitsReport:
+    """The kit of every booked loom of the published plan, or of one loom. DataError where there is none."""
+    room = _room(db)
+    found = room.kits
+    if loom is not None:
+        key = find_loom(room.mill, loom, hall)
+        found = tuple(kit for kit in found if kit.key == key)
+        if not found:
+            raise DataError(f"loom {key} is not booked in the published plan, so it has no kit")
+    return KitsReport(room.mill.terms.zone, found)
+
+
+def pick_list(db: str, first: date | None = None, days: int = 1, as_of: datetime | None = None) -> PickReport:
+    """What to pick for the conversions that start on `days` local days from `first` (default: the day of `as_of`)."""
+    room = _room(db)
+    begin = first or planning_moment(room.mill.terms, as_of).astimezone(room.mill.terms.zone).date()
+    last = begin + timedelta(days=days - 1)
+    return PickReport(begin, last, pick_lines(room.kits, room.mill, begin, last))
+
+
+def prices_of_choices(db: str) -> ChoicesReport:
+    """Which alternatives the published plan took for which loom, and what the others would have cost."""
+    room = _room(db)
+    assert room.plan
+    contents = {key: scope.contents for key, scope in scope_looms(room.mill).items()}
+    rates = trade_rates(room.mill)
+    prices = choice_prices(
+        room.plan, contents, lambda content: parts_cost(content, room.mill), lambda content: labour_cost(content, rates)
+    )
+    return ChoicesReport(room.mill.terms.currency, prices)
+
+
+def _room(db: str) -> StoreRoom:
+    with open_store(db).reading() as uow:
+        room = read_store_room(uow)
+    if room.plan is None:
+        raise DataError("no plan is published, so there are no kits yet; `beamslot plan --publish` makes one")
+    return room
+
+
+def _kit_record(kit: KitState, zone: ZoneInfo) -> dict[str, Any]:
+    return {
+        "hall": kit.key.hall,
+        "loom": kit.key.loom,
+        "start": kit.start.astimezone(zone).isoformat(timespec="minutes"),
+        "state": kit.state,
+        "complete": kit.complete,
+        "needed": dict(kit.needed),
+        "reserved": dict(kit.reserved),
+        "issued": dict(kit.issued),
+        "short": dict(kit.short),
+        "expected": {part: due.isoformat() for part, due in kit.expected.items()},
+    }

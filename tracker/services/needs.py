@@ -1,0 +1,174 @@
+"""Net needs by week, what to order by when from whom, and the money it takes."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+
+from tracker.domain.clock import planning_moment
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, Touched
+from tracker.domain.plan import Plan
+from tracker.domain.scopes import LoomScope
+from tracker.domain.work import WorkContent
+from tracker.errors import DataError
+from tracker.kits.needs import needs
+from tracker.kits.orders import cash, order_lines
+from tracker.kits.state import coming_back
+from tracker.planning.contents import labour_cost, parts_cost
+from tracker.planning.pools import trade_rates
+from tracker.scope.content import scope_looms
+from tracker.services.store_room import read_store_room
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class NeedsReport:
+    as_of: datetime
+    currency: str
+    weeks: tuple[PartWeek, ...]
+    """Every part and week, also where nothing moves."""
+    orders: tuple[OrderLine, ...]
+    cash: Cash
+    units: Mapping[str, str]
+    """Part → unit, `` where it has none."""
+
+    @property
+    def moving(self) -> tuple[PartWeek, ...]:
+        """The rows in which something is needed, comes or is to be ordered."""
+        return tuple(r for r in self.weeks if r.gross or r.gross_left_over or r.receipts or r.order_quantity)
+
+    @property
+    def late(self) -> tuple[OrderLine, ...]:
+        return tuple(line for line in self.orders if line.late)
+
+    def record(self) -> list[dict[str, Any]]:
+        """As `--json` writes it: one entry per part and ISO week."""
+        return [_week_record(row, self.units[row.part]) for row in self.weeks]
+
+    def order_record(self) -> dict[str, Any]:
+        """The order list and the money, for a program."""
+        return {
+            "currency": self.currency,
+            "orders": [_order_record(line) for line in self.orders],
+            "cash": {
+                "total": self.cash.total,
+                "peak": {"month": peak.month, "amount": peak.total} if (peak := self.cash.peak) else None,
+                "months": [
+                    {"month": m.month, "proposed": m.proposed, "on_order": m.on_order} for m in self.cash.months
+                ],
+            },
+        }
+
+    def lines(self) -> list[str]:
+        """What a person should know beside the table."""
+        if not self.orders:
+            return ["Nothing is to be ordered: stock and open orders cover every need."]
+        looms = {touched.key for line in self.late for touched in line.touched}
+        found = [f"{len(self.orders)} order lines, {sum(line.amount for line in self.orders):,.0f} {self.currency}."]
+        if self.late:
+            found.append(f"{len(self.late)} of them are late: the order-by day is past. They touch {len(looms)} looms.")
+        if peak := self.cash.peak:
+            found.append(
+                f"With the open orders {self.cash.total:,.0f} {self.currency} in all, the most in {peak.month}: "
+                f"{peak.total:,.0f} {self.currency} (taken at delivery)."
+            )
+        return found
+
+
+def net_needs(
+    db: str, as_of: datetime | None = None, left_over: bool = True, left_over_on: date | None = None
+) -> NeedsReport:
+    """Net needs of the published plan at `as_of` (default: now, or the start of a programme that lies ahead).
+
+    The looms that the plan leaves over are counted, apart, unless `left_over` is False; they need their cheapest kit on
+    `left_over_on` (default: the target finish, at the latest the last day of the horizon). DataError where no plan is
+    published.
+    """
+    with open_store(db).reading() as uow:
+        room, used = read_store_room(uow), uow.movements()
+    if room.plan is None:
+        raise DataError("no plan is published, so nothing is needed yet; `beamslot plan --publish` makes one")
+    at = planning_moment(room.mill.terms, as_of)
+    kits = left_over_kits(room.plan, room.mill) if left_over else {}
+    weeks = needs(room.plan, room.mill, at, kits, room.issued, room.coming_back, left_over_on)
+    orders = order_lines(weeks, room.mill, at, {m.order for m in used if m.order})
+    units = {name: part.unit or "" for name, part in room.mill.parts.items()}
+    return NeedsReport(at, room.mill.terms.currency, weeks, orders, cash(orders, room.mill, at), units)
+
+
+def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:
+    """The kit of every loom that the plan leaves over, of its cheapest work content by labour and parts.
+
+    Left-over looms come one after the other, so what comes back is wanted once, for the loom that needs most of it.
+    Looms still to survey have no kit yet.
+    """
+    left = {item.key for item in plan.left_over} & mill.looms.keys()
+    scopes: Mapping[LoomKey, LoomScope] = scope_looms(mill) if left else {}
+    rates = trade_rates(mill)
+
+    def cost(content: WorkContent) -> float:
+        return labour_cost(content, rates) + parts_cost(content, mill)
+
+    cheapest: dict[LoomKey, WorkContent] = {}
+    for key in sorted(left, key=lambda key: key.sort_key):
+        contents = [content for offered in scopes[key].contents.values() for content in offered]
+        if contents:
+            cheapest[key] = min(contents, key=cost)
+    return _without_shared(cheapest)
+
+
+def _without_shared(contents: Mapping[LoomKey, WorkContent]) -> dict[LoomKey, Quantities]:
+    back = {key: coming_back(content) for key, content in contents.items()}
+    most = {part: max(back, key=lambda key: back[key].get(part, 0.0)) for parts in back.values() for part in parts}
+    return {
+        key: {
+            part: quantity if most.get(part, key) == key else quantity - back[key].get(part, 0.0)
+            for part, quantity in content.parts.items()
+        }
+        for key, content in contents.items()
+    }
+
+
+def _week_record(row: PartWeek, unit: str) -> dict[str, Any]:
+    return {
+        "part": row.part,
+        "unit": unit,
+        "week": row.week,
+        "gross": row.gross,
+        "gross_left_over": row.gross_left_over,
+        "receipts": row.receipts,
+        "on_hand_end": row.on_hand_end,
+        "net": row.net,
+        "order_quantity": row.order_quantity,
+        "due": row.due.isoformat() if row.due else None,
+        "order_by": row.order_by.isoformat() if row.order_by else None,
+        "late": row.late,
+        "days_late": row.days_late,
+        "touches": _touched_record(row.touched),
+    }
+
+
+def _order_record(line: OrderLine) -> dict[str, Any]:
+    return {
+        "order": line.order,
+        "supplier": line.supplier,
+        "part": line.part,
+        "description": line.description,
+        "unit": line.unit,
+        "quantity": line.quantity,
+        "order_by": line.order_by.isoformat(),
+        "due": line.due.isoformat(),
+        "expected": line.expected.isoformat(),
+        "price": line.price,
+        "amount": line.amount,
+        "late": line.late,
+        "days_late": line.days_late,
+        "touches": _touched_record(line.touched),
+    }
+
+
+def _touched_record(touched: Iterable[Touched]) -> list[dict[str, Any]]:
+    return [
+        {"hall": t.key.hall, "loom": t.key.loom, "needed_on": t.needed_on.isoformat(), "days": t.days} for t in touched
+    ]

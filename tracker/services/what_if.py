@@ -1,0 +1,97 @@
+"""What if a receipt slips, a delivery is short, a part is scrapped: which bookings fall, and the plan that follows."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.clock import planning_moment
+from tracker.domain.needs import Fallen, StockChange
+from tracker.domain.plan import Plan
+from tracker.errors import DataError
+from tracker.kits.falls import changed_mill, fallen
+from tracker.planning.planner import plan as solve
+from tracker.services.plan import Move, check, differences
+from tracker.services.planning_data import prepare, read_planning_data
+from tracker.services.store_room import read_store_room
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class WhatIfReport:
+    """Nothing of it is saved."""
+
+    as_of: datetime
+    zone: ZoneInfo
+    currency: str
+    before: tuple[Fallen, ...]
+    """Bookings of the published plan that lack something already without the change."""
+    fallen: tuple[Fallen, ...]
+    """Bookings that fall by the change, in booking order."""
+    replan: Plan | None
+    """The best plan after the change; None where it was not asked for."""
+    moves: tuple[Move, ...]
+    """How it differs from the published one."""
+    cost_before: float
+    """Objective of the published plan."""
+
+    def record(self) -> dict[str, Any]:
+        return {
+            "before": [_fallen_record(fall, self.zone) for fall in self.before],
+            "fallen": [_fallen_record(fall, self.zone) for fall in self.fallen],
+            "cost_before": self.cost_before,
+            "replan": None if self.replan is None else {
+                "status": self.replan.status.value, "objective": self.replan.objective, "bound": self.replan.bound,
+                "bookings": len(self.replan.bookings), "left_over": len(self.replan.left_over),
+                "moves": [{"hall": m.key.hall, "loom": m.key.loom, "what": m.what,
+                           "before": _local(m.before.start, self.zone) if m.before else None,
+                           "after": _local(m.after.start, self.zone) if m.after else None} for m in self.moves],
+            },
+        }  # fmt: skip
+
+
+def what_if(
+    db: str,
+    changes: Sequence[StockChange],
+    as_of: datetime | None = None,
+    replan: bool = False,
+    time_limit_s: float | None = None,
+    progress: Callable[[str, float], None] | None = None,
+) -> WhatIfReport:
+    """What the changes do to the published plan. With `replan`, the plan that follows: fallen bookings are free to move,
+    firm ones that stand stay. DataError for an unknown order line or part, or where no plan is published."""
+    with open_store(db).reading() as uow:
+        room = read_store_room(uow)
+    if room.plan is None:
+        raise DataError("no plan is published, so nothing can fall; `beamslot plan --publish` makes one")
+    at = planning_moment(room.mill.terms, as_of)
+    changed = changed_mill(room.mill, changes)
+    before = fallen(room.plan, room.mill, at, room.issued, room.coming_back)
+    after = fallen(room.plan, changed, at, room.issued, room.coming_back)
+    made, moves = None, ()
+    if replan:
+        data = read_planning_data(db).with_mill(changed)
+        prepared = prepare(data, at)
+        free = frozenset(fall.key for fall in after) & changed.looms.keys()
+        prepared = replace(prepared, problem=replace(prepared.problem, released=free))
+        made = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress)
+        check(made, prepared)
+        moves = differences(data.previous, made) if data.previous else ()
+    fell = tuple(fall for fall in after if fall not in before)
+    terms = room.mill.terms
+    return WhatIfReport(at, terms.zone, terms.currency, before, fell, made, moves, room.plan.objective)
+
+
+def _fallen_record(fall: Fallen, zone: ZoneInfo) -> dict[str, Any]:
+    return {
+        "hall": fall.key.hall,
+        "loom": fall.key.loom,
+        "start": _local(fall.start, zone),
+        "lacks": dict(fall.lacks),
+        "usable_on": fall.usable_on.isoformat() if fall.usable_on else None,
+    }
+
+
+def _local(at: datetime, zone: ZoneInfo) -> str:
+    return at.astimezone(zone).isoformat(timespec="minutes")
