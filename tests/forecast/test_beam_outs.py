@@ -219,7 +219,8 @@ def test_a_loom_without_warps_has_its_standing_windows() -> None:
     span = Standing("Hall 1", "7", at(24), at(48))
     m = Mill({KEY: LOOM}, standing={KEY: (span,)})
     assert [w.kind for w in windows(m)] == [WindowKind.STANDING]
-    assert unforecast(m, READ) == {KEY: "no warp is listed as being on the loom (sequence 0)"}
+    assert unforecast(m, READ) == {}
+    assert unforecast(m, at(48)) == {KEY: "no warp is listed as being on the loom (sequence 0)"}
 
 
 def test_standing_spans_outside_the_horizon_are_no_windows() -> None:

@@ -69,8 +69,9 @@ def forecast(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, tupl
 
 
 def unforecast(mill: Mill, as_of: datetime) -> dict[LoomKey, str]:
-    """Looms without a forecast, and why."""
-    found = {key: present(mill, key, as_of) for key in mill.looms}
+    """Looms that have neither a forecast nor a standing span ahead, and why."""
+    stand = {key for key, spans in mill.standing.items() if any(span.to_at > as_of for span in spans)}
+    found = {key: present(mill, key, as_of) for key in mill.looms if key not in stand}
     return {key: why for key, why in found.items() if isinstance(why, str)}
 
 

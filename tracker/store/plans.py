@@ -59,8 +59,10 @@ def _booking_record(booking: Booking) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def last_published(session: Session) -> Plan | None:
-    head = session.scalar(select(PlanRow).where(PlanRow.published).order_by(PlanRow.id.desc()).limit(1))
+def last_published(session: Session, before_it: int = 0) -> Plan | None:
+    """The last published plan, or the one so many before it; None where there is none."""
+    query = select(PlanRow).where(PlanRow.published).order_by(PlanRow.id.desc()).offset(before_it).limit(1)
+    head = session.scalar(query)
     return None if head is None else _plan(session, head)
 
 

@@ -122,8 +122,8 @@ class UnitOfWork:
 
     # ---- plans and progress
 
-    def published_plan(self) -> Plan | None:
-        return plans.last_published(self.session)
+    def published_plan(self, before_it: int = 0) -> Plan | None:
+        return plans.last_published(self.session, before_it)
 
     def save_plan(self, plan: Plan, published: bool, who: str | None = None, scenario: str | None = None) -> int:
         return plans.add_plan(self.session, plan, now(), who or user(), published, scenario)

@@ -1,0 +1,61 @@
+"""Hold the published plan against the data, without the solver."""
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Plan
+from tracker.domain.progress import StageChange
+from tracker.errors import DataError
+from tracker.planning.verify import CHECKS
+from tracker.planning.verify import verify as check
+from tracker.services.planning_data import prepare, read_planning_data
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class VerifyReport:
+    plan: Plan
+    violations: tuple[str, ...]
+    """What does not hold, as plain sentences; nothing where the plan is sound."""
+
+    @property
+    def sound(self) -> bool:
+        return not self.violations
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return {
+            "sound": self.sound,
+            "violations": list(self.violations),
+            "bookings": len(self.plan.bookings),
+            "left_over": len(self.plan.left_over),
+            "objective": self.plan.objective,
+            "currency": self.plan.currency,
+        }
+
+    def lines(self) -> list[str]:
+        plan = self.plan
+        if self.sound:
+            return [
+                f"The published plan holds: {len(plan.bookings)} bookings and {len(plan.left_over)} left-over looms "
+                f"passed {len(CHECKS)} checks; they cost {plan.objective:,.2f} {plan.currency}."
+            ]
+        return [f"The published plan does not hold any more, {len(self.violations)} findings:", *self.violations]
+
+
+def verify(db: str) -> VerifyReport:
+    """Recompute the published plan as of its own moment from what the database holds now.
+
+    Stages recorded since are progress, not faults, and left aside; changed data (a receipt put off, a crew away, a
+    loom protected) show. Raises DataError where no plan is published.
+    """
+    data = read_planning_data(db)
+    plan = data.previous
+    if plan is None:
+        raise DataError("no plan is published yet; make one: beamslot plan --publish")
+    with open_store(db).reading() as uow:
+        before, history = uow.published_plan(before_it=1), uow.stage_history()
+    then: dict[LoomKey, StageChange] = {change.key: change for change in history if change.at <= plan.as_of}
+    prepared = prepare(replace(data, previous=before, stages=then), plan.as_of)
+    return VerifyReport(plan, check(plan, prepared.problem))
