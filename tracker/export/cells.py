@@ -1,0 +1,102 @@
+"""Values as workbook cells: percent for fractions, days as words, text that a spreadsheet would run as plain text."""
+
+import re
+from collections.abc import Iterable
+from datetime import UTC, date, datetime, time
+from typing import Any
+
+from tracker.domain.tables import Kind
+from tracker.domain.units import percent
+from tracker.errors import DataError
+
+MAX_TEXT = 32_767
+"""Characters that a cell of an xlsx holds (published limit of the format)."""
+RUN_AS_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
+"""Beginnings that a spreadsheet may run as a formula (OWASP, CSV injection, seen; its newline included)."""
+
+_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+_NOT_XML = re.compile("[\x00-\x08\x0b-\x1f\ufffe\uffff\ud800-\udfff]|_(?=x[0-9A-Fa-f]{4}_)")
+_FIRST_DAY = date(1900, 3, 1)
+"""Serial dates before it are ambiguous, for the format counts a 29 February 1900 that never was."""
+
+
+def workbook_value(kind: Kind, value: Any) -> Any:
+    """The value that a workbook shows for a domain value: str, int, float, bool, date, datetime, time or None.
+
+    Fractions become percent (0.88 → 88), whole floats ints, weekdays `Mon-Fri`, yes/no words, aware moments UTC. Days
+    before March 1900, which a spreadsheet cannot count, become ISO text.
+    """
+    match value:
+        case None | "":
+            return None
+        case bool():
+            return value if kind is Kind.ANY else "yes" if value else "no"
+        case float() | int() if kind is Kind.FRACTION:
+            return whole(percent(value))
+        case float():
+            return whole(value)
+        case frozenset() | set():
+            return weekdays(value)
+        case list() | tuple():
+            return weekdays(value) if kind is Kind.WEEKDAYS else ", ".join(map(str, value))
+        case datetime() if value.tzinfo is not None:
+            return workbook_value(kind, value.astimezone(UTC).replace(tzinfo=None))
+        case date() if _day(value) < _FIRST_DAY:
+            return value.isoformat()
+    return value
+
+
+def whole(value: float) -> float | int:
+    """190.0 → 190; other numbers as they are. Raises DataError for infinities and NaN, which no cell holds."""
+    if value != value or value in (float("inf"), float("-inf")):
+        raise DataError(f"{value} is no number that a workbook can hold")
+    return int(value) if value == int(value) and abs(value) < 1e15 else value
+
+
+def weekdays(days: Iterable[int]) -> str:
+    """`Mon-Fri` for a run of three or more days, else `Mon, Wed`; 0 = Monday."""
+    order = sorted(days)
+    if len(order) > 2 and order[-1] - order[0] == len(order) - 1:
+        return f"{_DAYS[order[0]]}-{_DAYS[order[-1]]}"
+    return ", ".join(_DAYS[day] for day in order)
+
+
+def is_risky(value: Any) -> bool:
+    """True for text that a spreadsheet might run as a formula."""
+    return isinstance(value, str) and value.startswith(RUN_AS_FORMULA)
+
+
+def xml_text(text: str) -> str:
+    """The text as an xlsx keeps it: characters that XML cannot hold, and CR, as `_x000D_` (ECMA-376 part 1, 22.9.2.19).
+
+    Raises DataError where it is longer than a cell may be.
+    """
+    if len(text) > MAX_TEXT:
+        raise DataError(f"the text {text[:40]!r}… has {len(text):,} characters; a cell holds {MAX_TEXT:,}: shorten it")
+    return _NOT_XML.sub(lambda hit: f"_x{ord(hit[0]):04X}_", text)
+
+
+def csv_text(value: Any) -> str:
+    """The value as a field of a CSV file: numbers and dates plain, text that might run with an apostrophe before it.
+
+    Text that itself begins with an apostrophe and such a character gets one more, so that taking one away gives the
+    text back.
+    """
+    match value:
+        case None:
+            return ""
+        case bool():
+            return "yes" if value else "no"
+        case str():
+            return "'" + value if value.lstrip("'").startswith(RUN_AS_FORMULA) else value
+        case datetime():
+            return value.isoformat(" ", "minutes" if value.second == 0 else "seconds")
+        case time():
+            return value.isoformat("minutes" if value.second == 0 else "seconds")
+        case date():
+            return value.isoformat()
+    return repr(value) if isinstance(value, float) else str(value)
+
+
+def _day(value: date) -> date:
+    return value.date() if isinstance(value, datetime) else value

@@ -1,0 +1,125 @@
+"""The mill's tables as a workbook: empty to fill in, or filled, in exactly the shape that loads back."""
+
+import csv
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from tracker.domain.tables import TABLES, Column, Kind, Table
+from tracker.domain.units import percent
+from tracker.errors import UsageError
+from tracker.export.cells import csv_text, workbook_value
+from tracker.export.files import written
+from tracker.export.sheets import Col, Sheet, add_sheet, new_book, rows_of, save
+
+Record = Mapping[str, Any]
+"""Field of the table, or heading kept as the mill wrote it → value as the domain has it."""
+
+GUIDE = "How to fill in"
+_KINDS = {
+    Kind.TEXT: "text", Kind.IDENTIFIER: "text, also where it looks like a number", Kind.NUMBER: "number",
+    Kind.INTEGER: "whole number", Kind.FRACTION: "percent", Kind.YES_NO: "yes or no", Kind.DATE: "date",
+    Kind.MOMENT: "date and time, local", Kind.TIME: "time of day", Kind.WEEKDAYS: "weekdays, such as Mon-Fri",
+    Kind.ANY: "text, number or date",
+}  # fmt: skip
+
+
+def write_template(path: str | Path) -> None:
+    """Write an empty workbook (.xlsx) with a sheet for every table: headings, notes, drop-downs, and a guide."""
+    _write_workbook(Path(path), {name: [] for name in TABLES})
+
+
+def write_export(path: str | Path, rows: Mapping[str, Iterable[Record]]) -> None:
+    """Write the rows of each named table, in the order given, to a workbook, or one table to a .csv.
+
+    Loading the file untouched changes nothing: text stays text (loom number 007, `=1+1`), fractions are percent without
+    dust, days are dates. In a .csv text that a spreadsheet would run has an apostrophe before it.
+    """
+    path = Path(path)
+    tables = {name: list(records) for name, records in rows.items()}
+    if path.suffix.lower() != ".csv":
+        _write_workbook(path, tables)
+    elif len(tables) != 1:
+        raise UsageError(f"{path}: a .csv holds one table; name one of {', '.join(tables)}, or write an .xlsx")
+    else:
+        ((name, records),) = tables.items()
+        _write_csv(path, _sheet(TABLES[name], records))
+
+
+def _write_workbook(path: Path, tables: Mapping[str, Sequence[Record]]) -> None:
+    book = new_book()
+    _add_guide(book, [TABLES[name] for name in tables])
+    for name, records in tables.items():
+        add_sheet(book, _sheet(TABLES[name], records))
+    book.active = min(1, len(book.worksheets) - 1)
+    save(book, path)
+
+
+def _write_csv(path: Path, sheet: Sheet) -> None:
+    with written(path, ".csv") as draft, draft.open("w", encoding="utf-8-sig", newline="") as file:
+        out = csv.writer(file)
+        out.writerow([csv_text(column.heading) for column in sheet.columns])
+        for row in sheet.rows:
+            cells = zip(sheet.columns, row, strict=True)
+            out.writerow([csv_text(workbook_value(column.kind, value)) for column, value in cells])
+
+
+def _sheet(table: Table, records: Sequence[Record]) -> Sheet:
+    fields = {column.field for column in table.columns}
+    kept = list(dict.fromkeys(name for record in records for name in record if name not in fields))
+    columns = [_col(column) for column in table.columns] + [Col(heading, Kind.ANY) for heading in kept]
+    names = [column.field for column in table.columns] + kept
+    return Sheet(table.sheet, columns, rows_of(names, records), frozen=1)
+
+
+def _col(column: Column) -> Col:
+    low, high = (_limit(column, limit) for limit in (column.low, column.high))
+    return Col(
+        column.title, column.kind, words=column.words, about=_about(column), needed=column.needed, low=low, high=high
+    )  # fmt: skip
+
+
+def _limit(column: Column, limit: float | None) -> float | None:
+    return percent(limit) if limit is not None and column.kind is Kind.FRACTION else limit
+
+
+def _about(column: Column) -> str:
+    """`Needed. Text. The loom number, as text. For example: 007`"""
+    kind = f"one of: {', '.join(column.words)}" if column.words else _KINDS[column.kind]
+    parts = ["needed" if column.needed else "", kind, column.about.rstrip("."), _limits(column)]
+    text = ". ".join(part[0].upper() + part[1:] for part in parts if part) + "."
+    return text + (f" For example: {column.example}" if column.example else "")
+
+
+def _limits(column: Column) -> str:
+    low, high = (_limit(column, limit) for limit in (column.low, column.high))
+    if low is None or column.words:
+        return ""
+    unit = f" {column.unit}" if column.unit else " %" if column.kind is Kind.FRACTION else ""
+    return f"{low:g} to {high:g}{unit}" if high is not None else f"{low:g}{unit} or more"
+
+
+def _add_guide(book: Any, tables: Sequence[Table]) -> None:
+    """Sentences, not a table: a reader must not take the list of headings for a table of its own."""
+    lines = [
+        "How to fill in this workbook",
+        "Fill in the sheets you have and leave the others empty; nothing is deleted by loading an emptier sheet.",
+        "Darker headings are needed. Rest the pointer on a heading to read what belongs there.",
+        "Loom numbers are text: 007, 3/12 and A-07 stay as they are. Units stand in the headings.",
+        "The sheets Operations, Kit lines, Choices, Setpoints and Checks are one method: loading one replaces all its rows.",
+    ]
+    rows: list[list[str | None]] = []
+    for table in tables:
+        rows.append([f"Sheet {table.sheet}", table.about])
+        rows.extend([None, f"{column.title}: {_about(column)}"] for column in table.columns)
+        if table.open_columns:
+            rows.append([None, _OPEN[table.open_columns]])
+    page = add_sheet(book, Sheet(GUIDE, [Col("Where"), Col("What belongs there")], rows, lines, frozen=0))
+    page.column_dimensions["A"].width, page.column_dimensions["B"].width = 22, 110
+
+
+_OPEN = {
+    "attributes": "Any other column is kept under its own heading, and the method may ask for it.",
+    "conditions": "Any other column is a condition: its heading is a column of Looms, `window` or the name of a choice; "
+    "its cells say for which value the row holds: undrilled; left, both; <= 12; [8..16]; not(none); - or empty for any.",
+}
