@@ -174,6 +174,8 @@ class Receipt:
     quantity: float
     due: date
     supplier: str | None = None
+    unit: str | None = None
+    """As the order line has it; the part's own unit where it is given."""
 
 
 @dataclass(frozen=True, slots=True)

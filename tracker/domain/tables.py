@@ -160,6 +160,7 @@ RECEIPTS = Table("receipts", "Receipts", (
     Column("quantity", "Quantity", N, needed=True, low=0, example="8"),
     Column("due", "Due", D, needed=True, example="2027-01-25"),
     Column("supplier", "Supplier", T),
+    Column("unit", "Unit", T, about="Must be the part's unit, where it is given.", example="pc"),
 ), "Open order lines.")  # fmt: skip
 
 CREWS = Table("crews", "Crews", (

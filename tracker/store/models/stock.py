@@ -29,6 +29,7 @@ class ReceiptRow(Base):
     quantity: Mapped[float]
     due: Mapped[date]
     supplier: Mapped[str | None]
+    unit: Mapped[str | None]
 
 
 class MovementRow(AppendOnly, Base):

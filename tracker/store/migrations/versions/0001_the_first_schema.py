@@ -258,6 +258,7 @@ def upgrade() -> None:
     sa.Column('quantity', sa.Double(), nullable=False),
     sa.Column('due', sa.Date(), nullable=False),
     sa.Column('supplier', sa.String(), nullable=True),
+    sa.Column('unit', sa.String(), nullable=True),
     sa.ForeignKeyConstraint(['part'], ['parts.part'], name=op.f('fk_receipts_part_parts')),
     sa.PrimaryKeyConstraint('order', 'part', name=op.f('pk_receipts'))
     )
