@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
+from typing import NamedTuple
 
 import numpy as np
 
@@ -32,8 +33,7 @@ class _Run:
     warp_value_per_m: float
 
 
-@dataclass(frozen=True, slots=True)
-class _BeamOut:
+class _BeamOut(NamedTuple):
     """The end of a run, in running hours from the reading."""
 
     number: int
@@ -220,14 +220,15 @@ def _times(pairs: Sequence[tuple[_Course, _BeamOut]]) -> Iterator[tuple[datetime
     return zip(*(moments(column) for column in laid.T), strict=True)
 
 
-def _window(course: _Course, out: _BeamOut, times: tuple[datetime, ...], as_of: datetime) -> Window:
+def _window(course: _Course, beam_out: _BeamOut, times: tuple[datetime, ...], as_of: datetime) -> Window:
+    number, weaving_h, stops_h, out, into, change, change_h = beam_out
     mean_at, p10_at, p50_at, p90_at = times
     return Window(
         key=course.loom.key,
-        number=out.number,
-        kind=out.change,
+        number=number,
+        kind=change,
         reading_at=course.present.read_at,
-        mean_running_h=out.weaving_h,
+        mean_running_h=weaving_h,
         spread_h=course.spread_h,
         mean_at=mean_at,
         p10_at=p10_at,
@@ -235,13 +236,13 @@ def _window(course: _Course, out: _BeamOut, times: tuple[datetime, ...], as_of: 
         p90_at=p90_at,
         starts_at=mean_at,
         ends_at=None,
-        article_out=out.out.warp.article,
-        article_in=out.into.warp.article,
-        warp_rate_m_per_h=out.out.rate.warp_m_per_h,
-        warp_value_per_m=out.out.warp_value_per_m,
-        contribution_per_h=out.into.contribution_per_h,
-        ordinary_change_h=out.change_h,
-        stops_h=out.stops_h,
+        article_out=out.warp.article,
+        article_in=into.warp.article,
+        warp_rate_m_per_h=out.rate.warp_m_per_h,
+        warp_value_per_m=out.warp_value_per_m,
+        contribution_per_h=into.contribution_per_h,
+        ordinary_change_h=change_h,
+        stops_h=stops_h,
         state=_state(course.present, mean_at, as_of),
     )
 

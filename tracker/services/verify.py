@@ -47,7 +47,7 @@ class VerifyReport:
 def verify(db: str) -> VerifyReport:
     """Recompute the published plan as of its own moment from what the database holds now.
 
-    Stages recorded since are progress, not faults, and left aside; changed data (a receipt put off, a crew away, a
+    Stages and conversions recorded since are progress, not faults, and left aside; changed data (a receipt put off, a crew away, a
     loom protected) show. Raises DataError where no plan is published.
     """
     data = read_planning_data(db)
@@ -57,5 +57,6 @@ def verify(db: str) -> VerifyReport:
     with open_store(db).reading() as uow:
         before, history = uow.published_plan(before_it=1), uow.stage_history()
     then: dict[LoomKey, StageChange] = {change.key: change for change in history if change.at <= plan.as_of}
-    prepared = prepare(replace(data, previous=before, stages=then), plan.as_of)
+    learnt = tuple(done for done in data.conversions if (done.ended_at or done.started_at) <= plan.as_of)
+    prepared = prepare(replace(data, previous=before, stages=then, conversions=learnt), plan.as_of)
     return VerifyReport(plan, check(plan, prepared.problem))
