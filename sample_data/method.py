@@ -69,7 +69,7 @@ STRIPPING = (
         caution=CHOCK, window="mid-warp"),
     _op(170, "Cover warp, harness and reed", 5, FITTER, 2),
     _op(180, "Take down the vertical creel and close its openings", 16, FITTER, 1, creel="vertical creel"),
-    _op(180, "Take down the horizontal creel and its yarn tubes", 22, FITTER, 2, spread=(16, 40),
+    _op(185, "Take down the horizontal creel and its yarn tubes", 22, FITTER, 2, spread=(16, 40),
         caution="Lift the creel frame by two people.", creel="horizontal creel"),
     _op(190, "Take off the old selvedge gear and flange bobbin, left", 8, FITTER, 1, leno_side=LEFT),
     _op(190, "Take off the old selvedge gear and flange bobbin, right", 8, FITTER, 1, leno_side=RIGHT),

@@ -13,6 +13,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.work import WorkContent
 from tracker.scope.cells import parse_cell, scalar
 from tracker.scope.content import scope_looms
+from tracker.scope.review import review
 
 REPEAT, MID_WARP = WindowKind.REPEAT, WindowKind.MID_WARP
 
@@ -137,3 +138,7 @@ def test_big_halls_have_parts_for_nearly_all(looms: int, weeks: int, crews: int,
     supply, need = usable(mill), least_need(scope_looms(mill))
     short = {part for part in need if need[part] > supply[part]}
     assert short <= {"RAIL-W", "CONTROL-BOX"}
+
+
+def test_the_review_finds_nothing_in_the_method(mill: Mill) -> None:
+    assert review(mill.method, mill.looms, mill.parts, mill.tools, mill.crews, mill.terms) == ()
