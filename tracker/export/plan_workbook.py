@@ -1,0 +1,220 @@
+"""The plan as a workbook: the figures and their proof, bookings, kit needs, hours, looms left over and other dates."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.calendars import iso_week
+from tracker.domain.formats import moment
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.needs import PartWeek
+from tracker.domain.plan import Booking, Plan
+from tracker.domain.tables import Kind
+from tracker.domain.words import natural_key
+from tracker.domain.work import Choices
+from tracker.export.needs_sheets import need_sheets
+from tracker.export.sheets import Col, Sheet, write_tables
+
+_LOOM = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
+_SLOT_H = 0.5
+
+
+def write_plan(
+    path: str | Path, plan: Plan, mill: Mill, needs: Iterable[PartWeek] = (), more: Sequence[Sheet] = ()
+) -> None:
+    """Write the plan workbook (.xlsx); `needs` are the net needs of its kits, `more` are sheets to add at the end.
+
+    Moments are the mill's local time, money is in the plan's currency, hours are person-hours unless the heading says
+    otherwise.
+    """
+    needs = list(needs)
+    sheets = [
+        _summary(plan, mill),
+        _bookings(plan, mill),
+        *need_sheets(needs, mill),
+        _hours(plan, mill),
+        _left_over(plan, mill),
+        _other_dates(plan, mill),
+        _prices(plan),
+        *more,
+    ]
+    write_tables(path, [sheet for sheet in sheets if sheet.rows or sheet.lines])
+
+
+def _summary(plan: Plan, mill: Mill) -> Sheet:
+    zone = mill.terms.zone
+    lines = [
+        f"{mill.terms.programme}: plan as of {moment(plan.as_of, zone)}",
+        f"{len(plan.bookings)} looms are booked, {len(plan.left_over)} are left over. The plan is {plan.status}.",
+        f"Times are local ({mill.terms.time_zone}), money is in {plan.currency}. Forecasts are estimates, not promises.",
+        *plan.reasons,
+    ]
+    ends = [booking.end for booking in plan.bookings]
+    rows: list[list[Any]] = [
+        ["Status", str(plan.status), ""],
+        ["Cost of the plan (objective)", plan.objective, plan.currency],
+        ["No plan can cost less than (bound)", plan.bound, plan.currency],
+        ["Gap between the two", plan.gap * 100, "%"],
+        ["Time taken to plan", plan.seconds, "s"],
+        ["Looms booked", len(plan.bookings), "looms"],
+        ["of them firm", sum(booking.firm for booking in plan.bookings), "looms"],
+        ["of them pilots", sum(booking.pilot for booking in plan.bookings), "looms"],
+        ["Looms left over", len(plan.left_over), "looms"],
+        ["First conversion starts", _local(min((b.start for b in plan.bookings), default=None), zone), ""],
+        ["Last conversion ends", _local(max(ends, default=None), zone), ""],
+        ["Horizon ends", _local(plan.horizon_end, zone), ""],
+        ["Target finish", mill.terms.target_finish, ""],
+        ["Labour", sum(booking.labour_h for booking in plan.bookings), "person-hours"],
+        *([name, sum(getattr(b.cost, field) for b in plan.bookings), plan.currency] for field, name in _TERMS.items()),
+        ["Cost of the looms left over", sum(loom.cost for loom in plan.left_over), plan.currency],
+    ]
+    return Sheet("Plan", [Col("What"), Col("Value", Kind.ANY, digits=2), Col("Unit")], rows, lines, frozen=0)
+
+
+_TERMS = {
+    "lost_production": "Lost production", "late_beam_out": "Late beam-outs", "labour": "Labour cost", "parts": "Parts",
+    "saving_foregone": "Saving foregone", "moves": "Moves",
+}  # fmt: skip
+"""Field of the cost terms → words."""
+
+
+def _bookings(plan: Plan, mill: Mill) -> Sheet:
+    zone, money = mill.terms.zone, plan.currency
+    columns = [
+        *_LOOM,
+        Col("Mark", about="Firm: inside the firm period, replanning leaves it alone. Pilot: the first of its type."),
+        Col("Week"),
+        Col("Start", Kind.MOMENT),
+        Col("End", Kind.MOMENT),
+        Col("Window", about="The chance that is taken: a beam change (repeat or style), a standing loom, or mid-warp."),
+        Col("Window number", Kind.INTEGER),
+        Col("Warp runs out about", Kind.MOMENT, about="P50: as likely earlier as later."),
+        Col("Choices"),
+        Col("Working time (h)", Kind.NUMBER, digits=1, total=True, about="Working hours from start to end."),
+        Col("Labour (person-hours)", Kind.NUMBER, digits=1, total=True),
+        *(Col(f"{name} ({money})", Kind.NUMBER, digits=0, total=True) for name in _TERMS.values()),
+        Col(f"Total cost ({money})", Kind.NUMBER, digits=0, total=True),
+    ]
+    ordered = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
+    return Sheet("Bookings", columns, [_booking(booking, mill, zone) for booking in ordered])
+
+
+def _booking(booking: Booking, mill: Mill, zone: ZoneInfo) -> list[Any]:
+    start = booking.start.astimezone(zone)
+    marks = [word for word, is_set in (("firm", booking.firm), ("pilot", booking.pilot)) if is_set]
+    return [
+        *_loom(booking.key, mill),
+        ", ".join(marks),
+        iso_week(start.date()),
+        _local(booking.start, zone),
+        _local(booking.end, zone),
+        str(booking.kind),
+        booking.window,
+        _local(booking.beam_out_p50, zone),
+        choices_text(booking.choices),
+        booking.slots * _SLOT_H,
+        booking.labour_h,
+        *(getattr(booking.cost, field) for field in _TERMS),
+        booking.cost.total,
+    ]
+
+
+def _hours(plan: Plan, mill: Mill) -> Sheet:
+    """Hours by machine type, and of its first and last booked loom, between which the crews learn."""
+    by_type: dict[str, list[Booking]] = defaultdict(list)
+    for booking in sorted(plan.bookings, key=lambda booking: booking.start):
+        by_type[_type(booking.key, mill)].append(booking)
+    left: dict[str, int] = defaultdict(int)
+    for loom in plan.left_over:
+        left[_type(loom.key, mill)] += 1
+    columns = [
+        Col("Machine type"),
+        Col("Looms booked", Kind.INTEGER, total=True),
+        Col("Looms left over", Kind.INTEGER, total=True),
+        Col("Labour (person-hours)", Kind.NUMBER, digits=1, total=True),
+        Col("Labour per loom (person-hours)", Kind.NUMBER, digits=1),
+        Col("Labour of the first loom (person-hours)", Kind.NUMBER, digits=1),
+        Col("Labour of the last loom (person-hours)", Kind.NUMBER, digits=1),
+        Col("Working time per loom (h)", Kind.NUMBER, digits=1, about="Working hours from start to end."),
+    ]
+    rows = [_type_row(name, by_type[name], left[name]) for name in sorted({*by_type, *left}, key=natural_key)]
+    return Sheet("Hours by type", columns, rows)
+
+
+def _type_row(name: str, bookings: Sequence[Booking], left: int) -> list[Any]:
+    labour_h = sum(booking.labour_h for booking in bookings)
+    count = len(bookings)
+    per_loom = [labour_h / count, bookings[0].labour_h, bookings[-1].labour_h] if count else [None] * 3
+    slots_h = sum(booking.slots for booking in bookings) * _SLOT_H
+    return [name, count, left, labour_h, *per_loom, slots_h / count if count else None]
+
+
+def _left_over(plan: Plan, mill: Mill) -> Sheet:
+    columns = [
+        *_LOOM,
+        Col("Why it is left over"),
+        Col(f"Cost of leaving it over ({plan.currency})", Kind.NUMBER, digits=0),
+    ]
+    ordered = sorted(plan.left_over, key=lambda loom: loom.key.sort_key)
+    lines = [] if ordered else ["Looms left over", "None: every loom that can be planned is booked."]
+    return Sheet("Left over", columns, [[*_loom(loom.key, mill), loom.why, loom.cost] for loom in ordered], lines)
+
+
+def _other_dates(plan: Plan, mill: Mill) -> Sheet:
+    zone = mill.terms.zone
+    columns = [
+        *_LOOM,
+        Col("Other start", Kind.MOMENT),
+        Col("Other end", Kind.MOMENT),
+        Col("Window"),
+        Col("Choices"),
+        Col(f"Dearer than the booking by ({plan.currency})", Kind.NUMBER, digits=0),
+    ]
+    ordered = sorted(plan.other_dates, key=lambda other: (other.key.sort_key, other.extra_cost, other.start))
+    rows = [
+        [
+            *_loom(o.key, mill),
+            _local(o.start, zone),
+            _local(o.end, zone),
+            str(o.kind),
+            choices_text(o.choices),
+            o.extra_cost,
+        ]
+        for o in ordered
+    ]
+    return Sheet("Other dates", columns, rows)
+
+
+def _prices(plan: Plan) -> Sheet:
+    columns = [
+        Col("What is scarce"),
+        Col("Week"),
+        Col(
+            f"One more would save ({plan.currency})", Kind.NUMBER, digits=2,
+            about="What one more unit in that week would save, from the prices of the relaxed plan: a guide, not a quotation.",
+        ),
+    ]  # fmt: skip
+    ordered = sorted(plan.prices, key=lambda price: (natural_key(price.what), price.week))
+    return Sheet("Prices of scarcity", columns, [[price.what, price.week, price.price] for price in ordered])
+
+
+def choices_text(choices: Choices) -> str:
+    """`rail: new rail; creel: kept`."""
+    return "; ".join(f"{choice}: {alternative}" for choice, alternative in choices)
+
+
+def _loom(key: LoomKey, mill: Mill) -> list[Any]:
+    return [key.loom, key.hall, _type(key, mill)]
+
+
+def _type(key: LoomKey, mill: Mill) -> str:
+    loom = mill.looms.get(key)
+    return loom.machine_type if loom else ""
+
+
+def _local(at: datetime | None, zone: ZoneInfo) -> datetime | None:
+    """The mill's local time without its offset, as a workbook cell holds it."""
+    return at.astimezone(zone).replace(tzinfo=None) if at else None
