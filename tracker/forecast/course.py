@@ -1,0 +1,178 @@
+"""The course of each loom: one warp after the other from the newest reading on, in hours of its running calendar."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, time, timedelta
+from typing import NamedTuple
+
+from tracker.domain.calendars import Calendar, calendar_of
+from tracker.domain.mill import Loom, LoomKey, Mill, Warp
+from tracker.domain.windows import WindowKind
+from tracker.errors import DataError
+from tracker.forecast.history import Present, present
+from tracker.forecast.rates import Rate, rate_of, where
+from tracker.forecast.running import Clock, running_calendars
+from tracker.forecast.variation import default_spread_h, own_spread_h
+
+_MARGIN = timedelta(days=60)
+"""Calendars reach this far past `until`, so that a P90 just beyond it is still laid on true running hours."""
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """One warp being woven."""
+
+    warp: Warp
+    rate: Rate
+    weaving_h: float
+    contribution_per_h: float
+    warp_value_per_m: float
+
+
+class BeamOut(NamedTuple):
+    """The end of a run, in running hours from the reading."""
+
+    number: int
+    weaving_h: float
+    stops_h: float
+    out: Run
+    into: Run
+    change: WindowKind
+    change_h: float
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """The beam-outs of one loom from its newest reading on."""
+
+    loom: Loom
+    present: Present
+    clock: Clock
+    spread_h: float
+    beam_outs: tuple[BeamOut, ...]
+
+
+def courses_of(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, Course]:
+    """The course of each loom that can be forecast; all impossible values together in one DataError."""
+    known = {key: now for key in mill.looms if not isinstance(now := present(mill, key, as_of), str)}
+    calendars = _calendars(mill, known, as_of, until)
+    clocks = {hall: Clock(calendar) for hall, calendar in calendars.items()}
+    courses: dict[LoomKey, Course] = {}
+    faults: list[str] = []
+    for key, now in known.items():
+        try:
+            courses[key] = _course(mill, key, now, calendars[key.hall], clocks[key.hall], as_of, until)
+        except DataError as fault:
+            faults.append(str(fault))
+    if faults:
+        raise DataError(faults[0] + (f" (and {len(faults) - 1} more like this)" if faults[1:] else ""))
+    return courses
+
+
+def _calendars(mill: Mill, known: dict[LoomKey, Present], as_of: datetime, until: datetime) -> dict[str, Calendar]:
+    earliest = min((readings[0].read_at for readings in mill.readings.values() if readings), default=as_of)
+    earliest = min([as_of, earliest, *(now.read_at for now in known.values())])
+    zone = mill.terms.zone
+    return running_calendars(mill, earliest.astimezone(zone).date(), (until + _MARGIN).astimezone(zone).date())
+
+
+def _course(
+    mill: Mill, key: LoomKey, now: Present, running: Calendar, clock: Clock, as_of: datetime, until: datetime
+) -> Course:
+    loom, standing = mill.looms[key], mill.standing.get(key, ())
+    if standing:
+        running = running.less(calendar_of((span.from_at, span.to_at) for span in standing))
+        clock = Clock(running)
+    past = [reading for reading in mill.readings.get(key, ()) if reading.read_at <= as_of]
+    own = own_spread_h(past, running, now.warp.set_length_m, mill.terms.zone)
+    spread_h = default_spread_h(mill.terms.day_to_day_variation) if own is None else own
+    beam_outs = tuple(_beam_outs(mill, loom, now, clock, until))
+    return Course(loom, now, clock, spread_h, beam_outs)
+
+
+def _beam_outs(mill: Mill, loom: Loom, now: Present, clock: Clock, until: datetime) -> Iterator[BeamOut]:
+    """The beam-outs of a loom up to the first whose mean is at or past `until`, that one left out."""
+    begin = float(clock.elapsed_h(now.read_at.timestamp()))
+    end = float(clock.elapsed_h(until.timestamp()))
+    runs = _runs(mill, loom, now)
+    changes = {kind: _change_h(mill, loom, kind) for kind in (WindowKind.REPEAT, WindowKind.STYLE)}
+    out, at, weaving_h, number = next(runs), begin, 0.0, 0
+    while True:
+        weaving_h, at, number = weaving_h + out.weaving_h, at + out.weaving_h, number + 1
+        into = next(runs, None)
+        if at >= end and number > 1:
+            return
+        change = _change_kind(out.warp, (into or out).warp)
+        yield BeamOut(number, weaving_h, at - begin - weaving_h, out, into or out, change, changes[change])
+        if into is None:
+            return
+        at = max(at, _ready_h(mill, clock, into.warp)) + changes[change]
+        out = into
+
+
+def _runs(mill: Mill, loom: Loom, now: Present) -> Iterator[Run]:
+    """The warp on the loom, the listed ones after it, then the last of them again and again."""
+    rate = rate_of(mill, loom, now.warp, now.speed_ppm, now.efficiency)
+    yield _run(mill, loom, now.warp, rate, now.left_m)
+    for warp in now.following:
+        rate = rate_of(mill, loom, warp)
+        yield _run(mill, loom, warp, rate, _set_length_m(warp))
+    last = now.following[-1] if now.following else now.warp
+    if last.set_length_m is None:
+        return
+    again = _run(mill, loom, _repeat(last), rate, _set_length_m(last))
+    while True:
+        yield again
+
+
+def _repeat(warp: Warp) -> Warp:
+    """The same warp knotted in once more, ready when it is wanted."""
+    return Warp(
+        warp.hall, warp.loom, warp.sequence, warp.article, warp.set_length_m, tail_m=warp.tail_m, change="repeat"
+    )
+
+
+def _run(mill: Mill, loom: Loom, warp: Warp, rate: Rate, length_m: float) -> Run:
+    article = mill.articles[warp.article]
+    contribution = 0.0 if loom.capacity_unsold else (article.contribution_per_m or 0.0) * rate.cloth_m_per_h
+    hours = max(0.0, length_m - (warp.tail_m or 0.0)) / rate.warp_m_per_h
+    return Run(warp, rate, hours, contribution, article.warp_value_per_m or 0.0)
+
+
+def _set_length_m(warp: Warp) -> float:
+    length, tail = warp.set_length_m, warp.tail_m or 0.0
+    if length is None:
+        raise DataError(f"{where(warp)}: a warp that follows needs a set length; give it in metres")
+    if not length > tail:
+        raise DataError(f"{where(warp)}: set length {length:g} m must be longer than the tail of {tail:g} m")
+    return length
+
+
+def _change_kind(out: Warp, into: Warp) -> WindowKind:
+    """As the incoming warp says; where it says nothing, another article is a style change."""
+    if into.change:
+        return WindowKind(into.change)
+    return WindowKind.REPEAT if into.article == out.article else WindowKind.STYLE
+
+
+def _change_h(mill: Mill, loom: Loom, kind: WindowKind) -> float:
+    """Hours of the ordinary change of a kind: the row of the machine type before the row of every type."""
+    rows = {change.machine_type: change.hours_h for change in mill.changes if change.kind == kind}
+    return rows.get(loom.machine_type, rows.get(None, 0.0))
+
+
+def _ready_h(mill: Mill, clock: Clock, warp: Warp) -> float:
+    """When a warp is there to go in, in hours of the running calendar: from the local midnight of its day on."""
+    if warp.ready_on is None:
+        return 0.0
+    ready = datetime.combine(warp.ready_on, time(0), mill.terms.zone)
+    return float(clock.elapsed_h(ready.timestamp()))
+
+
+def run_at(course: Course | None, at: datetime) -> Run | None:
+    """The warp in work at a moment by the means."""
+    if course is None or not course.beam_outs:
+        return None
+    begin, end = (float(course.clock.elapsed_h(t.timestamp())) for t in (course.present.read_at, at))
+    later = (out.out for out in course.beam_outs if out.weaving_h + out.stops_h > end - begin)
+    return next(later, course.beam_outs[-1].into)
