@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from kit_samples import AS_OF, booking, key, mill, plan
+from kit_samples import booking, key, mill, plan
 
 from tracker.domain.mill import Part, Receipt
 from tracker.domain.needs import Scrap, ShortDelivery, Slip
@@ -19,7 +19,7 @@ HALL = mill(Part("RAIL", 1), Part("NUT", 12), receipts=(Receipt("PO-1", "RAIL", 
 
 
 def falls(*changes, **more):
-    return fallen(MADE, changed_mill(HALL, changes), AS_OF, **more)
+    return fallen(MADE, changed_mill(HALL, changes), **more)
 
 
 def test_nothing_falls_while_all_comes_as_it_should():
@@ -55,7 +55,7 @@ def test_what_is_issued_needs_no_stock():
 
 def test_safety_stock_is_not_usable():
     hall = mill(Part("RAIL", 1, safety_stock=1))
-    assert [f.lacks for f in fallen(plan(booking("1", date(2027, 1, 11), RAIL=1)), hall, AS_OF)] == [{"RAIL": 1}]
+    assert [f.lacks for f in fallen(plan(booking("1", date(2027, 1, 11), RAIL=1)), hall)] == [{"RAIL": 1}]
 
 
 @pytest.mark.parametrize(

@@ -60,11 +60,13 @@ def test_a_receipt_due_on_the_day_of_the_start_comes_too_late_for_it():
     assert (next_day["2027-W02"].net, next_day["2027-W02"].receipts) == (0, 1)
 
 
-def test_an_overdue_receipt_counts_as_of_today():
-    hall = mill(Part("RAIL", 0), receipts=(Receipt("1", "RAIL", 1, date(2026, 12, 21)),))
-    today = by_week(needs(plan(booking("1", date(2027, 1, 4), RAIL=1)), hall, AS_OF))
-    tomorrow = by_week(needs(plan(booking("1", date(2027, 1, 5), RAIL=1)), hall, AS_OF))
-    assert (today["2027-W01"].receipts, today["2027-W01"].net, tomorrow["2027-W01"].net) == (1, 1, 0)
+def test_an_overdue_receipt_counts_as_there_and_one_due_today_from_tomorrow():
+    def today(due):
+        hall = mill(Part("RAIL", 0), receipts=(Receipt("1", "RAIL", 1, due),))
+        return by_week(needs(plan(booking("1", date(2027, 1, 4), RAIL=1)), hall, AS_OF))["2027-W01"]
+
+    assert (today(date(2027, 1, 3)).receipts, today(date(2027, 1, 3)).net) == (1, 0)
+    assert (today(date(2027, 1, 4)).receipts, today(date(2027, 1, 4)).net) == (1, 1)
 
 
 def test_a_late_order_names_the_looms_and_their_days():

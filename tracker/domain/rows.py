@@ -37,6 +37,23 @@ class SourceTable:
     columns: tuple[SourceColumn, ...] = ()
     transposed: bool = False
 
+    def cell_of(self, field: str, number: int) -> str:
+        """The cell of a row (its `TypedRow.number`) under the column of a field; `` where the file has no such column."""
+        heading = next((column.cell for column in self.columns if column.field == field), "")
+        letters, digits = heading.rstrip("0123456789"), heading.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")
+        if not heading:
+            return ""
+        return f"{_letters(number)}{digits}" if self.transposed else f"{letters}{number}"
+
+
+def _letters(number: int) -> str:
+    """Column number → letters: 1 → A, 27 → AA."""
+    text = ""
+    while number:
+        number, rest = divmod(number - 1, 26)
+        text = chr(65 + rest) + text
+    return text
+
 
 @dataclass(frozen=True, slots=True)
 class TypedRow:

@@ -4,7 +4,7 @@ from bisect import insort
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import date, datetime, timedelta
+from datetime import date, timedelta
 
 from tracker.domain.mill import Mill, Receipt
 from tracker.domain.needs import Fallen, LoomQuantities, Quantities, Scrap, ShortDelivery, Slip, StockChange
@@ -52,19 +52,18 @@ def _altered(receipt: Receipt, change: Slip | ShortDelivery) -> Receipt:
 def fallen(
     plan: Plan,
     mill: Mill,
-    as_of: datetime,
     issued: LoomQuantities | None = None,
     coming_back: LoomQuantities | None = None,
 ) -> tuple[Fallen, ...]:
     """The bookings whose whole kit cannot be there at their start, in booking order.
 
     Stock on hand less safety stock and the receipts due before the day of the start are shared out by booking date; a
-    booking that lacks anything falls and leaves its parts to the next. Receipts overdue at `as_of` count as of that
-    day; what was issued to a loom needs no stock. `coming_back` are the parts of a booked kit that return to stock when
-    its conversion ends; they count like a receipt due that day.
+    booking that lacks anything falls and leaves its parts to the next. Receipts that are overdue count as there, as the
+    planner counts them; what was issued to a loom needs no stock. `coming_back` are the parts of a booked kit that
+    return to stock when its conversion ends; they count like a receipt due that day.
     """
     days = Days(mill)
-    stock = _Stock(mill, days.local(as_of))
+    stock = _Stock(mill)
     found = []
     for booking in in_booking_order(plan):
         kit = missing(booking.parts, {}, (issued or {}).get(booking.key, {}))
@@ -90,11 +89,11 @@ def _fall(booking: Booking, kit: Quantities, stock: "_Stock", days: Days) -> Fal
 class _Stock:
     """Usable stock by day: what is on hand less safety stock, and receipts from the day after they are due."""
 
-    def __init__(self, mill: Mill, today: date):
+    def __init__(self, mill: Mill):
         self._free = defaultdict(float, {name: p.on_hand - p.safety_stock for name, p in mill.parts.items()})
         self._receipts: dict[str, list[tuple[date, float]]] = defaultdict(list)
         for receipt in mill.receipts:
-            self.add({receipt.part: receipt.quantity}, max(receipt.due, today))
+            self.add({receipt.part: receipt.quantity}, receipt.due)
 
     def at(self, part: str, day: date) -> float:
         return max(0.0, self._free[part] + sum(quantity for due, quantity in self._receipts[part] if due < day))

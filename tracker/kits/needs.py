@@ -18,13 +18,15 @@ from tracker.kits.netting import NetPeriod, net_periods
 
 @dataclass(frozen=True, slots=True)
 class Flow:
-    """What moves a part's stock on a local day: needs negative, receipts positive and after the needs of the day."""
+    """What moves a part's stock on a local day: needs negative, receipts positive."""
 
     day: date
     quantity: float
     key: LoomKey | None = None
     """The loom that needs it; None for receipts."""
     left_over: bool = False
+    overdue: bool = False
+    """A receipt that should be there: it comes before the needs of its day, others after them."""
 
 
 def needs(
@@ -40,8 +42,8 @@ def needs(
 
     `left_over_parts` are the kits of the looms that the plan leaves over, needed on `left_over_on` (default: the
     target finish, at the latest the last day of the plan's horizon). `issued` parts are no longer needed.
-    `coming_back` are the parts of a booked kit that return to stock when the conversion ends. What was due or needed
-    before `as_of` and has not come counts as of that day.
+    `coming_back` are the parts of a booked kit that return to stock when the conversion ends. What should have been
+    needed before `as_of` is needed now; what should have come is counted as there, as the planner counts it.
 
     Raises `DataError` where a kit holds a part that the mill does not know.
     """
@@ -61,8 +63,12 @@ def needs(
 def _receipts(mill: Mill, today: date) -> dict[str, list[Flow]]:
     flows: dict[str, list[Flow]] = defaultdict(list)
     for receipt in mill.receipts:
-        flows[receipt.part].append(Flow(max(receipt.due, today), receipt.quantity))
+        flows[receipt.part].append(_coming(receipt.due, receipt.quantity, today))
     return flows
+
+
+def _coming(due: date, quantity: float, today: date) -> Flow:
+    return Flow(max(due, today), quantity, overdue=due < today)
 
 
 def _add_bookings(
@@ -79,7 +85,7 @@ def _add_bookings(
             if quantity - given.get(part, 0.0) > TOLERANCE:
                 flows[part].append(Flow(day, given.get(part, 0.0) - quantity, booking.key))
         for part, quantity in coming_back.get(booking.key, {}).items():
-            flows[part].append(Flow(max(today, days.local(booking.end)), quantity))
+            flows[part].append(_coming(days.local(booking.end), quantity, today))
 
 
 def _add_left_over(flows: dict[str, list[Flow]], kits: LoomQuantities, day: date) -> None:
@@ -129,8 +135,8 @@ def _part_weeks(part: Part, flows: list[Flow], weeks: list[date], days: Days, to
 
 
 def _by_week(flows: list[Flow]) -> dict[date, list[Flow]]:
-    """Monday → the week's flows in order of days, receipts after the needs of their day."""
-    ordered = sorted(flows, key=lambda flow: (flow.day, flow.quantity > 0))
+    """Monday → the week's flows in order of days, receipts (unless overdue) after the needs of their day."""
+    ordered = sorted(flows, key=lambda flow: (flow.day, flow.quantity > 0 and not flow.overdue))
     return {
         monday: list(group) for monday, group in groupby(ordered, lambda f: f.day - timedelta(days=f.day.weekday()))
     }

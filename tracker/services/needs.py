@@ -6,7 +6,7 @@ from datetime import date, datetime
 from typing import Any
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, Touched
 from tracker.domain.plan import Plan
 from tracker.domain.scopes import LoomScope
@@ -32,6 +32,8 @@ class NeedsReport:
     cash: Cash
     units: Mapping[str, str]
     """Part → unit, `` where it has none."""
+    overdue: tuple[Receipt, ...]
+    """Order lines that should have come; they are counted as there."""
 
     @property
     def moving(self) -> tuple[PartWeek, ...]:
@@ -62,10 +64,11 @@ class NeedsReport:
 
     def lines(self) -> list[str]:
         """What a person should know beside the table."""
+        found = self._overdue_lines()
         if not self.orders:
-            return ["Nothing is to be ordered: stock and open orders cover every need."]
+            return [*found, "Nothing is to be ordered: stock and open orders cover every need."]
         looms = {touched.key for line in self.late for touched in line.touched}
-        found = [f"{len(self.orders)} order lines, {sum(line.amount for line in self.orders):,.0f} {self.currency}."]
+        found.append(f"{len(self.orders)} order lines, {sum(line.amount for line in self.orders):,.0f} {self.currency}.")
         if self.late:
             found.append(f"{len(self.late)} of them are late: the order-by day is past. They touch {len(looms)} looms.")
         if peak := self.cash.peak:
@@ -74,6 +77,13 @@ class NeedsReport:
                 f"{peak.total:,.0f} {self.currency} (taken at delivery)."
             )
         return found
+
+    def _overdue_lines(self) -> list[str]:
+        return [
+            f"Order {line.order}: {line.quantity:g} of {line.part} were due on {line.due} and are counted as there; "
+            "receive them, or correct the day."
+            for line in self.overdue
+        ]
 
 
 def net_needs(
@@ -94,7 +104,9 @@ def net_needs(
     weeks = needs(room.plan, room.mill, at, kits, room.issued, room.coming_back, left_over_on)
     orders = order_lines(weeks, room.mill, at, {m.order for m in used if m.order})
     units = {name: part.unit or "" for name, part in room.mill.parts.items()}
-    return NeedsReport(at, room.mill.terms.currency, weeks, orders, cash(orders, room.mill, at), units)
+    today = at.astimezone(room.mill.terms.zone).date()
+    overdue = tuple(receipt for receipt in room.mill.receipts if receipt.due < today)
+    return NeedsReport(at, room.mill.terms.currency, weeks, orders, cash(orders, room.mill, at), units, overdue)
 
 
 def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:

@@ -1,0 +1,144 @@
+"""What of a load's parts and receipts cannot be: judged row by row against the parts and order lines that there are."""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.mill import Part, Receipt
+from tracker.domain.rows import SourceTable, TypedRow
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind
+from tracker.domain.words import fold
+
+
+@dataclass
+class Known:
+    """What the store holds, and what the rows before have brought."""
+
+    parts: Mapping[str, str]
+    """Part → unit, of the store and the load's own Parts sheet; `` where it has none."""
+    lines: dict[str, str]
+    """Order line → part."""
+    open: Mapping[tuple[str, str], float]
+    """Order line and part → quantity still open."""
+    received: Mapping[tuple[str, str], float]
+    """Order line and part → quantity received so far."""
+    moved: Mapping[str, str] = field(default_factory=dict)
+    """Parts with an entry in the stock ledger → unit as stored."""
+
+
+def stock_findings(
+    rows: Sequence[TypedRow],
+    tables: Sequence[SourceTable],
+    parts: Mapping[str, Part],
+    receipts: Sequence[Receipt],
+    movements: Sequence[Movement],
+) -> tuple[Finding, ...]:
+    """Refusals among the rows of a load, each with its cell: an unknown part, a unit that is not the part's, an order
+    line that another part has, more open than is left after a receipt, a new unit for a part with stock entries.
+
+    `parts`, `receipts` and `movements` are what the store holds before the load.
+    """
+    known = _known(rows, parts, receipts, movements)
+    checks: dict[str, tuple[Check, ...]] = {
+        "receipts": (_unknown_part, _other_unit, _line_twice, _received_already),
+        "parts": (_unit_changed,),
+    }
+    found = []
+    for row in rows:
+        for check in checks.get(row.table, ()):
+            found += [_placed(finding, row, tables) for finding in check(row, known)]
+    return tuple(found)
+
+
+def _known(
+    rows: Sequence[TypedRow], parts: Mapping[str, Part], receipts: Sequence[Receipt], movements: Sequence[Movement]
+) -> Known:
+    stored = {name: part.unit or "" for name, part in parts.items()}
+    loaded = {
+        row.values["part"]: row.values.get("unit") or stored.get(row.values["part"], "")
+        for row in rows
+        if row.table == "parts"
+    }
+    received: dict[tuple[str, str], float] = {}
+    for movement in movements:
+        if movement.kind is MovementKind.RECEIPT and movement.order:
+            line = (movement.order, movement.part)
+            received[line] = received.get(line, 0.0) + movement.quantity
+    return Known(
+        parts=stored | loaded,
+        lines={receipt.order: receipt.part for receipt in receipts},
+        open={(receipt.order, receipt.part): receipt.quantity for receipt in receipts},
+        received=received,
+        moved={movement.part: stored.get(movement.part, "") for movement in movements},
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A finding before it is placed in its cell."""
+
+    code: str
+    field: str
+    message: str
+    hint: str
+
+
+Check = Callable[[TypedRow, Known], Iterator[Fault]]
+
+
+def _unknown_part(row: TypedRow, known: Known) -> Iterator[Fault]:
+    part = row.values["part"]
+    if part not in known.parts:
+        yield Fault("part-not-listed", "part", f"Part {part} is not in the parts list.",
+                    "Add it to the sheet Parts, or mend it.")  # fmt: skip
+
+
+def _other_unit(row: TypedRow, known: Known) -> Iterator[Fault]:
+    part, unit = row.values["part"], row.values.get("unit")
+    if unit and part in known.parts and fold(unit) != fold(known.parts[part]):
+        yield Fault("unit-mismatch", "unit", f"Part {part} is kept in {known.parts[part] or 'no unit'}, not in {unit}.",
+                    "Give the quantity in the part's unit.")  # fmt: skip
+
+
+def _line_twice(row: TypedRow, known: Known) -> Iterator[Fault]:
+    order, part = row.values["order"], row.values["part"]
+    other = known.lines.setdefault(order, part)
+    if other != part:
+        yield Fault("order-line-twice", "order", f"Order line {order} is for part {other} and for part {part}.",
+                    f"Give each line a number of its own, as {order}-10 and {order}-20.")  # fmt: skip
+
+
+def _received_already(row: TypedRow, known: Known) -> Iterator[Fault]:
+    line = (row.values["order"], row.values["part"])
+    came, left, quantity = known.received.get(line, 0.0), known.open.get(line, 0.0), row.values["quantity"]
+    if came and quantity > left + TOLERANCE:
+        yield Fault("received-already", "quantity",
+                    f"Order line {line[0]}: {came:g} of part {line[1]} were received and {left:g} are open; "
+                    f"{quantity:g} would count them twice.",
+                    "Give what is still open, or a new line number for what comes beside it.")  # fmt: skip
+
+
+def _unit_changed(row: TypedRow, known: Known) -> Iterator[Fault]:
+    part, unit = row.values["part"], row.values.get("unit")
+    before = known.moved.get(part)
+    if unit and before and fold(unit) != fold(before):
+        yield Fault("unit-mismatch", "unit", f"Part {part} has stock entries in {before}; it cannot change to {unit}.",
+                    "Keep the unit, or list the part in the new unit under another name.")  # fmt: skip
+
+
+def _placed(fault: Fault, row: TypedRow, tables: Sequence[SourceTable]) -> Finding:
+    table = tables[row.source]
+    heading = next((column.heading for column in table.columns if column.field == fault.field), "")
+    value = str(row.values.get(fault.field, ""))
+    return Finding(
+        fault.code,
+        Severity.REFUSED,
+        fault.message,
+        fault.hint,
+        file=table.file,
+        sheet=table.sheet,
+        cell=table.cell_of(fault.field, row.number),
+        heading=heading,
+        raw=value,
+        understood=value,
+    )
