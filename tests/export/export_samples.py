@@ -57,9 +57,8 @@ PLAN = Plan(
 NEEDS = (
     PartWeek("RAIL-190", "2027-W02", 2, 0, 0, 2, 0, 0),
     PartWeek("RAIL-190", "2027-W01", 2, 0, 0, 4, 0, 0),
-    PartWeek(
-        "RAIL-190", "2027-W09", 0, 2, 0, 4, 1, 4, date(2027, 2, 26), date(2026, 12, 30), True, 5, (Touched(B1, date(2027, 3, 1), 3),)
-    ),
+    PartWeek("RAIL-190", "2027-W09", 0, 2, 0, 4, 1, 4, date(2027, 2, 26), date(2026, 12, 30), True, 5,
+             (Touched(B1, date(2027, 3, 1), 3),)),
     PartWeek("CABLE-5", "2027-W01", 12.5, 0, 5, 22.5, 0, 0),
     PartWeek("CABLE-5", "2027-W02", 0, 0, 0, 22.5, 0, 0),
 )  # fmt: skip

@@ -26,7 +26,7 @@ def table(rows):
 
 def test_sheets_in_order(sheets):
     assert list(sheets) == [
-        "Plan", "Bookings", "Kit needs", "Net needs", "Hours by type", "Left over", "Other dates", "Prices of scarcity",
+        "Plan", "Bookings", "Kit needs", "Net needs", "Hours by type", "Costs", "Left over", "Other dates", "Prices of scarcity",
     ]  # fmt: skip
 
 
@@ -84,6 +84,14 @@ def test_left_over_with_reason_as_text(sheets):
     (row,) = table(sheets["Left over"])
     assert row["Loom"] == "007" and row["Why it is left over"] == "=no window: its warp runs past the horizon"
     assert row["Cost of leaving it over (EUR)"] == 5000
+
+
+def test_costs_by_term(sheets):
+    """In natural order of the looms: A-2 before A-10."""
+    rows = table(sheets["Costs"])
+    assert [row["Loom"] for row in rows] == ["A-2", "A-10", "Total"]
+    assert [rows[0][f"{term} (EUR)"] for term in ("Lost production", "Late beam-outs", "Labour cost")] == [100, 10, 200]
+    assert rows[2]["Parts (EUR)"] == 1240 and rows[2]["Saving foregone (EUR)"] == 100 and rows[2]["Moves (EUR)"] == 0
 
 
 def test_other_dates_and_prices(sheets):

@@ -8,7 +8,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import iso_week
-from tracker.domain.formats import moment
+from tracker.domain.formats import count, moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import PartWeek
 from tracker.domain.plan import Booking, Plan
@@ -36,6 +36,7 @@ def write_plan(
         _bookings(plan, mill),
         *need_sheets(needs, mill),
         _hours(plan, mill),
+        _costs(plan, mill),
         _left_over(plan, mill),
         _other_dates(plan, mill),
         _prices(plan),
@@ -48,7 +49,8 @@ def _summary(plan: Plan, mill: Mill) -> Sheet:
     zone = mill.terms.zone
     lines = [
         f"{mill.terms.programme}: plan as of {moment(plan.as_of, zone)}",
-        f"{len(plan.bookings)} looms are booked, {len(plan.left_over)} are left over. The plan is {plan.status}.",
+        f"Booked: {count(len(plan.bookings), 'loom')}; left over: {count(len(plan.left_over), 'loom')}. "
+        f"The plan is {plan.status}.",
         f"Times are local ({mill.terms.time_zone}), money is in {plan.currency}. Forecasts are estimates, not promises.",
         *plan.reasons,
     ]
@@ -82,7 +84,7 @@ _TERMS = {
 
 
 def _bookings(plan: Plan, mill: Mill) -> Sheet:
-    zone, money = mill.terms.zone, plan.currency
+    zone = mill.terms.zone
     columns = [
         *_LOOM,
         Col("Mark", about="Firm: inside the firm period, replanning leaves it alone. Pilot: the first of its type."),
@@ -95,8 +97,7 @@ def _bookings(plan: Plan, mill: Mill) -> Sheet:
         Col("Choices"),
         Col("Working time (h)", Kind.NUMBER, digits=1, total=True, about="Working hours from start to end."),
         Col("Labour (person-hours)", Kind.NUMBER, digits=1, total=True),
-        *(Col(f"{name} ({money})", Kind.NUMBER, digits=0, total=True) for name in _TERMS.values()),
-        Col(f"Total cost ({money})", Kind.NUMBER, digits=0, total=True),
+        Col(f"Total cost ({plan.currency})", Kind.NUMBER, digits=0, total=True),
     ]
     ordered = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
     return Sheet("Bookings", columns, [_booking(booking, mill, zone) for booking in ordered])
@@ -117,9 +118,16 @@ def _booking(booking: Booking, mill: Mill, zone: ZoneInfo) -> list[Any]:
         choices_text(booking.choices),
         booking.slots * _SLOT_H,
         booking.labour_h,
-        *(getattr(booking.cost, field) for field in _TERMS),
         booking.cost.total,
     ]
+
+
+def _costs(plan: Plan, mill: Mill) -> Sheet:
+    names = (*_TERMS.values(), "Total cost")
+    columns = [*_LOOM, *(Col(f"{name} ({plan.currency})", Kind.NUMBER, digits=0, total=True) for name in names)]
+    ordered = sorted(plan.bookings, key=lambda booking: booking.key.sort_key)
+    rows = [[*_loom(b.key, mill), *(getattr(b.cost, field) for field in _TERMS), b.cost.total] for b in ordered]
+    return Sheet("Costs", columns, rows)
 
 
 def _hours(plan: Plan, mill: Mill) -> Sheet:

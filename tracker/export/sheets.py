@@ -32,6 +32,7 @@ _MOST_RULED = 20_000
 """Cells of a table up to which empty cells are ruled as well; beyond, they only cost time."""
 _TEXT_KINDS = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.YES_NO, Kind.WEEKDAYS)
 _FORMATS = {Kind.DATE: "yyyy-mm-dd", Kind.MOMENT: "yyyy-mm-dd hh:mm", Kind.TIME: "hh:mm", Kind.INTEGER: "0"}
+_RIGHT = ("number", "count")
 _ROOM_BELOW = 1000
 """Empty rows below the last one that still have the drop-downs."""
 
@@ -177,6 +178,7 @@ def _totals(page: Worksheet, sheet: Sheet, first: int) -> None:
         return
     row = first + len(sheet.rows)
     page.cell(row, 1, "Total").font = _font(bold=True)
+    page.cell(row, 1).alignment = Alignment(indent=1)
     for index, column in enumerate(sheet.columns):
         if column.total:
             cell = page.cell(row, index + 1, workbook_value(column.kind, sum(r[index] or 0 for r in sheet.rows)))
@@ -186,17 +188,17 @@ def _totals(page: Worksheet, sheet: Sheet, first: int) -> None:
 def _style(page: Worksheet, column: Col, fill: PatternFill | None = None) -> dict[str, Any]:
     """The ready-made styles of a column's cells: setting them one property at a time costs most of the writing."""
     styles = {}
-    for key in ("text", "number", "moment", "day", "time"):
+    for key in ("text", "number", "count", "moment", "day", "time"):
         probe: Cell = Cell(page, 1, 1)
         probe.number_format = {
-            "text": "@", "moment": _FORMATS[Kind.MOMENT], "day": _FORMATS[Kind.DATE], "time": _FORMATS[Kind.TIME]
+            "text": "@", "count": "#,##0", "moment": _FORMATS[Kind.MOMENT], "day": _FORMATS[Kind.DATE], "time": _FORMATS[Kind.TIME]
         }.get(key, _number_format(column))  # fmt: skip
         probe.font, probe.border = _font(), _RULE
         probe.alignment = (
             Alignment(vertical="top", wrap_text=True, horizontal="left", indent=1)
             if key == "text"
             else Alignment(
-                vertical="top", horizontal="right" if key == "number" else "left", indent=int(key != "number")
+                vertical="top", horizontal="right" if key in _RIGHT else "left", indent=int(key not in _RIGHT)
             )
         )
         if fill:
@@ -215,6 +217,8 @@ def _style_key(column: Col, value: Any) -> str:
             return "day"
         case time():
             return "time"
+        case int() if column.kind is Kind.ANY and column.digits is not None:
+            return "count"
         case None if column.kind in _TEXT_KINDS:
             return "text"
     return "number"
