@@ -78,7 +78,7 @@ def test_loom_001_by_hand(scopes: dict[LoomKey, LoomScope]) -> None:
 
 
 def test_settled_hours_are_those_of_the_trade(mill: Mill, scopes: dict[LoomKey, LoomScope]) -> None:
-    """Settled, at the learning floor of 60 %: three to six person-hours a loom on the average of the hall."""
+    """Settled, at the learning floor of 55 %: three to six person-hours a loom on the average of the hall."""
     hours = [easiest(scope).labour_h * mill.terms.learning_floor for scope in scopes.values() if not scope.to_survey]
     assert 3 < min(hours) < max(hours) < 7.5
     assert 4.5 < mean(hours) < 6
