@@ -41,9 +41,13 @@ class ForecastReport:
         looms = len({window.key for window in self.windows})
         found = [f"{len(self.windows)} windows of {looms} looms up to {self.until.astimezone(self.zone):%Y-%m-%d}."]
         if stale := self.count("stale"):
-            found.append(f"{stale} looms have a reading older than three days: read the warp left again.")
+            who = "1 loom has" if stale == 1 else f"{stale} looms have"
+            found.append(f"{who} a reading older than three days: read the warp left again.")
         if overdue := self.count("overdue"):
-            found.append(f"{overdue} looms should have run out by their reading: look whether a new warp is in.")
+            who = (
+                "1 loom should have run out by its" if overdue == 1 else f"{overdue} looms should have run out by their"
+            )
+            found.append(f"{who} reading: look whether a new warp is in.")
         found += [f"loom {key}: no forecast, {why}" for key, why in self.missing.items()]
         return found
 
