@@ -252,6 +252,15 @@ def test_far_windows_have_full_hours_only() -> None:
         assert any(says in s for s in verify(spoilt, problem(windows))) is wrong
 
 
+def test_full_hours_are_local_hours() -> None:
+    """India is 5 h 30 min ahead of UTC: 08:30 UTC is 14:00 there, 09:00 UTC is 14:30 (by hand)."""
+    says = "not on a full hour, in a window more than 14 days off"
+    for hour, wrong in ((8.5, False), (9, True)):
+        spoilt, windows = shifted(at(15, hour), at(15, hour + 2), at(15, 9))
+        found = verify(spoilt, problem(windows, time_zone="Asia/Kolkata"))
+        assert any(says in s for s in found) is wrong
+
+
 def test_an_overdue_beam_out_is_expected_now() -> None:
     # out on Tuesday 08:00 by its reading; as of Thursday 08:00 a start on Thursday is in time
     late = replace(BOOKING_1, start=at(3, 9), end=at(3, 11))

@@ -49,7 +49,7 @@ def scope_known(case: Case) -> Iterator[str]:
             yield f"loom {booking.key}: {booking.labour_h:.2f} person-hours booked, its scope has {content.labour_h:.2f}"
         if window is None:
             yield f"loom {booking.key}: there is no {booking.kind} window {booking.window}"
-        elif _is_beam_out(window) and booking.beam_out_p50 != window.p50_at:
+        elif _is_beam_out(window) and not _same_moment(booking.beam_out_p50, window.p50_at):
             yield f"loom {booking.key}: the booking names another beam-out than its window {booking.window}"
 
 
@@ -107,7 +107,8 @@ def _outside_beam_out(case: Case, booking: Booking, window: Window) -> str:
 
 def _not_full_hour(case: Case, booking: Booking, opens: datetime) -> str:
     far = opens > case.problem.as_of + FAR
-    return "not on a full hour, in a window more than 14 days off" if far and booking.start.minute else ""
+    minute = booking.start.astimezone(case.terms.zone).minute
+    return "not on a full hour, in a window more than 14 days off" if far and minute else ""
 
 
 def _not_first_of_day(case: Case, booking: Booking) -> str:
@@ -120,3 +121,7 @@ def _not_first_of_day(case: Case, booking: Booking) -> str:
 
 def _is_beam_out(window: Window) -> bool:
     return window.kind in (WindowKind.REPEAT, WindowKind.STYLE)
+
+
+def _same_moment(a: datetime | None, b: datetime) -> bool:
+    return a is not None and abs(a - b) < timedelta(seconds=1)
