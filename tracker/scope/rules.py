@@ -177,14 +177,15 @@ def _possible(tests: Iterable[UnaryTest]) -> tuple[Outcome, ...]:
 def sample_values(tests: Iterable[UnaryTest]) -> list[Scalar]:
     """A value for every way in which a set of tests can turn out: each value named, each limit, what lies between,
     below and above, the other of yes and no, and a word that is not named."""
-    named = {bound for test in tests for item in test.tests for bound in _bounds(item)}
+    named = {bound for test in tests for item in test.tests for bound in bounds(item)}
     values: list[Scalar] = [OTHER]
     for type_, between in _BETWEEN.items():
         values += between(sorted(value for value in named if type(value) is type_))
     return values
 
 
-def _bounds(item: Any) -> tuple[Scalar, ...]:
+def bounds(item: Any) -> tuple[Scalar, ...]:
+    """The values that an item of a test names."""
     return (item.value,) if isinstance(item, Equal | Limit) else (item.low, item.high)
 
 

@@ -1,0 +1,150 @@
+"""Labour hours per machine type, variant, trade and kind of window, with their range and what learning does to them."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.scopes import LoomScope
+from tracker.domain.terms import Terms
+from tracker.domain.windows import WindowKind
+from tracker.domain.words import natural_key
+from tracker.domain.work import WorkContent
+from tracker.scope.experience import TypeLearning, standard_curve
+from tracker.scope.pert import Estimate, operation_minutes, total
+from tracker.scope.variants import cheapest, parts_cost
+
+LOW, HIGH = 0.1, 0.9
+"""The range of an estimate: shares of conversions that take no more."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hours:
+    """Person-hours for one loom (the mean over `looms`), allowance included, with the choices that take the least."""
+
+    machine_type: str
+    variant: str
+    """Empty: all variants of the type."""
+    kinds: tuple[WindowKind, ...]
+    """The kinds of window for which the figures hold."""
+    looms: int
+    first_h: float
+    """The first conversion of the type by a crew."""
+    next_h: float
+    """The next one, as the next plan counts it."""
+    last_h: float
+    """The `last_number`-th by one crew: the last one if one crew did all looms of the type."""
+    last_number: int
+    low_h: float
+    """The next one, P10 and P90 by the three-point estimates of the method; equal to `next_h` where it gives none."""
+    high_h: float
+    on_loom_h: float
+    """Elapsed hours of the next one, loom stopped; then on the bench before, and after the restart."""
+    bench_h: float
+    after_restart_h: float
+    parts_cost: float
+    """Currency."""
+    source: str
+    """`standard` (the curve of the terms) or `fitted`."""
+    trades: Mapping[str, float] = field(default_factory=dict)
+    """Trade → person-hours of the next one."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Factors:
+    first: float
+    following: float
+    last: float
+    last_number: int
+    source: str
+
+
+def labour_estimate(content: WorkContent, terms: Terms) -> Estimate:
+    """Person-minutes of a conversion with their variance, allowance included, no learning."""
+    estimates = (operation_minutes(row) * row.heads for row in content.operations)
+    return total(estimates) * (1 + terms.allowance)
+
+
+def hours_table(
+    mill: Mill,
+    scopes: Mapping[LoomKey, LoomScope],
+    names: Mapping[int, str],
+    learned: Mapping[str, TypeLearning],
+) -> tuple[Hours, ...]:
+    """Rows by machine type: first all variants together, then each, the commonest first.
+
+    `scopes` without learning; `names`: variant number → name. Looms without content are left out.
+    """
+    by_type: dict[str, list[LoomScope]] = defaultdict(list)
+    for scope in scopes.values():
+        by_type[scope.machine_type].append(scope)
+    rows: list[Hours] = []
+    for machine_type in sorted(by_type, key=natural_key):
+        looms = by_type[machine_type]
+        factors = _factors(mill, learned.get(machine_type), len(looms))
+        planned = [scope for scope in looms if scope.contents]
+        rows += _rows(mill, machine_type, "", planned, factors)
+        variants: dict[int, list[LoomScope]] = defaultdict(list)
+        for scope in planned:
+            variants[scope.variant].append(scope)
+        for variant, of in sorted(variants.items(), key=lambda item: -len(item[1])):
+            rows += _rows(mill, machine_type, names[variant], of, factors)
+    return tuple(rows)
+
+
+def _factors(mill: Mill, learning: TypeLearning | None, looms: int) -> _Factors:
+    curve = learning.curve if learning else standard_curve(mill.terms)
+    following = learning.factor if learning else curve.factor(1)
+    return _Factors(curve.factor(1), following, curve.factor(looms), looms, curve.source)
+
+
+def _rows(
+    mill: Mill, machine_type: str, variant: str, scopes: Sequence[LoomScope], factors: _Factors
+) -> Iterable[Hours]:
+    """One row for each set of window kinds with the same figures."""
+    same: dict[tuple, list[WindowKind]] = defaultdict(list)
+    for kind in WindowKind:
+        contents = [cheapest(scope.contents[kind], mill.parts) for scope in scopes]
+        same[tuple(content for content in _by_work(contents))].append(kind)
+    for kinds in same.values():
+        contents = [content for s in scopes if (content := cheapest(s.contents[kinds[0]], mill.parts))]
+        if contents:
+            yield _hours(mill, machine_type, variant, tuple(kinds), contents, factors)
+
+
+def _by_work(contents: Iterable[WorkContent | None]) -> Iterable[tuple]:
+    """What the figures hang on, so that kinds with the same figures fall together."""
+    for content in contents:
+        yield (id(content.labour_min), content.on_loom_min, id(content.parts)) if content else ()
+
+
+def _hours(
+    mill: Mill,
+    machine_type: str,
+    variant: str,
+    kinds: tuple[WindowKind, ...],
+    contents: Sequence[WorkContent],
+    factors: _Factors,
+) -> Hours:
+    looms, following = len(contents), factors.following
+    estimates = [labour_estimate(content, mill.terms) * (following / 60) for content in contents]
+    labour_h = sum(content.labour_h for content in contents) / looms
+    trades = sorted({trade for content in contents for trade in content.labour_min}, key=natural_key)
+    return Hours(
+        machine_type=machine_type,
+        variant=variant,
+        kinds=kinds,
+        looms=looms,
+        first_h=labour_h * factors.first,
+        next_h=labour_h * following,
+        last_h=labour_h * factors.last,
+        last_number=factors.last_number,
+        low_h=sum(estimate.quantile(LOW) for estimate in estimates) / looms,
+        high_h=sum(estimate.quantile(HIGH) for estimate in estimates) / looms,
+        on_loom_h=sum(content.on_loom_min for content in contents) / looms / 60 * following,
+        bench_h=sum(content.bench_min for content in contents) / looms / 60 * following,
+        after_restart_h=sum(content.after_restart_min for content in contents) / looms / 60 * following,
+        parts_cost=sum(parts_cost(content, mill.parts) for content in contents) / looms,
+        source=factors.source,
+        trades={t: sum(c.labour_min.get(t, 0.0) for c in contents) / looms / 60 * following for t in trades},
+    )
