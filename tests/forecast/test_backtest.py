@@ -1,7 +1,9 @@
 """One loom, 10 m of warp an hour, always running, read every day at 00:00 UTC."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from random import Random
 
 import pytest
 
@@ -81,3 +83,33 @@ def test_only_earlier_readings_shape_the_spread() -> None:
     mean_h, spread_h = 190.0, 24 * 0.04**2
     width_h = 2 * 1.2816 * (mean_h * spread_h) ** 0.5
     assert (first.p90_at - first.p10_at) / timedelta(hours=1) == pytest.approx(width_h, rel=0.01)
+
+
+def test_of_a_simulated_hall_four_fifths_fall_between_p10_and_p90() -> None:
+    """400 looms whose daily use varies by 4 % (drawn, seed 1), read for some three weeks: 80 % promised. 400 beam-outs
+    have a standard deviation of 2 points; 6 points are three of them. (A variation that rests on few readings is less
+    sure than it says: with six of them P10 to P90 holds some 75 %, as Student's t distribution has it.)"""
+    rng = Random(1)
+    keys = [LoomKey("Hall 1", str(i)) for i in range(400)]
+    readings = {key: tuple(_drawn(rng, key)) for key in keys}
+    hall = Mill(
+        {key: replace(LOOM, loom=key.loom) for key in keys},
+        {key: (replace(NOW, loom=key.loom),) for key in keys},
+        readings,
+        {"A": Article("A", 30, 0.0)},
+    )
+    found = backtest(hall)
+    assert found.beam_outs == 400
+    by_lead = {lead: [look for look in found.looks if look.lead_days == lead] for lead in (3, 7)}
+    for looks in by_lead.values():
+        assert len(looks) > 350
+        assert sum(look.within for look in looks) / len(looks) == pytest.approx(0.8, abs=0.06)
+
+
+def _drawn(rng: Random, key: LoomKey) -> list[Reading]:
+    """Daily readings of a warp to its end, then a full warp."""
+    left_m, found = rng.uniform(5000, 5240), []
+    while left_m > 0:
+        found.append(Reading(*key, day(len(found)), left_m))
+        left_m -= rng.gauss(240, 0.04 * 240)
+    return [*found, Reading(*key, day(len(found)), 2900.0)]
