@@ -1,12 +1,15 @@
 """The screens: `beamslot serve`, or `streamlit run dashboards/app.py`."""
 
+from pathlib import Path
+
 import streamlit as st
 
 from dashboards.look import STYLE
-from dashboards.pages import bookings, status
+from dashboards.screens import bookings, status
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
 
+ICON = Path(__file__).parent / "icon.png"
 PAGES = [
     st.Page(status.page, title="Programme status", url_path="status", default=True),
     st.Page(bookings.page, title="Bookings", url_path="bookings"),
@@ -14,7 +17,7 @@ PAGES = [
 
 
 def main() -> None:
-    st.set_page_config(page_title="Beamslot", layout="wide")
+    st.set_page_config(page_icon=str(ICON), layout="wide")
     st.html(STYLE)
     st.html(SORTING, unsafe_allow_javascript=True)
     chosen = st.navigation(PAGES, position="top")

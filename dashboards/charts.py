@@ -14,6 +14,8 @@ ROW_PX, AXIS_PX = 26, 50
 FONT = "Source Sans, Source Sans Pro, sans-serif"
 KINDS = list(KIND_COLOURS)
 Figure = alt.LayerChart | alt.FacetChart
+AS_SVG: Any = {"embedOptions": {"renderer": "svg"}}
+"""Drawn as text and shapes: sharp at any size and on paper, and read by screen readers."""
 DAY_LABEL = "[utcFormat(datum.value, '%a %-d %b'), utcFormat(datum.value, '%Y')]"
 
 
@@ -173,7 +175,7 @@ def _room(values: list[float], share: float = 1.15) -> float:
 
 def _styled(chart: Figure, height: int) -> Figure:
     return (
-        chart.properties(width="container", height=height)
+        chart.properties(width="container", height=height, usermeta=AS_SVG)
         .configure(font=FONT, background="transparent")
         .configure_view(stroke=None)
         .configure_axis(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,

@@ -1,0 +1,78 @@
+"""The two main screens in a real browser: readable at three sizes, in any time zone, with a large mill."""
+
+import pytest
+from conftest import serving, settle
+from screen_mill import AS_OF, busy_plan, put, small_mill, small_plan
+
+from sample_data.big import make_mill
+
+pytestmark = pytest.mark.browser
+SIZES = [(1280, 800), (1024, 768), (768, 1024)]
+
+
+@pytest.fixture(scope="module")
+def small(tmp_path_factory):
+    mill = small_mill()
+    with serving(put(tmp_path_factory.mktemp("small") / "mill.db", mill, small_plan(mill))) as url:
+        yield url
+
+
+@pytest.fixture(scope="module")
+def large(tmp_path_factory):
+    mill = make_mill(1000, 26, 10, halls=4)
+    with serving(put(tmp_path_factory.mktemp("large") / "mill.db", mill, busy_plan(mill, AS_OF, 26))) as url:
+        yield url
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+@pytest.mark.parametrize("path", ["", "bookings"])
+def test_no_screen_is_wider_than_the_window(small, open_page, path, width, height):
+    page = open_page(f"{small}/{path}", width, height)
+    assert page.locator("svg.marks").count() > 0
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    for figure in page.locator(".figure .value").all():
+        assert figure.evaluate("e => e.scrollWidth <= e.clientWidth"), figure.inner_text()
+
+
+def test_the_navigation_leads_from_screen_to_screen(small, open_page):
+    page = open_page(small)
+    assert page.title() == "Programme status"
+    page.get_by_role("link", name="Bookings").click()
+    page.wait_for_selector("h1:has-text('Bookings')")
+    assert page.url.endswith("/bookings")
+
+
+def test_a_click_on_a_heading_sorts_naturally_and_again_backwards(small, open_page):
+    page = open_page(f"{small}/bookings")
+    first = page.locator(".sheet tbody tr td:first-child")
+    heading = page.locator(".sheet th").first
+    heading.click()
+    assert first.all_inner_texts() == ["A-7", "A-10"]
+    heading.click()
+    assert first.all_inner_texts() == ["A-10", "A-7"]
+    assert heading.get_attribute("aria-sort") == "descending"
+
+
+@pytest.mark.parametrize("zone", ["America/New_York", "Asia/Shanghai"])
+def test_times_are_the_mills_wherever_the_browser_stands(small, open_page, zone):
+    page = open_page(f"{small}/bookings", zone=zone)
+    assert "Wed 6 Jan 2027 06:00" in page.locator(".sheet").inner_text()
+    drawn = axis_labels(page)
+    assert len(drawn) == 7 and drawn[0].startswith("Mon 4 Jan") and drawn[-1].startswith("Sun 10 Jan")
+
+
+def axis_labels(page) -> list[str]:
+    """The labels of the first figure's axes that name a day."""
+    labels = page.locator("svg.marks").first.locator(".role-axis-label text").all()
+    return [text for text in (label.text_content() or "" for label in labels) if "Jan" in text]
+
+
+def test_a_thousand_looms_stay_usable(large, open_page):
+    page = open_page(f"{large}/bookings")
+    assert "1,000 bookings of 1,000 looms" in page.inner_text("body")
+    # 1,000 bookings in 130 working days: 38 or 39 in a week, hall after hall
+    assert page.locator(".sheet tbody tr").count() < 60
+    page.get_by_role("radio", name="4 weeks").or_(page.get_by_role("button", name="4 weeks")).first.click()
+    settle(page)
+    assert page.get_by_text("Page, by start").count() >= 1
+    assert page.evaluate("document.documentElement.scrollWidth") <= 1280

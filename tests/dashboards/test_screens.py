@@ -1,0 +1,109 @@
+"""The screens run on a real database, from empty to published."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from screen_mill import put, small_mill, small_plan
+from streamlit.testing.v1 import AppTest
+
+import dashboards
+from tracker.store import open_store
+
+APP = str(Path(dashboards.__file__).parent / "app.py")
+
+
+def screen(name: str) -> AppTest:
+    """A screen by itself, as the navigation would run it."""
+    return AppTest.from_string(f"from dashboards.screens import {name}\n{name}.page()\n", default_timeout=30)
+
+
+def words(app: AppTest) -> str:
+    """Everything that the screen says."""
+    said = [*app.title, *app.header, *app.markdown, *app.caption, *app.info]
+    return "\n".join([str(item.value) for item in said] + [item.proto.body for item in app.get("html")])
+
+
+@pytest.fixture
+def empty(tmp_path, monkeypatch):
+    path = tmp_path / "empty.db"
+    open_store(path)
+    monkeypatch.setenv("BEAMSLOT_DB", str(path))
+    return path
+
+
+@pytest.fixture
+def unplanned(tmp_path, monkeypatch):
+    path = put(tmp_path / "unplanned.db", small_mill())
+    monkeypatch.setenv("BEAMSLOT_DB", path)
+    return path
+
+
+@pytest.fixture
+def planned(tmp_path, monkeypatch):
+    path = put(tmp_path / "planned.db", small_mill(), small_plan(small_mill()))
+    monkeypatch.setenv("BEAMSLOT_DB", path)
+    return path
+
+
+@pytest.mark.parametrize("name", ["status", "bookings"])
+def test_without_looms_the_screen_says_what_to_do(empty, name):
+    app = screen(name).run()
+    assert not app.exception
+    assert "beamslot load" in app.info[0].value
+
+
+@pytest.mark.parametrize("name", ["status", "bookings"])
+def test_without_a_plan_the_screen_says_what_to_do(unplanned, name):
+    app = screen(name).run()
+    assert not app.exception
+    assert "beamslot plan --publish" in app.info[0].value
+
+
+def test_status_shows_stages_cost_proof_and_what_is_left_over(planned):
+    app = screen("status").run()
+    assert not app.exception
+    said = words(app)
+    assert "Small programme · as of Mon 4 Jan 2027 06:00 · 3 looms" in said
+    assert "0 of 3" in said
+    # the last booking ends on Friday 8 January, the target is Sunday 10 January
+    assert "Fri 8 Jan 2027" in said and "2 days before the target Sun 10 Jan 2027" in said
+    assert "planned 1,500 EUR" in said
+    assert "at most 50 EUR (0.67 %)" in said
+    assert "to survey: rail unknown" in said and "6,000" in said
+    assert len(app.get("vega_lite_chart") or app.get("arrow_vega_lite_chart")) == 3
+
+
+def test_a_new_plan_shows_at_once(planned):
+    app = screen("status").run()
+    assert "planned 1,500 EUR" in words(app)
+    plan = small_plan(small_mill())
+    with open_store(planned).unit_of_work() as uow:
+        uow.save_plan(replace(plan, bookings=plan.bookings[:1]), published=True, who="planner")
+        uow.commit()
+    assert "planned 1,000 EUR" in words(app.run())
+
+
+def test_the_board_filters_by_hall_type_and_number(planned):
+    app = screen("bookings").run()
+    assert not app.exception
+    assert "Hall 1: 2 bookings" in words(app)
+    app.text_input[0].set_value("a-1").run()
+    assert "Hall 1: 1 booking" in words(app)
+    app.text_input[0].set_value("").run()
+    app.multiselect[1].set_value(["RP-W"]).run()
+    assert "No booking fits these filters" in app.info[0].value
+
+
+def test_the_table_says_what_the_axis_shows(planned):
+    said = words(screen("bookings").run())
+    assert "style, firm" in said and "repeat, pilot" in said
+    assert "Thu 7 Jan 2027 08:00" in said and "Fri 8 Jan 2027 10:00" in said
+    assert "rail: old rail" in said
+
+
+def test_a_database_that_cannot_be_opened_is_one_line(tmp_path, monkeypatch):
+    monkeypatch.setenv("BEAMSLOT_DB", str(tmp_path))
+    app = AppTest.from_file(APP, default_timeout=30).run()
+    assert not app.exception
+    assert "cannot open the database" in app.error[0].value
