@@ -9,13 +9,13 @@ from contextlib import contextmanager
 from datetime import date, datetime
 from pathlib import Path
 from typing import Annotated, Any
-from zoneinfo import ZoneInfo
 
 import typer
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 from rich.table import Table
 
+from tracker.domain.formats import day, moment, money
 from tracker.errors import TrackerError
 
 Json = Annotated[
@@ -23,6 +23,8 @@ Json = Annotated[
     typer.Option("--json", metavar="FILE", help="Write the result as JSON to FILE; - is standard output, alone."),
 ]
 MOST_ROWS = 40
+
+__all__ = ["MOST_ROWS", "Json", "day", "emit", "err", "interrupt", "moment", "money", "out", "progress", "say", "table"]
 
 out = Console(highlight=False)
 err = Console(stderr=True, highlight=False)
@@ -68,24 +70,6 @@ def table(title: str, columns: Sequence[str], rows: Iterable[Sequence[Any]], mos
     out.print(grid)
     if len(rows) > most:
         say(f"… and {len(rows) - most} more; all of them with --json FILE")
-
-
-def moment(at: datetime | None, zone: ZoneInfo) -> str:
-    """`Mon 4 Jan 2027 06:00` in the mill's local time."""
-    if at is None:
-        return ""
-    local = at.astimezone(zone)
-    return f"{local:%a} {local.day} {local:%b %Y %H:%M}"
-
-
-def day(on: date | None) -> str:
-    """`Mon 4 Jan 2027`."""
-    return "" if on is None else f"{on:%a} {on.day} {on:%b %Y}"
-
-
-def money(amount: float, currency: str = "") -> str:
-    """`12,345 EUR`, no cents."""
-    return f"{amount:,.0f} {currency}".rstrip()
 
 
 @contextmanager

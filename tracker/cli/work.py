@@ -20,6 +20,7 @@ Hall = Annotated[str | None, typer.Option(help="The hall, where a loom number st
 def add_commands(app: typer.Typer) -> None:
     app.command()(forecast)
     app.command()(plan)
+    app.command()(verify)
 
 
 def moment(db: str, text: str | None) -> datetime | None:
@@ -142,3 +143,16 @@ def proof_lines(plan) -> list[str]:
         f"{show.money(plan.bound, plan.currency)} (gap {plan.gap:.2%}). {plan.seconds:.1f} s.",
         *plan.reasons,
     ]
+
+
+def verify(context: typer.Context, json_to: Json = None) -> None:
+    """Recompute the published plan from the data, without the solver.
+
+    Example: beamslot verify
+    """
+    from tracker.services.verify import verify as run
+
+    report = run(context.obj)
+    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+    if not report.sound:
+        raise typer.Exit(1)

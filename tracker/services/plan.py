@@ -11,10 +11,10 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, Plan
 from tracker.errors import PlanRefused
-from tracker.kits.reserving import reserve
 from tracker.planning.planner import plan as solve
 from tracker.planning.verify import verify
 from tracker.services.planning_data import Prepared, prepare, read_planning_data
+from tracker.services.reservations import reserve_plan
 from tracker.services.scenario import apply_scenario, read_scenario
 from tracker.store import open_store
 
@@ -108,7 +108,7 @@ def _save(db: str, result: Plan, publish: bool, scenario: str | None) -> int:
     with open_store(db).unit_of_work() as uow:
         number = uow.save_plan(result, published=publish, scenario=scenario)
         if publish:
-            uow.set_reservations(reserve(result, uow.mill(), uow.movements()))
+            reserve_plan(uow, result)
         uow.commit()
     return number
 

@@ -1,11 +1,12 @@
 """From the database to the planner's problem: one reading, then pure steps."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from math import ceil
 
 from tracker.domain.clock import horizon_end
+from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
@@ -18,6 +19,8 @@ from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.kits.state import issued_to
 from tracker.planning.problem import InWork, PlanningProblem
 from tracker.scope.content import scope_looms
+from tracker.scope.experience import learn, learning_factors
+from tracker.services.scope import methods
 from tracker.store import open_store
 
 DONE = (Stage.RUN_IN, Stage.SIGNED_OFF)
@@ -34,6 +37,8 @@ class PlanningData:
     conversions: tuple[Conversion, ...] = ()
     movements: tuple[Movement, ...] = ()
     reservations: tuple[Reservation, ...] = ()
+    methods: Mapping[int, Method] = field(default_factory=dict)
+    """The method versions by which conversions were done."""
 
     def with_mill(self, mill: Mill) -> "PlanningData":
         return replace(self, mill=mill)
@@ -51,8 +56,9 @@ class Prepared:
 def read_planning_data(db: str) -> PlanningData:
     """One consistent view of everything that a plan rests on."""
     with open_store(db).reading() as uow:
-        return PlanningData(uow.mill(), uow.published_plan(), uow.stages(), tuple(uow.conversions()),
-                            tuple(uow.movements()), tuple(uow.reservations()))  # fmt: skip
+        conversions = tuple(uow.conversions())
+        return PlanningData(uow.mill(), uow.published_plan(), uow.stages(), conversions, tuple(uow.movements()),
+                            tuple(uow.reservations()), methods(uow, (c.method_version for c in conversions)))  # fmt: skip
 
 
 def prepare(data: PlanningData, as_of: datetime) -> Prepared:
@@ -80,8 +86,9 @@ def prepare(data: PlanningData, as_of: datetime) -> Prepared:
 
 
 def learning_of(data: PlanningData) -> dict[str, float]:
-    """Machine type → the learning factor of its next conversion."""
-    return {}
+    """Machine type → the learning factor of its next conversion: fitted where enough was recorded, else the standard
+    curve's place after what was done."""
+    return learning_factors(learn(data.conversions, data.mill, data.methods))
 
 
 def _require(mill: Mill, as_of: datetime) -> None:

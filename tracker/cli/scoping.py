@@ -1,0 +1,97 @@
+"""The command `scope`: what each loom needs, why, and how many hours."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tracker.cli import show
+from tracker.cli.show import Json
+from tracker.domain.formats import number
+
+
+def add_commands(app: typer.Typer) -> None:
+    app.command()(scope)
+
+
+def scope(
+    context: typer.Context,
+    loom: Annotated[str | None, typer.Argument(metavar="LOOM", help="One loom, with the reason of every row.")] = None,
+    hall: Annotated[str | None, typer.Option(help="The hall, where a loom number stands in several.")] = None,
+    survey: Annotated[
+        Path | None, typer.Option(metavar="F.xlsx", help="Write the list to walk the hall with; filled in, load it.")
+    ] = None,
+    json_to: Json = None,
+) -> None:
+    """What each loom needs and why; hours per machine type and variant; what must be surveyed.
+
+    Example: beamslot scope 007 --hall "Hall 1"
+    """
+    from tracker.services import scope as service
+
+    report = service.scope(context.obj, loom, hall)
+    if survey:
+        service.write_survey_list(report, survey)
+    show.emit(json_to, report.record(), lambda: _print_loom(report) if report.loom else _print_hall(report))
+    if survey and json_to != "-":
+        show.say(f"Wrote {survey}: {len(report.survey.rows)} looms. Fill it in, then: beamslot load {survey}")
+
+
+def _hours(value: float) -> str:
+    return number(value, digits=1)
+
+
+def _print_hall(report) -> None:
+    show.table(
+        "Hours per loom by machine type and variant",
+        ["Type", "Variant", "Window", ">Looms", ">First (h)", ">Next (h)", ">Last (h)", ">P10–P90 (h)", ">On loom (h)",
+         f">Parts ({report.currency})", "Hours are"],
+        [
+            (h.machine_type, h.variant or "all", ", ".join(h.kinds), h.looms, _hours(h.first_h), _hours(h.next_h),
+             _hours(h.last_h), f"{_hours(h.low_h)}–{_hours(h.high_h)}", _hours(h.on_loom_h), show.money(h.parts_cost),
+             h.source)
+            for h in report.hours if not h.variant
+        ],
+    )  # fmt: skip
+    show.table(
+        "Variants",
+        ["Variant", ">Looms", "Types", ">Person-hours", f">Parts ({report.currency})", "More than the commonest", "Less"],
+        [
+            (v.name, len(v.looms), ", ".join(v.machine_types), _hours(v.labour_h), show.money(v.parts_cost),
+             _some(v.more), _some(v.less))
+            for v in report.variants
+        ],
+        most=15,
+    )  # fmt: skip
+    for line in report.lines():
+        show.say(line)
+
+
+def _some(names, most: int = 3) -> str:
+    return ", ".join(names[:most]) + (f" and {len(names) - most} more" if len(names) > most else "")
+
+
+def _print_loom(report) -> None:
+    loom = report.loom
+    show.say(f"Loom {loom.key}, {loom.machine_type}: {loom.variant or loom.obstacle}")
+    for work in loom.work:
+        kinds = ", ".join(kind.value for kind in work.kinds)
+        choices = ", ".join(f"{choice}: {taken}" for choice, taken in work.choices.items())
+        show.table(
+            f"Window {kinds}" + (f"; {choices}" if choices else ""),
+            [">Step", "Operation", ">Minutes", "Trade", ">Heads", "Tool", "Place", "Why"],
+            [
+                (o.row.step, o.row.operation, number(o.row.minutes, digits=1), o.row.trade, o.row.heads, o.row.tool,
+                 o.row.place, o.reason)
+                for o in work.operations
+            ],
+            most=200,
+        )  # fmt: skip
+        show.table("Kit", ["Part", ">Quantity", "Comes back", "Why"],
+                   [(k.row.part, number(k.row.quantity, digits=2), "yes" if k.row.comes_back else "", k.reason)
+                    for k in work.kit_lines], most=200)  # fmt: skip
+        show.say(
+            f"{_hours(work.on_loom_h)} h on the loom, {_hours(work.labour_h)} person-hours "
+            f"(P10–P90 {_hours(work.low_h)}–{_hours(work.high_h)}), parts {show.money(work.parts_cost, report.currency)}; "
+            f"learning factor {loom.learning_factor:.2f}, {loom.source}."
+        )

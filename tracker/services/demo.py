@@ -1,0 +1,102 @@
+"""The whole job on the sample mill, from its workbooks to the plan workbook."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from tracker.domain.clock import start_of_day
+from tracker.domain.formats import count, moment, money
+from tracker.errors import TrackerError
+from tracker.export.plan_workbook import write_plan
+from tracker.services.export import export_workbook
+from tracker.services.forecast import ForecastReport, forecast
+from tracker.services.kits import KitsReport, kits
+from tracker.services.load import LoadReport, load
+from tracker.services.needs import NeedsReport, net_needs
+from tracker.services.plan import PlanReport, plan, plan_record
+from tracker.services.status import StatusReport, status
+from tracker.services.verify import VerifyReport, verify
+from tracker.store import open_store
+
+WORKBOOKS = ("loom_list.xlsx", "weaving.xlsx", "stores.xlsx", "people_and_tools.xlsx", "method.xlsx", "terms.xlsx")
+Progress = Callable[[str, float], None]
+
+
+@dataclass(frozen=True)
+class DemoReport:
+    """What each step found, and where the files are."""
+
+    database: Path
+    load: LoadReport
+    forecast: ForecastReport
+    plan: PlanReport
+    verify: VerifyReport
+    kits: KitsReport
+    needs: NeedsReport
+    status: StatusReport
+    written: tuple[Path, ...] = field(default=())
+
+    def record(self) -> dict[str, Any]:
+        return {
+            "database": str(self.database),
+            "files": [str(path) for path in self.written],
+            "stages": dict(self.status.stages),
+            "plan": plan_record(self.plan.plan, self.plan.zone),
+            "verified": self.verify.sound,
+        }
+
+    def lines(self) -> list[str]:
+        """A few lines for a person."""
+        plan, zone = self.plan.plan, self.plan.zone
+        to_survey = self.status.stages["to survey"]
+        read = sum(t.rows.added + t.rows.changed + t.rows.unchanged for t in self.load.tables)
+        first, last = min(b.start for b in plan.bookings), max(b.end for b in plan.bookings)
+        return [
+            f"Read {read} rows in {len(self.load.tables)} tables of {len(WORKBOOKS)} workbooks; "
+            f"{count(len(self.load.findings), 'finding')}, none refused.",
+            f"Scoped {count(self.status.looms, 'loom')}; {to_survey} must be looked at in the hall first.",
+            *self.forecast.lines()[:1],
+            f"Booked {len(plan.bookings)} conversions from {moment(first, zone)} to {moment(last, zone)}; "
+            f"{count(len(plan.left_over), 'loom is', 'looms are')} left over.",
+            f"Proof: {plan.status.value}; cost {money(plan.objective, plan.currency)}, no plan can cost less than "
+            f"{money(plan.bound, plan.currency)} (gap {plan.gap:.3%}); found in {plan.seconds:.1f} s.",
+            *self.verify.lines(),
+            *self.kits.lines(),
+            *self.needs.lines(),
+            f"Wrote {', '.join(str(path) for path in self.written)}; the database is {self.database}.",
+            f"Next: beamslot --db {self.database} status, or serve to see it in a browser.",
+        ]
+
+
+def run_demo(directory: Path, progress: Progress) -> DemoReport:
+    """Load the sample workbooks into `directory`/beamslot.db, plan as of the sample's start, and write the files."""
+    try:
+        directory.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise TrackerError(f"cannot make the folder {directory}: {error.strerror}") from error
+    database = directory / "beamslot.db"
+    db = str(database)
+    samples = [Path(str(files("sample_data") / name)) for name in WORKBOOKS]
+    progress("reading the workbooks", 0.02)
+    loaded = load(db, samples)
+    if loaded.refusal:
+        raise TrackerError(f"the sample workbooks do not load into {database}: {loaded.refusal}")
+    with open_store(db).reading() as uow:
+        mill = uow.mill()
+    assert mill.terms.start
+    as_of = start_of_day(mill.terms.start, mill.terms)
+    progress("forecasting the beam-outs", 0.15)
+    forecasts = forecast(db, as_of=as_of)
+    planned = plan(db, publish=True, as_of=as_of, progress=lambda text, part: progress(text, 0.2 + 0.6 * part))
+    progress("checking the plan without the solver", 0.82)
+    verified = verify(db)
+    progress("kits and parts", 0.88)
+    kit_report, need_report = kits(db), net_needs(db, as_of)
+    progress("writing the workbooks", 0.92)
+    plan_book, mill_book = directory / "plan.xlsx", directory / "mill.xlsx"
+    write_plan(plan_book, planned.plan, mill, need_report.weeks)
+    export_workbook(db, mill_book)
+    return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(db, as_of),
+                      (plan_book, mill_book))  # fmt: skip
