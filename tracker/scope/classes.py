@@ -11,8 +11,9 @@ from tracker.scope.rules import Outcome, bounds, sample_values
 class Classes:
     """The classes of one attribute; values with the same outcome of every test belong together."""
 
-    def __init__(self, name: str, tests: Sequence[UnaryTest]):
-        self.name = name
+    def __init__(self, heading: str, tests: Sequence[UnaryTest]):
+        self.heading = heading
+        """As the method writes it."""
         self.tests = tests
         self._numbers = [value for value in sample_values(tests) if isinstance(value, float)]
         named = (bound for test in tests for item in test.tests for bound in bounds(item))
@@ -31,11 +32,11 @@ class Classes:
         """`vertical creel` for creel, `rail undrilled`, `no drop wires`, `frames > 12`, `reed width > 230 to 300`."""
         words = sorted({word for outcome in outcomes for word in self._words.get(outcome, {"unknown": None})})
         if words == ["yes"]:
-            return self.name
+            return self.heading
         if words == ["no"]:
-            return f"no {self.name}"
+            return f"no {self.heading}"
         listed = " or ".join(words) if len(words) < 5 else f"{len(words)} values"
-        return listed if all(self.name in fold(word) for word in words) else f"{self.name} {listed}"
+        return listed if all(fold(self.heading) in fold(word) for word in words) else f"{self.heading} {listed}"
 
     def _word(self, compared: Scalar, written: Any, outcome: Outcome) -> str:
         if isinstance(compared, bool):

@@ -70,8 +70,9 @@ def variant_names(rules: Rules, groups: Sequence[Sequence[LoomScope]]) -> list[s
     """
     if len(groups) <= 1:
         return ["every loom"] * len(groups)
-    classes = [Classes(name, tests) for name, tests in zip(rules.names, rules.tests, strict=True)]
-    outcomes = [[{c.outcome(s.values[c.name]) for s in of} for c in classes] for of in groups]
+    classes = [Classes(heading, tests) for heading, tests in zip(rules.headings, rules.tests, strict=True)]
+    known = list(zip(rules.names, classes, strict=True))
+    outcomes = [[{c.outcome(s.values[name]) for s in of} for name, c in known] for of in groups]
     apart = [[a for a, c in enumerate(of) if c.isdisjoint(outcomes[0][a])] for of in outcomes]
     weight = Counter({a: sum(len(groups[g]) for g, of in enumerate(apart) if a in of) for a in range(len(classes))})
     apart[0] = [a for a, looms in weight.most_common(MOST_TELLING) if looms]
