@@ -1,13 +1,14 @@
 """The store room's book, entry by entry. The sample's stock and kits are in `stock_room_samples`."""
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
-from stock_room_samples import fill, key
+from stock_room_samples import AT, booking, fill, key, plan_of
 
+from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import MovementKind
 from tracker.errors import DataError, UsageError
-from tracker.services.reservations import release, reserve, take
+from tracker.services.reservations import release, reserve, reserve_plan, take
 from tracker.services.stock import adjust, count, give_back, issue, movements, receive
 from tracker.services.store_room import read_store_room
 from tracker.store import open_store
@@ -40,6 +41,18 @@ def test_publishing_reserves_by_booking_date(db):
         ("2", "complete"),
         ("10", "short"),
     ]
+
+
+def test_a_new_plan_reserves_anew_and_leaves_a_loom_in_work_its_parts(db):
+    # Loom 2 is in work and no longer planned: it keeps its rail; loom 10 now comes before loom 1 and gets the other.
+    plan = plan_of(*(booking(loom, date(2026, 1, day), {"RAIL": 1.0}) for loom, day in (("10", 12), ("1", 13))))
+    with open_store(db).unit_of_work() as uow:
+        uow.add_stage(StageChange(key("2"), Stage.IN_WORK, AT, "fitter"))
+        uow.save_plan(plan, published=True, who="planner")
+        report = reserve_plan(uow, plan)
+        uow.commit()
+    assert (held(db, "RAIL"), held(db, "NUT")) == ({"2": 1, "10": 1}, {"2": 8})
+    assert [(kit.key.loom, kit.short) for kit in report.kits] == [("10", {}), ("1", {"RAIL": 1})]
 
 
 def test_a_receipt_on_an_order_line_goes_to_the_kit_that_lacks_it_and_the_rest_stays_open(db):

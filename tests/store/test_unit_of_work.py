@@ -131,7 +131,7 @@ def test_a_change_of_reservations_is_logged(store):
         uow.set_reservations([])
         assert uow.reservations() == []
         log = uow.session.scalars(select(RowChangeRow.values).where(RowChangeRow.table == "reservations"))
-        assert list(log) == [{"quantity": [None, 2]}, {"quantity": [2, None]}]
+        assert list(log) == [{"RAIL": [None, 2]}, {"RAIL": [2, None]}]
 
 
 def test_history_is_never_rewritten(store):

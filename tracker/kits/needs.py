@@ -1,9 +1,11 @@
 """Net needs by part and ISO week, with order proposals and their order-by days."""
 
 from collections import defaultdict
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime, timedelta
+from functools import cache
 from itertools import groupby
+from typing import NamedTuple
 
 from tracker.domain.calendars import iso_week
 from tracker.domain.mill import LoomKey, Mill, Part
@@ -14,10 +16,10 @@ from tracker.domain.words import natural_key
 from tracker.errors import DataError
 from tracker.kits.days import ONE_DAY, Days
 from tracker.kits.netting import NetPeriod, net_periods
+from tracker.kits.state import in_booking_order, missing
 
 
-@dataclass(frozen=True, slots=True)
-class Flow:
+class Flow(NamedTuple):
     """What moves a part's stock on a local day: needs negative, receipts positive."""
 
     day: date
@@ -79,11 +81,10 @@ def _add_bookings(
     issued: LoomQuantities,
     coming_back: LoomQuantities,
 ) -> None:
-    for booking in sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key)):
-        day, given = max(today, days.local(booking.start)), issued.get(booking.key, {})
-        for part, quantity in booking.parts.items():
-            if quantity - given.get(part, 0.0) > TOLERANCE:
-                flows[part].append(Flow(day, given.get(part, 0.0) - quantity, booking.key))
+    for booking in in_booking_order(plan):
+        day = max(today, days.local(booking.start))
+        for part, quantity in missing(booking.parts, {}, issued.get(booking.key, {})).items():
+            flows[part].append(Flow(day, -quantity, booking.key))
         for part, quantity in coming_back.get(booking.key, {}).items():
             flows[part].append(_coming(days.local(booking.end), quantity, today))
 
@@ -110,7 +111,7 @@ def _refuse_unknown(flows: dict[str, list[Flow]], mill: Mill) -> None:
 
 def _weeks(first: date, last: date) -> list[date]:
     """The Mondays of the ISO weeks from one day to another."""
-    monday = first - timedelta(days=first.weekday())
+    monday = _monday(first)
     return [monday + timedelta(weeks=i) for i in range((last - monday).days // 7 + 1)]
 
 
@@ -137,9 +138,12 @@ def _part_weeks(part: Part, flows: list[Flow], weeks: list[date], days: Days, to
 def _by_week(flows: list[Flow]) -> dict[date, list[Flow]]:
     """Monday → the week's flows in order of days, receipts (unless overdue) after the needs of their day."""
     ordered = sorted(flows, key=lambda flow: (flow.day, flow.quantity > 0 and not flow.overdue))
-    return {
-        monday: list(group) for monday, group in groupby(ordered, lambda f: f.day - timedelta(days=f.day.weekday()))
-    }
+    return {monday: list(group) for monday, group in groupby(ordered, lambda flow: _monday(flow.day))}
+
+
+@cache
+def _monday(day: date) -> date:
+    return day - timedelta(days=day.weekday())
 
 
 def _row(part: Part, monday: date, period: list[Flow], row: NetPeriod) -> PartWeek:

@@ -8,15 +8,19 @@ from tracker.domain.stock import TOLERANCE, Movement, Reservation
 from tracker.kits.state import in_booking_order, issued_to, missing
 
 
-def reserve(plan: Plan, mill: Mill, movements: Iterable[Movement]) -> tuple[Reservation, ...]:
+def reserve(
+    plan: Plan, mill: Mill, movements: Iterable[Movement], kept: Iterable[Reservation] = ()
+) -> tuple[Reservation, ...]:
     """Share out the usable stock to the booked kits, first by booking date: what publishing a plan reserves.
 
-    Usable is the stock on hand less the safety stock; issued parts need no reservation; a part that does not reach
-    goes to the earlier booking as far as it goes.
+    Usable is the stock on hand less the safety stock and less what stays reserved (`kept`, of looms that the plan does
+    not book: they are in work); issued parts need no reservation; a part that does not reach goes to the earlier
+    booking as far as it goes.
     """
-    issued = issued_to(movements)
+    issued, reservations = issued_to(movements), list(kept)
     free = {name: part.on_hand - part.safety_stock for name, part in mill.parts.items()}
-    reservations = []
+    for reservation in reservations:
+        free[reservation.part] -= reservation.quantity
     for booking in in_booking_order(plan):
         for part, quantity in missing(booking.parts, {}, issued.get(booking.key, {})).items():
             taken = min(quantity, free.get(part, 0.0))

@@ -88,7 +88,10 @@ def _state(booking: Booking, reserved: Quantities, issued: Quantities, on_order:
 
 def missing(needed: Quantities, reserved: Quantities, issued: Quantities) -> dict[str, float]:
     """What of a kit is neither reserved nor issued; parts that lack nothing are left out."""
-    short = {part: q - reserved.get(part, 0.0) - issued.get(part, 0.0) for part, q in needed.items()}
+    short = dict(needed)
+    for have in (reserved, issued):
+        for part in have.keys() & short.keys():
+            short[part] -= have[part]
     return {part: quantity for part, quantity in short.items() if quantity > TOLERANCE}
 
 
@@ -109,6 +112,8 @@ class OnOrder:
         Where that does not reach, nothing is taken and the answer is None.
         """
         lines = self._open[part]
+        if not lines:
+            return None
         usable = bisect_left(lines, (before, 0.0))
         if sum(left for _, left in lines[:usable]) < quantity - TOLERANCE:
             return None

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
+from tracker.domain.progress import Stage
 from tracker.domain.stock import TOLERANCE
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
@@ -43,17 +44,17 @@ def reserve(
 
 
 def _lacking(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
-    kit = next((kit for kit in room.kits if kit.key == key), None)
+    short = room.short(key)
     if part is not None:
-        asked = (kit.short.get(room.part(part).part, 0.0) if kit else 0.0) if quantity is None else quantity
+        asked = short.get(room.part(part).part, 0.0) if quantity is None else quantity
         if not asked > 0:
             raise DataError(f"part {part}: loom {key} lacks none of it; say how much to reserve, above 0")
         return {part: asked}
-    if kit is None:
+    if not room.booked(key):
         raise DataError(f"loom {key} is not booked in the published plan; say which part and how much")
-    if not kit.short:
+    if not short:
         raise DataError(f"the kit of loom {key} lacks nothing")
-    return {name: kit.short[name] for name in sorted(kit.short, key=natural_key)}
+    return {name: short[name] for name in sorted(short, key=natural_key)}
 
 
 def release(
@@ -105,14 +106,15 @@ def take(
 def reserve_plan(uow: UnitOfWork, plan: Plan, who: str | None = None) -> StockReport:
     """Reserve anew for a plan that is being published, first by booking date; the caller commits.
 
-    To be called in the unit of work that saves the plan, after saving it. Reservations by hand give way.
+    To be called in the unit of work that saves the plan. Reservations by hand give way; what is reserved for a loom in
+    work that the plan does not book stays.
     """
     lock_ledger(uow.session)
-    room = read_store_room(uow)
-    before = {(r.key, r.part): r.quantity for r in room.reservations}
-    shared = reserve_all(plan, room.mill, room.movements)
+    room, booked = read_store_room(uow), {booking.key for booking in plan.bookings}
+    in_work = {key for key, change in uow.stages().items() if change.stage in (Stage.IN_WORK, Stage.RUN_IN)}
+    kept = [r for r in room.reservations if r.key in in_work - booked]
+    shared = reserve_all(plan, room.mill, room.movements, kept)
     uow.set_reservations(shared, who)
-    after = {(r.key, r.part): r.quantity for r in shared}
-    changed = {key for key, part in before.keys() | after.keys() if before.get((key, part)) != after.get((key, part))}
+    changed = {reservation.key for reservation in {*room.reservations} ^ {*shared}}
     room = replace(room, plan=plan, reservations=shared)
     return StockReport((), (), tuple(kit for kit in room.kits if kit.key in changed))

@@ -88,15 +88,15 @@ def issue(
 
 
 def _whole_kit(room: StoreRoom, key: LoomKey, incomplete: bool) -> dict[str, float | None]:
-    kit = next((kit for kit in room.kits if kit.key == key), None)
-    if kit is None:
+    if not room.booked(key):
         raise DataError(f"loom {key} is not booked in the published plan; issue it part by part")
-    if kit.short and not incomplete:
-        lacks = ", ".join(f"{q:g} {part}" for part, q in sorted(kit.short.items()))
+    short, held = room.short(key), room.held(key)
+    if short and not incomplete:
+        lacks = ", ".join(f"{short[part]:g} {part}" for part in sorted(short, key=natural_key))
         raise DataError(f"the kit of loom {key} lacks {lacks}; issue it incomplete or part by part")
-    if not kit.reserved:
-        raise DataError(f"nothing is reserved for loom {key}" + ("; its kit was issued" if kit.complete else ""))
-    return {part: kit.reserved[part] for part in sorted(kit.reserved, key=natural_key)}
+    if not held:
+        raise DataError(f"nothing is reserved for loom {key}" + ("" if short else "; its kit was issued"))
+    return {part: held[part] for part in sorted(held, key=natural_key)}
 
 
 def _to_issue(room: StoreRoom, key: LoomKey, name: str, quantity: float | None, unit: str | None) -> float:

@@ -13,7 +13,7 @@ from functools import cached_property
 from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill, Part
 from tracker.domain.needs import KitState, LoomQuantities
-from tracker.domain.plan import Plan
+from tracker.domain.plan import Booking, Plan
 from tracker.domain.progress import Stage
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation
 from tracker.domain.words import fold, natural_key
@@ -71,6 +71,19 @@ class StoreRoom:
                 f"part {name} is kept in {part.unit or 'no unit'}, not in {unit}; give the quantity in that"
             )
         return part
+
+    def booked(self, key: LoomKey) -> Booking | None:
+        """The loom's booking in the plan."""
+        return next((b for b in self.plan.bookings if b.key == key), None) if self.plan else None
+
+    def held(self, key: LoomKey) -> dict[str, float]:
+        """Part → what a loom has reserved of it."""
+        return {r.part: r.quantity for r in self.reservations if r.key == key}
+
+    def short(self, key: LoomKey) -> dict[str, float]:
+        """Part → what a booked loom's kit lacks; nothing where it is not booked."""
+        booking = self.booked(key)
+        return missing(booking.parts, self.held(key), self.issued.get(key, {})) if booking else {}
 
     def reserved(self, part: str) -> dict[LoomKey, float]:
         """Loom → what it has reserved of a part."""

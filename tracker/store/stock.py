@@ -5,15 +5,18 @@ that it is still there. On SQLite every unit of work holds the one write lock fr
 ledger's tables are locked against other writers, and readers go on.
 """
 
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
+from typing import Any, cast
 
-from sqlalchemy import delete, func, insert, select, text, tuple_
+from sqlalchemy import Table, delete, func, insert, select, text, tuple_
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey, Receipt
 from tracker.domain.stock import BACK, TOLERANCE, Movement, MovementKind, Reservation, check_movement
 from tracker.errors import DataError
+from tracker.store.base import Base
 from tracker.store.models import MovementRow, PartRow, ReceiptRow, ReservationRow, RowChangeRow
 from tracker.store.rows import key_text, stock_on_hand
 
@@ -55,8 +58,7 @@ def add_movements(session: Session, movements: Sequence[Movement]) -> None:
         on_hand[movement.part] = on_hand.get(movement.part, 0.0) + movement.quantity
         if movement.kind in (MovementKind.ISSUE, *BACK):
             held[whose] = held.get(whose, 0.0) - movement.quantity
-    if movements:
-        session.execute(insert(MovementRow), [_movement_values(movement) for movement in movements])
+    _insert(session, MovementRow, [_movement_values(movement) for movement in movements])
 
 
 def _held(session: Session, movements: Iterable[Movement]) -> dict[tuple[LoomKey | None, str], float]:
@@ -108,12 +110,19 @@ def change_reservations(
     gone = [(*key, part) for key, part in new if (key, part) in all_now]
     for i in range(0, len(gone), 300):
         session.execute(delete(r).where(tuple_(r.hall, r.loom, r.part).in_(gone[i : i + 300])))
-    rows = [
+    _insert(session, r, [
         {"hall": key.hall, "loom": key.loom, "part": part, "quantity": q} for (key, part), q in new.items() if q > 0
-    ]
+    ])  # fmt: skip
+    by_loom: dict[LoomKey, dict[str, list[float | None]]] = defaultdict(dict)
+    for (key, part), quantity in new.items():
+        by_loom[key][part] = [all_now.get((key, part)), quantity or None]
+    _log(session, "reservations", by_loom, at, who, why or "changed")
+
+
+def _insert(session: Session, model: type[Base], rows: Sequence[Mapping[str, object]]) -> None:
+    """Rows straight into the table: a published plan brings tens of thousands."""
     if rows:
-        session.execute(insert(r), rows)
-    _log(session, "reservations", {key: (all_now.get(key), q or None) for key, q in new.items()}, at, who, why)
+        session.execute(insert(cast(Table, model.__table__)), rows)
 
 
 def _refuse_beyond_stock(
@@ -135,32 +144,26 @@ def _refuse_beyond_stock(
 def _log(
     session: Session,
     table: str,
-    changes: Mapping[ReservationKey, tuple[float | None, float | None]],
+    changes: Mapping[Any, Mapping[str, list[Any]]],
     at: datetime,
     who: str,
-    why: str,
+    kind: str,
 ) -> None:
-    reason = {"why": [None, why]} if why else {}
-    entries = [
-        {"at": at, "who": who, "table": table, "key": key_text((*key, part)), "kind": "changed",
-         "values": {"quantity": [old, new], **reason}}
-        for (key, part), (old, new) in changes.items()
-    ]  # fmt: skip
-    if entries:
-        session.execute(insert(RowChangeRow), entries)
+    """One entry in the change log for each key: field (of reservations: part) → [old, new]; `kind` says why."""
+    _insert(session, RowChangeRow, [
+        {"at": at, "who": who, "table": table, "key": key_text(key), "kind": kind, "values": values}
+        for key, values in changes.items()
+    ])  # fmt: skip
 
 
 def set_open(session: Session, receipt: Receipt, quantity: float, at: datetime, who: str, why: str) -> None:
     """Set what is still open of an order line; at 0 the line leaves the open order lines and stays in the log."""
     lock_ledger(session)
     line = session.get_one(ReceiptRow, (receipt.order, receipt.part))
-    values = {"quantity": [line.quantity, quantity or None], "why": [None, why]}
+    values = {"quantity": [line.quantity, quantity if quantity > TOLERANCE else None]}
     if quantity > TOLERANCE:
         line.quantity = quantity
     else:
         session.delete(line)
     session.flush()
-    session.execute(insert(RowChangeRow), [
-        {"at": at, "who": who, "table": "receipts", "key": key_text((receipt.order, receipt.part)),
-         "kind": "changed" if quantity > TOLERANCE else "closed", "values": values}
-    ])  # fmt: skip
+    _log(session, "receipts", {(receipt.order, receipt.part): values}, at, who, why)
