@@ -41,9 +41,9 @@ def test_a_loom_that_is_signed_off_has_no_open_kit(db):
 
 def test_the_pick_list_of_a_day_and_of_some_days(db):
     report = pick_list(db, date(2026, 1, 26))
-    assert [(line.part, line.quantity, line.short) for line in report.lines] == [("NUT", 4, 4), ("RAIL", 0, 1)]
-    assert {line.key.loom for line in pick_list(db, date(2026, 1, 12), days=8).lines} == {"1", "2"}
-    assert pick_list(db, date(2026, 1, 13)).lines == ()
+    assert [(line.part, line.quantity, line.short) for line in report.picks] == [("NUT", 4, 4), ("RAIL", 0, 1)]
+    assert {line.key.loom for line in pick_list(db, date(2026, 1, 12), days=8).picks} == {"1", "2"}
+    assert pick_list(db, date(2026, 1, 13)).picks == ()
 
 
 def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
@@ -58,6 +58,12 @@ def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
     assert (first.parts, first.labour, first.on_loom_min) == pytest.approx((-300, 103.5, 103.5))
     assert (second.parts, second.labour, second.on_loom_min) == pytest.approx((300, -103.5, -103.5))
     assert first.extra_cost is None
+
+
+def test_choices_in_words(tmp_path):
+    plan = plan_of(*(booking(loom, date(2026, 1, 12), {}, choices=(("rail", "new rail"),)) for loom in ("1", "2")))
+    report = prices_of_choices(fill_method(fill(str(tmp_path / "mill.db"), plan)))
+    assert report.lines() == ["new rail taken for 2 looms; drill instead: parts 600 EUR cheaper, labour 207 EUR dearer"]
 
 
 def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):

@@ -1,7 +1,7 @@
 """What purchasing reads, from a database. The sample's stock and kits are in `stock_room_samples`."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
@@ -63,6 +63,20 @@ def test_left_over_looms_share_what_comes_back(tmp_path):
         mill = read_store_room(uow).mill
     kits = left_over_kits(plan_of(left_over=("2", "3")), mill)
     assert kits == {key("2"): {"NUT": 8, "GAUGE": 1}, key("3"): {"NUT": 8, "GAUGE": 0}}
+
+
+def test_the_report_in_words(tmp_path):
+    # A fortnight later: PO-1 of Wed 21 Jan is overdue; the nuts for loom 10 of Mon 26 Jan were to be ordered by Fri
+    # 23 Jan and touch it: ordered on Tue 27 Jan they come the same day and are usable on Wed 28 Jan.
+    report = net_needs(db_of(tmp_path, replace(PLAN, left_over=())), AT + timedelta(days=22))
+    assert report.lines() == [
+        "Order PO-1: 4 pc of RAIL were due on Wed 21 Jan 2026 and are counted as there; receive them, or correct the day.",
+        "1 order line, 2 EUR.",
+        "1 line is late: the order-by day is past. That touches 1 loom.",
+        "With the open orders 1,202 EUR in all, the most in 2026-01: 1,202 EUR, taken at delivery.",
+    ]
+    (touched,) = report.late[0].touched
+    assert (touched.key, touched.days) == (key("10"), 1)
 
 
 def test_a_plan_must_be_published(tmp_path):

@@ -129,6 +129,13 @@ def test_a_scrapped_part_makes_the_latest_booked_kit_short(db):
     # PO-1 is due on Wed 21 Jan, two days after the start of loom 2.
 
 
+def test_an_entry_in_words(db):
+    assert adjust(db, "RAIL", -1, "bent").lines() == [
+        "RAIL: 1 pc on hand, 1 reserved, 0 free.",
+        "Loom 2 (Hall 1) lacks 1 RAIL (short).",
+    ]
+
+
 def test_a_count_books_the_difference_even_where_there_is_none(db):
     count(db, "NUT", 24)
     count(db, "NUT", 24)

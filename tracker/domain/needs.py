@@ -89,6 +89,11 @@ class OrderLine:
         """quantity × price."""
         return self.quantity * self.price
 
+    @property
+    def looms(self) -> tuple[LoomKey, ...]:
+        """The looms touched, in order of their need."""
+        return tuple(touched.key for touched in self.touched)
+
 
 @dataclass(frozen=True, slots=True)
 class MonthCash:

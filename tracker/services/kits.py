@@ -7,7 +7,9 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.formats import count, day, money
 from tracker.domain.needs import ChoicePrice, KitState, PickLine
+from tracker.domain.work import Choices
 from tracker.errors import DataError
 from tracker.kits.choices import choice_prices
 from tracker.kits.picking import pick_lines
@@ -42,7 +44,7 @@ class KitsReport:
 class PickReport:
     first: date
     last: date
-    lines: tuple[PickLine, ...]
+    picks: tuple[PickLine, ...]
     """By day and kit; within a kit shortages first, then by location."""
 
     def record(self) -> list[dict[str, Any]]:
@@ -50,8 +52,15 @@ class PickReport:
             {"day": line.day.isoformat(), "hall": line.key.hall, "loom": line.key.loom, "location": line.location,
              "part": line.part, "description": line.description, "unit": line.unit, "quantity": line.quantity,
              "short": line.short}
-            for line in self.lines
+            for line in self.picks
         ]  # fmt: skip
+
+    def lines(self) -> list[str]:
+        """What a person should know beside the list."""
+        days = day(self.first) if self.first == self.last else f"{day(self.first)} to {day(self.last)}"
+        short = {line.key for line in self.picks if line.short}
+        kits = count(len({line.key for line in self.picks}), "kit")
+        return [f"{days}: {kits} to pick" + (f", {len(short)} of them short." if short else ", none short.")]
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +75,13 @@ class ChoicesReport:
              "labour": p.labour, "on_loom_min": p.on_loom_min, "extra_cost": p.extra_cost}
             for p in self.prices
         ]  # fmt: skip
+
+    def lines(self) -> list[str]:
+        """How often each alternative was taken, and what its rival would have cost in parts and labour."""
+        found: dict[tuple[Choices, Choices], list[ChoicePrice]] = {}
+        for price in self.prices:
+            found.setdefault((price.taken, price.other), []).append(price)
+        return [_choice_line(taken, other, prices, self.currency) for (taken, other), prices in found.items()]
 
 
 def kits(db: str, loom: str | None = None, hall: str | None = None) -> KitsReport:
@@ -106,6 +122,22 @@ def _room(db: str) -> StoreRoom:
     if room.plan is None:
         raise DataError("no plan is published, so there are no kits yet; `beamslot plan --publish` makes one")
     return room
+
+
+def _choice_line(taken: Choices, other: Choices, prices: list[ChoicePrice], currency: str) -> str:
+    parts, labour = sum(p.parts for p in prices), sum(p.labour for p in prices)
+    return (
+        f"{_named(taken)} taken for {count(len(prices), 'loom')}; {_named(other)} instead: parts {_signed(parts, currency)}, "
+        f"labour {_signed(labour, currency)}"
+    )
+
+
+def _named(choices: Choices) -> str:
+    return ", ".join(alternative for _, alternative in choices)
+
+
+def _signed(amount: float, currency: str) -> str:
+    return f"{money(abs(amount), currency)} {'dearer' if amount > 0 else 'cheaper'}" if round(amount) else "the same"
 
 
 def _kit_record(kit: KitState, zone: ZoneInfo) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from datetime import date, datetime
 from typing import Any
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.formats import count, day, money, number
 from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, Touched
 from tracker.domain.plan import Plan
@@ -67,21 +68,25 @@ class NeedsReport:
         found = self._overdue_lines()
         if not self.orders:
             return [*found, "Nothing is to be ordered: stock and open orders cover every need."]
-        looms = {touched.key for line in self.late for touched in line.touched}
-        found.append(f"{len(self.orders)} order lines, {sum(line.amount for line in self.orders):,.0f} {self.currency}.")
+        amount = money(sum(line.amount for line in self.orders), self.currency)
+        found.append(f"{count(len(self.orders), 'order line')}, {amount}.")
         if self.late:
-            found.append(f"{len(self.late)} of them are late: the order-by day is past. They touch {len(looms)} looms.")
+            looms = {touched.key for line in self.late for touched in line.touched}
+            found.append(
+                f"{count(len(self.late), 'line is', 'lines are')} late: the order-by day is past. "
+                f"That touches {count(len(looms), 'loom')}."
+            )
         if peak := self.cash.peak:
             found.append(
-                f"With the open orders {self.cash.total:,.0f} {self.currency} in all, the most in {peak.month}: "
-                f"{peak.total:,.0f} {self.currency} (taken at delivery)."
+                f"With the open orders {money(self.cash.total, self.currency)} in all, the most in {peak.month}: "
+                f"{money(peak.total, self.currency)}, taken at delivery."
             )
         return found
 
     def _overdue_lines(self) -> list[str]:
         return [
-            f"Order {line.order}: {line.quantity:g} of {line.part} were due on {line.due} and are counted as there; "
-            "receive them, or correct the day."
+            f"Order {line.order}: {number(line.quantity, self.units[line.part], 3)} of {line.part} were due on "
+            f"{day(line.due)} and are counted as there; receive them, or correct the day."
             for line in self.overdue
         ]
 

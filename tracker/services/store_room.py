@@ -9,8 +9,10 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
+from typing import Any
 
 from tracker.domain.clock import now
+from tracker.domain.formats import number
 from tracker.domain.mill import LoomKey, Mill, Part
 from tracker.domain.needs import KitState, LoomQuantities
 from tracker.domain.plan import Booking, Plan
@@ -135,6 +137,39 @@ class StockReport:
     def short(self) -> tuple[KitState, ...]:
         """Those that lack something now."""
         return tuple(kit for kit in self.kits if kit.short)
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return {
+            "movements": [
+                {"part": m.part, "kind": m.kind.value, "quantity": m.quantity, "at": m.at.isoformat(timespec="seconds"),
+                 "who": m.who, "why": m.why, "order": m.order, "hall": m.key.hall if m.key else None,
+                 "loom": m.key.loom if m.key else None}
+                for m in self.movements
+            ],
+            "stock": [
+                {"part": s.part, "unit": s.unit, "on_hand": s.on_hand, "reserved": s.reserved, "free": s.free}
+                for s in self.stock
+            ],
+            "kits": [
+                {"hall": k.key.hall, "loom": k.key.loom, "state": k.state, "reserved": dict(k.reserved),
+                 "issued": dict(k.issued), "short": dict(k.short)}
+                for k in self.kits
+            ],
+        }  # fmt: skip
+
+    def lines(self) -> list[str]:
+        """What a person should know: the stock that the entry leaves, and which kits lack something now."""
+        stock = [
+            f"{s.part}: {number(s.on_hand, s.unit, 3)} on hand, {number(s.reserved, digits=3)} reserved, "
+            f"{number(s.free, digits=3)} free."
+            for s in self.stock
+        ]
+        return stock + [f"Loom {kit.key} lacks {_quantities(kit.short)} ({kit.state})." for kit in self.short]
+
+
+def _quantities(parts: Mapping[str, float]) -> str:
+    return ", ".join(f"{number(parts[part], digits=3)} {part}" for part in sorted(parts, key=natural_key))
 
 
 class Entry:

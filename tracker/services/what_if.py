@@ -7,6 +7,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.needs import Fallen, StockChange
 from tracker.domain.plan import Plan
 from tracker.errors import DataError
@@ -35,6 +36,19 @@ class WhatIfReport:
     """How it differs from the published one."""
     cost_before: float
     """Objective of the published plan."""
+
+    def lines(self) -> list[str]:
+        """The answer in words."""
+        found = [_fall_line(fall, self.zone) for fall in self.fallen] or ["No booking falls."]
+        if self.before:
+            found.append(f"{count(len(self.before), 'booking')} lacked parts already before the change.")
+        if self.replan:
+            found.append(
+                f"The plan that follows moves {count(len(self.moves), 'booking')}, leaves over "
+                f"{count(len(self.replan.left_over), 'loom')} and costs {money(self.replan.objective, self.currency)}; the "
+                f"published one cost {money(self.cost_before, self.currency)}. Nothing was saved."
+            )
+        return found
 
     def record(self) -> dict[str, Any]:
         return {
@@ -81,6 +95,12 @@ def what_if(
     fell = tuple(fall for fall in after if fall not in before)
     terms = room.mill.terms
     return WhatIfReport(at, terms.zone, terms.currency, before, fell, made, moves, room.plan.objective)
+
+
+def _fall_line(fall: Fallen, zone: ZoneInfo) -> str:
+    lacks = ", ".join(f"{number(q, digits=3)} {part}" for part, q in sorted(fall.lacks.items()))
+    when = f"whole from {day(fall.usable_on)}" if fall.usable_on else "never whole by stock and open orders"
+    return f"Loom {fall.key}, {moment(fall.start, zone)}, falls: it lacks {lacks}; {when}."
 
 
 def _fallen_record(fall: Fallen, zone: ZoneInfo) -> dict[str, Any]:
