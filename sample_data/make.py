@@ -36,11 +36,12 @@ def make(folder: Path, mill: Mill | None = None) -> list[Path]:
 def _book(title: str, mill: Mill, *tables: str) -> Workbook:
     book = new_book(title)
     for name in tables:
-        add_table(book, TABLES[name], _rows(mill, name), mill.terms.zone)
+        add_table(book, TABLES[name], rows_of(mill, name), mill.terms.zone)
     return book
 
 
-def _rows(mill: Mill, table: str) -> Iterable[Any]:
+def rows_of(mill: Mill, table: str) -> Iterable[Any]:
+    """The domain objects that the rows of a table are written from, in the order of the sheet."""
     if table == "choices":
         return mill.method.alternatives
     rows = getattr(mill.method, table) if TABLES[table].whole else getattr(mill, table)
