@@ -53,6 +53,10 @@ def test_what_is_issued_needs_no_stock():
     assert falls(Scrap("RAIL", 1), issued={key("1"): {"RAIL": 1}}) == ()
 
 
+def test_what_is_held_for_a_loom_in_work_is_not_to_be_had():
+    assert [fall.key for fall in falls(held={key("9"): {"RAIL": 1}})] == [key("1")]
+
+
 def test_safety_stock_is_not_usable():
     hall = mill(Part("RAIL", 1, safety_stock=1))
     assert [f.lacks for f in fallen(plan(booking("1", date(2027, 1, 11), RAIL=1)), hall)] == [{"RAIL": 1}]

@@ -101,6 +101,13 @@ def test_issued_parts_are_no_longer_needed():
     assert (rows["2027-W01"].gross, rows["2027-W01"].net) == (1, 1)
 
 
+def test_what_is_held_for_a_loom_in_work_is_needed_now():
+    rows = by_week(
+        needs(plan(booking("1", date(2027, 1, 12), RAIL=1)), mill(Part("RAIL", 1)), AS_OF, held={key("9"): {"RAIL": 1}})
+    )
+    assert [(row.gross, row.net) for row in rows.values()] == [(1, 0), (1, 1)]
+
+
 def test_a_booking_that_should_have_begun_needs_its_parts_now():
     rows = by_week(needs(plan(booking("1", date(2026, 12, 22), RAIL=1)), mill(Part("RAIL", 1)), AS_OF))
     assert {week: row.gross for week, row in rows.items()} == {"2027-W01": 1}

@@ -54,16 +54,20 @@ def fallen(
     mill: Mill,
     issued: LoomQuantities | None = None,
     coming_back: LoomQuantities | None = None,
+    held: LoomQuantities | None = None,
 ) -> tuple[Fallen, ...]:
     """The bookings whose whole kit cannot be there at their start, in booking order.
 
     Stock on hand less safety stock and the receipts due before the day of the start are shared out by booking date; a
     booking that lacks anything falls and leaves its parts to the next. Receipts that are overdue count as there, as the
     planner counts them; what was issued to a loom needs no stock. `coming_back` are the parts of a booked kit that
-    return to stock when its conversion ends; they count like a receipt due that day.
+    return to stock when its conversion ends; they count like a receipt due that day. Parts `held` for looms that the
+    plan does not book are not to be had.
     """
     days = Days(mill)
     stock = _Stock(mill)
+    for kit in (held or {}).values():
+        stock.take(kit)
     found = []
     for booking in in_booking_order(plan):
         kit = missing(booking.parts, {}, (issued or {}).get(booking.key, {}))

@@ -39,11 +39,13 @@ def needs(
     issued: LoomQuantities | None = None,
     coming_back: LoomQuantities | None = None,
     left_over_on: date | None = None,
+    held: LoomQuantities | None = None,
 ) -> tuple[PartWeek, ...]:
     """Net needs of every part of the mill, week by week from `as_of` to the last need or receipt.
 
     `left_over_parts` are the kits of the looms that the plan leaves over, needed on `left_over_on` (default: the
-    target finish, at the latest the last day of the plan's horizon). `issued` parts are no longer needed.
+    target finish, at the latest the last day of the plan's horizon). `issued` parts are no longer needed; parts `held`
+    for looms that the plan does not book (they are in work) are needed now.
     `coming_back` are the parts of a booked kit that return to stock when the conversion ends. What should have been
     needed before `as_of` is needed now; what should have come is counted as there, as the planner counts it.
 
@@ -53,7 +55,8 @@ def needs(
     today = days.local(as_of)
     flows = _receipts(mill, today)
     _add_bookings(flows, plan, days, today, issued or {}, coming_back or {})
-    _add_left_over(flows, left_over_parts or {}, max(today, left_over_on or _later(plan, mill, days)))
+    _add_kits(flows, held or {}, today)
+    _add_kits(flows, left_over_parts or {}, max(today, left_over_on or _later(plan, mill, days)), left_over=True)
     _refuse_unknown(flows, mill)
     weeks = _weeks(today, max((flow.day for part in flows.values() for flow in part), default=today))
     rows = []
@@ -89,11 +92,11 @@ def _add_bookings(
             flows[part].append(_coming(days.local(booking.end), quantity, today))
 
 
-def _add_left_over(flows: dict[str, list[Flow]], kits: LoomQuantities, day: date) -> None:
+def _add_kits(flows: dict[str, list[Flow]], kits: LoomQuantities, day: date, left_over: bool = False) -> None:
     for key in sorted(kits, key=lambda key: key.sort_key):
         for part, quantity in kits[key].items():
             if quantity > TOLERANCE:
-                flows[part].append(Flow(day, -quantity, key, left_over=True))
+                flows[part].append(Flow(day, -quantity, key, left_over))
 
 
 def _later(plan: Plan, mill: Mill, days: Days) -> date:

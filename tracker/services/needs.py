@@ -106,7 +106,7 @@ def net_needs(
         raise DataError("no plan is published, so nothing is needed yet; `beamslot plan --publish` makes one")
     at = planning_moment(room.mill.terms, as_of)
     kits = left_over_kits(room.plan, room.mill) if left_over else {}
-    weeks = needs(room.plan, room.mill, at, kits, room.issued, room.coming_back, left_over_on)
+    weeks = needs(room.plan, room.mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside)
     orders = order_lines(weeks, room.mill, at, {m.order for m in used if m.order})
     units = {name: part.unit or "" for name, part in room.mill.parts.items()}
     today = at.astimezone(room.mill.terms.zone).date()

@@ -57,6 +57,16 @@ class StoreRoom:
         return found
 
     @cached_property
+    def held_beside(self) -> LoomQuantities:
+        """Loom → part → what is reserved for looms that the plan does not book: they are in work."""
+        booked = {booking.key for booking in self.plan.bookings} if self.plan else set()
+        found: dict[LoomKey, dict[str, float]] = {}
+        for reservation in self.reservations:
+            if reservation.key not in booked:
+                found.setdefault(reservation.key, {})[reservation.part] = reservation.quantity
+        return found
+
+    @cached_property
     def kits(self) -> tuple[KitState, ...]:
         """In booking order; empty where nothing is published."""
         if not self.plan:
