@@ -5,7 +5,7 @@ from pathlib import Path
 import streamlit as st
 
 from dashboards.look import STYLE
-from dashboards.screens import bookings, status
+from dashboards.screens import bookings, looms, needs, status
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
 
@@ -13,6 +13,8 @@ ICON = Path(__file__).parent / "icon.png"
 PAGES = [
     st.Page(status.page, title="Programme status", url_path="status", default=True),
     st.Page(bookings.page, title="Bookings", url_path="bookings"),
+    st.Page(looms.page, title="Looms", url_path="looms"),
+    st.Page(needs.page, title="Kits and needs", url_path="needs"),
 ]
 
 

@@ -8,7 +8,7 @@ import altair as alt
 import pandas as pd
 
 from dashboards.frames import day_ms
-from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, REST, WALNUT, WOAD
+from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, REST, WALNUT, WELD, WOAD
 
 ROW_PX, AXIS_PX = 26, 50
 FONT = "Source Sans, Source Sans Pro, sans-serif"
@@ -90,6 +90,46 @@ def cost_chart(frame: pd.DataFrame) -> Figure:
         align="left", dx=6, fontSize=12.5, color=INK
     )
     return _styled(alt.layer(bars, said.encode(text="words:N")), height=22 * len(frame) + 12 * len(order))
+
+
+def cash_chart(frame: pd.DataFrame) -> Figure:
+    """Money by month: what is on order and what is still to order, and the total in words."""
+    months = list(dict.fromkeys(frame["month"]))
+    scale = alt.Scale(domain=[0, _room(list(frame["total"]), 1.5)])
+    axis = alt.Axis(labelLimit=0, labelFontSize=13)
+    base = alt.Chart(frame).encode(y=alt.Y("month:N", sort=months, title=None, axis=axis))
+    colours = alt.Scale(domain=["on order", "still to order"], range=[WOAD, WELD])
+    bars = base.mark_bar(height=18).encode(
+        x=alt.X("amount:Q", axis=None, scale=scale, stack="zero"),
+        color=alt.Color("what:N", scale=colours, legend=None),
+        tooltip=[alt.Tooltip("month:N", title="Month"), alt.Tooltip("what:N", title="Money"),
+                 alt.Tooltip("amount:Q", title="Amount", format=",.0f")],
+    )  # fmt: skip
+    sums = base.transform_filter("datum.what == 'on order'").mark_text(align="left", dx=6, fontSize=13, color=INK)
+    return _styled(
+        alt.layer(bars, sums.encode(x=alt.X("total:Q", scale=scale), text="says:N")), height=30 * len(months)
+    )
+
+
+def stock_chart(frame: pd.DataFrame, unit: str) -> Figure:
+    """One part by ISO week: bars of what is needed, a line of the stock at the week's end."""
+    weeks = list(frame["week"])
+    axis = alt.Axis(values=weeks[:: -(-len(weeks) // 6)], labelAngle=0, labelLimit=0, title="ISO week")
+    x = alt.X("week:O", sort=weeks, axis=axis)
+    tips = [alt.Tooltip("week:N", title="ISO week"), alt.Tooltip("need:Q", title="Needed by bookings"),
+            alt.Tooltip("left_over:Q", title="By looms left over"), alt.Tooltip("stock:Q", title="Stock at the end"),
+            alt.Tooltip("order:N", title="To order")]  # fmt: skip
+    needed = alt.Chart(frame).transform_calculate(both="datum.need + datum.left_over")
+    y = alt.Axis(title=unit, tickCount=5, grid=False)
+    layers = [
+        needed.mark_bar(color=WALNUT, width=12).encode(x=x, y=alt.Y("both:Q", axis=y), tooltip=tips),
+        needed.mark_bar(color=WOAD, width=12).encode(x=x, y=alt.Y("need:Q", axis=y), tooltip=tips),
+        needed.mark_line(color=WELD, strokeWidth=2).encode(x=x, y=alt.Y("stock:Q", axis=y)),
+        needed.mark_point(color=WELD, filled=True, size=50, opacity=1).encode(
+            x=x, y=alt.Y("stock:Q", axis=y), tooltip=tips
+        ),
+    ]
+    return _styled(alt.layer(*layers), height=220)
 
 
 def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int, as_of_ms: float) -> Figure:

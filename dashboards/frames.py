@@ -10,8 +10,10 @@ import pandas as pd
 from dashboards.look import KIND_SIGNS
 from tracker.domain.calendars import Span, iso_week
 from tracker.domain.formats import day, moment, money, number, span
-from tracker.domain.plan import CostTerms
+from tracker.domain.needs import PartWeek
+from tracker.domain.plan import Booking, CostTerms
 from tracker.services.bookings import BoardRow
+from tracker.services.needs import NeedsReport
 from tracker.services.status import StatusReport, WeekCount
 
 TERM_WORDS = {
@@ -75,6 +77,29 @@ def cost_frame(report: StatusReport) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=["term", "what", "amount", "says"])
 
 
+def stock_frame(weeks: Sequence[PartWeek]) -> pd.DataFrame:
+    """week, need, left_over, stock, order (words); quantities of one part, a row a week."""
+    rows = [
+        (w.week, w.gross, w.gross_left_over, w.on_hand_end, number(w.order_quantity, "", 3) if w.order_quantity else "")
+        for w in weeks
+    ]
+    return pd.DataFrame(rows, columns=["week", "need", "left_over", "stock", "order"])
+
+
+def cash_frame(report: NeedsReport) -> pd.DataFrame:
+    """month, what (`on order` or `still to order`), amount, total of the month, says (the total in words)."""
+    rows = []
+    for month in report.cash.months:
+        for what, amount in (("on order", month.on_order), ("still to order", month.proposed)):
+            rows.append((month_says(month.month), what, amount, month.total, money(month.total, report.currency)))
+    return pd.DataFrame(rows, columns=["month", "what", "amount", "total", "says"])
+
+
+def month_says(month: str) -> str:
+    """`2027-03` → `Mar 2027`."""
+    return f"{date.fromisoformat(month + '-01'):%b %Y}"
+
+
 def board_frame(rows: Iterable[BoardRow], zone: ZoneInfo) -> pd.DataFrame:
     """One row a booking: row (the label), kind, sign, firm, start_ms, end_ms, p10_ms, p50_ms, p90_ms (NaN without a
     forecast), says (the words beside the bar), and texts for the tip."""
@@ -109,7 +134,11 @@ def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
 
 def marks(row: BoardRow) -> list[str]:
     """`firm`, `pilot`: what sets a booking apart."""
-    return [word for word in ("firm", "pilot") if getattr(row.booking, word)]
+    return booking_marks(row.booking)
+
+
+def booking_marks(booking: Booking) -> list[str]:
+    return [word for word in ("firm", "pilot") if getattr(booking, word)]
 
 
 def beam_out_says(row: BoardRow, zone: ZoneInfo) -> str:

@@ -40,6 +40,8 @@ h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
 .legend > span {{ display: inline-flex; align-items: center; gap: .4rem; }}
 .legend i {{ display: inline-block; width: 22px; height: 12px; box-sizing: border-box; font-style: normal; }}
 .legend b {{ font-size: 1.05rem; line-height: 1; margin-right: -.75rem; z-index: 1; }}
+.legend b.sign {{ margin: 0; }}
+.back {{ color: {WOAD}; }}
 .sheet {{ overflow-x: auto; }}
 .sheet table {{ border-collapse: collapse; width: 100%; font-size: .86rem; line-height: 1.35; font-variant-numeric: tabular-nums; }}
 .sheet th {{ text-align: left; vertical-align: bottom; border-bottom: 2px solid {INK}; padding: .3rem .7rem .3rem 0;
@@ -54,7 +56,14 @@ h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
 .sheet .right {{ text-align: right; white-space: nowrap; }}
 .sheet .whole {{ white-space: nowrap; }}
 .sheet tbody tr:hover {{ background: {CLOTH}; }}
-@media (max-width: 900px) {{ .block-container {{ padding: 2.6rem 1rem 2rem; }} }}
+@media (max-width: 900px) {{
+  .block-container {{ padding: 2.6rem 1rem 2rem; }}
+  .figures {{ grid-template-columns: repeat(2, 1fr); }}
+  .sheet .whole {{ white-space: normal; }}
+  .sheet table {{ font-size: .8rem; }}
+  [class*=st-key-pair] .stHorizontalBlock {{ flex-direction: column; }}
+  [class*=st-key-pair] .stColumn {{ width: 100%; flex: 1 1 auto; }}
+}}
 @media print {{ header, .stAppHeader {{ display: none !important; }} }}
 </style>
 """

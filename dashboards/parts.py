@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from html import escape
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
 from dashboards.tables import Cell, Column, facts_html, table_html
@@ -27,8 +28,22 @@ def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]]) -> No
     st.html(table_html(columns, rows))
 
 
+def pair(key: str) -> list[DeltaGenerator]:
+    """Two columns, one below the other on narrow screens."""
+    with st.container(key=f"pair-{key}"):
+        return st.columns([5, 6], gap="large")
+
+
 def facts(items: Iterable[tuple[str, str]]) -> None:
     st.html(facts_html(items))
+
+
+def legend(items: Iterable[tuple[str, str, str]]) -> None:
+    """Sign, colour and meaning of what a figure shows."""
+    said = "".join(
+        f'<span><b class="sign" style="color: {colour}">{sign}</b>{what}</span>' for sign, colour, what in items
+    )
+    st.html(f'<div class="legend">{said}</div>')
 
 
 def board_legend() -> None:

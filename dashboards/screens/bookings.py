@@ -133,30 +133,31 @@ def _hall(board: Board, hall: str, rows: Sequence[BoardRow], shown: Shown) -> No
 
 
 def _table(board: Board, rows: Sequence[BoardRow]) -> None:
+    choosing = any(row.booking.choices for row in rows)
     columns = [
         *(Column(heading, whole=True) for heading in ("Loom", "Hall", "Type")),
         Column("Window"),
         *(Column(heading, whole=True) for heading in ("Start", "End", "Beam-out P10", "Beam-out P90")),
-        Column("Choices"),
+        *([Column("Choices")] if choosing else []),
         Column("Stage"),
         Column("Kit"),
         Column("Person-hours", right=True),
         Column(f"Cost ({board.currency})", right=True),
     ]
-    table(columns, [_record(board, row) for row in rows])
+    table(columns, [_record(board, row, choosing) for row in rows])
 
 
-def _record(board: Board, row: BoardRow) -> list[Cell | str]:
+def _record(board: Board, row: BoardRow, choosing: bool) -> list[Cell | str]:
     booking = row.booking
     return [
         loom_cell(booking.key),
         booking.key.hall,
         row.machine_type,
-        ", ".join([booking.kind.value, *marks(row)]),
+        ", ".join([booking.kind.value, *marks(row), *_reading(row)]),
         Cell(moment(booking.start, board.zone), booking.start),
         Cell(moment(booking.end, board.zone), booking.end),
         *_beam_out(board, row),
-        ", ".join(f"{choice}: {taken}" for choice, taken in booking.choices),
+        *([", ".join(f"{choice}: {taken}" for choice, taken in booking.choices)] if choosing else []),
         row.stage,
         row.kit,
         Cell(f"{booking.labour_h:,.1f}", booking.labour_h),
@@ -168,5 +169,9 @@ def _beam_out(board: Board, row: BoardRow) -> list[Cell]:
     out = row.beam_out
     if out is None:
         return [Cell(""), Cell("")]
-    stale = "" if out.state == "ok" else f" ({out.state})"
-    return [Cell(moment(at, board.zone) + stale, at) for at in (out.p10_at, out.p90_at)]
+    return [Cell(moment(at, board.zone), at) for at in (out.p10_at, out.p90_at)]
+
+
+def _reading(row: BoardRow) -> list[str]:
+    """A word where the forecast rests on a reading that should be taken again."""
+    return [f"reading {row.beam_out.state}"] if row.beam_out and row.beam_out.state != "ok" else []

@@ -5,7 +5,7 @@ import streamlit as st
 from dashboards import access, sentences
 from dashboards.charts import cost_chart, progress_chart, stage_chart
 from dashboards.frames import cost_frame, progress_frame, stage_frame
-from dashboards.parts import Figure, facts, figures, table
+from dashboards.parts import Figure, facts, figures, pair, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import Plan
@@ -22,7 +22,7 @@ def page() -> None:
         )
         return
     figures(_figures(report))
-    left, right = st.columns([5, 6], gap="large")
+    left, right = pair("progress")
     with left:
         _stages(report)
     with right:
@@ -30,9 +30,9 @@ def page() -> None:
     if report.plan is None:
         st.info("No plan is published yet. Make one with `beamslot plan --publish`; it shows here at once.")
         return
-    left, right = st.columns([5, 6], gap="large")
+    left, right = pair("cost")
     with left:
-        _cost(report, report.plan)
+        _cost(report)
     with right:
         _proof(report, report.plan)
     _next_bookings(report)
@@ -79,7 +79,7 @@ def _progress(report: StatusReport) -> None:
     st.write(report.finish_says)
 
 
-def _cost(report: StatusReport, plan: Plan) -> None:
+def _cost(report: StatusReport) -> None:
     st.header("Cost by term")
     st.altair_chart(cost_chart(cost_frame(report)), theme=None, alt="Bars: planned cost and cost so far by term")
     st.caption(
@@ -111,7 +111,7 @@ def _next_bookings(report: StatusReport) -> None:
         return
     kits = {kit.key: kit.state for kit in report.kits}
     columns = [Column("Start", whole=True), Column("End", whole=True), Column("Loom", whole=True), Column("Hall", whole=True),
-               Column("Window"), Column("Firm"), Column("Kit"), Column("Work (person-hours)", right=True),
+               Column("Window"), Column("Firm"), Column("Kit"), Column("Person-hours", right=True),
                Column(f"Cost ({report.currency})", right=True)]  # fmt: skip
     rows = [
         [

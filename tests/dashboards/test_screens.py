@@ -46,14 +46,14 @@ def planned(tmp_path, monkeypatch):
     return path
 
 
-@pytest.mark.parametrize("name", ["status", "bookings"])
+@pytest.mark.parametrize("name", ["status", "bookings", "looms"])
 def test_without_looms_the_screen_says_what_to_do(empty, name):
     app = screen(name).run()
     assert not app.exception
     assert "beamslot load" in app.info[0].value
 
 
-@pytest.mark.parametrize("name", ["status", "bookings"])
+@pytest.mark.parametrize("name", ["status", "bookings", "needs"])
 def test_without_a_plan_the_screen_says_what_to_do(unplanned, name):
     app = screen(name).run()
     assert not app.exception
@@ -100,6 +100,57 @@ def test_the_table_says_what_the_axis_shows(planned):
     assert "style, firm" in said and "repeat, pilot" in said
     assert "Thu 7 Jan 2027 08:00" in said and "Fri 8 Jan 2027 10:00" in said
     assert "rail: old rail" in said
+
+
+def test_the_list_of_looms_is_in_natural_order_and_filters_by_stage(planned):
+    app = screen("looms").run()
+    said = words(app)
+    # Hall 1 before Hall 2, A-7 before A-10
+    assert said.index(">A-7<") < said.index(">A-10<") < said.index(">A-9<")
+    app.multiselect[2].set_value(["to survey"]).run()
+    assert "1 of 3 looms" in words(app) and ">A-7<" not in words(app)
+
+
+def test_a_loom_sheet_shows_booking_reasons_and_where_values_came_from(planned):
+    app = screen("looms")
+    app.query_params["loom"], app.query_params["hall"] = "A-7", "Hall 1"
+    app.run()
+    assert not app.exception
+    said = words(app)
+    assert "Loom A-7, Hall 1" in said
+    assert "Wed 6 Jan 2027 06:00" in said and "lacks 1 × RAIL" in said
+    assert "55" in said  # what the other date would cost more
+    assert "every loom" in said and "drill the rail" not in said  # its rail is drilled
+    # A-7 is the first row below the heading: its machine type stands in B2, its reed width in E2
+    assert "190 cm" in said and ">E2<" in said and "mill.xlsx" in said
+    assert "Not known: Row, Place" in said
+
+
+def test_a_loom_sheet_says_what_to_survey(planned):
+    app = screen("looms")
+    app.query_params["loom"] = "A-9"
+    app.run()
+    assert "look up rail at the loom" in app.warning[0].value
+    assert "leaves this loom over: to survey: rail unknown" in words(app)
+
+
+def test_needs_that_are_covered_ask_for_no_order(planned):
+    app = screen("needs").run()
+    assert not app.exception
+    said = words(app)
+    # two rails on hand, one due on Friday 8 January, two bookings: the stock covers both, nothing is to be ordered
+    assert "Nothing: stock and open orders cover every need." in said
+    assert "0 of 2" in said and "0 waiting for receipts, 2 short" in said
+
+
+def test_a_late_order_is_said_in_words(tmp_path, monkeypatch):
+    mill = small_mill()
+    mill = replace(mill, parts={"RAIL": replace(mill.parts["RAIL"], on_hand=0)}, receipts=())
+    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "late.db", mill, small_plan(mill)))
+    said = words(screen("needs").run())
+    # 28 days of lead time before Wednesday 6 January: the order-by day is in December
+    assert "late by" in said and "A-7 (Hall 1) by" in said
+    assert "Dec 2026" in said
 
 
 def test_a_database_that_cannot_be_opened_is_one_line(tmp_path, monkeypatch):

@@ -33,6 +33,20 @@ def money(amount: float | None, currency: str = "") -> str:
     return number(amount, currency)
 
 
+def shown(value: object) -> str:
+    """A value of the mill's own as it would write it: `190`, `0.5`, `yes`, `Mon 4 Jan 2027`; empty for None."""
+    match value:
+        case None:
+            return ""
+        case bool():
+            return "yes" if value else "no"
+        case float():
+            return f"{value:.10g}"
+        case date() if not isinstance(value, datetime):
+            return day(value)
+    return str(value)
+
+
 def span(start: datetime, end: datetime, zone: ZoneInfo) -> str:
     """`Mon 4 Jan 2027 06:00 to 14:30`, the second day written only where it is another."""
     first, last = start.astimezone(zone), end.astimezone(zone)

@@ -13,8 +13,8 @@ from tracker.domain.progress import Stage
 from tracker.domain.shifts import working_calendar
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast.beam_outs import forecast
-from tracker.kits.state import kit_states
 from tracker.services.status import stages_now
+from tracker.services.store_room import read_store_room
 from tracker.store import open_store
 
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
@@ -29,7 +29,7 @@ class BoardRow:
     machine_type: str
     stage: str
     kit: str
-    """State of the kit: `issued`, `complete`, `reserved` or `short`."""
+    """State of the kit: `issued`, `complete`, `reserved` or `short`; `` where it is supplied no more."""
     beam_out: Window | None
     """The beam-out that the booking waits for, as forecast today; None for standing and mid-warp windows, for a
     conversion that has begun, and where nothing can be forecast."""
@@ -55,20 +55,20 @@ class Board:
 def bookings(db: str, as_of: datetime | None = None) -> Board:
     """The board at `as_of` (default: now, or the start of a programme that lies ahead)."""
     with open_store(db).reading() as uow:
-        mill, plan, stages = uow.mill(), uow.published_plan(), uow.stages()
-        reservations, movements = uow.reservations(), uow.movements()
+        room, plan, stages = read_store_room(uow), uow.published_plan(), uow.stages()
+    mill = room.mill
     at = planning_moment(mill.terms, as_of)
     rows: tuple[BoardRow, ...] = ()
     if plan:
-        kits = {kit.key: kit for kit in kit_states(plan, mill, reservations, movements)}
-        stage = stages_now(mill, plan, kits.values(), stages)
+        kits = {kit.key: kit.state for kit in room.kits}
+        stage = stages_now(mill, plan, room.kits, stages)
         windows = forecast(mill, at, plan.horizon_end)
         rows = tuple(
             BoardRow(
                 booking,
                 mill.looms[booking.key].machine_type,
                 stage[booking.key],
-                kits[booking.key].state,
+                kits.get(booking.key, ""),
                 awaited(booking, windows.get(booking.key, ())) if stage[booking.key] in BEFORE_WORK else None,
             )
             for booking in sorted(plan.bookings, key=lambda b: (b.start, b.key.sort_key))

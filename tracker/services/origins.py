@@ -5,12 +5,12 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from tracker.domain.mill import Mill
+from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import DataError
 from tracker.services.record import find_loom
-from tracker.store import open_store
+from tracker.store import UnitOfWork, open_store
 from tracker.store.rows import plain
 
 
@@ -35,9 +35,13 @@ def origins(db: str, loom: str, field: str, hall: str | None = None) -> list[Val
     with open_store(db).reading() as uow:
         mill = uow.mill()
         key = find_loom(mill, loom, hall)
-        name = _field(mill, field)
-        found = uow.origin("looms", (key.loom, key.hall), name)
-        return [ValueOrigin(o.at, o.who, o.file, o.sheet, o.cell, o.old, o.new, mill.terms.zone) for o in found]
+        return origins_of(uow, mill, key, _field(mill, field))
+
+
+def origins_of(uow: UnitOfWork, mill: Mill, key: LoomKey, field: str) -> list[ValueOrigin]:
+    """Likewise for a field or kept heading exactly as the store names it."""
+    found = uow.origin("looms", (key.loom, key.hall), field)
+    return [ValueOrigin(o.at, o.who, o.file, o.sheet, o.cell, o.old, o.new, mill.terms.zone) for o in found]
 
 
 def _field(mill: Mill, wanted: str) -> str:

@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import iso_week
 from tracker.domain.clock import planning_moment
+from tracker.domain.formats import count, day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, Plan
@@ -103,12 +104,13 @@ class StatusReport:
         if self.finish_on is None:
             return "No loom is booked."
         left = len(self.plan.left_over)
-        tail = f"; {left} looms are left over and not in this date" if left else ""
+        tail = f"; {count(left, 'loom is', 'looms are')} left over and not in this date" if left else ""
         late = ""
         if self.target_finish:
             days = (self.finish_on - self.target_finish).days
-            late = f", {abs(days)} days {'after' if days > 0 else 'before'} the target" if days else ", on the target"
-        return f"The last booked conversion ends on {self.finish_on:%a} {self.finish_on.day} {self.finish_on:%b %Y}{late}{tail}."
+            against = f"{count(abs(days), 'day')} {'after' if days > 0 else 'before'} the target"
+            late = f", {against}" if days else ", on the target"
+        return f"The last booked conversion ends on {day(self.finish_on)}{late}{tail}."
 
 
 def status(db: str, as_of: datetime | None = None) -> StatusReport:

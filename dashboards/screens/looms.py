@@ -1,0 +1,320 @@
+"""Looms: the list, and the sheet of one loom, which a link with `?loom=007&hall=Hall+1` leads to."""
+
+from collections.abc import Iterable, Sequence
+from datetime import datetime
+from typing import Any
+
+import streamlit as st
+
+from dashboards import access
+from dashboards.frames import TERM_WORDS, booking_marks
+from dashboards.parts import facts, figures, pair, table
+from dashboards.tables import Cell, Column, loom_cell
+from tracker.domain.formats import day, moment, money, number, shown
+from tracker.domain.plan import CostTerms
+from tracker.domain.words import fold
+from tracker.services.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
+from tracker.services.scope import Line, WorkReport
+
+
+def page() -> None:
+    asked = st.query_params.get("loom")
+    if asked:
+        _sheet(access.ask_now(loom_sheet, asked, st.query_params.get("hall")))
+    else:
+        _list(access.ask(loom_list))
+
+
+# ---- the list
+
+
+def _list(found: LoomList) -> None:
+    st.title("Looms")
+    if not found.looms:
+        st.info(
+            "There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`."
+        )
+        return
+    rows = _filtered(found.looms)
+    st.caption(f"{len(rows):,} of {len(found.looms):,} looms · a click on a loom number opens its sheet")
+    if not rows:
+        st.info("No loom fits these filters.")
+        return
+    columns = [Column(heading, whole=True) for heading in ("Loom", "Hall", "Row", "Place", "Machine type", "Stage")]
+    columns += [Column("Window"), Column("Start", whole=True), Column("End", whole=True)]
+    table(columns, [_line(line, found) for line in rows])
+
+
+def _filtered(lines: Sequence[LoomLine]) -> list[LoomLine]:
+    halls_at, types_at, stages_at, loom_at = st.columns(4)
+    halls = halls_at.multiselect("Hall", dict.fromkeys(line.key.hall for line in lines), placeholder="all halls")
+    types = types_at.multiselect(
+        "Machine type", sorted({line.machine_type for line in lines}), placeholder="all machine types"
+    )
+    stages = stages_at.multiselect("Stage", sorted({line.stage for line in lines}), placeholder="all stages")
+    text = loom_at.text_input("Loom", placeholder="all looms")
+    return [
+        line
+        for line in lines
+        if (not halls or line.key.hall in halls)
+        and (not types or line.machine_type in types)
+        and (not stages or line.stage in stages)
+        and fold(text) in fold(line.key.loom)
+    ]
+
+
+def _line(line: LoomLine, found: LoomList) -> list[Cell | str]:
+    booking = line.booking
+    return [
+        loom_cell(line.key),
+        line.key.hall,
+        line.row or "",
+        line.place or "",
+        line.machine_type,
+        line.stage,
+        ", ".join([booking.kind.value, *booking_marks(booking)]) if booking else "",
+        Cell(moment(booking.start, found.zone), booking.start) if booking else "",
+        Cell(moment(booking.end, found.zone), booking.end) if booking else "",
+    ]
+
+
+# ---- one loom
+
+
+def _sheet(sheet: LoomSheet) -> None:
+    st.html('<a class="back" href="looms" target="_self">← all looms</a>')
+    st.title(f"Loom {sheet.key.loom}, {sheet.key.hall}")
+    place = ", ".join(f"{word} {at}" for word, at in (("row", sheet.loom.row), ("place", sheet.loom.place)) if at)
+    st.caption(" · ".join(filter(None, [sheet.loom.machine_type, place, f"as of {moment(sheet.as_of, sheet.zone)}"])))
+    figures(_figures(sheet))
+    left, right = pair("booking")
+    with left:
+        _booking(sheet)
+    with right:
+        _windows(sheet)
+        _other_dates(sheet)
+    _needs(sheet)
+    _values(sheet)
+
+
+def _figures(sheet: LoomSheet) -> list[tuple[str, str, str]]:
+    booking, out = sheet.booking, next((w for w in sheet.windows if w.kind.value in ("repeat", "style")), None)
+    last = sheet.history[-1] if sheet.history else None
+    since = f"since {moment(last.at, sheet.zone)}" if last else ""
+    return [
+        ("Stage", sheet.stage, (f"{since}: {last.reason}" if last and last.reason else since)),
+        ("Conversion starts", moment(booking.start, sheet.zone) if booking else "not booked",
+         f"ends {moment(booking.end, sheet.zone)}" if booking else ""),
+        ("Next beam-out, P50", moment(out.p50_at, sheet.zone) if out else "not known",
+         _reading(out.reading_at, out.state, sheet) if out else sheet.no_forecast),
+        ("Kit", sheet.kit.state if sheet.kit else "none", _lacks(sheet)),
+    ]  # fmt: skip
+
+
+def _reading(at: datetime, state: str, sheet: LoomSheet) -> str:
+    return f"reading of {moment(at, sheet.zone)}" + ("" if state == "ok" else f", {state}")
+
+
+def _lacks(sheet: LoomSheet) -> str:
+    if sheet.kit is None or not sheet.kit.short:
+        return ""
+    return "lacks " + ", ".join(f"{number(q, '', 3)} × {part}" for part, q in sheet.kit.short.items())
+
+
+def _booking(sheet: LoomSheet) -> None:
+    st.header("Booking")
+    booking = sheet.booking
+    if booking is None:
+        _not_booked(sheet)
+        return
+    rows = [
+        ("window", ", ".join([booking.kind.value, *booking_marks(booking)])),
+        *((choice, taken) for choice, taken in booking.choices),
+        ("start", moment(booking.start, sheet.zone)),
+        ("end", moment(booking.end, sheet.zone)),
+        ("beam-out expected when planned", moment(booking.beam_out_p50, sheet.zone) or "none"),
+        ("work", number(booking.labour_h, "person-hours", 1)),
+    ]
+    costs = [(TERM_WORDS[term], money(getattr(booking.cost, term), sheet.currency)) for term in CostTerms.__slots__]
+    facts([*rows, *costs, ("cost of the booking", money(booking.cost.total, sheet.currency))])
+
+
+def _not_booked(sheet: LoomSheet) -> None:
+    if sheet.left_over:
+        st.write(f"The published plan leaves this loom over: {sheet.left_over.why}.")
+        st.write(f"Leaving it costs {money(sheet.left_over.cost, sheet.currency)}.")
+    elif sheet.planned:
+        st.write("The published plan does not have this loom.")
+    else:
+        st.info("No plan is published yet. Make one with `beamslot plan --publish`.")
+
+
+def _windows(sheet: LoomSheet) -> None:
+    st.header("Chances to convert")
+    if not sheet.windows:
+        st.caption(sheet.no_forecast or "No beam-out and no standing span before the end of the horizon.")
+        return
+    columns = [Column("Window"), Column("P10", whole=True), Column("P50", whole=True), Column("P90", whole=True),
+               Column("Runs out"), Column("Comes in")]  # fmt: skip
+    rows = [
+        [
+            window.kind.value + ("" if window.state == "ok" else f", reading {window.state}"),
+            *(Cell(moment(at, sheet.zone), at) for at in (window.p10_at, window.p50_at, window.p90_at)),
+            window.article_out or "",
+            window.article_in or "",
+        ]
+        for window in sheet.windows[:MOST_WINDOWS]
+    ]
+    table(columns, rows)
+    if len(sheet.windows) > MOST_WINDOWS:
+        st.caption(f"and {len(sheet.windows) - MOST_WINDOWS} more up to the end of the horizon")
+
+
+MOST_WINDOWS = 6
+
+
+def _other_dates(sheet: LoomSheet) -> None:
+    if not sheet.other_dates:
+        return
+    st.header("Other dates, and what they would cost more")
+    columns = [Column("Start", whole=True), Column("End", whole=True), Column("Window"), Column("Choices"),
+               Column(f"More ({sheet.currency})", right=True)]  # fmt: skip
+    rows = [
+        [
+            Cell(moment(other.start, sheet.zone), other.start),
+            Cell(moment(other.end, sheet.zone), other.end),
+            other.kind.value,
+            ", ".join(f"{choice}: {taken}" for choice, taken in other.choices),
+            Cell(money(other.extra_cost), other.extra_cost),
+        ]
+        for other in sheet.other_dates
+    ]
+    table(columns, rows)
+
+
+# ---- what it needs
+
+
+def _needs(sheet: LoomSheet) -> None:
+    st.header("What it needs, and why")
+    if sheet.scope is None:
+        st.info(sheet.no_scope)
+        return
+    if sheet.scope.unknown:
+        st.warning(
+            f"To survey: look up {', '.join(sheet.scope.unknown)} at the loom and load it; the work depends on it."
+        )
+        return
+    if sheet.scope.obstacle:
+        st.warning(sheet.scope.obstacle)
+    work = _chosen(sheet, sheet.scope.work)
+    if work is None:
+        return
+    st.caption(_work_says(sheet, work))
+    for tab, show in zip(st.tabs(["Operations", "Parts", "Settings", "Checks"]), TABS, strict=True):
+        with tab:
+            show(work)
+
+
+def _chosen(sheet: LoomSheet, works: Sequence[WorkReport]) -> WorkReport | None:
+    """The work of the booking where there is one; another can be chosen."""
+    if not works:
+        return None
+    booking = sheet.booking
+    fits = [
+        i for i, w in enumerate(works) if booking and booking.kind in w.kinds and dict(booking.choices) == w.choices
+    ]
+    index = st.selectbox(
+        "Work for", range(len(works)), index=fits[0] if fits else 0, format_func=lambda i: _work_name(works[i])
+    )
+    return works[index]
+
+
+def _work_name(work: WorkReport) -> str:
+    kinds = ", ".join(kind.value for kind in work.kinds)
+    return " · ".join([kinds, *(f"{choice}: {taken}" for choice, taken in work.choices.items())])
+
+
+def _work_says(sheet: LoomSheet, work: WorkReport) -> str:
+    trades = ", ".join(f"{trade} {number(hours, 'h', 1)}" for trade, hours in work.trades.items())
+    return (
+        f"Loom stopped {number(work.on_loom_h, 'h', 1)}, bench before {number(work.bench_h, 'h', 1)}, after restart "
+        f"{number(work.after_restart_h, 'h', 1)}; {number(work.labour_h, 'person-hours', 1)} (likely "
+        f"{number(work.low_h, '', 1)} to {number(work.high_h, '', 1)}): {trades}. "
+        f"Parts {money(work.parts_cost, sheet.currency)}."
+    )
+
+
+def _operations(work: WorkReport) -> None:
+    columns = [Column("Step", right=True), Column("Operation"), Column("Place"), Column("Minutes", right=True),
+               Column("Who"), Column("Tool"), Column("Torque", right=True), Column("Caution"), Column("Why")]  # fmt: skip
+    table(columns, [_operation(line) for line in work.operations])
+
+
+def _operation(line: Line) -> list[Cell | str]:
+    row: Any = line.row
+    return [
+        Cell(str(row.step), row.step),
+        row.operation,
+        row.place,
+        Cell(number(row.minutes, "", 1), row.minutes),
+        f"{row.heads} × {row.trade}",
+        row.tool or "",
+        number(row.torque_nm, "N·m", 1),
+        row.caution or "",
+        line.reason,
+    ]
+
+
+def _parts(work: WorkReport) -> None:
+    columns = [Column("Part", whole=True), Column("Quantity", right=True), Column("Comes back"), Column("Why")]
+    table(columns, _rows(work.kit_lines, lambda r: [r.part, Cell(number(r.quantity, "", 3), r.quantity),
+                                                    "yes" if r.comes_back else ""]))  # fmt: skip
+
+
+def _settings(work: WorkReport) -> None:
+    columns = [Column("Setting"), Column("Side"), Column("Target", right=True), Column("Low", right=True),
+               Column("High", right=True), Column("Unit"), Column("Why")]  # fmt: skip
+    table(columns, _rows(work.setpoints, lambda r: [r.setting, r.side or "", shown(r.target), shown(r.low),
+                                                    shown(r.high), r.unit or ""]))  # fmt: skip
+
+
+def _checks(work: WorkReport) -> None:
+    columns = [Column("Check"), Column("Side"), Column("Kind"), Column("Low", right=True), Column("High", right=True),
+               Column("Why")]  # fmt: skip
+    table(columns, _rows(work.checks, lambda r: [r.check, r.side or "", r.kind, shown(r.low), shown(r.high)]))
+
+
+def _rows(lines: Iterable[Line], cells: Any) -> list[list[Cell | str]]:
+    return [[*cells(line.row), line.reason] for line in lines]
+
+
+TABS = (_operations, _parts, _settings, _checks)
+
+
+# ---- where its values came from
+
+
+def _values(sheet: LoomSheet) -> None:
+    st.header("What is known, and where it came from")
+    columns = [Column("Value of"), Column("Value"), Column("File"), Column("Sheet"), Column("Cell", whole=True),
+               Column("Entered", whole=True), Column("By")]  # fmt: skip
+    known = [fact for fact in sheet.facts if fact.value is not None]
+    table(columns, [_fact(fact, sheet) for fact in known])
+    missing = [fact.heading for fact in sheet.facts if fact.value is None]
+    if missing:
+        st.caption(f"Not known: {', '.join(missing)}.")
+
+
+def _fact(fact: Fact, sheet: LoomSheet) -> list[Cell | str]:
+    origin = fact.origin
+    text = shown(fact.value * 100 if fact.unit == "%" else fact.value)
+    return [
+        fact.heading,
+        f"{text} {fact.unit}".rstrip(),
+        (origin.file or "entered here") if origin else "",
+        origin.sheet if origin else "",
+        origin.cell if origin else "",
+        Cell(day(origin.at.astimezone(sheet.zone).date()), origin.at) if origin else "",
+        origin.who if origin else "",
+    ]
