@@ -4,7 +4,7 @@ A hall of thousands of looms has few such combinations. Where an attribute is mi
 could bring about is tried; only where the conversions would differ must it be surveyed.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import product
@@ -41,9 +41,9 @@ class Shape:
 
     @cached_property
     def said(self) -> tuple:
-        """Equal where the conversions are, whatever the reasons."""
+        """Equal where the conversions are, whatever the reasons, and whatever the choices are called."""
         return tuple(
-            (choices, *(piece.said for piece in pieces)) for taken in self.taken.values() for choices, pieces in taken
+            tuple(tuple(piece.said for piece in pieces) for _, pieces in taken) for taken in self.taken.values()
         )
 
     @cached_property
@@ -57,6 +57,7 @@ class Judge:
         self.rules = rules
         self.sheets = tuple(map(Sheet, (rules.operations, rules.kit_lines, rules.setpoints, rules.checks)))
         self.choices = {name: Sheet(alternatives) for name, alternatives in rules.choices.items()}
+        self._same_kind = _alike(rules)
         self._outcomes: list[dict[tuple[type, Any], Outcome]] = [{} for _ in rules.names]
         self._shapes: dict[Outcomes, Shape] = {}
         self._judged: dict[Outcomes, tuple[Shape | None, tuple[int, ...]]] = {}
@@ -106,19 +107,38 @@ class Judge:
     def _shape(self, outcomes: Outcomes) -> Shape:
         taken: dict[WindowKind, tuple[tuple[Choices, Pieces], ...]] = {}
         stuck: dict[str, tuple[WindowKind, ...]] = {}
-        for kind in WindowKind:
+        for kind, same in self._same_kind.items():
+            if same is not kind:
+                taken[kind] = taken[same]
+                stuck = {name: (*kinds, kind) if same in kinds else kinds for name, kinds in stuck.items()}
+                continue
             asked = tuple(sheet.asked(outcomes, kind) for sheet in self.sheets)
             left = {name: sheet.asked(outcomes, kind) for name, sheet in self.choices.items()}
             relevant = _relevant(asked, left, self.rules)
             stuck |= {name: (*stuck.get(name, ()), kind) for name in relevant if not left[name]}
             combinations = _combinations({name: left[name] for name in relevant})
-            taken[kind] = tuple((choices, self._pieces(asked, choices)) for choices in combinations)
+            taken[kind] = self._different(asked, combinations)
         return Shape(taken, stuck)
+
+    def _different(
+        self, asked: tuple[tuple[Rule, ...], ...], combinations: Iterable[Choices]
+    ) -> tuple[tuple[Choices, Pieces], ...]:
+        """Of combinations that come to the same rows, the first."""
+        found: dict[Pieces, Choices] = {}
+        for choices in combinations:
+            found.setdefault(self._pieces(asked, choices), choices)
+        return tuple((choices, pieces) for pieces, choices in found.items())
 
     def _pieces(self, asked: tuple[tuple[Rule, ...], ...], choices: Choices) -> Pieces:
         chosen = {fold(choice): alternative for choice, alternative in choices}
         pieces = (sheet.piece(rows, chosen) for sheet, rows in zip(self.sheets, asked, strict=True))
         return cast(Pieces, tuple(pieces))
+
+
+def _alike(rules: Rules) -> dict[WindowKind, WindowKind]:
+    """Each kind of window → the first one that no row tells from it."""
+    told = {kind: tuple(kind in rule.kinds for rule in rules.everything) for kind in WindowKind}
+    return {kind: next(first for first in WindowKind if told[first] == told[kind]) for kind in WindowKind}
 
 
 def _windows(kinds: tuple[WindowKind, ...]) -> str:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from itertools import groupby
+from operator import attrgetter
 
 from tracker.domain.method import KitLine, Operation
 from tracker.domain.work import StepLoad
@@ -18,14 +18,12 @@ class Load:
     operations: tuple[Operation, ...]
     steps: tuple[StepLoad, ...]
     """On the loom."""
+    on_loom_min: float
+    """Elapsed; then on the bench before, and after the restart."""
     bench_min: float
     after_restart_min: float
     labour_min: Mapping[str, float]
     """Trade → person-minutes over all places."""
-
-    @property
-    def on_loom_min(self) -> float:
-        return sum(step.minutes for step in self.steps)
 
 
 class Loader:
@@ -40,12 +38,14 @@ class Loader:
         self._steps: dict[tuple[int, ...], StepLoad] = {}
 
     def load(self, operations: Iterable[Operation]) -> Load:
-        ordered = tuple(sorted(operations, key=lambda operation: operation.step))
+        ordered = tuple(sorted(operations, key=attrgetter("step")))
+        steps = self._steps_by_place(ordered)
         return Load(
             operations=ordered,
-            steps=self._steps_at(ON_LOOM, ordered),
-            bench_min=sum(step.minutes for step in self._steps_at(BENCH, ordered)),
-            after_restart_min=sum(step.minutes for step in self._steps_at(AFTER, ordered)),
+            steps=tuple(steps[ON_LOOM]),
+            on_loom_min=sum(step.minutes for step in steps[ON_LOOM]),
+            bench_min=sum(step.minutes for step in steps[BENCH]),
+            after_restart_min=sum(step.minutes for step in steps[AFTER]),
             labour_min=self._labour_min(ordered),
         )
 
@@ -55,17 +55,22 @@ class Loader:
             self._minutes[id(operation)] = operation_minutes(operation).expected * self.factor
         return self._minutes[id(operation)]
 
-    def _steps_at(self, place: str, ordered: tuple[Operation, ...]) -> tuple[StepLoad, ...]:
-        rows = (operation for operation in ordered if operation.place == place)
-        return tuple(self._step(tuple(side_by_side)) for _, side_by_side in groupby(rows, key=lambda row: row.step))
+    def _steps_by_place(self, ordered: tuple[Operation, ...]) -> dict[str, list[StepLoad]]:
+        rows: dict[tuple[str, int], list[Operation]] = {}
+        for operation in ordered:
+            rows.setdefault((operation.place, operation.step), []).append(operation)
+        steps: dict[str, list[StepLoad]] = {ON_LOOM: [], BENCH: [], AFTER: []}
+        for (place, _), side_by_side in rows.items():
+            steps.setdefault(place, []).append(self._step(side_by_side))
+        return steps
 
-    def _step(self, rows: tuple[Operation, ...]) -> StepLoad:
+    def _step(self, rows: list[Operation]) -> StepLoad:
         key = tuple(map(id, rows))
         if key not in self._steps:
             self._steps[key] = self._added(rows)
         return self._steps[key]
 
-    def _added(self, rows: tuple[Operation, ...]) -> StepLoad:
+    def _added(self, rows: list[Operation]) -> StepLoad:
         """Minutes of the longest row; heads and tools of rows side by side add up."""
         heads: dict[str, int] = {}
         tools: dict[str, int] = {}

@@ -64,9 +64,12 @@ def two_targets(subject: Subject) -> Iterator[Finding]:
 
 def side_by_side(subject: Subject) -> Iterator[Finding]:
     """Rows of one step that together need more heads or tools than there are."""
-    said = set()
+    said, seen, loader = set(), set(), Loader(1.0)
     for piece, looms in subject.pieces(0).items():
-        for step in Loader(1.0).load(piece.rows).steps:
+        for step in loader.load(piece.rows).steps:
+            if id(step) in seen:  # the loader gives the same rows side by side the same object
+                continue
+            seen.add(id(step))
             rows = [row for row in piece.rows if row.step == step.step]
             for what, need, have, column in _short(subject, step):
                 if len(rows) > 1 and (step.step, what) not in said:
