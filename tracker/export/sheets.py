@@ -48,6 +48,8 @@ class Col:
     """Decimals shown, with a mark for thousands; None = as the number is."""
     words: tuple[str, ...] = ()
     """Drop-down of the allowed values."""
+    closed: bool = True
+    """False: a value outside the drop-down is warned of, not refused."""
     about: str = ""
     """Comment on the heading."""
     needed: bool = False
@@ -135,7 +137,6 @@ def _put_text(cell: Cell, text: str) -> None:
     cell.value = xml_text(text)
     cell.data_type = "s"  # not a formula, nor an error value, whatever it looks like
     if is_risky(text):
-        cell._style = copy(cell._style)
         cell.quotePrefix = True  # so that editing the cell does not turn it into a formula either
 
 
@@ -167,7 +168,7 @@ def _rows(page: Worksheet, sheet: Sheet, first: int) -> None:
             if value is None and not ruled and not shaded:
                 continue
             cell: Cell = page.cell(number, index)  # type: ignore[assignment]
-            cell._style = (marked if shaded else styles)[index - 1][_style_key(column, value)]
+            cell._style = copy((marked if shaded else styles)[index - 1][_style_key(column, value)])
             put(cell, column.kind, value)
     _totals(page, sheet, first)
 
@@ -178,7 +179,7 @@ def _totals(page: Worksheet, sheet: Sheet, first: int) -> None:
         return
     row = first + len(sheet.rows)
     page.cell(row, 1, "Total").font = _font(bold=True)
-    page.cell(row, 1).alignment = Alignment(indent=1)
+    page.cell(row, 1).alignment = Alignment(horizontal="left", indent=1)
     for index, column in enumerate(sheet.columns):
         if column.total:
             cell = page.cell(row, index + 1, workbook_value(column.kind, sum(r[index] or 0 for r in sheet.rows)))
@@ -294,7 +295,9 @@ def _validate(page: Worksheet, column: Col, index: int, first: int, last: int) -
     """A drop-down for a closed list, a warning for a number out of its usual limits."""
     words = column.words or (("yes", "no") if column.kind is Kind.YES_NO else ())
     if words and len(",".join(words)) <= 255 and not any("," in word or '"' in word for word in words):
-        rule = DataValidation("list", formula1=f'"{",".join(words)}"', allow_blank=True)
+        rule = DataValidation(
+            "list", formula1=f'"{",".join(words)}"', allow_blank=True, errorStyle="stop" if column.closed else "warning"
+        )
         rule.error = f"Allowed: {', '.join(words)}"[:225]
     elif _numeric(column) and column.low is not None:
         upper = column.high is not None

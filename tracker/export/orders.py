@@ -1,0 +1,132 @@
+"""Order proposals: the whole list for purchasing, and for each supplier a workbook to send and have filled in."""
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import groupby
+from pathlib import Path
+
+from tracker.domain.formats import count, money
+from tracker.domain.needs import Cash, OrderLine
+from tracker.domain.tables import RECEIPTS, Kind
+from tracker.domain.words import natural_key
+from tracker.errors import TrackerError
+from tracker.export.needs_sheets import late_text
+from tracker.export.sheets import Col, Sheet, write_tables
+
+NO_SUPPLIER = "no supplier named"
+
+
+def write_orders(path: str | Path, lines: Iterable[OrderLine], currency: str, cash: Cash | None = None) -> None:
+    """Write the order list for purchasing (.xlsx): all lines by supplier and order-by day, and the money by month."""
+    lines = _ordered(lines)
+    sheets = [_list(lines, currency)]
+    if cash is not None and cash.months:
+        sheets.append(_cash(cash, currency))
+    write_tables(path, sheets)
+
+
+def write_supplier_orders(folder: str | Path, lines: Iterable[OrderLine], currency: str, programme: str) -> list[Path]:
+    """Write one workbook per supplier into the folder (made where missing); gives the paths.
+
+    Its sheet has the shape of Receipts: the supplier fills in Quantity and Due, and the copy loads back.
+    """
+    folder = Path(folder)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise TrackerError(f"cannot make the folder {folder}: {(error.strerror or str(error)).lower()}") from error
+    written: dict[str, Path] = {}
+    for supplier, of_one in groupby(_ordered(lines), key=lambda line: line.supplier):
+        path = folder / _file_name(supplier, written)
+        write_tables(path, [_supplier_sheet(list(of_one), supplier, currency, programme)])
+        written[path.name.casefold()] = path
+    return list(written.values())
+
+
+def _ordered(lines: Iterable[OrderLine]) -> list[OrderLine]:
+    """By supplier (none last), then order-by day, then part."""
+    return sorted(
+        lines, key=lambda o: (not o.supplier, natural_key(o.supplier), o.supplier, o.order_by, natural_key(o.part))
+    )
+
+
+def _list(lines: Sequence[OrderLine], currency: str) -> Sheet:
+    columns = [
+        Col("Supplier"),
+        Col("Order", Kind.IDENTIFIER, about="Number of the line; the supplier's answer carries it back."),
+        Col("Order by", Kind.DATE),
+        Col("Late"),
+        Col("Part", Kind.IDENTIFIER),
+        Col("Description"),
+        Col("Quantity", Kind.NUMBER),
+        Col("Unit"),
+        Col("Needed in store by", Kind.DATE),
+        Col("Expected", Kind.DATE, about="The day it is needed, or for a late line the day on which it comes if ordered today."),
+        Col(f"Price ({currency} per unit)", Kind.NUMBER, digits=2),
+        Col(f"Amount ({currency})", Kind.NUMBER, digits=2, total=True),
+        Col("Looms touched if late"),
+    ]  # fmt: skip
+    rows = [
+        [o.supplier or NO_SUPPLIER, o.order, o.order_by, late_text(o.late, o.days_late), o.part, o.description, o.quantity,
+         o.unit, o.due, o.expected, o.price, o.amount,
+         ", ".join(f"{touched.key} by {count(touched.days, 'day')}" for touched in o.touched)]
+        for o in lines
+    ]  # fmt: skip
+    late = sum(line.late for line in lines)
+    sentences = [
+        "Order list",
+        f"{count(len(lines), 'line')} for {money(sum(line.amount for line in lines), currency)}; {late} late: the order-by "
+        "day is past.",
+    ]
+    marks = {index: "late" for index, line in enumerate(lines) if line.late}
+    return Sheet("Orders", columns, rows, sentences, frozen=2, marks=marks)
+
+
+def _cash(cash: Cash, currency: str) -> Sheet:
+    peak = cash.peak
+    sentences = ["Money by month of delivery"]
+    if peak:
+        sentences.append(
+            f"{money(cash.total, currency)} in all; the most in {peak.month}: {money(peak.total, currency)}."
+        )
+    columns = [
+        Col("Month"),
+        *(Col(f"{name} ({currency})", Kind.NUMBER, digits=2, total=True) for name in ("To order", "On order", "Both")),
+    ]
+    rows = [[month.month, month.proposed, month.on_order, month.total] for month in cash.months]
+    return Sheet("Cash by month", columns, rows, sentences)
+
+
+def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, programme: str) -> Sheet:
+    """No total below the rows: it would read as one line more."""
+    quantity, due = RECEIPTS.column("quantity"), RECEIPTS.column("due")
+    columns = [
+        Col(RECEIPTS.column("order").title, Kind.IDENTIFIER),
+        Col(RECEIPTS.column("part").title, Kind.IDENTIFIER),
+        Col("Description"),
+        Col("Unit"),
+        Col("Asked for", Kind.NUMBER),
+        Col("Asked for by", Kind.DATE),
+        Col(f"Price ({currency} per unit)", Kind.NUMBER, digits=2),
+        Col(f"Amount ({currency})", Kind.NUMBER, digits=2),
+        Col(quantity.title, Kind.NUMBER, needed=True, about="Please fill in: the quantity you confirm; 0 = none."),
+        Col(due.title, Kind.DATE, needed=True, about="Please fill in: the day on which it arrives here."),
+        Col(RECEIPTS.column("supplier").title),
+    ]
+    rows = [
+        [o.order, o.part, o.description, o.unit, o.quantity, o.due, o.price, o.amount, None, None, supplier or None]
+        for o in lines
+    ]
+    sentences = [
+        f"{programme}: order to {supplier or NO_SUPPLIER}",
+        f"{count(len(lines), 'line')}, {money(sum(line.amount for line in lines), currency)}.",
+        "Please fill in Quantity and Due with what you confirm, leave the other columns as they are, and send the file back.",
+    ]
+    return Sheet("Order", columns, rows, sentences, frozen=2)
+
+
+def _file_name(supplier: str, taken: Mapping[str, object]) -> str:
+    """`order Rail works.xlsx`, without characters that a file name cannot hold, and free."""
+    plain = re.sub(r'[\\/:*?"<>|\x00-\x1f]+', " ", supplier or NO_SUPPLIER).strip(" .")[:80] or "supplier"
+    names = (f"order {plain}.xlsx", *(f"order {plain} {i}.xlsx" for i in range(2, 10_000)))
+    return next(name for name in names if name.casefold() not in taken)

@@ -1,0 +1,149 @@
+"""Pick lists for the store room: day by day and kit by kit, shortages first, then by store location."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+from itertools import groupby
+from pathlib import Path
+from typing import Any
+
+from reportlab.lib.colors import HexColor
+from reportlab.lib.pagesizes import A4
+from reportlab.lib.units import mm
+from reportlab.platypus import Flowable, KeepTogether, PageBreak, SimpleDocTemplate, Table, TableStyle
+
+from tracker.domain.formats import count, day, number
+from tracker.domain.mill import Mill
+from tracker.domain.needs import PickLine
+from tracker.domain.tables import Kind
+from tracker.domain.words import natural_key
+from tracker.export.files import written
+from tracker.export.pdf import GREY, SHADE, WARN, TickBox, paragraph
+from tracker.export.sheets import Col, Sheet, write_tables
+
+_WIDTHS = (8 * mm, 22 * mm, 34 * mm, 56 * mm, 25 * mm, 35 * mm)
+
+
+def write_picks(path: str | Path, lines: Iterable[PickLine], mill: Mill) -> None:
+    """Write the pick list as .xlsx, or as .pdf with a page per day and a box to tick per line."""
+    path, ordered = Path(path), _ordered(lines)
+    if path.suffix.lower() == ".pdf":
+        _write_pdf(path, ordered, mill)
+    else:
+        write_tables(path, [_sheet(ordered, mill)])
+
+
+def _ordered(lines: Iterable[PickLine]) -> list[PickLine]:
+    return sorted(
+        lines,
+        key=lambda p: (p.day, p.start, p.key.sort_key, not p.short, not p.location, natural_key(p.location), natural_key(p.part)),
+    )  # fmt: skip
+
+
+# ------------------------------------------------------------------------------------------ workbook
+
+
+def _sheet(lines: Sequence[PickLine], mill: Mill) -> Sheet:
+    columns = [
+        Col("Day", Kind.DATE),
+        Col("Start", Kind.MOMENT, about="Start of the conversion, local time."),
+        Col("Loom", Kind.IDENTIFIER),
+        Col("Hall", Kind.IDENTIFIER),
+        Col("Short"),
+        Col("Location", Kind.IDENTIFIER),
+        Col("Part", Kind.IDENTIFIER),
+        Col("Description"),
+        Col("To pick", Kind.NUMBER),
+        Col("Unit"),
+        Col("Picked"),
+    ]
+    rows: list[list[Any]] = [
+        [p.day, p.start.astimezone(mill.terms.zone).replace(tzinfo=None), p.key.loom, p.key.hall, short_text(p), p.location,
+         p.part, p.description, p.quantity, p.unit, None]
+        for p in lines
+    ]  # fmt: skip
+    marks = {index: "short" for index, line in enumerate(lines) if line.short}
+    return Sheet(
+        "Pick list", columns, rows, [f"{mill.terms.programme}: pick list", _said(lines)], frozen=0, marks=marks
+    )
+
+
+def short_text(line: PickLine) -> str:
+    """`short of 2 pc`; empty where nothing lacks."""
+    return f"short of {number(line.short, line.unit, 3)}" if line.short else ""
+
+
+def _said(lines: Sequence[PickLine]) -> str:
+    kits = {(line.day, line.key) for line in lines}
+    short = {(line.day, line.key) for line in lines if line.short}
+    return f"{count(len(kits), 'kit')}, {count(len(lines), 'line')}; {count(len(short), 'kit is', 'kits are')} short."
+
+
+# ------------------------------------------------------------------------------------------ PDF
+
+
+def _write_pdf(path: Path, lines: Sequence[PickLine], mill: Mill) -> None:
+    story: list[Flowable] = []
+    for on, of_day in groupby(lines, key=lambda line: line.day):
+        if story:
+            story.append(PageBreak())
+        story += _day(on, list(of_day), mill)
+    if not story:
+        story = [paragraph("Nothing is to be picked.", 11)]
+    with written(path, ".pdf") as draft:
+        document = SimpleDocTemplate(
+            str(draft), pagesize=A4, leftMargin=15 * mm, rightMargin=15 * mm, topMargin=15 * mm, bottomMargin=16 * mm,
+            title=f"{mill.terms.programme}: pick list", author="beamslot",
+        )  # fmt: skip
+        document.build(story, onFirstPage=_foot, onLaterPages=_foot)
+
+
+def _foot(canvas: Any, document: Any) -> None:
+    canvas.saveState()
+    canvas.setFont("Helvetica", 8)
+    canvas.drawRightString(A4[0] - 15 * mm, 9 * mm, f"page {document.page}")
+    canvas.restoreState()
+
+
+def _day(on: date, lines: Sequence[PickLine], mill: Mill) -> list[Flowable]:
+    story: list[Flowable] = [
+        paragraph(f"Pick list for {day(on)}", 16, bold=True),
+        paragraph(_said(lines), 9, colour=GREY),
+    ]
+    for _, of_kit in groupby(lines, key=lambda line: (line.start, line.key)):
+        story.append(_kit(list(of_kit), mill))
+    return story
+
+
+def _kit(lines: Sequence[PickLine], mill: Mill) -> KeepTogether:
+    first = lines[0]
+    start = first.start.astimezone(mill.terms.zone)
+    loom = mill.looms.get(first.key)
+    what = f"Loom {first.key}, {loom.machine_type}" if loom else f"Loom {first.key}"
+    heads = [paragraph(text, 8, bold=True, right=i >= 4) for i, text in enumerate(
+        ("", "Location", "Part", "Description", "To pick", "Short"))]  # fmt: skip
+    rows = [heads, *(_pdf_row(line) for line in lines)]
+    table = Table(rows, colWidths=_WIDTHS, repeatRows=1)
+    shaded = [("BACKGROUND", (0, i), (-1, i), HexColor(WARN)) for i, line in enumerate(lines, 1) if line.short]
+    table.setStyle(
+        TableStyle(
+            [
+                ("BACKGROUND", (0, 0), (-1, 0), HexColor(SHADE)),
+                ("LINEBELOW", (0, 0), (-1, -1), 0.4, HexColor("#9aa5ab")),
+                ("VALIGN", (0, 0), (-1, -1), "TOP"),
+                *shaded,
+            ]
+        )
+    )
+    title = paragraph(f"{what}: conversion starts {start:%H:%M}", 11, bold=True, space_before=12)
+    return KeepTogether([title, paragraph(" ", 3), table])
+
+
+def _pdf_row(line: PickLine) -> list[Any]:
+    bold = bool(line.short)
+    texts = (line.location or "no location", line.part, line.description)
+    return [
+        TickBox() if line.quantity else "",
+        *(paragraph(text, 9, bold=bold) for text in texts),
+        paragraph(number(line.quantity, line.unit, 3), 9, right=True),
+        paragraph(short_text(line), 9, bold=True, right=True),
+    ]
