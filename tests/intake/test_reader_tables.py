@@ -1,0 +1,73 @@
+"""Every table of ours reads back from a workbook in our own headings exactly as it was written."""
+
+from datetime import date, datetime, time
+from pathlib import Path
+
+from tracker.domain.tables import TABLES, Kind
+from tracker.export.workbook import write_export, write_template
+from tracker.intake.compare import compare
+from tracker.intake.reader import read_files
+
+TODAY = date(2026, 11, 25)
+
+
+def example(column):
+    """The example that the template shows, as the domain has it."""
+    text = column.example
+    if not text:
+        return None
+    readers = {
+        Kind.NUMBER: float, Kind.INTEGER: int, Kind.FRACTION: lambda t: int(t) / 100, Kind.YES_NO: lambda t: t == "yes",
+        Kind.DATE: date.fromisoformat, Kind.MOMENT: datetime.fromisoformat, Kind.TIME: time.fromisoformat,
+        Kind.WEEKDAYS: {"Mon-Fri": frozenset(range(5)), "Mon-Sat": frozenset(range(6))}.get, Kind.ANY: int,
+    }  # fmt: skip
+    return readers.get(column.kind, str)(text)
+
+
+def sample_rows():
+    rows = {table.name: [{c.field: example(c) for c in table.columns}] for table in TABLES.values()}
+    rows["looms"][0] |= {"Rail": "undrilled", "Cards": 12, "Fitter says": "=1+1"}
+    rows["operations"][0] |= {
+        "operation": "lift the rail",
+        "Rail": "undrilled",
+        "Window": "not(mid-warp)",
+        "Cards": "<= 12",
+    }
+    rows["checks"][0] |= {"check": "guard closed"}
+    rows["terms"] = [
+        {"term": "horizon (days)", "value": 84}, {"term": "start", "value": date(2027, 1, 4)},
+        {"term": "currency", "value": "EUR"}, {"term": "pilot of AJ-190", "value": "007"},
+    ]  # fmt: skip
+    return rows
+
+
+def test_every_table_reads_back(tmp_path: Path):
+    rows = sample_rows()
+    write_export(tmp_path / "mill.xlsx", rows)
+    result = read_files([tmp_path / "mill.xlsx"], {}, {}, TODAY)
+    assert [source.table for source in result.tables] == list(TABLES)
+    assert {finding.code for finding in result.findings} <= {"no-table"}
+    for name, wanted in rows.items():
+        got = [{**row.values, **row.kept} for row in result.rows if row.table == name]
+        assert got == wanted, name
+
+
+def test_the_same_again_changes_nothing(tmp_path: Path):
+    write_export(tmp_path / "mill.xlsx", sample_rows())
+    result = read_files([tmp_path / "mill.xlsx"], {}, {}, TODAY)
+    first = compare(result, {})
+    assert sum(counts.added for counts in first.counts) == len(result.rows) == 22
+    current: dict = {}
+    for row in result.rows:
+        stored = current.setdefault(row.table, {})
+        key = tuple(row.values[field] for field in TABLES[row.table].key) or (len(stored) + 1,)
+        stored[key] = {**row.values, **row.kept}
+    again = compare(result, current)
+    assert again.changes == [] and not again.method_changed and again.missing == {}
+    assert sum(counts.unchanged for counts in again.counts) == 22
+
+
+def test_an_empty_template_has_every_table_and_no_row(tmp_path: Path):
+    write_template(tmp_path / "empty.xlsx")
+    result = read_files([tmp_path / "empty.xlsx"], {}, {}, TODAY)
+    assert [source.table for source in result.tables] == list(TABLES) and result.rows == ()

@@ -1,0 +1,119 @@
+"""How well the values of a column fit a field: what headings leave open, the cells may tell."""
+
+from collections.abc import Callable
+from datetime import date, datetime
+from typing import Any
+
+from tracker.domain.tables import Kind, Table
+from tracker.domain.words import fold
+from tracker.intake.dates import date_text, from_serial, time_text
+from tracker.intake.layout import Block
+from tracker.intake.numbers import quantity
+from tracker.intake.placeholders import emptiness
+from tracker.intake.sheets import Mark
+from tracker.intake.vocabulary import vocabulary
+
+_SAMPLE = 300
+USUAL_NUMBERS = {
+    "year": (1950, 2100), "frames": (1, 40), "speed_ppm": (60, 2500), "efficiency": (0.2, 100), "reed_width_cm": (1, 6000),
+}  # fmt: skip
+
+
+def evidence_of(block: Block) -> Callable[[int, str, Table], float]:
+    """For `recognise`: (column, field, table) → factor on the certainty of the heading, 0.3 to 1.05."""
+    samples: dict[int, list[Any]] = {}
+
+    def factor(column: int, name: str, table: Table) -> float:
+        if column not in samples:
+            samples[column] = _sample(block, column)
+        return _fit(samples[column], name, table)
+
+    return factor
+
+
+def _sample(block: Block, column: int) -> list[Any]:
+    """Values of rows that fill at least a third of the columns."""
+    found = []
+    sheet, columns = block.sheet, block.columns
+    for row in range(block.bottom + 1, block.end):
+        value = sheet.value(row, column)
+        if value is None or type(value) is Mark or (isinstance(value, str) and emptiness(value)):
+            continue
+        if sum(sheet.value(row, c) is not None for c in columns) * 3 >= len(columns):
+            found.append(value)
+            if len(found) >= _SAMPLE:
+                break
+    return found
+
+
+def _fit(values: list[Any], name: str, table: Table) -> float:
+    if not values:
+        return 0.97
+    if name == "loom" and table.name == "looms":
+        distinct = len({str(v) for v in values}) / len(values)
+        return 1.0 if distinct > 0.9 else 0.95 if distinct > 0.3 or len(values) < 6 else 0.5
+    if name == "machine_type":
+        distinct = len({str(v) for v in values}) / len(values)
+        return 0.6 if distinct > 0.9 and len(values) >= 8 else _share(values, lambda v: not _in(v, (1950, 2100)), 0.5)
+    if name == "insertion":
+        return 1.05 if _known_insertion(values) > 0.5 else 0.95
+    if name == "hall":
+        distinct = len({str(v) for v in values}) / len(values)
+        return 0.6 if distinct > 0.7 and len(values) >= 8 else 1.0
+    if name in USUAL_NUMBERS:
+        return _share(values, lambda v: _in(v, USUAL_NUMBERS[name]), 0.45)
+    kind = next((column.kind for column in table.columns if column.field == name), Kind.TEXT)
+    tests: dict[Kind, Callable[[Any], bool]] = {
+        Kind.NUMBER: _is_number, Kind.INTEGER: _is_number, Kind.FRACTION: _is_number, Kind.DATE: _is_date,
+        Kind.MOMENT: _is_date, Kind.TIME: _is_time,
+    }  # fmt: skip
+    return _share(values, tests[kind], 0.45) if kind in tests else 1.0
+
+
+def _known_insertion(values: list[Any]) -> float:
+    words = vocabulary().words
+    known = {fold(w) for kind in ("air_jet", "rapier", "other_insertion") for w in words[kind]}
+    known |= words["air_jet"] | words["rapier"] | words["other_insertion"]
+    return sum(fold(v) in known for v in values) / len(values)
+
+
+def _share(values: list[Any], test: Callable[[Any], bool], low: float) -> float:
+    """1 where most values pass the test, down to `low` where few do."""
+    share = sum(map(test, values)) / len(values)
+    return 1.0 if share >= 0.6 else low + (1 - low) * share
+
+
+def _number(value: Any) -> float | None:
+    if isinstance(value, bool):
+        return None
+    if isinstance(value, float | int):
+        return float(value)
+    if isinstance(value, datetime | date):
+        return float(value.year)
+    found = quantity(value) if isinstance(value, str) else None
+    if found is None:
+        return None
+    return found.certain if found.certain is not None else max(found.readings.values())
+
+
+def _in(value: Any, bounds: tuple[float, float]) -> bool:
+    number = _number(value)
+    return number is not None and bounds[0] <= number <= bounds[1]
+
+
+def _is_number(value: Any) -> bool:
+    return not isinstance(value, datetime | date) and _number(value) is not None
+
+
+def _is_date(value: Any) -> bool:
+    if isinstance(value, datetime | date):
+        return True
+    if isinstance(value, str):
+        return date_text(value) is not None
+    return isinstance(value, float | int) and from_serial(float(value)) is not None
+
+
+def _is_time(value: Any) -> bool:
+    if isinstance(value, str):
+        return time_text(value) is not None
+    return not isinstance(value, bool)

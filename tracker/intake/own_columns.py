@@ -1,0 +1,88 @@
+"""Columns under the mill's own heading: attributes keep their words; a column of nothing but numbers becomes numbers."""
+
+import re
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from typing import Any
+
+from tracker.intake.columns import Pool
+from tracker.intake.number_columns import proven_decimals
+from tracker.intake.numbers import quantity
+from tracker.intake.shown import plain_number, shown_number
+
+_CODE_LIKE = re.compile(r"[+\-−]?0\d|\+|.*\d{16}")
+_PADDED = re.compile(r"0{2,}")
+
+
+@dataclass(slots=True)
+class OwnPlan:
+    pool: Pool
+    numeric: bool = False
+    decimals: str = ""
+
+    def read(self, value: Any, code: str) -> Any:
+        """Text, number (whole ones as int), yes/no as given, or date; times and spans as text."""
+        if isinstance(value, str):
+            return self._number(value) if self.numeric else value
+        if isinstance(value, bool):
+            return value
+        if isinstance(value, float | int):
+            if code and _PADDED.match(code) and value == int(value):
+                return shown_number(value, code)
+            return _whole(value)
+        if isinstance(value, datetime) and value.time() == time(0):
+            return value.date()
+        if isinstance(value, datetime | date):
+            return value
+        return value.isoformat("minutes") if isinstance(value, time) else str(value)
+
+    def _number(self, text: str) -> Any:
+        found = quantity(text)
+        if found is None or found.unit:
+            return text
+        value = found.certain if found.certain is not None else found.readings.get(self.decimals)
+        return text if value is None else _whole(value)
+
+
+def _whole(value: float | int) -> float | int:
+    return int(value) if value == int(value) and abs(value) < 1e15 else value
+
+
+def plan_own(pool: Pool) -> OwnPlan:
+    """Numbers where every text is one, in one convention, and none looks like a code (`007`, `1.1` beside `1.10`)."""
+    plan = OwnPlan(pool)
+    texts = {value for _, _, value in pool.cells() if isinstance(value, str)}
+    if not texts or any(not isinstance(v, str | float | int) or isinstance(v, bool) for _, _, v in pool.cells()):
+        return plan
+    found = [(text, quantity(text)) for text in texts]
+    if any(one is None or one.unit or one.about or _CODE_LIKE.match(text) for text, one in found):
+        return plan
+    open_texts = [text for text, one in found if one is not None and one.certain is None]
+    proven = proven_decimals(pool)
+    if len(proven) > 1:
+        return plan
+    plan.decimals = next(iter(proven), pool.sheet_decimals)
+    if open_texts and not plan.decimals:
+        return plan
+    lengths = {len(re.split(r"[.,]", text)[-1]) for text in texts if re.search(r"[.,]", text)}
+    trailing = any(re.search(r"[.,]\d*0$", text) for text in texts)
+    plan.numeric = not (len(lengths) > 1 and trailing)
+    return plan
+
+
+@dataclass(slots=True)
+class ConditionPlan:
+    """Cells of a condition column: the unary test as written; `-` and empty mean any."""
+
+    pool: Pool
+
+    def read(self, value: Any, code: str) -> str | None:
+        if isinstance(value, str):
+            return None if value.strip() in ("-", "–", "—") else value
+        if isinstance(value, bool):
+            return "true" if value else "false"
+        if isinstance(value, float | int):
+            return plain_number(value)
+        if isinstance(value, datetime) and value.time() == time(0):
+            return value.date().isoformat()
+        return str(value) if isinstance(value, timedelta) else value.isoformat()

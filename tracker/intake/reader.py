@@ -1,0 +1,106 @@
+"""Read a mill's files: recognised tables, typed rows, and findings about everything that was not plain."""
+
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date
+from pathlib import Path
+
+from tracker.domain.findings import Severity
+from tracker.domain.rows import ReadResult
+from tracker.domain.tables import LOOMS
+from tracker.errors import InputRefused
+from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
+from tracker.intake.evidence import evidence_of
+from tracker.intake.layout import Block, find_blocks
+from tracker.intake.loom_lists import choose_loom_lists
+from tracker.intake.open_book import open_book
+from tracker.intake.recognise import recognise
+from tracker.intake.report import Report
+from tracker.intake.sheets import Sheet
+from tracker.intake.tables_read import read_tables
+
+Progress = Callable[[str, float], None]
+
+
+def read_files(
+    paths: Sequence[Path],
+    answers: Mapping[str, str],
+    remembered: Mapping[str, str],
+    today: date,
+    progress: Progress | None = None,
+) -> ReadResult:
+    """What a set of files says: every table we know, row by row; doubts and refused rows are findings in the result.
+
+    `answers`: heading or sheet → answer; `remembered`: what `ReadResult.answers_used` of earlier loads held.
+    Raises InputRefused for a hostile, broken or foreign file (one clear line) and UsageError for an answer that is not
+    understood or names no heading.
+    """
+    report = Report()
+    asked = Answers(answers, remembered)
+    blocks: list[Block] = []
+    names: list[str] = []
+    for i, path in enumerate(map(Path, paths)):
+        if progress:
+            progress(f"Reading {path.name}", i / len(paths))
+        sheets = open_book(path)
+        found = [block for sheet in sheets for block in _blocks_of(sheet, asked, report)]
+        names += [sheet.name for sheet in sheets] + [path.name]
+        names += [heading for block in found for heading in block.headings.values()]
+        if not found and not any(asked.sheet(sheet.name) == IGNORE for sheet in sheets):
+            raise _nothing_known(path, sheets, report)
+        blocks += found
+    asked.check_keys(names)
+    blocks = choose_loom_lists(blocks, asked, report)
+    if progress:
+        progress("Reading the tables", 0.5)
+    return read_tables(blocks, asked, report, today)
+
+
+def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
+    """The tables of a sheet; a sheet of another kind, and a hidden one, is noted."""
+    said = answers.sheet(sheet.name)
+    if said == IGNORE:
+        report.whole(Severity.NOTE, "sheet-ignored", sheet, "", f"The sheet {sheet.name} is left out, as answered.")
+        return []
+    only = said if said not in (None, READ, HALL) else ""
+    blocks = find_blocks(sheet, answers.field, only) or find_blocks(sheet.turned(), answers.field, only)
+    for block in blocks:
+        better = recognise(block.headings, sheet.name, evidence_of(block), answers.field, block.recognised.table.name)
+        block.recognised = better or block.recognised
+    if not blocks:
+        _note_foreign(sheet, report)
+    elif sheet.hidden and said is None:
+        _ask_hidden(sheet, blocks, report)
+    return blocks
+
+
+def _note_foreign(sheet: Sheet, report: Report) -> None:
+    if any(value is not None for row in sheet.rows for value in row):
+        report.whole(
+            Severity.NOTE, "no-table", sheet, "", f"The sheet {sheet.name} holds no table that is known here; it is passed over.",
+            hint=f'If it is one, say which: --answer "{sheet.name}=looms".',
+        )  # fmt: skip
+
+
+def _ask_hidden(sheet: Sheet, blocks: list[Block], report: Report) -> None:
+    what = " and ".join(dict.fromkeys(block.recognised.table.sheet for block in blocks))
+    severity_note = f"The hidden sheet {sheet.name} holds a table ({what})"
+    if not any(block.recognised.table is LOOMS or block.recognised.table.name != "terms" for block in blocks):
+        return
+    report.ask(
+        SHEET, sheet, sheet.name, "", f"{severity_note}: is it to be loaded?",
+        f'Answer --answer "{sheet.name}=ignore" or --answer "{sheet.name}=read".', code="hidden-sheet",
+    )  # fmt: skip
+
+
+def _nothing_known(path: Path, sheets: list[Sheet], report: Report) -> InputRefused:
+    names = ", ".join(sheet.name for sheet in sheets[:6]) + (" …" if len(sheets) > 6 else "")
+    what = (
+        "the file is empty"
+        if not any(sheet.rows for sheet in sheets)
+        else "no heading row of a table known here was found"
+    )
+    return InputRefused(
+        f"{path.name}: {what} (sheets: {names}). A loom list needs headings such as Loom, Hall, Machine type; "
+        f'name a sheet with --answer "SHEET=looms", or start from the template.',
+        report.findings(),
+    )
