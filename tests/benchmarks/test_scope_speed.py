@@ -4,6 +4,7 @@ Run with `pytest tests/benchmarks/test_scope_speed.py --benchmark-only`. No time
 """
 
 import sys
+from importlib import import_module
 from pathlib import Path
 from random import Random
 
@@ -16,7 +17,7 @@ from tracker.scope.review import review
 from tracker.scope.variants import variants
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "scope"))
-from plain_scoping import plain_scope
+plain_scope = import_module("plain_scoping").plain_scope
 
 
 def scattered(mill: Mill) -> Mill:

@@ -170,6 +170,14 @@ def test_reasons_in_words():
     assert words["Wire"] == "frames = 16 (> 12)"
 
 
+def test_efficiency_is_asked_for_in_percent():
+    listen = replace(operation(20, 80, "Listen", 5), conditions={"Efficiency (%)": "> 85"})
+    method = with_operations(listen)
+    looms = [replace(loom(n), efficiency=share) for n, share in (("1", 0.9), ("2", 0.85))]
+    scopes = scope_looms(mill(*looms, method=method))
+    assert ["Listen" in names(scopes[key(n)].contents[REPEAT][0]) for n in "12"] == [True, False]
+
+
 def test_an_unreadable_condition_names_sheet_and_cell():
     method = with_operations(operation(20, 80, "Close", 5, creel="<= 12 cm"))
     with pytest.raises(DataError, match="Operations J20, column creel"):

@@ -4,12 +4,13 @@ import json
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from openpyxl import load_workbook
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.errors import DataError
-from tracker.services.scope import scope
+from tracker.services.scope import scope, write_survey_list
 from tracker.store import open_store
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
@@ -43,7 +44,6 @@ def db(tmp_path):
     path = str(tmp_path / "mill.db")
     with open_store(path).unit_of_work() as uow:
         writer = uow.load_writer(at=AT, who="planner")
-        writer.begin(["m.xlsx"], [], list(SOURCES))
         part = Change("parts", ("DEVICE",), "", None, {"part": "DEVICE", "on_hand": 5, "price": 100})
         crew = Change("crews", ("F1", None, None, None), "", None, {"crew": "F1", "trade": "fitter", "heads": 2})
         looms = [loom("1", "drilled"), loom("2", "drilled"), loom("3", "undrilled"), loom("10", None)]
@@ -123,3 +123,12 @@ def test_conversions_stay_on_the_version_they_were_done_by(db):
     assert report.learning["AJ"].curve.source == "fitted"
     assert report.hours[0].source == "fitted"
     assert "AJ: 5 conversions recorded" in report.lines()[-1]
+
+
+def test_the_survey_list_is_written(db, tmp_path):
+    report = scope(db)
+    write_survey_list(report, tmp_path / "survey.xlsx")
+    sheet = load_workbook(tmp_path / "survey.xlsx")["Looms"]
+    cells = [[cell for cell in row if cell is not None] for row in sheet.iter_rows(values_only=True)]
+    assert ["10", "H1", "AJ"] in cells
+    assert any("Rail" in map(str, row) for row in cells)

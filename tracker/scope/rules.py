@@ -9,7 +9,7 @@ from typing import Any
 
 from tracker.domain.method import Alternative, Method, Row
 from tracker.domain.mill import Loom
-from tracker.domain.tables import LOOMS
+from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import MethodRow
@@ -22,6 +22,7 @@ Outcome = tuple[bool | None, ...]
 WINDOW = "window"
 OTHER = "\x00other"
 """A text that no cell names, standing for any other word."""
+_PERCENT = tuple(fold(column.heading) for column in LOOMS.columns if column.kind is Kind.FRACTION)
 _CORE = {fold(column.title): fold(column.heading) for column in LOOMS.columns}
 
 
@@ -77,7 +78,7 @@ class Rules:
         return (*self.rows, *(rule for rules in self.choices.values() for rule in rules))
 
     def values(self, loom: Loom) -> dict[str, Any]:
-        known = loom.known()
+        known = known_values(loom)
         return {name: known.get(name) for name in self.names}
 
     def outcome(self, attribute: int, value: Any) -> Outcome:
@@ -87,6 +88,15 @@ class Rules:
     def possible(self) -> tuple[tuple[Outcome, ...], ...]:
         """For each attribute, every outcome that some value can bring about."""
         return tuple(_possible(tests) for tests in self.tests)
+
+
+def known_values(loom: Loom) -> dict[str, Any]:
+    """Folded attribute → value as a workbook writes it, efficiency in percent: a condition says `> 85`, not `> 0.85`."""
+    known = loom.known()
+    for name in _PERCENT:
+        if known.get(name) is not None:
+            known[name] = round(known[name] * 100, 6)
+    return known
 
 
 def attribute_name(heading: str) -> str:
@@ -216,7 +226,7 @@ def distinct(looms: Iterable[Loom], name: str) -> dict[Scalar, Any]:
     """Compared value → value as the list writes it, of an attribute over all looms."""
     found: dict[Scalar, Any] = {}
     for loom in looms:
-        value = loom.known().get(name)
+        value = known_values(loom).get(name)
         compared = scalar(value)
         if compared is not None:
             found.setdefault(compared, value)

@@ -8,7 +8,7 @@ from tracker.domain.survey import SurveyColumn, SurveyList, SurveyRow
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold, natural_key
 from tracker.scope.cells import Equal, UnaryTest
-from tracker.scope.rules import Rules, attribute_name, compile_method, distinct
+from tracker.scope.rules import Rules, attribute_name, compile_method, distinct, known_values
 
 _TITLES = {fold(column.heading): column.title for column in LOOMS.columns}
 
@@ -47,7 +47,7 @@ def _column(mill: Mill, rules: Rules, name: str, heading: str) -> SurveyColumn:
 
 
 def _row(loom: Loom, scope: LoomScope, headings: Mapping[str, str]) -> SurveyRow:
-    known = loom.known()
+    known = known_values(loom)
     asked = {attribute_name(heading) for heading in scope.unknown}
     return SurveyRow(
         loom.key,

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, fields
+from pathlib import Path
 from typing import Any
 
 from tracker.domain.method import Check, KitLine, Method, Operation, Setpoint
@@ -11,6 +12,7 @@ from tracker.domain.survey import SurveyList
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
+from tracker.export.survey import write_survey
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import TypeLearning, learn, learning_factors, standard_curve
 from tracker.scope.hours import HIGH, LOW, Hours, hours_table, labour_estimate
@@ -88,6 +90,7 @@ class LoomReport:
 
 @dataclass(frozen=True, slots=True)
 class ScopeReport:
+    programme: str
     method_version: int
     currency: str
     scopes: Mapping[LoomKey, LoomScope]
@@ -149,6 +152,11 @@ def scope(db: str, loom: str | None = None, hall: str | None = None) -> ScopeRep
     return scope_report(mill, learned, find_loom(mill, loom, hall) if loom else None)
 
 
+def write_survey_list(report: ScopeReport, target: Path) -> None:
+    """Write the list to walk the hall with; filled in and loaded, it closes the gaps."""
+    write_survey(target, report.survey, report.programme)
+
+
 def learning(uow: UnitOfWork, mill: Mill) -> dict[str, TypeLearning]:
     """What the recorded conversions teach, each measured by the method version it was done by."""
     conversions = uow.conversions()
@@ -167,6 +175,7 @@ def scope_report(mill: Mill, learned: Mapping[str, TypeLearning], key: LoomKey |
     names = {variant.number: variant.name for variant in groups}
     ordered = dict(sorted(scopes.items(), key=lambda item: item[0].sort_key))
     return ScopeReport(
+        programme=mill.terms.programme,
         method_version=mill.method.version,
         currency=mill.terms.currency,
         scopes=ordered,

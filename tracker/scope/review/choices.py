@@ -8,6 +8,7 @@ from tracker.domain.method import Alternative
 from tracker.domain.mill import Loom
 from tracker.domain.words import fold
 from tracker.scope.review.subject import Subject, found, is_window, named
+from tracker.scope.rules import known_values
 
 
 def names(subject: Subject) -> Iterator[Finding]:
@@ -41,7 +42,7 @@ def without_alternative(subject: Subject) -> Iterator[Finding]:
     for choice, looms in stuck.items():
         row = _first(subject, choice)
         asked = {h for r, h, _, _ in subject.tests if isinstance(r, Alternative) and fold(r.choice) == choice}
-        known = looms[0].known()
+        known = known_values(looms[0])
         why = ", ".join(f"{heading} = {known[fold(heading)]}" for heading in sorted(asked) if fold(heading) in known)
         yield found("choice-without-alternative", Severity.REFUSED, row, "alternative",
                     f"{row.choice}: no alternative is left for {named(looms)}" + (f" ({why})." if why else "."),

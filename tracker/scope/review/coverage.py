@@ -12,6 +12,7 @@ from tracker.scope.cells import UnaryTest, scalar
 from tracker.scope.loads import Loader
 from tracker.scope.review.subject import Subject, cell_of, found, named
 from tracker.scope.review.supplies import most_heads
+from tracker.scope.rules import known_values
 
 
 def missing(subject: Subject) -> Iterator[Finding]:
@@ -24,7 +25,7 @@ def missing(subject: Subject) -> Iterator[Finding]:
         for name, (heading, asked) in _split_by(rows, subject).items():
             left = [loom for loom in subject.looms if _forgotten(loom, name, asked, tests[name])]
             if left:
-                value = left[0].known()[name]
+                value = known_values(left[0])[name]
                 yield found("step-missing", Severity.DOUBT, rows[0], heading,
                             f"Step {step} has rows for {heading} = {' / '.join(map(str, asked))}, and none for {value}, "
                             f"which {named(left)} have.",
@@ -118,7 +119,7 @@ def _split_by(rows: list[Operation], subject: Subject) -> dict[str, tuple[str, l
 
 
 def _forgotten(loom: Loom, name: str, asked: list[UnaryTest], everywhere: set[UnaryTest]) -> bool:
-    value = scalar(loom.known().get(name))
+    value = scalar(known_values(loom).get(name))
     if value is None or isinstance(value, bool) or any(test.holds(value) is not False for test in asked):
         return False
     return not any(_mentions(test, value) for test in everywhere)

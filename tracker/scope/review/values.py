@@ -8,7 +8,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.scope.cells import Equal, UnaryTest
 from tracker.scope.review.subject import Subject, did_you_mean, found, is_window, nearest
-from tracker.scope.rules import distinct, sample_values
+from tracker.scope.rules import distinct, known_values, sample_values
 
 KINDS = [kind.value for kind in WindowKind]
 
@@ -37,7 +37,7 @@ def on_no_loom(subject: Subject) -> Iterator[Finding]:
                 continue
             seen.add((row.row.sheet, name, item))
             words = [str(value) for value in known(name).values()]
-            missing = sum(loom.known().get(name) in (None, "") for loom in subject.looms)
+            missing = sum(known_values(loom).get(name) in (None, "") for loom in subject.looms)
             surveyed = not missing or nearest(str(item), words)
             yield found("value-on-no-loom", Severity.DOUBT if surveyed else Severity.NOTE, row, heading,
                         f"No loom has {heading} = {item}" + (f"; {missing} have none yet." if missing else "."),
