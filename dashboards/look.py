@@ -42,7 +42,11 @@ h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
 .legend b {{ font-size: 1.05rem; line-height: 1; margin-right: -.75rem; z-index: 1; }}
 .legend b.sign {{ margin: 0; }}
 .back {{ color: {WOAD}; }}
-.sheet {{ overflow-x: auto; }}
+.sheet {{ overflow-x: auto; background:
+  linear-gradient(90deg, #fbf9f4 40%, #fbf9f400) 0 0 / 40px 100% no-repeat local,
+  linear-gradient(270deg, #fbf9f4 40%, #fbf9f400) 100% 0 / 40px 100% no-repeat local,
+  linear-gradient(90deg, #232b3140, #232b3100) 0 0 / 14px 100% no-repeat scroll,
+  linear-gradient(270deg, #232b3140, #232b3100) 100% 0 / 14px 100% no-repeat scroll; }}
 .sheet table {{ border-collapse: collapse; width: 100%; font-size: .86rem; line-height: 1.35; font-variant-numeric: tabular-nums; }}
 .sheet th {{ text-align: left; vertical-align: bottom; border-bottom: 2px solid {INK}; padding: .3rem .7rem .3rem 0;
   cursor: pointer; font-weight: 600; }}
@@ -59,7 +63,9 @@ h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
 @media (max-width: 900px) {{
   .block-container {{ padding: 2.6rem 1rem 2rem; }}
   .figures {{ grid-template-columns: repeat(2, 1fr); }}
-  .sheet .whole {{ white-space: normal; }}
+  .sheet .whole, .sheet th.right {{ white-space: normal; }}
+  .sheet td span {{ white-space: nowrap; }}
+  .sheet:not(.facts) td:not([class]) {{ min-width: 5.5rem; }}
   .sheet table {{ font-size: .8rem; }}
   [class*=st-key-pair] .stHorizontalBlock {{ flex-direction: column; }}
   [class*=st-key-pair] .stColumn {{ width: 100%; flex: 1 1 auto; }}

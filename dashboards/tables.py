@@ -1,5 +1,6 @@
 """Tables as HTML: every cell whole, numbers with units, a click on a heading sorts naturally."""
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from html import escape
@@ -8,6 +9,9 @@ from urllib.parse import urlencode
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.words import natural_key
+
+TIME = re.compile(r"^(.* \d{4}) (\d\d:\d\d)$")
+"""A moment; where a column is narrow it may break between the day and the time, nowhere else."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +29,7 @@ class Column:
     right: bool = False
     """Numbers stand on the right."""
     whole: bool = False
-    """Never broken into two lines."""
+    """Not broken into two lines, but between the day and the time on narrow screens."""
 
 
 def facts_html(facts: Iterable[tuple[str, str]]) -> str:
@@ -57,7 +61,7 @@ def _style(column: Column) -> str:
 
 
 def _td(column: Column, cell: Cell, rank: int) -> str:
-    text = escape(cell.text)
+    text = TIME.sub(r"<span>\1</span> \2", escape(cell.text)) if column.whole else escape(cell.text)
     if cell.href:
         text = f'<a href="{escape(cell.href)}" target="_self">{text}</a>'
     return f'<td{_style(column)} data-rank="{rank}">{text}</td>'

@@ -71,7 +71,8 @@ def _orders(report: NeedsReport) -> None:
         Column(f"Amount ({report.currency})", right=True),
         Column("Looms it comes too late for"),
     ]
-    table(columns, [_order(line) for line in report.orders if not chosen or line.supplier in chosen])
+    lines = [line for line in report.orders if not chosen or line.supplier in chosen]
+    table(columns, [_order(line) for line in sorted(lines, key=lambda line: (line.order_by, natural_key(line.part)))])
 
 
 def _order(line: OrderLine) -> list[Cell | str]:

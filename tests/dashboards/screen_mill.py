@@ -100,7 +100,7 @@ def _write(uow: Any, changes: list[Change], method: tuple[TypedRow, ...]) -> Non
     names = ["loom", "machine_type", "speed_ppm", "efficiency", "reed_width_cm", "rail"]
     columns = [SourceColumn(name, f"{chr(65 + i)}1", name if name != "rail" else "") for i, name in enumerate(names)]
     source = SourceTable("mill.xlsx", "Looms", "looms", 1, tuple(columns))
-    writer.begin(["mill.xlsx"], [], [source])
+    writer.begin(["mill.xlsx"], [source])
     writer.write(changes, {(c.table, c.key): Place(0, i + 2) for i, c in enumerate(changes) if c.table == "looms"})
     if method:
         tables = {row.table for row in method}
