@@ -85,6 +85,7 @@ def test_one_loom_with_its_reasons(db):
     assert [(line.row.operation, line.reason) for line in work.operations] == [  # type: ignore[union-attr]
         ("Fit", "every loom"), ("Drill", "Rail = undrilled"),
     ]  # fmt: skip
+    assert [line.planned_min for line in work.operations] == [pytest.approx(34.5), pytest.approx(69)]
     assert (work.labour_h, work.parts_cost, work.trades) == (
         pytest.approx(1.725),
         200,

@@ -34,7 +34,7 @@ def add(uow, *changes):
     source = SourceTable(
         "list.xlsx", "Looms", "looms", 3, (SourceColumn("No.", "A3", "loom"), SourceColumn("Rail", "D3", ""))
     )
-    writer.begin(["list.xlsx"], [], [source])
+    writer.begin(["list.xlsx"], [source])
     writer.write(changes, {(change.table, change.key): Place(0, 9) for change in changes})
 
 

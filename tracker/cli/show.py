@@ -1,6 +1,7 @@
 """What every command prints with: tables for a person, JSON for a program, progress on long work."""
 
 import json
+import os
 import signal
 import sys
 import threading
@@ -26,7 +27,10 @@ MOST_ROWS = 40
 
 __all__ = ["MOST_ROWS", "Json", "day", "emit", "err", "interrupt", "moment", "money", "out", "progress", "say", "table"]
 
-out = Console(highlight=False)
+PIPED_WIDTH = 160
+"""Columns where no terminal says its width: wide enough that no path or loom number is broken."""
+
+out = Console(highlight=False, width=None if sys.stdout.isatty() or "COLUMNS" in os.environ else PIPED_WIDTH)
 err = Console(stderr=True, highlight=False)
 
 

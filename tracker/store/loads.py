@@ -10,11 +10,13 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import insert, select, update
 from sqlalchemy.orm import Session
 
+from tracker.domain.findings import Finding
 from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
 from tracker.domain.stock import MovementKind
 from tracker.domain.tables import METHOD_TABLES, TABLES, Table
 from tracker.store.models import (
     Answer,
+    FindingRow,
     HallRow,
     LoadRow,
     LoomRow,
@@ -61,17 +63,21 @@ class LoadWriter:
         self.load_id = 0
         self.source_ids: list[int] = []
 
-    def begin(
-        self, files: Sequence[str], findings: Sequence[Mapping[str, str]], sources: Sequence[SourceTable]
-    ) -> None:
-        """Record the load, its findings and the tables that it recognised."""
-        load = LoadRow(at=self.at, who=self.who, files=list(files), findings=list(findings))
+    def begin(self, files: Sequence[str], sources: Sequence[SourceTable]) -> None:
+        """Record the load and the tables that it recognised."""
+        load = LoadRow(at=self.at, who=self.who, files=list(files))
         self.session.add(load)
         self.session.flush()
         rows = [self._source_row(load.id, source) for source in sources]
         self.session.add_all(rows)
         self.session.flush()
         self.load_id, self.source_ids = load.id, [row.id for row in rows]
+
+    def add_findings(self, findings: Sequence[Finding]) -> None:
+        """Record what the load found."""
+        if findings:
+            records = [finding.record() | {"load_id": self.load_id} for finding in findings]
+            self.session.execute(insert(FindingRow), records)
 
     def _source_row(self, load_id: int, source: SourceTable) -> SourceTableRow:
         columns = {c.field or c.heading: "".join(ch for ch in c.cell if ch.isalpha()) for c in source.columns if c.kept}
@@ -224,7 +230,8 @@ def _copy(row: Any, version: int) -> dict[str, Any]:
 
 def read_answers(session: Session) -> dict[str, str]:
     """Question → the newest answer."""
-    return dict(session.execute(select(Answer.question, Answer.answer).order_by(Answer.id)))
+    query = select(Answer.question, Answer.answer).order_by(Answer.id)
+    return {question: answer for question, answer in session.execute(query)}  # noqa: C416
 
 
 def add_answers(session: Session, answers: Mapping[str, str], at: datetime, who: str) -> None:

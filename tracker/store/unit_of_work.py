@@ -1,5 +1,6 @@
 """A store and its units of work: everything inside one is written together or not at all."""
 
+import json
 import os
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
@@ -25,7 +26,7 @@ from tracker.domain.terms import Terms
 from tracker.errors import TrackerError
 from tracker.store import loads, mill, plans, progress, stock
 from tracker.store.migrate import upgrade
-from tracker.store.rows import read_rows
+from tracker.store.rows import plain, read_rows
 
 
 class Store:
@@ -47,7 +48,7 @@ def open_store(database: str | Path) -> Store:
     """Open (and make, where it is missing) the database: a SQLAlchemy URL or the path of an SQLite file."""
     try:
         url = make_url(str(database)) if "://" in str(database) else make_url(f"sqlite:///{database}")
-        engine = create_engine(url)
+        engine = create_engine(url, json_serializer=_json)
         if engine.dialect.name == "sqlite":
             _prepare_sqlite(engine)
         with engine.begin() as connection:
@@ -56,6 +57,10 @@ def open_store(database: str | Path) -> Store:
         reason = str(getattr(error, "orig", None) or error).splitlines()[0]
         raise TrackerError(f"cannot open the database {database}: {reason}") from error
     return Store(engine)
+
+
+def _json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, default=plain)
 
 
 def _prepare_sqlite(engine: Engine) -> None:

@@ -1,6 +1,6 @@
 """The tables of the database, by area."""
 
-from tracker.store.models.loads import Answer, LoadRow, RowChangeRow, SourceTableRow
+from tracker.store.models.loads import Answer, FindingRow, LoadRow, RowChangeRow, SourceTableRow
 from tracker.store.models.method import (
     AlternativeRow,
     CheckRow,
@@ -37,6 +37,7 @@ __all__ = [
     "ClosureRow",
     "ConversionRow",
     "CrewRow",
+    "FindingRow",
     "HallRow",
     "KitLineRow",
     "LeftOverRow",

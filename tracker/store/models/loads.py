@@ -15,7 +15,24 @@ class LoadRow(AppendOnly, Base):
     at: Mapped[datetime]
     who: Mapped[str]
     files: Mapped[list[Any]]
-    findings: Mapped[list[Any]]
+
+
+class FindingRow(AppendOnly, Base):
+    """What a load found, in the words that its user saw."""
+
+    __tablename__ = "findings"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    load_id: Mapped[int] = mapped_column(ForeignKey("loads.id"), index=True)
+    code: Mapped[str]
+    severity: Mapped[str]
+    file: Mapped[str]
+    sheet: Mapped[str]
+    cell: Mapped[str]
+    heading: Mapped[str]
+    raw: Mapped[str]
+    understood: Mapped[str]
+    message: Mapped[str]
+    hint: Mapped[str]
 
 
 class SourceTableRow(AppendOnly, Base):

@@ -70,7 +70,6 @@ def upgrade() -> None:
     sa.Column('at', tracker.store.base.UtcDateTime(), nullable=False),
     sa.Column('who', sa.String(), nullable=False),
     sa.Column('files', sa.JSON(), nullable=False),
-    sa.Column('findings', sa.JSON(), nullable=False),
     sa.PrimaryKeyConstraint('id', name=op.f('pk_loads'))
     )
     op.create_table('method_versions',
@@ -128,6 +127,25 @@ def upgrade() -> None:
     sa.Column('how_many', sa.Integer(), nullable=False),
     sa.PrimaryKeyConstraint('tool', name=op.f('pk_tools'))
     )
+    op.create_table('findings',
+    sa.Column('id', sa.Integer(), nullable=False),
+    sa.Column('load_id', sa.Integer(), nullable=False),
+    sa.Column('code', sa.String(), nullable=False),
+    sa.Column('severity', sa.String(), nullable=False),
+    sa.Column('file', sa.String(), nullable=False),
+    sa.Column('sheet', sa.String(), nullable=False),
+    sa.Column('cell', sa.String(), nullable=False),
+    sa.Column('heading', sa.String(), nullable=False),
+    sa.Column('raw', sa.String(), nullable=False),
+    sa.Column('understood', sa.String(), nullable=False),
+    sa.Column('message', sa.String(), nullable=False),
+    sa.Column('hint', sa.String(), nullable=False),
+    sa.ForeignKeyConstraint(['load_id'], ['loads.id'], name=op.f('fk_findings_load_id_loads')),
+    sa.PrimaryKeyConstraint('id', name=op.f('pk_findings'))
+    )
+    with op.batch_alter_table('findings', schema=None) as batch_op:
+        batch_op.create_index(batch_op.f('ix_findings_load_id'), ['load_id'], unique=False)
+
     op.create_table('looms',
     sa.Column('hall', sa.String(), nullable=False),
     sa.Column('loom', sa.String(), nullable=False),
@@ -545,6 +563,10 @@ def downgrade() -> None:
 
     op.drop_table('method_checks')
     op.drop_table('looms')
+    with op.batch_alter_table('findings', schema=None) as batch_op:
+        batch_op.drop_index(batch_op.f('ix_findings_load_id'))
+
+    op.drop_table('findings')
     op.drop_table('tools')
     op.drop_table('terms')
     op.drop_table('running')
