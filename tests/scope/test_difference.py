@@ -46,6 +46,14 @@ def test_a_changed_row_names_old_and_new():
     ]  # fmt: skip
 
 
+def test_lines_for_a_person():
+    lines = difference(METHOD, old=Method()).lines(most=2)
+    assert lines == [
+        "step 10 Make ready: added", "step 20 Beam out: added", "… and 14 more rows of the method",
+        "3 looms (1, 2, 3): can be planned", "loom 4 (H1): to survey: side unknown",
+    ]  # fmt: skip
+
+
 def test_parts_that_change():
     new = replace(METHOD, kit_lines=(*METHOD.kit_lines[:1], KitLine("DEVICE", 3, conditions={"side": "both"})))
     assert {row.words for row in difference(new).rows} == {"DEVICE: quantity 2 → 3", "RAIL: removed"}

@@ -47,6 +47,12 @@ def test_less_than_the_commonest():
     assert one.less == ("step 30 Fit left", "DEVICE 2 → 1")
 
 
+def test_other_alternatives_count_as_a_difference():
+    _, one = found(loom("1"), loom("2"), loom("3", rail="undrilled"))
+    assert one.more == ("step 40 Drill", "rail work: drill", "rail work: new rail")
+    assert one.less == ("rail work: as it is",)
+
+
 def test_the_choice_with_the_least_labour_counts():
     # drill 60 min by one against two for 50 min: 60 < 100 person-minutes
     (one,) = found(loom("1", rail="undrilled"))

@@ -80,7 +80,8 @@ def test_a_method_with_a_fault_is_refused_by_file_sheet_and_cell(rows, sheet, ce
 def test_a_doubt_is_settled_by_its_answer():
     rows = {"operations": [operation(2, 10), operation(3, 20, "9")]}
     assert not load_method(MILL, rows, SOURCES).accepted
-    assert load_method(MILL, rows, SOURCES, {"frames": "as written"}).accepted
+    settled = load_method(MILL, rows, SOURCES, {"frames": "as written"})
+    assert settled.accepted and settled.answers_used == {"Frames": "as written"}
 
 
 def test_only_the_methods_tables_are_taken():

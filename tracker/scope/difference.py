@@ -74,6 +74,12 @@ class MethodDifference:
     def __bool__(self) -> bool:
         return bool(self.rows)
 
+    def lines(self, most: int = 10) -> list[str]:
+        """For a person: the rows, then for how many looms what changes; at most `most` of each."""
+        rows = [row.words for row in self.rows]
+        looms = [f"{_counted(change.looms)}: {change.words}" for change in self.looms]
+        return [*_cut(rows, most, "rows of the method"), *_cut(looms, most, "kinds of change")]
+
 
 def same_rows(old: Method, new: Method) -> bool:
     """Whether two methods say the same in the same order, wherever their rows stand."""
@@ -213,6 +219,17 @@ def _parts(contents: Sequence[WorkContent]) -> dict[str, float]:
 
 def _least(contents: Sequence[WorkContent]) -> float:
     return min((content.labour_h for content in contents), default=0.0)
+
+
+def _counted(looms: Sequence[LoomKey]) -> str:
+    """`loom 3 (Hall 1)`, `12 looms (1, 2, 3, …)`."""
+    if len(looms) == 1:
+        return f"loom {looms[0]}"
+    return f"{len(looms)} looms ({', '.join(key.loom for key in looms[:3])}{', …' if len(looms) > 3 else ''})"
+
+
+def _cut(lines: list[str], most: int, what: str) -> list[str]:
+    return lines[:most] + ([f"… and {len(lines) - most} more {what}"] if len(lines) > most else [])
 
 
 def _shown(value: Any) -> str:

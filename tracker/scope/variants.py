@@ -39,7 +39,8 @@ class Variant:
     parts_cost: float = 0.0
     """Currency."""
     more: tuple[str, ...] = ()
-    """Operations and parts that the commonest variant does not have: `step 40 Drill`, `RAIL 0 → 1`."""
+    """What the commonest variant does not have: `step 40 Drill`, `RAIL 0 → 1`, and the alternatives that it may not
+    take: `cable route: old duct`."""
     less: tuple[str, ...] = ()
     obstacle: str = ""
     values: Mapping[str, tuple[Any, ...]] = field(default_factory=dict)
@@ -56,7 +57,7 @@ def variants(
     survey = groups.pop(0, [])
     order = sorted(groups.values(), key=lambda of: (-len(of), min(scope.key.sort_key for scope in of)))
     names = variant_names(compile_method(mill.method), order)
-    commonest = _cheapest(order[0], kind, mill.parts) if order else None
+    commonest = order[0][0].contents.get(kind, ()) if order else ()
     found = [_variant(name, of, kind, mill.parts, commonest) for name, of in zip(names, order, strict=True)]
     return (*found, *([_to_survey(survey)] if survey else []))
 
@@ -99,17 +100,22 @@ def _part(apart: list[list[int]], outcomes: Sequence[Sequence[set[Outcome]]]) ->
 
 
 def _variant(
-    name: str, scopes: Sequence[LoomScope], kind: WindowKind, parts: Mapping[str, Part], commonest: WorkContent | None
+    name: str,
+    scopes: Sequence[LoomScope],
+    kind: WindowKind,
+    parts: Mapping[str, Part],
+    commonest: Sequence[WorkContent],
 ) -> Variant:
     looms = tuple(sorted((scope.key for scope in scopes), key=lambda key: key.sort_key))
     types = tuple(sorted({scope.machine_type for scope in scopes}, key=natural_key))
     values = {
         name: tuple({scalar(s.values[name]): s.values[name] for s in scopes}.values()) for name in scopes[0].values
     }
-    content = _cheapest(scopes, kind, parts)
+    contents = scopes[0].contents.get(kind, ())
+    content = cheapest(contents, parts)
     if content is None:
         return Variant(scopes[0].variant, name, looms, types, obstacle=scopes[0].obstacle, values=values)
-    more, less = _against(commonest, content) if commonest else ((), ())
+    more, less = _against(commonest, contents, parts)
     return Variant(
         number=scopes[0].variant,
         name=name,
@@ -145,20 +151,25 @@ def cheapest(contents: Sequence[WorkContent], parts: Mapping[str, Part]) -> Work
     return min(contents, key=lambda content: (content.labour_h, parts_cost(content, parts)), default=None)
 
 
-def _cheapest(scopes: Sequence[LoomScope], kind: WindowKind, parts: Mapping[str, Part]) -> WorkContent | None:
-    return cheapest(scopes[0].contents.get(kind, ()), parts)
-
-
-def _against(commonest: WorkContent, content: WorkContent) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """What a content has more and less than the commonest."""
-    ours, theirs = _operations(content), _operations(commonest)
-    more = [name for name in ours if name not in theirs]
-    less = [name for name in theirs if name not in ours]
-    for part in {**commonest.parts, **content.parts}:
-        old, new = commonest.parts.get(part, 0.0), content.parts.get(part, 0.0)
+def _against(
+    commonest: Sequence[WorkContent], contents: Sequence[WorkContent], parts: Mapping[str, Part]
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What the contents have more and less than those of the commonest variant."""
+    theirs, ours = cheapest(commonest, parts), cheapest(contents, parts)
+    if theirs is None or ours is None:
+        return (), ()
+    before, after = _operations(theirs) | _alternatives(commonest), _operations(ours) | _alternatives(contents)
+    more = [name for name in after if name not in before]
+    less = [name for name in before if name not in after]
+    for part in {**theirs.parts, **ours.parts}:
+        old, new = theirs.parts.get(part, 0.0), ours.parts.get(part, 0.0)
         if old != new:
             (more if new > old else less).append(f"{part} {old:g} → {new:g}")
     return tuple(more), tuple(less)
+
+
+def _alternatives(contents: Sequence[WorkContent]) -> dict[str, None]:
+    return {f"{choice}: {alternative}": None for content in contents for choice, alternative in content.choices}
 
 
 def _operations(content: WorkContent) -> dict[str, None]:

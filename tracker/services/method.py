@@ -1,7 +1,7 @@
 """Decide whether the method sheets of a load become the method in force."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from tracker.domain.findings import Finding
@@ -10,7 +10,7 @@ from tracker.domain.mill import Mill
 from tracker.domain.rows import SourceTable, TypedRow
 from tracker.domain.tables import METHOD_TABLES
 from tracker.scope.difference import MethodDifference, method_difference, same_rows
-from tracker.scope.review import refuses, review, settle
+from tracker.scope.review import answered, refuses, review, settle
 from tracker.scope.rules import as_cell
 
 PARTS: dict[str, tuple[str, Any]] = {
@@ -29,6 +29,8 @@ class MethodDecision:
     findings: tuple[Finding, ...] = ()
     difference: MethodDifference | None = None
     """What changes for which looms; None where nothing changes or the method is refused."""
+    answers_used: Mapping[str, str] = field(default_factory=dict)
+    """Heading → answer that settled a doubt, to be remembered."""
 
     @property
     def accepted(self) -> bool:
@@ -44,7 +46,8 @@ def load_method(
     """Review the method that a load brings.
 
     `mill` is the mill as the load leaves it (its looms, parts, tools, crews), with the method still in force; `rows` are
-    the method's tables among the load; a table that it does not bring keeps its rows. `answers`: heading → answer.
+    the method's tables among the load; a table that it does not bring keeps its rows. `answers`: heading → answer, given
+    now or remembered.
     """
     method = method_of_rows(rows, sources, mill.method)
     if mill.method.version and same_rows(mill.method, method):
@@ -53,7 +56,7 @@ def load_method(
     files = {source.sheet: source.file for source in sources if source.table in METHOD_TABLES}
     findings = settle((replace(one, file=files.get(one.sheet, "")) for one in found), answers or {})
     difference = None if refuses(findings) else method_difference(mill.method, method, mill)
-    return MethodDecision(method, True, findings, difference)
+    return MethodDecision(method, True, findings, difference, answered(findings))
 
 
 def method_of_rows(rows: Mapping[str, Sequence[TypedRow]], sources: Sequence[SourceTable], current: Method) -> Method:

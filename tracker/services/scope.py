@@ -16,6 +16,7 @@ from tracker.export.survey import write_survey
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import TypeLearning, learn, learning_factors, standard_curve
 from tracker.scope.hours import HIGH, LOW, Hours, hours_table, labour_estimate
+from tracker.scope.loads import Loader
 from tracker.scope.survey import survey_rows
 from tracker.scope.variants import Variant, parts_cost, variants
 from tracker.services.record import find_loom
@@ -30,10 +31,13 @@ class Line:
     row: Operation | KitLine | Setpoint | Check
     reason: str
     """`rail = undrilled, window = mid-warp`."""
+    planned_min: float | None = None
+    """Of an operation: expected minutes with allowance and learning, as the next plan counts them."""
 
     def record(self) -> dict[str, Any]:
         said = {f.name: getattr(self.row, f.name) for f in fields(self.row) if f.name not in ("conditions", "row")}
-        return {name: value for name, value in said.items() if value is not None} | {"reason": self.reason}
+        said |= {"planned_min": self.planned_min, "reason": self.reason}
+        return {name: value for name, value in said.items() if value is not None}
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,9 +223,11 @@ def _work(
     mill: Mill, scope: LoomScope, content: WorkContent, kinds: tuple[WindowKind, ...], factor: float
 ) -> WorkReport:
     estimate = labour_estimate(content, mill.terms) * (factor / 60)
-    operations, kit_lines, setpoints, checks = (
+    loader = Loader((1 + mill.terms.allowance) * factor)
+    operations = tuple(Line(row, scope.reason(row, content), loader.minutes(row)) for row in content.operations)
+    kit_lines, setpoints, checks = (
         tuple(Line(row, scope.reason(row, content)) for row in rows)
-        for rows in (content.operations, content.kit_lines, content.setpoints, content.checks)
+        for rows in (content.kit_lines, content.setpoints, content.checks)
     )
     return WorkReport(
         kinds=kinds,

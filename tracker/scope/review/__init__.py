@@ -8,10 +8,10 @@ from tracker.domain.method import Method
 from tracker.domain.mill import Crew, Loom, LoomKey, Part, Tool
 from tracker.domain.terms import Terms
 from tracker.scope.review import choices, conditions, coverage, figures, headings, steps, supplies, values
-from tracker.scope.review.settling import settle
+from tracker.scope.review.settling import answered, settle
 from tracker.scope.review.subject import Subject
 
-__all__ = ["refuses", "review", "settle"]
+__all__ = ["answered", "refuses", "review", "settle"]
 
 Check = Callable[[Subject], Iterable[Finding]]
 

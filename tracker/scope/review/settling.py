@@ -15,6 +15,11 @@ def settle(findings: Iterable[Finding], answers: Mapping[str, str]) -> tuple[Fin
     return tuple(_settled(finding) if _answered(finding, given) else finding for finding in findings)
 
 
+def answered(findings: Iterable[Finding]) -> dict[str, str]:
+    """Heading → answer of the findings that `settle` settled."""
+    return {finding.heading: MEANT for finding in findings if finding.understood == MEANT}
+
+
 def _answered(finding: Finding, given: Mapping[str, str]) -> bool:
     return finding.severity is Severity.DOUBT and given.get(fold(finding.heading)) == MEANT
 
