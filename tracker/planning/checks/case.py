@@ -111,9 +111,10 @@ class Case:
     @cached_property
     def holds(self) -> tuple[Hold, ...]:
         """All conversions that hold people, tools or a place among the stopped looms before the horizon."""
-        return (*self._in_work(), *(self._booked(booking) for booking in self.plan.bookings))
+        return (*self._in_work(), *(self.booked(booking) for booking in self.plan.bookings))
 
-    def _booked(self, booking: Booking) -> Hold:
+    def booked(self, booking: Booking) -> Hold:
+        """What a booking holds."""
         work = self.work(booking.key.hall)
         first, past = self.slot_of(booking.start), -((self.origin - booking.end) // SLOT)
         slots = tuple(work[bisect_left(work, first) : bisect_left(work, past)])

@@ -25,7 +25,7 @@ _CLOSE = 1e-7
 
 def costs_of_bookings(case: Case) -> Iterator[str]:
     """Each cost term of each booking is what the data say."""
-    prices = Prices(case)
+    prices = Prices(case, [window for booking in case.plan.bookings if (window := case.window(booking))])
     for booking in case.plan.bookings:
         window, content = case.window(booking), case.content(booking)
         if window is None or content is None:
@@ -39,7 +39,7 @@ def costs_of_bookings(case: Case) -> Iterator[str]:
 
 
 def costs_of_left_over(case: Case) -> Iterator[str]:
-    prices = Prices(case)
+    prices = Prices(case, [])
     for item in case.plan.left_over:
         if item.key in case.mill.looms and item.key not in case.problem.put_off:
             due = prices.of_left_over(item.key)
@@ -62,10 +62,10 @@ def sums_agree(case: Case) -> Iterator[str]:
 class Prices:
     """Costs straight from planning.md, section 5, one booking at a time."""
 
-    def __init__(self, case: Case):
+    def __init__(self, case: Case, windows: Iterable[Window]):
+        """`windows` are those that bookings will be priced in."""
         self.case, self.terms = case, case.terms
         self.previous = {b.key: b for b in (case.problem.previous.bookings if case.problem.previous else ())}
-        windows = [window for booking in case.plan.bookings if (window := case.window(booking))]
         self._hours = quantiles(sorted({self._firmed(window) for window in windows}))
 
     def of_booking(self, booking: Booking, window: Window, content: WorkContent) -> CostTerms:

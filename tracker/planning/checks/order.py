@@ -19,7 +19,7 @@ def pilots_first(case: Case) -> Iterator[str]:
             by_type[case.mill.looms[booking.key].machine_type].append(booking)
     for machine_type, bookings in sorted(by_type.items()):
         pilots = [booking for booking in bookings if booking.pilot]
-        ended = _converted(case, machine_type)
+        ended = pilot_end(case, machine_type)
         if ended is None:
             yield from _pilot_faults(case, machine_type, pilots, bookings)
             ended = pilots[0].end if pilots else None
@@ -42,7 +42,7 @@ def _pilot_faults(case: Case, machine_type: str, pilots: list[Booking], bookings
         yield f"{machine_type}: loom {pilots[0].key} is the pilot, the mill names {named}"
 
 
-def _converted(case: Case, machine_type: str) -> datetime | None:
+def pilot_end(case: Case, machine_type: str) -> datetime | None:
     """The earliest end of a conversion of the type that is done or in work; far back where one is signed off."""
     problem = case.problem
     of_type = {key for key, loom in case.mill.looms.items() if loom.machine_type == machine_type}
@@ -61,7 +61,7 @@ def firm_bookings_stay(case: Case) -> Iterator[str]:
     now = {booking.key: booking for booking in case.plan.bookings}
     to_plan = set(problem.planned) - problem.released
     for old in problem.previous.bookings:
-        if old.key not in to_plan or not _is_firm(case, old):
+        if old.key not in to_plan or not is_firm(case, old):
             continue
         new = now.get(old.key)
         if new is None:
@@ -70,7 +70,7 @@ def firm_bookings_stay(case: Case) -> Iterator[str]:
             yield f"loom {old.key}: the firm booking of {case.at(old.start)} was moved to {case.at(new.start)}"
 
 
-def _is_firm(case: Case, old: Booking) -> bool:
+def is_firm(case: Case, old: Booking) -> bool:
     """It starts from now on, at most the firm hours of running time ahead."""
     as_of = case.problem.as_of
     if old.start < as_of:

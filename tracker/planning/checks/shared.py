@@ -7,7 +7,7 @@ from math import ceil, floor
 from tracker.domain.mill import Crew
 from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
-from tracker.domain.work import StepLoad
+from tracker.domain.work import StepLoad, WorkContent
 from tracker.planning.checks.case import DUST, SLOT_MIN, Case, Hold
 
 Use = Counter[tuple[str, int]]
@@ -27,26 +27,38 @@ def crews(case: Case) -> Iterator[str]:
 
 
 def heads_of_other_trades(case: Case) -> Iterator[str]:
-    lead = fold(case.terms.lead_trade)
-    use, fixed = _used(case, lambda step: {fold(t): n for t, n in step.heads.items() if fold(t) != lead})
+    use, fixed = _used(case, lambda step: other_trades(case, step))
     for trade in sorted(use):
         rows = [(crew, crew.heads) for crew in crews_of(case.mill, trade)]
         yield from _too_much(case, f"{trade} heads", use[trade], fixed[trade], rows)
 
 
+def other_trades(case: Case, step: StepLoad) -> dict[str, int]:
+    """Folded trade → heads that a step holds, those of the lead trade left out: they come as a crew."""
+    lead = fold(case.terms.lead_trade)
+    return {fold(trade): heads for trade, heads in step.heads.items() if fold(trade) != lead}
+
+
 def tools(case: Case) -> Iterator[str]:
-    use, fixed = _used(case, lambda step: step.tools)
+    use, fixed = _used(case, tools_of)
     there = {fold(name): tool.how_many for name, tool in case.mill.tools.items()}
     for tool in sorted(use):
-        by_slot: Counter[int] = Counter()
-        by_slot_fixed: Counter[int] = Counter()
-        for (_, slot), amount in use[tool].items():
-            by_slot[slot] += amount
-        for (_, slot), amount in fixed[tool].items():
-            by_slot_fixed[slot] += amount
-        limit = there.get(fold(tool), 0)
-        over = {s for s, n in by_slot.items() if n > max(limit, by_slot_fixed[s])}
+        all_halls, given = _over_halls(use[tool]), _over_halls(fixed[tool])
+        limit = there.get(tool, 0)
+        over = {slot for slot, amount in all_halls.items() if amount > max(limit, given[slot])}
         yield from _spans_in_words(case, over, f"more than {limit} of tool {tool} in use")
+
+
+def tools_of(step: StepLoad) -> dict[str, int]:
+    """Folded tool → how many a step holds."""
+    return {fold(tool): amount for tool, amount in step.tools.items()}
+
+
+def _over_halls(use: Use) -> Counter[int]:
+    by_slot: Counter[int] = Counter()
+    for (_, slot), amount in use.items():
+        by_slot[slot] += amount
+    return by_slot
 
 
 def stopped_at_once(case: Case) -> Iterator[str]:
@@ -73,7 +85,7 @@ def _used(case: Case, of_step: Callable[[StepLoad], Mapping[str, int]]) -> tuple
     use: dict[str, Use] = defaultdict(Counter)
     fixed: dict[str, Use] = defaultdict(Counter)
     for hold in case.holds:
-        for what, amounts in _by_slot(hold, of_step).items():
+        for what, amounts in held_by_slot(hold.content, of_step).items():
             for i, amount in amounts.items():
                 if 0 <= i - hold.skipped < len(hold.slots):
                     where = hold.key.hall, hold.slots[i - hold.skipped]
@@ -82,10 +94,13 @@ def _used(case: Case, of_step: Callable[[StepLoad], Mapping[str, int]]) -> tuple
     return use, fixed
 
 
-def _by_slot(hold: Hold, of_step: Callable[[StepLoad], Mapping[str, int]]) -> dict[str, dict[int, int]]:
+def held_by_slot(
+    content: WorkContent | None, of_step: Callable[[StepLoad], Mapping[str, int]]
+) -> dict[str, dict[int, int]]:
+    """Trade or tool → slot of the conversion (0 = the first) → the most that a step touching it asks for."""
     held: dict[str, dict[int, int]] = defaultdict(dict)
     minute = 0.0
-    for step in hold.content.steps if hold.content else ():
+    for step in content.steps if content else ():
         if step.minutes > DUST:
             touched = range(floor((minute + DUST) / SLOT_MIN), ceil((minute + step.minutes - DUST) / SLOT_MIN))
             for what, amount in of_step(step).items():

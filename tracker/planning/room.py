@@ -1,0 +1,178 @@
+"""What is still free slot by slot, day by day, while conversions are booked one after the other."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import timedelta
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tracker.domain.mill import Crew
+from tracker.domain.shifts import crews_of
+from tracker.domain.words import fold
+from tracker.domain.work import StepLoad, WorkContent
+from tracker.planning.checks.case import Case, Hold, slots_needed
+from tracker.planning.checks.shared import held_by_slot, other_trades, tools_of
+
+Bools = NDArray[np.bool_]
+Ints = NDArray[np.int64]
+Floats = NDArray[np.float64]
+CREWS = "crews of the lead trade"
+_TOLERANCE = 1e-6
+
+
+@dataclass(frozen=True)
+class _Pool:
+    """How many there are and how many are used; what a hall lacks of its own it takes from the shared ones."""
+
+    own: Ints
+    """Shape (halls, slots)."""
+    shared: Ints
+    """Shape (slots,)."""
+    used: Ints
+    """Shape (halls, slots)."""
+
+    def free(self, hall: int, slots: Ints) -> Ints:
+        """What a hall could still take in each of the slots."""
+        left = self.own[:, slots] - self.used[:, slots]
+        lent = np.maximum(0, -left)
+        return left[hall] + np.maximum(0, self.shared[slots] - (lent.sum(axis=0) - lent[hall]))
+
+
+class Room:
+    """Free crews, heads, tools, places among the stopped looms, and parts."""
+
+    def __init__(self, case: Case):
+        self.case = case
+        self.halls = list(dict.fromkeys(key.hall for key in case.mill.looms))
+        self.slots = (case.horizon_end - case.origin) // timedelta(minutes=30)
+        self.work = [np.array(case.work(hall), dtype=np.int64) for hall in self.halls]
+        local = [case.begin(slot).astimezone(case.terms.zone) for slot in range(self.slots)]
+        self.day_of = np.array([(at.date() - case.today).days for at in local], dtype=np.int64)
+        """Local days from today to each slot."""
+        self.full_hour = np.array([at.minute == 0 for at in local], dtype=bool)
+        self.stopped = np.zeros((len(self.halls), self.slots), dtype=np.int64)
+        self._pools: dict[tuple[str, str], _Pool] = {}
+        self._needs: dict[int, dict[tuple[str, str], Ints]] = {}
+        self.parts = {part: i for i, part in enumerate(sorted(case.mill.parts))}
+        self._supply = self._supplied()
+        self.slack = self._supply.copy()
+
+    def clear(self) -> None:
+        """Give everything back."""
+        self.stopped[:] = 0
+        self.slack = self._supply.copy()
+        for pool in self._pools.values():
+            pool.used[:] = 0
+
+    # ---- people, tools, stopped looms
+
+    def fits(self, hall: int, content: WorkContent, first: int, past: int) -> Bools:
+        """Whether a conversion could start at each position first ≤ i < past of the hall's working slots."""
+        d, work = slots_needed(content), self.work[hall]
+        past = min(past, work.size - d + 1)
+        if past <= first:
+            return np.zeros(0, dtype=bool)
+        starts, within = np.arange(past - first)[:, None], np.arange(d)
+        slots = work[first : past + d - 1]
+        ok = self._unstopped(hall, work[first:past], work[first + d - 1 : past + d - 1] + 1)
+        for name, amounts in self._need(content).items():
+            if not ok.any():
+                break
+            free = self._pool(name).free(hall, slots)
+            ok &= (free[starts + within] >= amounts).all(axis=1)
+        return ok
+
+    def take(self, hold: Hold) -> None:
+        """Take what a conversion holds out of what is free."""
+        hall = self.halls.index(hold.key.hall)
+        inside = [slot for slot in hold.slots if 0 <= slot < self.slots]
+        begin, end = max(0, self.case.slot_of(hold.start)), -((self.case.origin - hold.end) // timedelta(minutes=30))
+        self.stopped[hall, begin:end] += 1
+        for name, amounts in self._need(hold.content).items() if hold.content else ():
+            left = amounts[hold.skipped : hold.skipped + len(inside)]
+            self._pool(name).used[hall, inside[: len(left)]] += left
+        if hold.content is None:
+            self._pool(("crew", CREWS)).used[hall, inside] += 1
+
+    def _unstopped(self, hall: int, start: Ints, end: Ints) -> Bools:
+        limit = self.case.terms.looms_stopped_at_once
+        if limit is None:
+            return np.ones(start.size, dtype=bool)
+        full = np.concatenate([[0], np.cumsum(self.stopped[hall] >= limit)])
+        return full[end] == full[start]
+
+    def _need(self, content: WorkContent) -> dict[tuple[str, str], Ints]:
+        """What a content holds in each of its slots."""
+        if id(content) not in self._needs:
+            d = slots_needed(content)
+            need = {("crew", CREWS): np.ones(d, dtype=np.int64)}
+            need |= self._amounts("heads", content, lambda step: other_trades(self.case, step), d)
+            need |= self._amounts("tool", content, tools_of, d)
+            self._needs[id(content)] = need
+        return self._needs[id(content)]
+
+    def _amounts(
+        self, kind: str, content: WorkContent, of_step: Callable[[StepLoad], Mapping[str, int]], d: int
+    ) -> dict[tuple[str, str], Ints]:
+        held = held_by_slot(content, of_step)
+        return {(kind, what): np.array([by_slot.get(i, 0) for i in range(d)]) for what, by_slot in held.items()}
+
+    def _pool(self, name: tuple[str, str]) -> _Pool:
+        if name not in self._pools:
+            self._pools[name] = self._make_pool(*name)
+        return self._pools[name]
+
+    def _make_pool(self, kind: str, what: str) -> _Pool:
+        if kind == "tool":
+            there = {fold(name): tool.how_many for name, tool in self.case.mill.tools.items()}
+            nothing = np.zeros((len(self.halls), self.slots), dtype=np.int64)
+            return _Pool(nothing, np.full(self.slots, there.get(what, 0)), nothing.copy())
+        trade = self.case.terms.lead_trade if kind == "crew" else what
+        crews = crews_of(self.case.mill, trade)
+        return self._people([(crew, 1 if kind == "crew" else crew.heads) for crew in crews])
+
+    def _people(self, rows: Iterable[tuple[Crew, int]]) -> _Pool:
+        own = np.zeros((len(self.halls), self.slots), dtype=np.int64)
+        shared = np.zeros(self.slots, dtype=np.int64)
+        for crew, count in rows:
+            there = [self._there(crew, hall) for hall in self.halls]
+            if crew.hall is None:
+                shared += count * np.max(there, axis=0)
+            else:
+                own += count * np.array(there)
+        return _Pool(own, shared, np.zeros_like(own))
+
+    def _there(self, crew: Crew, hall: str) -> Ints:
+        at_work = np.zeros(self.slots, dtype=np.int64)
+        at_work[[slot for slot in self.case.crew_slots(crew, hall) if slot < self.slots]] = 1
+        return at_work
+
+    # ---- parts
+
+    def _supplied(self) -> Floats:
+        """Usable quantity of each part by day from today on; less than what is taken must never lie there later."""
+        case, mill = self.case, self.case.mill
+        days = (case.horizon_end - case.origin) // timedelta(days=1) + 2
+        supply = np.zeros((len(self.parts), days))
+        for part, i in self.parts.items():
+            stock = mill.parts[part]
+            supply[i] += stock.on_hand - stock.safety_stock - case.problem.taken.get(part, 0.0)
+        for receipt in mill.receipts:
+            if receipt.part in self.parts:
+                usable = max(0, (receipt.due - case.today).days + 1)
+                supply[self.parts[receipt.part], usable:] += receipt.quantity
+        return supply
+
+    def kit_from(self, needs: Mapping[str, float]) -> int:
+        """The first day from which stock and receipts carry these needs beside all that is taken; past the last day
+        where they never do."""
+        rows = [self.parts[part] for part in needs]
+        wanted = np.array(list(needs.values()))[:, None]
+        ok = (self.slack[rows] >= wanted - _TOLERANCE).all(axis=0)
+        short = np.flatnonzero(~ok)
+        return int(short[-1]) + 1 if short.size else 0
+
+    def take_parts(self, needs: Mapping[str, float], day: int) -> None:
+        for part, quantity in needs.items():
+            self.slack[self.parts[part], max(0, day) :] -= quantity
