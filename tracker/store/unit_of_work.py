@@ -14,6 +14,7 @@ from sqlalchemy import Engine, create_engine, event
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError
 from sqlalchemy.orm import Session
+from sqlalchemy.pool import NullPool
 
 from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill
@@ -45,10 +46,13 @@ class Store:
 
 
 def open_store(database: str | Path) -> Store:
-    """Open (and make, where it is missing) the database: a SQLAlchemy URL or the path of an SQLite file."""
+    """Open (and make, where it is missing) the database: a SQLAlchemy URL or the path of an SQLite file.
+
+    Connections are not kept: a unit of work closes its own, so that an SQLite file is whole when nobody works on it.
+    """
     try:
         url = make_url(str(database)) if "://" in str(database) else make_url(f"sqlite:///{database}")
-        engine = create_engine(url, json_serializer=_json)
+        engine = create_engine(url, json_serializer=_json, poolclass=NullPool)
         if engine.dialect.name == "sqlite":
             _prepare_sqlite(engine)
         with engine.begin() as connection:
