@@ -12,7 +12,7 @@ from tracker.domain.words import fold
 from tracker.intake.halls import hall_in, row_in
 from tracker.intake.headings import match_heading, one_line
 from tracker.intake.layout import Block
-from tracker.intake.sheets import Mark
+from tracker.intake.report import raw_text
 from tracker.intake.units import is_unit
 from tracker.intake.vocabulary import tokens, vocabulary
 
@@ -132,7 +132,7 @@ def _sort(block: Block, facts: _Facts, row: int, cells: dict[int, Any]) -> tuple
     if not cells:
         return Sort.EMPTY, ""
     texts = [one_line(v) for v in cells.values() if isinstance(v, str)]
-    said = " | ".join(str(v.text if isinstance(v, Mark) else v) for v in cells.values())[:120]
+    said = " | ".join(raw_text(v) for v in cells.values())[:120]
     if _repeats_heading(facts, cells) or _numbers_columns(block, row, cells) or _only_units(block, row, cells):
         return Sort.HEADING, said
     if facts.serial and set(cells) <= facts.serial:

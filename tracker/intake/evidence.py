@@ -11,6 +11,7 @@ from tracker.intake.layout import Block
 from tracker.intake.numbers import quantity
 from tracker.intake.placeholders import emptiness
 from tracker.intake.sheets import Mark
+from tracker.intake.simple_columns import year_of
 from tracker.intake.vocabulary import vocabulary
 
 _SAMPLE = 300
@@ -89,7 +90,7 @@ def _number(value: Any) -> float | None:
     if isinstance(value, float | int):
         return float(value)
     if isinstance(value, datetime | date):
-        return float(value.year)
+        return float(year_of(value))
     found = quantity(value) if isinstance(value, str) else None
     if found is None:
         return None

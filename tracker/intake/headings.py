@@ -22,6 +22,11 @@ _DOTTED = re.compile(r"([^\W_]+|[%#])(\.?)")
 _YARN_COUNT = re.compile(r"\W*Ne\W*")
 _NAMELESS = re.compile(r"[\W_]*")
 
+_NEVER_NUMBERED = frozenset(
+    {"reed_width_cm", "speed_ppm", "efficiency", "warp_left_m", "set_length_m", "tail_m", "notes"}
+)
+"""Fields that a number word excludes: a reed number is no reed width."""
+
 Found = dict[tuple[str, str], tuple[float, str]]
 """(table, field) → certainty and language."""
 
@@ -127,9 +132,12 @@ def _look_up(core: str) -> Found:
         return exact
     for form, factor in ((short, 0.97), (bare, 0.93)):
         found = _entries(vocab.short.get(form, ()), factor) if form else {}
+        if "#" in words:
+            found = {key: value for key, value in found.items() if key[1] not in _NEVER_NUMBERED}
         if found:
             return found
-    return _best(_abbreviated(core), _near(short))
+    near = _best(_abbreviated(core), _near(short))
+    return {key: value for key, value in near.items() if "#" not in words or key[1] not in _NEVER_NUMBERED}
 
 
 def _with_unit(found: Found, unit: str) -> Found:

@@ -245,10 +245,16 @@ def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> 
 
 def _block(sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: Said, only: str) -> Block | None:
     found = recognise(headings, sheet.name, said=said, only=only)
-    if found is None:
+    if found is None or (sheet.transposed and len(found.meanings) < 4):
         return None
+    if sheet.transposed:  # a title stands in the same line as the headings
+        headings = {c: text for c, text in headings.items() if c in found.meanings or _has_values(sheet, c, bottom)}
     rows = {c: next((r for r in range(bottom, top - 1, -1) if sheet.value(r, c) is not None), bottom) for c in headings}
     return Block(sheet, top, bottom, headings, found, heading_rows=rows)
+
+
+def _has_values(sheet: Sheet, column: int, bottom: int) -> bool:
+    return any(sheet.value(row, column) is not None for row in range(bottom + 1, len(sheet.rows)))
 
 
 def _filled(sheet: Sheet, block: Block) -> int:

@@ -17,6 +17,8 @@ USUAL: dict[str, dict[str, tuple[float, float]]] = {
     "pick_density": {"per_cm": (4, 80), "per_inch": (10, 200), "per_10cm": (60, 800)},
 }
 """Dimension → unit → the values that occur in a mill (reed widths 130 to 540 cm; 10 to 45 picks/cm, with room)."""
+EACH = "each"
+"""Every text that either convention fits is plausible in one only."""
 _USUAL_WIDTH_CM = (100, 560)
 _MONEY = re.compile(
     r"[€$£¥₺₹]|[A-Z]{3}|R\$|Fr\.?|fr\.?|Rs\.?|TL|元|圆|(?:[A-Z]{3}|[€$£¥₺₹])?\s?/\s?\S+|,-|.-|,–", re.IGNORECASE
@@ -35,6 +37,8 @@ class NumberPlan:
     """Unit of the cells that name none."""
     unit_words: str = ""
     """Unit as reported."""
+    asked: bool = False
+    """A question about the column is open, so its values cannot be judged yet."""
 
     def read(self, value: Any, code: str) -> float:
         """The value in the table's unit; CellProblem where it cannot be read or lies out of bounds."""
@@ -57,6 +61,9 @@ class NumberPlan:
             return certain
         if self.decimals in found.readings:
             return found.readings[self.decimals]
+        likely = [mark for mark in found.readings if plausible(self, found, mark)]
+        if len(likely) == 1:
+            return found.readings[likely[0]]
         raise self._unreadable(value)
 
     def _own_unit(self, found: Quantity, value: str) -> str:
@@ -89,7 +96,7 @@ class NumberPlan:
 
     def _checked(self, value: float, raw: Any) -> float:
         column = self.pool.column
-        if column is None:
+        if column is None or self.asked:
             return value
         low, high = column.low, column.high
         if (low is not None and value < low) or (high is not None and value > high):
@@ -207,21 +214,24 @@ def _decimals(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
     proven = {next(iter(f.readings)) for _, f, _ in seen.texts if len(f.readings) == 1}
     if len(proven) == 1:
         return proven.pop()
-    likely = [mark for mark in (POINT, COMMA) if all(_plausible(pool, plan, f, mark) for _, f in open_texts)]
+    likely = [mark for mark in (POINT, COMMA) if all(plausible(plan, f, mark) for _, f in open_texts)]
     if len(likely) == 1:
         return likely[0]
     if pool.sheet_decimals and not proven:
         return pool.sheet_decimals
+    if all(sum(plausible(plan, f, mark) for mark in f.readings) == 1 for _, f in open_texts):
+        return EACH
     text, found = open_texts[0]
     values = " or ".join(f"{v:,.6g}" for v in found.readings.values())
     pool.ask("decimals", f"{pool.name} {text!r} can be {values}",
              f'Answer --answer "{pool.heading}=decimal comma" or "{pool.heading}=decimal point".', raw=text)  # fmt: skip
+    plan.asked = True
     return POINT
 
 
-def _plausible(pool: Pool, plan: NumberPlan, found: Quantity, mark: str) -> bool:
+def plausible(plan: NumberPlan, found: Quantity, mark: str) -> bool:
     """Does a reading lie within the column's bounds in some unit that it may have?"""
-    column = pool.column
+    pool, column = plan.pool, plan.pool.column
     value = found.readings.get(mark)
     if column is None or value is None:
         return False
@@ -263,9 +273,9 @@ def _unit(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
     if answer or not bare:
         return answer or heading or default
     if heading:
-        return heading if not _contradicted(pool, dimension, heading, bare) else _ask_unit(pool, [heading], bare)
+        return heading if not _contradicted(pool, dimension, heading, bare) else _ask_unit(plan, [heading], bare)
     if dimension == "length":
-        return _length_unit(pool, bare)
+        return _length_unit(plan, bare)
     if dimension == "width" and (unit := _unit_by_type(pool)):
         words = f"{pool.name} has no unit; read in {WORDS[unit]}, because the machine types say the same width"
         pool.note("unit-understood", words, understood=WORDS[unit])
@@ -276,7 +286,7 @@ def _unit(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
         words = f"{pool.name} has no unit; read in {WORDS[fitting[0]]}, because of the values {low:g} to {high:g}"
         pool.note("unit-understood", words, understood=WORDS[fitting[0]])
         return fitting[0]
-    return _ask_unit(pool, fitting or list(USUAL[dimension]), bare)
+    return _ask_unit(plan, fitting or list(USUAL[dimension]), bare)
 
 
 def _share(values: list[float], bounds: tuple[float, float]) -> float:
@@ -293,7 +303,8 @@ def _contradicted(pool: Pool, dimension: str, unit: str, bare: list[float]) -> b
     return any(_share(bare, bounds) >= 0.9 for other, bounds in USUAL["width"].items() if other != unit)
 
 
-def _ask_unit(pool: Pool, units: list[str], bare: list[float]) -> str:
+def _ask_unit(plan: NumberPlan, units: list[str], bare: list[float]) -> str:
+    pool, plan.asked = plan.pool, True
     low, high = min(bare), max(bare)
     if len(units) == 1:
         others = [u for u, bounds in USUAL["width"].items() if u != units[0] and _share(bare, bounds) >= 0.9]
@@ -306,14 +317,16 @@ def _ask_unit(pool: Pool, units: list[str], bare: list[float]) -> str:
     return units[0]
 
 
-def _length_unit(pool: Pool, bare: list[float]) -> str:
+def _length_unit(plan: NumberPlan, bare: list[float]) -> str:
+    pool = plan.pool
     if pool.language == "en":
-        return _ask_unit_of_length(pool, bare)
+        return _ask_unit_of_length(plan, bare)
     pool.note("unit-understood", f"{pool.name} has no unit; read in m", understood="m")
     return "m"
 
 
-def _ask_unit_of_length(pool: Pool, bare: list[float]) -> str:
+def _ask_unit_of_length(plan: NumberPlan, bare: list[float]) -> str:
+    pool, plan.asked = plan.pool, True
     low, high = min(bare), max(bare)
     pool.ask("unit", f"{pool.name} has no unit, and {low:g} to {high:g} can be m or yards",
              f'Answer --answer "{pool.heading}=m" or --answer "{pool.heading}=yards".', raw=f"{low:g} to {high:g}")  # fmt: skip
@@ -357,7 +370,7 @@ def _percent_or_fraction(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
         pool.note("percent-mixed", f"{pool.name} stands as percent and as fraction: values up to 1 read as fraction",
                   understood="fraction up to 1, percent above")  # fmt: skip
         return "mixed"
-    low = f"{small[0]:g}"
+    plan.asked, low = True, f"{small[0]:g}"
     pool.ask("value", f"{pool.name} {low} stands among percent: it can be {small[0] * 100:g} % or {low} %",
              f'Answer --answer "{pool.heading}=fraction" for {small[0] * 100:g} %, "{pool.heading}=percent" for {low} %.',
              raw=low)  # fmt: skip

@@ -31,8 +31,6 @@ def text_sheet(path: Path) -> Sheet:
     rows: list[list[str | None]] = [
         [clean(_unprotected(field)) or None for field in row] for row in _parsed(path, body, delimiter)
     ]
-    if said:
-        rows.insert(0, [])
     return Sheet(path.name, path.stem, rows, Extras(SheetFormat(path.stem)), is_text=True)  # type: ignore[arg-type]
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 from tracker.domain.findings import Severity
 from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
+from tracker.domain.words import fold
 from tracker.errors import InputRefused
 from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
 from tracker.intake.evidence import evidence_of
@@ -52,7 +53,45 @@ def read_files(
     blocks = choose_loom_lists(blocks, asked, report)
     if progress:
         progress("Reading the tables", 0.5)
-    return read_tables(blocks, asked, report, today)
+    return _read(blocks, asked, report, today)
+
+
+def _read(blocks: list[Block], answers: Answers, report: Report, today: date) -> ReadResult:
+    """Read the tables; one beside a loom list that is in other words than ours and does not read well is passed over."""
+    first = report.copy()
+    result = read_tables(blocks, answers, first, today)
+    troubled = [block for block in blocks if _may_be_foreign(block, blocks, answers) and _has_trouble(block, result)]
+    if not troubled:
+        return result
+    for block in troubled:
+        name, table = block.sheet.name, block.recognised.table
+        first_trouble = next(f for f in result.findings if f.sheet == name and f.severity is not Severity.NOTE)
+        report.whole(
+            Severity.NOTE, "foreign-table", block.sheet, "",
+            f"The sheet {name} looks like {table.sheet}, but does not read as one ({first_trouble.cell}: "
+            f"{first_trouble.message.rstrip('.')}); it is passed over.",
+            hint=f'To load it, mend it and answer --answer "{name}={table.name}".',
+        )  # fmt: skip
+    return read_tables([block for block in blocks if block not in troubled], answers, report, today)
+
+
+def _may_be_foreign(block: Block, blocks: list[Block], answers: Answers) -> bool:
+    """Is the table on a sheet of its own, headed in other words than ours, in a workbook with a loom list elsewhere?"""
+    table, sheet = block.recognised.table, block.sheet
+    if table is LOOMS or table.whole or answers.sheet(sheet.name) is not None:
+        return False
+    ours = {column.field: {fold(column.heading), fold(column.title)} for column in table.columns}
+    in_our_words = all(fold(block.headings[c]) in ours[m.field] for c, m in block.recognised.meanings.items())
+    alone = all(
+        other.sheet.name != sheet.name for other in blocks if other is not block and other.sheet.file == sheet.file
+    )
+    looms = any(other.recognised.table is LOOMS and other.sheet.file == sheet.file for other in blocks)
+    return alone and looms and not in_our_words
+
+
+def _has_trouble(block: Block, result: ReadResult) -> bool:
+    where = (block.sheet.file, block.sheet.name)
+    return any((f.file, f.sheet) == where and f.severity is not Severity.NOTE for f in result.findings)
 
 
 def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
@@ -63,14 +102,21 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
         return []
     only = said if said not in (None, READ, HALL) else ""
     blocks = find_blocks(sheet, answers.field, only) or find_blocks(sheet.turned(), answers.field, only)
-    for block in blocks:
-        better = recognise(block.headings, sheet.name, evidence_of(block), answers.field, block.recognised.table.name)
-        block.recognised = better or block.recognised
+    blocks = [block for block in blocks if _confirmed(block, answers, only)]
     if not blocks:
         _note_foreign(sheet, report)
     elif sheet.hidden and said is None:
         _ask_hidden(sheet, blocks, report)
     return blocks
+
+
+def _confirmed(block: Block, answers: Answers, only: str) -> bool:
+    """Do the values bear out the headings? They decide which column is which field."""
+    name = block.recognised.table.name
+    found = recognise(block.headings, block.sheet.name, evidence_of(block), answers.field, only, among=name)
+    if found is not None:
+        block.recognised = found
+    return found is not None
 
 
 def _note_foreign(sheet: Sheet, report: Report) -> None:

@@ -65,14 +65,15 @@ def recognise(
     evidence: Evidence | None = None,
     said: Said | None = None,
     only: str = "",
+    among: str = "",
 ) -> Recognised | None:
-    """The table that fits the headings best, None where none fits. `only` names the one table to try."""
-    tables = [TABLES[only]] if only else list(TABLES.values())
-    found = [
-        one
-        for table in tables
-        if (one := _as_table(table, headings, sheet, evidence, said or _nothing_said, bool(only)))
-    ]
+    """The table that fits the headings best, None where none fits.
+
+    `only` names the table that the sheet is said to be, however badly it fits; `among` the one table to try.
+    """
+    tables = [TABLES[only or among]] if only or among else list(TABLES.values())
+    tried = (_as_table(table, headings, sheet, evidence, said or _nothing_said, bool(only)) for table in tables)
+    found = [one for one in tried if one is not None]
     return max(found, key=lambda one: one.score, default=None)
 
 
@@ -119,9 +120,9 @@ def _scored(
             if entry.table in ("", table.name) and entry.field in fields:
                 best[entry.field] = max(best.get(entry.field, (0.0, "")), (entry.weight, entry.language))
         for name, (weight, language) in best.items():
-            score = weight * (evidence(column, name, table) if evidence else 1.0)
-            if score >= ENOUGH or (evidence is None and weight >= ENOUGH):
-                scored.append((score, column, name, language))
+            factor = evidence(column, name, table) if evidence else 1.0
+            if weight * factor >= ENOUGH or (weight >= ENOUGH and factor >= 0.7):
+                scored.append((weight * factor, column, name, language))
     return sorted(scored, key=lambda item: (-item[0], item[1]))
 
 
@@ -131,17 +132,20 @@ def _fits(table: Table, one: Recognised, headings: int, own_name: bool) -> bool:
     if table is LOOMS:
         facts = sum(name in fields for name in _LOOM_FACTS)
         return "loom" in fields and (("machine_type" in fields and facts >= 2) or facts >= 3)
-    if any(column.needed and column.field not in fields for column in table.columns):
+    sure = {meaning.field for meaning in one.meanings.values() if meaning.certainty >= (0.6 if own_name else 0.85)}
+    if any(column.needed and column.field not in sure for column in table.columns):
         return False
     share = len(fields) / headings
+    if table.name == "receipts":  # a supplier's answer stands beside what he was asked for
+        return share >= 0.5
     if own_name:
-        return table.open_columns != "" or share >= 0.5
+        return table.open_columns != "" or (share >= 0.6 and len(fields) > 1)
     if table.open_columns:
         return len(fields) >= min(3, len(table.columns)) or table.name == "choices"
     if table.name == "readings":
-        return share >= 0.6 and ("warp_left_m" in fields or "picks" in fields)
+        return share >= 0.6 and "warp_left_m" in fields
     if table.name in ("closures", "tools", "terms", "changes"):
-        return share >= 0.99
+        return share >= 0.99 and len(fields) > 1
     return share >= 0.7 and len(fields) >= 3
 
 

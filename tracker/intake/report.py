@@ -30,6 +30,7 @@ class Report:
 
     _cells: dict[_Key, list[Cell]] = field(default_factory=dict)
     _asked: set[tuple[str, str, str]] = field(default_factory=set)
+    _addresses: dict[_Key, str] = field(default_factory=dict)
 
     def cell(
         self, severity: Severity, code: str, sheet: Sheet, row: int, column: int, message: str, *,
@@ -52,7 +53,9 @@ class Report:
         if cell:
             self._addresses[key] = cell
 
-    _addresses: dict[_Key, str] = field(default_factory=dict)
+    def copy(self) -> "Report":
+        """A report that holds the same findings and goes its own way from here."""
+        return Report({key: list(cells) for key, cells in self._cells.items()}, set(self._asked), dict(self._addresses))
 
     def ask(self, kind: str, sheet: Sheet, heading: str, cell: str, message: str, hint: str, *,
             raw: Any = "", code: str = "") -> None:  # fmt: skip

@@ -53,6 +53,12 @@ class YesNoPlan:
         raise CellProblem("not-yes-or-no", f"{self.pool.name} {str(value)!r} is neither yes nor no", "Write yes or no.")
 
 
+def year_of(value: date) -> int:
+    """The year of a date. A number such as 2012 that its cell shows as a date is a day of 1905; the number is meant."""
+    serial = (date(value.year, value.month, value.day) - date(1899, 12, 30)).days
+    return serial if 1900 <= serial < 2200 and value.year < 1910 else value.year
+
+
 @dataclass(slots=True)
 class YearPlan:
     pool: Pool
@@ -75,7 +81,7 @@ class YearPlan:
 
     def _year(self, value: Any) -> int | None:
         if isinstance(value, datetime | date):
-            return self._dated(value)
+            return year_of(value)
         if isinstance(value, bool) or not isinstance(value, float | int | str):
             return None
         if isinstance(value, str):
@@ -86,11 +92,6 @@ class YearPlan:
             return self._short(int(value))
         moment = from_serial(float(value))
         return moment.year if moment else int(value)
-
-    def _dated(self, value: date) -> int:
-        """A number such as 2012 that a cell shows as a date is a day of 1905; the number is meant."""
-        serial = (date(value.year, value.month, value.day) - date(1899, 12, 30)).days
-        return serial if 1900 <= serial <= self.pool.today.year and value.year < 1910 else value.year
 
     def _worded(self, text: str) -> int | None:
         if hit := _YEAR.fullmatch(text) or _MONTH_YEAR.fullmatch(text):

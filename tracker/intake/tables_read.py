@@ -277,7 +277,8 @@ def _check_needed(reading: Reading, report: Report) -> None:
         if c is None:
             continue
         for i, value in enumerate(reading.values[c]):
-            if value is None or value == "":
+            raw = reading.block.sheet.value(reading.rows[i].row, c)
+            if (value is None or value == "") and not (type(raw) is Mark and raw.kind == "formula"):
                 _refuse_missing(reading, i, c, column, report)
 
 

@@ -50,13 +50,20 @@ class TextPlan:
         return value.isoformat("minutes") if isinstance(value, time) else str(value)
 
     def _text(self, value: str) -> str | None:
-        text = " ".join(value.split()) if self.pool.column else value
+        text = " ".join(value.split()) if self._names_something() else value
         if self._is_identifier() and (turned := turned_text(self.pool, value)):
             return turned_into_date(turned, "", bool(self.month_first), self.mark, self.padded)
         if self.strip_point_zero and text.endswith(".0"):
             return text[:-2]
         needed = self.pool.column is not None and self.pool.column.needed
         return None if needed and says_unknown(text) else text
+
+    def _names_something(self) -> bool:
+        return (
+            self._is_identifier()
+            or self.pool.column is not None
+            and self.pool.column.field in ("machine_type", "trade")
+        )
 
     def _is_identifier(self) -> bool:
         return self.pool.column is not None and self.pool.column.kind is Kind.IDENTIFIER
