@@ -313,6 +313,12 @@ def test_two_conversions_at_once_want_two_of_everything() -> None:
     ]
 
 
+def test_calling_a_booking_firm_does_not_excuse_it() -> None:
+    called = plan(*(replace(booking, firm=True) for booking in AT_ONCE.bookings))
+    found = verify(called, problem(SIDE_BY_SIDE, soak_days=0.0))
+    assert "2027-01-14 09:00 to 2027-01-14 11:00: more fitter crews wanted than there are" in found
+
+
 def test_a_crew_bound_to_another_hall_does_not_help() -> None:
     bound = (FITTERS, replace(SECOND_CREW, hall="Hall 2"), ELECTRICIAN, SECOND_ELECTRICIAN)
     assert shortages(crews=bound, tools={"hoist": Tool("hoist", 2)}) == [
@@ -390,6 +396,13 @@ def test_what_firm_bookings_overrun_is_not_the_plans_fault() -> None:
     other = replace(BOOKING_2, start=at(1, 9), end=at(1, 11), beam_out_p50=at(1, 8), cost=BOOKING_1.cost)
     both = (replace(BOOKING_1, firm=True), replace(other, firm=True))
     assert verify(plan(*both), problem(early, previous=plan(BOOKING_1, other))) == ()
+
+
+def test_a_firm_booking_outlives_a_sick_crew_and_its_window() -> None:
+    early = {ONE: (), TWO: WINDOWS[TWO]}
+    away = (replace(FITTERS, from_on=date(2027, 1, 6)), ELECTRICIAN)
+    old = plan(BOOKING_1, BOOKING_2)
+    assert verify(plan(replace(BOOKING_1, firm=True), BOOKING_2), problem(early, crews=away, previous=old)) == ()
 
 
 # ---- costs

@@ -17,7 +17,7 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import WorkContent
 from tracker.planning.checks.case import SLOT, Case, slots_needed
 from tracker.planning.checks.costs import Prices
-from tracker.planning.checks.order import is_firm, pilot_end
+from tracker.planning.checks.order import pilot_end
 from tracker.planning.checks.times import AFTER_SLOTS, FAR
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.room import Room
@@ -66,8 +66,8 @@ class _Walk:
     def plan(self, limit_h: float) -> Plan:
         """What comes of one limit."""
         self._start_again()
-        for booking in self._firm():
-            self._book(booking)
+        for booking in self.case.firm.values():
+            self._book(replace(booking, firm=True))
         for window in self.chances:
             if window.key not in self.booked and (booking := self._booking(window, limit_h)):
                 self._book(booking)
@@ -87,12 +87,6 @@ class _Walk:
             return self.problem.as_of
         ended = pilot_end(self.case, machine_type)
         return ended + soak if ended else None
-
-    def _firm(self) -> Iterator[Booking]:
-        problem = self.problem
-        for old in problem.previous.bookings if problem.previous and problem.hold_firm else ():
-            if old.key in self.looms - problem.released and is_firm(self.case, old):
-                yield replace(old, firm=True)
 
     def _booking(self, window: Window, limit_h: float) -> Booking | None:
         """At the first start within the limit for which everything is free; None where there is none, or where leaving

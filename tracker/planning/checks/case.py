@@ -106,6 +106,27 @@ class Case:
         contents = self.problem.contents.get(booking.key, {}).get(booking.kind, ())
         return next((content for content in contents if content.choices == booking.choices), None)
 
+    # ---- what the planner had no say in
+
+    @cached_property
+    def firm(self) -> dict[LoomKey, Booking]:
+        """Bookings of the last published plan that must stay: they start from now on, at most the firm hours of
+        running time ahead, on looms that are still to be planned and not released."""
+        problem = self.problem
+        if problem.previous is None or not problem.hold_firm:
+            return {}
+        to_plan = set(problem.planned) - problem.released
+        return {old.key: old for old in problem.previous.bookings if old.key in to_plan and self._is_firm(old)}
+
+    def _is_firm(self, old: Booking) -> bool:
+        as_of = self.problem.as_of
+        return old.start >= as_of and self.running(old.key.hall).hours_between(as_of, old.start) <= self.terms.firm_h
+
+    def given(self, booking: Booking) -> bool:
+        """Whether a booking is a firm one that stayed."""
+        old = self.firm.get(booking.key)
+        return old is not None and (old.start, old.choices) == (booking.start, booking.choices)
+
     # ---- who holds what
 
     @cached_property
@@ -118,7 +139,7 @@ class Case:
         work = self.work(booking.key.hall)
         first, past = self.slot_of(booking.start), -((self.origin - booking.end) // SLOT)
         slots = tuple(work[bisect_left(work, first) : bisect_left(work, past)])
-        return Hold(booking.key, slots, booking.start, booking.end, self.content(booking), 0, booking.firm)
+        return Hold(booking.key, slots, booking.start, booking.end, self.content(booking), 0, self.given(booking))
 
     def _in_work(self) -> Iterator[Hold]:
         for item in self.problem.in_work:

@@ -26,7 +26,7 @@ def pilots_first(case: Case) -> Iterator[str]:
         if ended is None:
             continue
         for booking in bookings:
-            if not booking.pilot and not booking.firm and booking.start < ended + soak:
+            if not booking.pilot and not case.given(booking) and booking.start < ended + soak:
                 yield (
                     f"loom {booking.key} starts {case.at(booking.start)}, before the pilot of {machine_type} has run "
                     f"{case.terms.soak_days:g} days ({case.at(ended + soak)})"
@@ -34,7 +34,7 @@ def pilots_first(case: Case) -> Iterator[str]:
 
 
 def _pilot_faults(case: Case, machine_type: str, pilots: list[Booking], bookings: list[Booking]) -> Iterator[str]:
-    if len(pilots) != 1 and not all(booking.firm for booking in bookings):
+    if len(pilots) != 1 and not all(case.given(booking) for booking in bookings):
         yield f"{machine_type}: {len(pilots) or 'no'} pilots booked, one is needed before {len(bookings)} bookings"
     named = case.terms.pilots.get(machine_type)
     booked = {booking.key.loom for booking in bookings}
@@ -55,24 +55,10 @@ def pilot_end(case: Case, machine_type: str) -> datetime | None:
 
 def firm_bookings_stay(case: Case) -> Iterator[str]:
     """Bookings of the last published plan that start within the firm period keep start and choices."""
-    problem = case.problem
-    if problem.previous is None or not problem.hold_firm:
-        return
     now = {booking.key: booking for booking in case.plan.bookings}
-    to_plan = set(problem.planned) - problem.released
-    for old in problem.previous.bookings:
-        if old.key not in to_plan or not is_firm(case, old):
-            continue
-        new = now.get(old.key)
+    for key, old in case.firm.items():
+        new = now.get(key)
         if new is None:
-            yield f"loom {old.key}: the firm booking of {case.at(old.start)} is gone"
-        elif (new.start, new.choices) != (old.start, old.choices):
-            yield f"loom {old.key}: the firm booking of {case.at(old.start)} was moved to {case.at(new.start)}"
-
-
-def is_firm(case: Case, old: Booking) -> bool:
-    """It starts from now on, at most the firm hours of running time ahead."""
-    as_of = case.problem.as_of
-    if old.start < as_of:
-        return False
-    return case.running(old.key.hall).hours_between(as_of, old.start) <= case.terms.firm_h
+            yield f"loom {key}: the firm booking of {case.at(old.start)} is gone"
+        elif not case.given(new):
+            yield f"loom {key}: the firm booking of {case.at(old.start)} was moved to {case.at(new.start)}"

@@ -26,7 +26,7 @@ def parts_are_there(case: Case) -> Iterator[str]:
         by_day = groupby(sorted(takers[part], key=lambda taker: taker[0]), key=lambda taker: taker[0])
         for day, started in by_day:
             for _, quantity, booking in started:
-                needed, given = needed + quantity, given + quantity * booking.firm
+                needed, given = needed + quantity, given + quantity * case.given(booking)
             there = usable + _received(case, part, day)
             if needed > max(there, given) + _TOLERANCE:
                 yield f"part {part}: {needed:g} needed by {day}, {max(0.0, there):g} usable"

@@ -30,13 +30,15 @@ def not_protected(case: Case) -> Iterator[str]:
     for booking in case.plan.bookings:
         loom = case.mill.looms.get(booking.key)
         until = loom.protected_until if loom else None
-        if until and not booking.firm and booking.start.astimezone(case.terms.zone).date() <= until:
+        if until and not case.given(booking) and booking.start.astimezone(case.terms.zone).date() <= until:
             yield f"loom {booking.key} starts {case.at(booking.start)}, but is protected until {until} included"
 
 
 def scope_known(case: Case) -> Iterator[str]:
-    """The window and the choices of each booking exist, and it says what they say."""
+    """The window and the choices of each booking exist, and it says what they say; a firm one may have outlived them."""
     for booking in case.plan.bookings:
+        if case.given(booking):
+            continue
         window, content = case.window(booking), case.content(booking)
         if booking.key in case.problem.unplannable:
             yield f"loom {booking.key} is booked, though {case.problem.unplannable[booking.key]}"
@@ -54,10 +56,13 @@ def scope_known(case: Case) -> Iterator[str]:
 
 
 def works_when_the_hall_works(case: Case) -> Iterator[str]:
-    """A start is a working slot; the end comes after as many working slots as the work content has."""
+    """A start is a working slot; the end comes after as many working slots as the work content has.
+
+    A crew that falls ill leaves its firm bookings where they are.
+    """
     for booking in case.plan.bookings:
         content = case.content(booking)
-        if content is None:
+        if content is None or case.given(booking):
             continue
         work, need = case.work(booking.key.hall), slots_needed(content)
         first = case.slot_of(booking.start)
@@ -76,7 +81,7 @@ def works_when_the_hall_works(case: Case) -> Iterator[str]:
 def starts_in_its_window(case: Case) -> Iterator[str]:
     for booking in case.plan.bookings:
         window = case.window(booking)
-        if window is None or booking.firm:
+        if window is None or case.given(booking):
             continue
         if reason := _outside(case, booking, window):
             yield f"loom {booking.key} starts {case.at(booking.start)}, {reason}"
