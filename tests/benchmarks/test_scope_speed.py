@@ -4,6 +4,7 @@ Run with `pytest tests/benchmarks/test_scope_speed.py --benchmark-only`. No time
 """
 
 import sys
+from dataclasses import replace
 from importlib import import_module
 from pathlib import Path
 from random import Random
@@ -52,6 +53,22 @@ def test_a_hall_of_the_samples_makes(benchmark, hall: Mill) -> None:
 def test_nearly_every_loom_another(benchmark, hall: Mill) -> None:
     scopes = benchmark.pedantic(scope_looms, (scattered(hall),), rounds=3)
     benchmark.extra_info["variants"] = len({scope.variant for scope in scopes.values()})
+
+
+def half_surveyed(mill: Mill) -> Mill:
+    """The scattered looms with three attributes in ten missing, so that nearly every loom lacks others."""
+    rng = Random(8)
+    looms = {
+        key: replace(loom, attributes={name: None if rng.random() < 0.3 else value for name, value in loom.attributes.items()})
+        for key, loom in scattered(mill).looms.items()
+    }  # fmt: skip
+    return replace(mill, looms=looms)
+
+
+@pytest.mark.benchmark(group="5,000 looms")
+def test_nearly_every_loom_lacks_something_else(benchmark, hall: Mill) -> None:
+    scopes = benchmark.pedantic(scope_looms, (half_surveyed(hall),), rounds=1)
+    benchmark.extra_info["to survey"] = sum(scope.to_survey for scope in scopes.values())
 
 
 @pytest.mark.benchmark(group="5,000 looms")

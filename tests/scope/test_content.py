@@ -95,6 +95,13 @@ def test_a_value_that_cannot_be_compared_is_to_survey_too():
     assert scope.obstacle == "to survey: frames = many not comparable"
 
 
+def test_an_attribute_asked_for_in_two_unlike_ways_is_to_survey():
+    rows = [operation(20, 80, "Close", 5, grade="> 3"), operation(21, 90, "Open", 5, grade='> "C"')]
+    looms = [loom("1"), loom("2", grade=5), loom("3", grade="D")]
+    scopes = scope_looms(mill(*looms, method=with_operations(*rows)))
+    assert [scopes[key(n)].unknown for n in "123"] == [("grade",)] * 3
+
+
 @pytest.mark.parametrize(
     "rows",
     [

@@ -98,6 +98,13 @@ def test_a_row_that_can_never_hold(cell):
     assert ("row-never-holds", REFUSED) in codes
 
 
+def test_an_attribute_put_in_order_in_two_ways():
+    rows = [operation(9, 70, "Clean", 5, frames='> "C"'), operation(10, 80, "Dust", 5, frames="> 3")]
+    found = [one for one in findings(with_operations(*rows)) if one.severity is REFUSED]
+    assert [where(one) for one in found] == [("unlike-limits", REFUSED, "Operations", "J9")]
+    assert found[0].message == '> "C" asks for a text; Operations J8 asks for a number.'
+
+
 @pytest.mark.parametrize(
     ("heading", "value", "meant"), [("window", "midwarp", "mid-warp"), ("rail_work", "new rails", "new rail")]
 )

@@ -8,7 +8,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import product
-from math import prod
 from typing import Any, cast
 
 from tracker.domain.method import Alternative
@@ -19,7 +18,7 @@ from tracker.scope.rules import Outcome, Rule, Rules
 from tracker.scope.sheets import Pieces, Sheet
 
 MOST_TRIALS = 512
-"""Combinations of missing values that are tried; beyond it every missing attribute that a row asks for counts."""
+"""Combinations of other missing values that are tried for a missing attribute; beyond them it counts as needed."""
 
 Outcomes = tuple[Outcome, ...]
 """For each attribute of the method, how its tests turn out."""
@@ -91,12 +90,21 @@ class Judge:
             return self.shape(outcomes), ()
         asked = set(self._asked(outcomes))
         possible = self.rules.possible
-        trials = [possible[a] if a in asked else possible[a][:1] for a in missing]
-        if prod(map(len, trials)) > MOST_TRIALS:
-            return None, tuple(a for a in missing if a in asked)
-        shapes = {chosen: self.shape(_filled(outcomes, missing, chosen)) for chosen in product(*trials)}
-        unknown = tuple(a for i, a in enumerate(missing) if _differs(shapes, i))
-        return (None, unknown) if unknown else (next(iter(shapes.values())), ())
+        trials = {a: possible[a] if a in asked else possible[a][:1] for a in missing}
+        unknown = tuple(a for a in missing if a in asked and self._matters(a, outcomes, trials))
+        if unknown:
+            return None, unknown
+        return self.shape(_filled(outcomes, {a: of[0] for a, of in trials.items()})), ()
+
+    def _matters(self, attribute: int, outcomes: Outcomes, trials: Mapping[int, tuple[Outcome, ...]]) -> bool:
+        """Whether two values of one missing attribute lead to different conversions, with some values of the others."""
+        others = [a for a in trials if a != attribute]
+        for tried, chosen in enumerate(product(*(trials[a] for a in others))):
+            given = dict(zip(others, chosen, strict=True))
+            shapes = (self.shape(_filled(outcomes, {**given, attribute: one})) for one in trials[attribute])
+            if tried >= MOST_TRIALS or len({shape.said for shape in shapes}) > 1:
+                return True
+        return False
 
     def _asked(self, outcomes: Outcomes) -> Iterator[int]:
         """Attributes with an open test in a row that may still hold."""
@@ -169,16 +177,5 @@ def _combinations(alternatives: Mapping[str, tuple[Rule, ...]]) -> Iterator[Choi
             yield choices
 
 
-def _filled(outcomes: Outcomes, missing: list[int], chosen: tuple[Outcome, ...]) -> Outcomes:
-    given = dict(zip(missing, chosen, strict=True))
+def _filled(outcomes: Outcomes, given: Mapping[int, Outcome]) -> Outcomes:
     return tuple(given.get(a, outcome) for a, outcome in enumerate(outcomes))
-
-
-def _differs(shapes: Mapping[tuple[Outcome, ...], Shape], position: int) -> bool:
-    """Whether two trials that differ at one position alone lead to different conversions."""
-    seen: dict[tuple, tuple] = {}
-    for chosen, shape in shapes.items():
-        others = chosen[:position] + chosen[position + 1 :]
-        if seen.setdefault(others, shape.said) != shape.said:
-            return True
-    return False

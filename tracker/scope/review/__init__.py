@@ -30,6 +30,7 @@ FIRST: tuple[Check, ...] = (
     values.not_a_choice,
     values.on_no_loom,
     values.never,
+    values.mixed,
     supplies.parts,
     supplies.tools,
     supplies.trades,

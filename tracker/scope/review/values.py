@@ -1,13 +1,14 @@
 """Values that a condition asks for and nothing has."""
 
 from collections.abc import Iterator
+from datetime import date
 from functools import lru_cache
 
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
-from tracker.scope.cells import Equal, UnaryTest
-from tracker.scope.review.subject import Subject, did_you_mean, found, is_window, nearest
+from tracker.scope.cells import Equal, Limit, UnaryTest
+from tracker.scope.review.subject import AnyRow, Subject, cell_of, did_you_mean, found, is_window, nearest
 from tracker.scope.rules import distinct, known_values, sample_values
 
 KINDS = [kind.value for kind in WindowKind]
@@ -51,6 +52,24 @@ def never(subject: Subject) -> Iterator[Finding]:
         if not any(test.holds(value) for value in sample_values([test])):
             yield found("row-never-holds", Severity.REFUSED, row, heading, f"{test} holds for no value at all.",
                         f"{_turned(test)}The row would never be taken.", row.conditions[heading])  # fmt: skip
+
+
+def mixed(subject: Subject) -> Iterator[Finding]:
+    """One attribute put in order as a number in one row and as a text or a date in another: no value answers both."""
+    first: dict[str, tuple[type, AnyRow, str]] = {}
+    for row, heading, name, test in subject.tests:
+        for item in test.tests:
+            if isinstance(item, Equal):
+                continue
+            kind = type(item.value if isinstance(item, Limit) else item.low)
+            known, there, column = first.setdefault(name, (kind, row, heading))
+            if known is not kind:
+                yield found("unlike-limits", Severity.REFUSED, row, heading,
+                            f"{item} asks for a {WORDS[kind]}; {there.row.sheet} {cell_of(there, column)} asks for a {WORDS[known]}.",
+                            f"Ask for {heading} in one way.", row.conditions[heading])  # fmt: skip
+
+
+WORDS = {float: "number", date: "date", str: "text"}
 
 
 def _turned(test: UnaryTest) -> str:
