@@ -5,15 +5,13 @@ from collections.abc import Iterable
 from datetime import UTC, date, datetime, time
 from typing import Any
 
+from tracker.domain.plain_text import guarded
 from tracker.domain.tables import Kind
 from tracker.domain.units import percent
 from tracker.errors import DataError
 
 MAX_TEXT = 32_767
 """Characters that a cell of an xlsx holds (published limit of the format)."""
-RUN_AS_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
-"""Beginnings that a spreadsheet may run as a formula (OWASP, CSV injection, seen; its newline included)."""
-
 _DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _NOT_XML = re.compile("[\x00-\x08\x0b-\x1f\ufffe\uffff\ud800-\udfff]|_(?=x[0-9A-Fa-f]{4}_)")
 _FIRST_DAY = date(1900, 3, 1)
@@ -23,16 +21,18 @@ _FIRST_DAY = date(1900, 3, 1)
 def workbook_value(kind: Kind, value: Any) -> Any:
     """The value that a workbook shows for a domain value: str, int, float, bool, date, datetime, time or None.
 
-    Fractions become percent (0.88 → 88), whole floats ints, weekdays `Mon-Fri`, yes/no words, aware moments UTC. Days
-    before March 1900, which a spreadsheet cannot count, become ISO text.
+    Fractions become percent (0.88 → 88, see `shown_share`), whole floats ints, weekdays `Mon-Fri`, yes/no words, aware
+    moments UTC. Days before March 1900, which a spreadsheet cannot count, become ISO text.
     """
     match value:
         case None | "":
             return None
         case bool():
             return value if kind is Kind.ANY else "yes" if value else "no"
+        case Share():
+            return value
         case float() | int() if kind is Kind.FRACTION:
-            return whole(percent(value))
+            return shown_share(value)
         case float():
             return whole(value)
         case frozenset() | set():
@@ -44,6 +44,16 @@ def workbook_value(kind: Kind, value: Any) -> Any:
         case date() if _day(value) < _FIRST_DAY:
             return value.isoformat()
     return value
+
+
+class Share(float):
+    """A fraction that a workbook shows with its own percent mark."""
+
+
+def shown_share(share: float) -> float | int | Share:
+    """The fraction as percent; up to 1 % as a `Share`, because a bare 0.8 below `(%)` could as well be meant as 80 %."""
+    shown = whole(percent(share))
+    return Share(share) if 0 < abs(shown) <= 1 else shown
 
 
 def whole(value: float) -> float | int:
@@ -61,11 +71,6 @@ def weekdays(days: Iterable[int]) -> str:
     return ", ".join(_DAYS[day] for day in order)
 
 
-def is_risky(value: Any) -> bool:
-    """True for text that a spreadsheet might run as a formula."""
-    return isinstance(value, str) and value.startswith(RUN_AS_FORMULA)
-
-
 def xml_text(text: str) -> str:
     """The text as an xlsx keeps it: characters that XML cannot hold, and CR, as `_x000D_` (ECMA-376 part 1, 22.9.2.19).
 
@@ -77,18 +82,16 @@ def xml_text(text: str) -> str:
 
 
 def csv_text(value: Any) -> str:
-    """The value as a field of a CSV file: numbers and dates plain, text that might run with an apostrophe before it.
-
-    Text that itself begins with an apostrophe and such a character gets one more, so that taking one away gives the
-    text back.
-    """
+    """The value as a field of a CSV file: numbers and dates plain, text that might run with an apostrophe before it."""
     match value:
         case None:
             return ""
         case bool():
             return "yes" if value else "no"
         case str():
-            return "'" + value if value.lstrip("'").startswith(RUN_AS_FORMULA) else value
+            return guarded(value)
+        case Share():
+            return f"{whole(percent(value))}%"
         case datetime():
             return value.isoformat(" ", "minutes" if value.second == 0 else "seconds")
         case time():

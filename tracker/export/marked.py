@@ -16,7 +16,7 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import Kind
 from tracker.errors import InputRefused, UsageError
 from tracker.export import findings_sheet
-from tracker.export.cells import MAX_TEXT, xml_text
+from tracker.export.cells import MAX_TEXT, workbook_value, xml_text
 from tracker.export.files import written
 from tracker.export.package import Package
 from tracker.export.package_notes import AUTHOR, add_notes
@@ -177,7 +177,7 @@ def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids:
         page = book.create_sheet(name[:31])
         for r, values in enumerate(grid, 1):
             for c, value in enumerate(values, 1):
-                put(page.cell(r, c), Kind.ANY, value)  # type: ignore[arg-type]
+                put(page.cell(r, c), workbook_value(Kind.ANY, value))  # type: ignore[arg-type]
         marks = _marks([f for f in findings if f.sheet == name or len(grids) == 1])
         for cell, here in marks.items():
             marked = page.cell(*cell)

@@ -98,7 +98,8 @@ def _cash(cash: Cash, currency: str) -> Sheet:
 
 
 def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, programme: str) -> Sheet:
-    """No total below the rows: it would read as one line more."""
+    """No total below the rows: it would read as one line more. No heading but the two to fill in may read as a quantity
+    or a day: an amount of money would."""
     quantity, due = RECEIPTS.column("quantity"), RECEIPTS.column("due")
     columns = [
         Col(RECEIPTS.column("order").title, Kind.IDENTIFIER),
@@ -108,7 +109,7 @@ def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, pr
         Col("Asked for", Kind.NUMBER),
         Col("Asked for by", Kind.DATE),
         Col(f"Price ({currency} per unit)", Kind.NUMBER, digits=2),
-        Col(f"Amount ({currency})", Kind.NUMBER, digits=2),
+        Col(f"Total price ({currency})", Kind.NUMBER, digits=2),
         Col(quantity.title, Kind.NUMBER, needed=True, about="Please fill in: the quantity you confirm; 0 = none."),
         Col(due.title, Kind.DATE, needed=True, about="Please fill in: the day on which it arrives here."),
         Col(RECEIPTS.column("supplier").title),

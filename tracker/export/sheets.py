@@ -17,9 +17,10 @@ from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.properties import PageSetupProperties
 from openpyxl.worksheet.worksheet import Worksheet
 
+from tracker.domain.plain_text import is_risky
 from tracker.domain.tables import Kind
 from tracker.errors import DataError
-from tracker.export.cells import is_risky, workbook_value, xml_text
+from tracker.export.cells import Share, workbook_value, xml_text
 from tracker.export.files import written
 
 MAX_ROWS = 1_048_576
@@ -32,7 +33,10 @@ _MOST_RULED = 20_000
 """Cells of a table up to which empty cells are ruled as well; beyond, they only cost time."""
 _TEXT_KINDS = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.YES_NO, Kind.WEEKDAYS)
 _FORMATS = {Kind.DATE: "yyyy-mm-dd", Kind.MOMENT: "yyyy-mm-dd hh:mm", Kind.TIME: "hh:mm", Kind.INTEGER: "0"}
-_RIGHT = ("number", "count")
+_SHOWN_AS = {
+    "count": "#,##0", "share": "0.0##%", "moment": _FORMATS[Kind.MOMENT], "day": _FORMATS[Kind.DATE], "time": _FORMATS[Kind.TIME],
+}  # fmt: skip
+_RIGHT = ("number", "count", "share")
 _ROOM_BELOW = 1000
 """Empty rows below the last one that still have the drop-downs."""
 
@@ -122,15 +126,12 @@ def add_sheet(book: Workbook, sheet: Sheet) -> Worksheet:
     return page
 
 
-def put(cell: Cell, kind: Kind, value: Any) -> None:
-    """Write one domain value into a cell; text stays text whatever it begins with."""
-    shown = workbook_value(kind, value)
-    if shown is None:
-        return
+def put(cell: Cell, shown: Any) -> None:
+    """Write a value of `workbook_value` into a cell; text stays text whatever it begins with."""
     if isinstance(shown, str):
         _put_text(cell, shown)
-    else:
-        cell.value = shown
+    elif shown is not None:
+        cell.value = float(shown) if isinstance(shown, Share) else shown
 
 
 def _put_text(cell: Cell, text: str) -> None:
@@ -165,11 +166,12 @@ def _rows(page: Worksheet, sheet: Sheet, first: int) -> None:
     for number, values in enumerate(sheet.rows, first):
         shaded = sheet.marks is not None and number - first in sheet.marks
         for index, (column, value) in enumerate(zip(sheet.columns, values, strict=True), 1):
-            if value is None and not ruled and not shaded:
+            shown = workbook_value(column.kind, value)
+            if shown is None and not ruled and not shaded:
                 continue
             cell: Cell = page.cell(number, index)  # type: ignore[assignment]
-            cell._style = copy((marked if shaded else styles)[index - 1][_style_key(column, value)])
-            put(cell, column.kind, value)
+            cell._style = copy((marked if shaded else styles)[index - 1][_style_key(column, shown)])
+            put(cell, shown)
     _totals(page, sheet, first)
 
 
@@ -189,11 +191,9 @@ def _totals(page: Worksheet, sheet: Sheet, first: int) -> None:
 def _style(page: Worksheet, column: Col, fill: PatternFill | None = None) -> dict[str, Any]:
     """The ready-made styles of a column's cells: setting them one property at a time costs most of the writing."""
     styles = {}
-    for key in ("text", "number", "count", "moment", "day", "time"):
+    for key in ("text", "number", *_SHOWN_AS):
         probe: Cell = Cell(page, 1, 1)
-        probe.number_format = {
-            "text": "@", "count": "#,##0", "moment": _FORMATS[Kind.MOMENT], "day": _FORMATS[Kind.DATE], "time": _FORMATS[Kind.TIME]
-        }.get(key, _number_format(column))  # fmt: skip
+        probe.number_format = "@" if key == "text" else _SHOWN_AS.get(key, _number_format(column))
         probe.font, probe.border = _font(), _RULE
         probe.alignment = (
             Alignment(vertical="top", wrap_text=True, horizontal="left", indent=1)
@@ -210,8 +210,10 @@ def _style(page: Worksheet, column: Col, fill: PatternFill | None = None) -> dic
 
 def _style_key(column: Col, value: Any) -> str:
     match value:
-        case str() | frozenset() | set() | list() | tuple() | bool():
+        case str() | bool():
             return "text"
+        case Share():
+            return "share"
         case datetime():
             return "moment"
         case date():

@@ -2,13 +2,14 @@
 
 import csv
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
 from pathlib import Path
 from typing import Any
 
-from tracker.domain.tables import TABLES, Column, Kind, Table
+from tracker.domain.tables import TABLES, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
-from tracker.export.cells import csv_text, workbook_value
+from tracker.export.cells import csv_text, shown_share, workbook_value
 from tracker.export.files import written
 from tracker.export.sheets import Col, Sheet, add_sheet, new_book, rows_of, save
 
@@ -16,6 +17,7 @@ Record = Mapping[str, Any]
 """Field of the table, or heading kept as the mill wrote it → value as the domain has it."""
 
 GUIDE = "How to fill in"
+_DATE_TERMS = ("start", "target finish")
 _KINDS = {
     Kind.TEXT: "text", Kind.IDENTIFIER: "text, also where it looks like a number", Kind.NUMBER: "number",
     Kind.INTEGER: "whole number", Kind.FRACTION: "percent", Kind.YES_NO: "yes or no", Kind.DATE: "date",
@@ -69,7 +71,18 @@ def _sheet(table: Table, records: Sequence[Record]) -> Sheet:
     kept = list(dict.fromkeys(name for record in records for name in record if name not in fields))
     columns = [_col(column) for column in table.columns] + [Col(heading, Kind.ANY) for heading in kept]
     names = [column.field for column in table.columns] + kept
-    return Sheet(table.sheet, columns, rows_of(names, records), frozen=1)
+    rows = rows_of(names, map(_shown_term, records) if table is TERMS else records)
+    return Sheet(table.sheet, columns, rows, frozen=1)
+
+
+def _shown_term(record: Record) -> Record:
+    """A share as the percent that the term's name promises; a day, which the store keeps as ISO text, as a day."""
+    term, value = record.get("term"), record.get("value")
+    if isinstance(term, str) and term.endswith("(%)") and isinstance(value, float | int):
+        return {**record, "value": shown_share(value)}
+    if term in _DATE_TERMS and isinstance(value, str):
+        return {**record, "value": date.fromisoformat(value)}
+    return record
 
 
 def _col(column: Column) -> Col:
