@@ -87,7 +87,9 @@ def test_workbooks_pass_whatever_their_name(tmp_path):
     check_file(FILES / "plain.xls")
 
 
-@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "cp1252", "cp1254"])
+@pytest.mark.parametrize(
+    "encoding", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "utf-32", "gb18030", "cp1252", "cp1254"]
+)
 def test_text_passes_in_every_usual_encoding(tmp_path, encoding):
     path = tmp_path / "métiers.csv"
     path.write_bytes("Métier;Salle;Ürün\r\n007;Salle 1;é\r\n".encode(encoding, "replace"))

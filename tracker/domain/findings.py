@@ -3,9 +3,6 @@
 from dataclasses import asdict, dataclass
 from enum import StrEnum
 
-FINDINGS_TITLE = "Findings of beamslot in this workbook"
-"""Text of the first cell of the sheet of findings in a marked copy; a reader passes over the sheet that begins with it."""
-
 
 class Severity(StrEnum):
     NOTE = "note"

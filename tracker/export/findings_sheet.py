@@ -5,8 +5,9 @@ from collections.abc import Sequence
 
 from openpyxl.utils import get_column_letter
 
-from tracker.domain.findings import FINDINGS_TITLE, Finding, Severity
+from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
+from tracker.domain.own_sheets import FINDINGS_TITLE
 from tracker.export.package_styles import MAIN, Styles
 from tracker.export.package_xml import attribute, element_text
 

@@ -1,5 +1,8 @@
 """The answer sheet: the user's own workbook with the cells marked that a load found fault with."""
 
+import codecs
+import csv
+import io
 import re
 import zipfile
 from collections.abc import Mapping, Sequence
@@ -40,8 +43,9 @@ def write_marked(
     """Write a copy of `source` with the cells of the findings coloured and commented, and the findings as first sheet.
 
     An xlsx or xlsm is copied as it is: formats, formulas, charts, drop-downs, pictures and other sheets survive byte
-    for byte. Of any other file the values go into a new .xlsx: `grids` (sheet → rows from row 1, column A) as they were
-    read, needed for text files; without it xls and ods are read here. Gives a sentence to tell the user, or ``.
+    for byte. Of any other file the values go into a new .xlsx: `grids` (sheet → rows from row 1, column A) as the
+    reader had them; without it they are read here, text as UTF-8, UTF-16 or Windows-1252. Gives a sentence to tell the
+    user, or ``.
 
     Findings with another file's name are left out. Raises UsageError for an ending that does not fit the source,
     TrackerError where the target cannot be written.
@@ -171,7 +175,7 @@ def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids:
     list_page = add_sheet(
         book, Sheet(free_name(findings_sheet.SHEET, grids), columns, findings_sheet.rows(findings), lines, frozen=0)
     )  # fmt: skip
-    for row in list_page.iter_rows(min_row=len(lines) + 3, max_col=1):
+    for row in list_page.iter_rows(min_row=len(lines) + 3, max_row=len(lines) + 2 + len(findings), max_col=1):
         row[0].fill = PatternFill("solid", fgColor=findings_sheet.COLOURS[Severity(row[0].value)])
     for name, grid in grids.items():
         page = book.create_sheet(name[:31])
@@ -189,6 +193,23 @@ def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids:
 
 
 def _grids(source: Path) -> dict[str, Grid]:
-    """The values of an xls or ods from row 1, column A on."""
+    """The values from row 1, column A on; a text file is one sheet named after it, as a load names it."""
+    with source.open("rb") as file:
+        head = file.read(4)
+    if not head.startswith((b"PK", b"\xd0\xcf\x11\xe0")):
+        return {source.stem: _text_grid(source.read_bytes())}
     with CalamineWorkbook.from_path(str(source)) as book:
         return {name: book.get_sheet_by_name(name).to_python(skip_empty_area=False) for name in book.sheet_names}
+
+
+def _text_grid(data: bytes) -> Grid:
+    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        text = data.decode("utf-16", "replace")
+    else:
+        try:
+            text = data.decode("utf-8-sig")
+        except UnicodeDecodeError:
+            text = data.decode("cp1252", "replace")
+    lines = text.splitlines()[:50]
+    delimiter = max(";\t,|", key=lambda mark: sum(line.count(mark) > 0 for line in lines))
+    return list(csv.reader(io.StringIO(text, newline=""), delimiter=delimiter))

@@ -6,6 +6,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from tracker.domain.own_sheets import GUIDE_TITLE
 from tracker.domain.tables import TABLES, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
@@ -115,7 +116,7 @@ def _limits(column: Column) -> str:
 def _add_guide(book: Any, tables: Sequence[Table]) -> None:
     """Sentences, not a table: a reader must not take the list of headings for a table of its own."""
     lines = [
-        "How to fill in this workbook",
+        GUIDE_TITLE,
         "Fill in the sheets you have and leave the others empty; nothing is deleted by loading an emptier sheet.",
         "Darker headings are needed. Rest the pointer on a heading to read what belongs there.",
         "Loom numbers are text: 007, 3/12 and A-07 stay as they are. Units stand in the headings.",

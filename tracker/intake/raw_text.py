@@ -40,7 +40,9 @@ def check_text(path: Path) -> None:
 
 
 def _plain(data: bytes) -> bytes:
-    """The text with one byte per ASCII character: UTF-16, with or without a mark, loses its zero bytes."""
+    """The text with one byte per ASCII character: UTF-16, with or without a mark, and UTF-32 lose its zero bytes."""
+    if data.startswith((codecs.BOM_UTF32_LE, codecs.BOM_UTF32_BE)):
+        return data.decode("utf-32", "replace").encode()
     if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
         return data.decode("utf-16", "replace").encode()
     sample = data[:4096]
@@ -57,7 +59,7 @@ def _control_share(text: bytes) -> float:
 
 def _looks_delimited(text: bytes) -> bool:
     lines = [line for line in text[:65536].splitlines() if line.strip()][:50]
-    return any(sum(line.count(mark) > 0 for line in lines) >= min(2, len(lines)) for mark in (b"\t", b";", b","))
+    return any(sum(line.count(mark) > 0 for line in lines) >= min(2, len(lines)) for mark in (b"\t", b";", b",", b"|"))
 
 
 def _refuse_kind(path: Path, kind: str, to_do: str = "Name an .xlsx, .xls, .ods or .csv file.") -> None:
