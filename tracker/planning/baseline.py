@@ -25,6 +25,9 @@ from tracker.planning.room import Room
 LIMITS_H = (0.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0, 48.0, 72.0, 120.0)
 """Waiting limits that are tried: clock hours from the beam-out to the start."""
 
+WAITING_LIMIT = "waiting limit (hours)"
+"""Under this name the terms of a baseline say which limit it kept."""
+
 
 def baseline(problem: PlanningProblem, limits_h: Sequence[float] = LIMITS_H) -> Plan:
     """The cheapest of the plans that take each beam-out (or standing loom) in order of time, one for each limit.
@@ -208,5 +211,5 @@ class _Walk:
             left_over=left,
             reasons=(f"Each beam-out taken as it comes, waiting no longer than {limit_h:g} h.",),
             start=self.case.terms.start,
-            terms={"waiting limit (hours)": limit_h},
+            terms={WAITING_LIMIT: limit_h},
         )

@@ -41,7 +41,7 @@ class VerifyReport:
                 f"The published plan holds: {len(plan.bookings)} bookings and {len(plan.left_over)} left-over looms "
                 f"passed {len(CHECKS)} checks; they cost {plan.objective:,.2f} {plan.currency}."
             ]
-        return [f"The published plan does not hold any more, {len(self.violations)} findings:", *self.violations]
+        return [f"The published plan does not hold any more: {len(self.violations)} findings.", *self.violations]
 
 
 def verify(db: str) -> VerifyReport:

@@ -1,0 +1,85 @@
+"""On the sample mill, loaded from its workbooks; the plan is the baseline, which needs no solver."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+from importlib.resources import files
+from pathlib import Path
+from shutil import copy
+
+import pytest
+
+from tracker.domain.clock import start_of_day
+from tracker.domain.plan import Plan
+from tracker.domain.rows import Change
+from tracker.errors import DataError
+from tracker.planning import baseline as walk
+from tracker.services.baseline import BaselineReport, baseline
+from tracker.services.load import load
+from tracker.services.planning_data import prepare, read_planning_data
+from tracker.services.verify import verify
+from tracker.store import open_store
+
+
+@pytest.fixture(scope="module")
+def published(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Plan]:
+    """A database with the sample mill and a published plan."""
+    db = tmp_path_factory.mktemp("sample") / "mill.db"
+    sample = Path(str(files("sample_data")))
+    assert load(str(db), sorted(sample.glob("*.xlsx"))).written
+    data = read_planning_data(str(db))
+    plan = walk.baseline(prepare(data, start_of_day(date(2027, 1, 4), data.mill.terms)).problem, [12.0])
+    with open_store(str(db)).unit_of_work() as uow:
+        uow.save_plan(plan, published=True, who="planner")
+        uow.commit()
+    return db, plan
+
+
+@pytest.fixture
+def database(published: tuple[Path, Plan], tmp_path: Path) -> str:
+    """A copy to change."""
+    return str(copy(published[0], tmp_path / "mill.db"))
+
+
+def protect(database: str, loom: str, hall: str, until: date) -> None:
+    with open_store(database).unit_of_work() as uow:
+        writer = uow.load_writer(who="planner")
+        writer.write([Change("looms", (loom, hall), "protected_until", None, until)], {})
+        uow.commit()
+
+
+def test_a_published_plan_read_back_holds(database: str, published: tuple[Path, Plan]) -> None:
+    report = verify(database)
+    assert report.violations == ()
+    assert report.sound
+    assert report.record()["bookings"] == len(published[1].bookings)
+    assert report.lines()[0].startswith(f"The published plan holds: {len(published[1].bookings)} bookings")
+
+
+def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Path, Plan]) -> None:
+    booking = next(b for b in published[1].bookings if b.key.loom == "R-10")
+    until = (booking.start + timedelta(days=3)).date()
+    protect(database, "R-10", "Hall 2", until)
+    report = verify(database)
+    assert not report.sound
+    assert [line for line in report.violations if "R-10" in line and f"protected until {until} included" in line]
+    assert report.lines()[0] == f"The published plan does not hold any more: {len(report.violations)} findings."
+
+
+def test_without_a_published_plan_there_is_nothing_to_verify(tmp_path: Path) -> None:
+    with pytest.raises(DataError, match=r"no plan is published yet; make one: beamslot plan --publish"):
+        verify(str(tmp_path / "empty.db"))
+
+
+def test_the_baseline_is_held_against_the_published_plan(database: str, published: tuple[Path, Plan]) -> None:
+    # the published plan keeps one limit, so the best of all limits cannot be dearer; moves are charged against it
+    report = baseline(database)
+    assert report.published == published[1]
+    assert report.worth == pytest.approx(report.baseline.objective - published[1].objective)
+    assert report.waiting_limit_h in walk.LIMITS_H
+    assert len(report.lines()) == 2
+
+
+def test_a_plan_of_another_moment_is_not_compared(published: tuple[Path, Plan]) -> None:
+    report = BaselineReport(replace(published[1], objective=900.0), None)
+    assert report.worth is None
+    assert len(report.lines()) == 1

@@ -1,0 +1,64 @@
+"""What planning is worth: the same data planned by taking each beam-out as it comes."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from tracker.domain.clock import planning_moment
+from tracker.domain.formats import count, money
+from tracker.domain.plan import Plan
+from tracker.planning.baseline import WAITING_LIMIT
+from tracker.planning.baseline import baseline as walk
+from tracker.services.planning_data import prepare, read_planning_data
+
+
+@dataclass(frozen=True, slots=True)
+class BaselineReport:
+    baseline: Plan
+    published: Plan | None
+    """The published plan, where it was made for the same moment; else there is nothing to compare."""
+
+    @property
+    def worth(self) -> float | None:
+        """What the published plan saves against the baseline, currency; None without one of the same moment."""
+        return None if self.published is None else self.baseline.objective - self.published.objective
+
+    @property
+    def waiting_limit_h(self) -> float:
+        """The limit on waiting that came out cheapest, clock hours."""
+        return float(str(self.baseline.terms[WAITING_LIMIT]))
+
+    def record(self) -> dict[str, Any]:
+        plan = self.baseline
+        return {
+            "objective": plan.objective,
+            "currency": plan.currency,
+            "bookings": len(plan.bookings),
+            "left_over": len(plan.left_over),
+            "waiting_limit_h": self.waiting_limit_h,
+            "published_objective": self.published.objective if self.published else None,
+            "worth": self.worth,
+        }
+
+    def lines(self) -> list[str]:
+        plan = self.baseline
+        found = [
+            f"Taking each beam-out as it comes and waiting at most {self.waiting_limit_h:g} h, the best such limit: "
+            f"{count(len(plan.bookings), 'booking')}, {len(plan.left_over)} left over, "
+            f"{money(plan.objective, plan.currency)}."
+        ]
+        if self.worth is not None and self.published:
+            found.append(f"The published plan costs {money(self.published.objective, plan.currency)}: "
+                         f"planning is worth {money(self.worth, plan.currency)}.")  # fmt: skip
+        return found
+
+
+def baseline(db: str, as_of: datetime | None = None) -> BaselineReport:
+    """Plan without planning, as of a moment (default: now, or the start of a programme that lies ahead); nothing is
+    saved. Raises DataError where the data cannot carry a plan."""
+    data = read_planning_data(db)
+    at = planning_moment(data.mill.terms, as_of)
+    prepared = prepare(data, at)
+    found = walk(prepared.problem)
+    same = data.previous is not None and data.previous.as_of == at
+    return BaselineReport(found, data.previous if same else None)
