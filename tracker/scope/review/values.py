@@ -64,8 +64,9 @@ def mixed(subject: Subject) -> Iterator[Finding]:
             kind = type(item.value if isinstance(item, Limit) else item.low)
             known, there, column = first.setdefault(name, (kind, row, heading))
             if known is not kind:
+                other = f"{there.row.sheet} {cell_of(there, column)}".strip()
                 yield found("unlike-limits", Severity.REFUSED, row, heading,
-                            f"{item} asks for a {WORDS[kind]}; {there.row.sheet} {cell_of(there, column)} asks for a {WORDS[known]}.",
+                            f"{item} asks for a {WORDS[kind]}; {other} asks for a {WORDS[known]}.",
                             f"Ask for {heading} in one way.", row.conditions[heading])  # fmt: skip
 
 
