@@ -14,6 +14,7 @@ from raw_builder import MAIN, ods, xlsx
 
 from tracker.errors import InputRefused
 from tracker.intake.guard import check_file
+from tracker.intake.raw_compound import check_records
 
 FILES = Path(__file__).parent / "files"
 ROW = '<row r="1"><c r="A1"><v>1</v></c></row>'
@@ -257,6 +258,20 @@ def test_cells_too_far_apart_to_hold(tmp_path):
     assert "XFD3001" in str(error)
 
 
+def xls_cells(*cells: tuple[int, int]) -> bytes:
+    """BOF, then a NUMBER record (0x203: row, column, style, eight bytes) for each cell, rows and columns from 0."""
+    body = b"".join(struct.pack("<HHHHHd", 0x203, 14, row, column, 0, 1.0) for row, column in cells)
+    return struct.pack("<HH", 0x809, 0) + body + struct.pack("<HH", 0x0A, 0)
+
+
+def test_cells_of_an_old_workbook():
+    """One in the last row and column (65,536 × 256) is little; 7,813 rows that reach to column IV are 2,000,128 cells."""
+    check_records(Path("old.xls"), xls_cells((0, 0), (65_535, 255)))
+    check_records(Path("old.xls"), xls_cells(*((row, 255) for row in range(7_812))))
+    with pytest.raises(InputRefused, match="more than 2,000,000 cells"):
+        check_records(Path("old.xls"), xls_cells(*((row, 255) for row in range(7_813))))
+
+
 @pytest.mark.parametrize(
     "cell", ['office:value-type="float" office:value="1"', 'table:formula="of:=1"'], ids=["value", "formula"]
 )
@@ -309,6 +324,7 @@ LIMITED = """
 import sys
 from tracker.errors import InputRefused
 from tracker.intake.guard import check_file
+from tracker.intake.raw_compound import check_records
 try:
     check_file(sys.argv[1])
 except InputRefused:

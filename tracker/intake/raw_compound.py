@@ -33,7 +33,7 @@ def check_compound(path: Path) -> None:
         stream = b""
     if not stream:
         refuse(path, "truncated", "The workbook is cut short or damaged", "Copy or download it again.")
-    _check_records(path, stream)
+    check_records(path, stream)
 
 
 def _workbook_stream(path: Path) -> bytes:
@@ -53,19 +53,26 @@ def _workbook_stream(path: Path) -> bytes:
         return stream if len(stream) == size else b""
 
 
-def _check_records(path: Path, stream: bytes) -> None:
-    at, last_row, last_column = 0, 0, 0
+def check_records(path: Path, stream: bytes) -> None:
+    """Walk through the records of a workbook stream; refuse a password and more cells than a reader should hold.
+
+    The reader keeps each row as long as its last cell, so a stray cell in the last row costs little.
+    """
+    at, row_ends = 0, {}
+    held = 0
     while at + 4 <= len(stream):
         record, length = _RECORD.unpack_from(stream, at)
         if record == _FILEPASS:
             refuse_locked(path)
         if record == _BOF:
-            last_row = last_column = 0
+            row_ends, held = {}, 0
         elif record in _CELLS and length >= 4 and at + 8 <= len(stream):
             row, column = _RECORD.unpack_from(stream, at + 4)
-            last_row, last_column = max(last_row, row), max(last_column, column)
-            if (last_row + 1) * (last_column + 1) > MAX_CELLS:
-                what = f"A sheet has cells in row {last_row + 1:,} and in column number {last_column + 1:,}"
+            if column >= row_ends.get(row, 0):
+                held += column + 1 - row_ends.get(row, 0)
+                row_ends[row] = column + 1
+            if held > MAX_CELLS:
+                what = f"A sheet holds more than {MAX_CELLS:,} cells up to row {row + 1:,}, column number {column + 1}"
                 refuse(path, "cells-far-apart", what, "Delete what stands far from the lists and save it again.")
         elif record == 0 and length == 0:
             break
