@@ -48,7 +48,7 @@ def costs_of_left_over(case: Case) -> Iterator[str]:
 
 
 def sums_agree(case: Case) -> Iterator[str]:
-    """Objective = bookings + left over; the bound does not lie above it; the status says what the gap says."""
+    """Objective = bookings + left over, and the bound does not lie above it."""
     plan = case.plan
     if plan.status is PlanStatus.INFEASIBLE:
         return
