@@ -1,0 +1,50 @@
+"""The files that purchasing and the store room work with: order lists to send, and pick lists."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from pathlib import Path
+
+from tracker.export.orders import write_orders, write_supplier_orders
+from tracker.export.picks import write_picks
+from tracker.services.kits import PickReport, pick_list
+from tracker.services.needs import NeedsReport, net_needs
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class OrderFiles:
+    needs: NeedsReport
+    whole: Path
+    """The list for purchasing, with the money by month."""
+    suppliers: tuple[Path, ...]
+    """A workbook for each supplier, to send; filled in, it loads as receipts."""
+
+    def lines(self) -> list[str]:
+        return [*self.needs.lines(), f"Wrote {', '.join(str(path) for path in (self.whole, *self.suppliers))}."]
+
+
+def order_files(
+    db: str,
+    folder: Path,
+    as_of: datetime | None = None,
+    left_over: bool = True,
+    left_over_on: date | None = None,
+) -> OrderFiles:
+    """Write the order list and a workbook for each supplier into `folder` (made where missing)."""
+    report = net_needs(db, as_of, left_over, left_over_on)
+    with open_store(db).reading() as uow:
+        programme = uow.terms().programme
+    suppliers = write_supplier_orders(folder, report.orders, report.currency, programme)
+    whole = folder / "order list.xlsx"
+    write_orders(whole, report.orders, report.currency, report.cash)
+    return OrderFiles(report, whole, tuple(suppliers))
+
+
+def pick_file(
+    db: str, target: Path, first: date | None = None, days: int = 1, as_of: datetime | None = None
+) -> PickReport:
+    """Write the pick list of `days` local days from `first` (default: the day of `as_of`) as .xlsx or .pdf."""
+    report = pick_list(db, first, days, as_of)
+    with open_store(db).reading() as uow:
+        write_picks(target, report.picks, uow.mill())
+    return report
