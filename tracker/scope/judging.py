@@ -4,6 +4,7 @@ A hall of thousands of looms has few such combinations. Where an attribute is mi
 could bring about is tried; only where the conversions would differ must it be surveyed.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -57,6 +58,8 @@ class Judge:
         self.sheets = tuple(map(Sheet, (rules.operations, rules.kit_lines, rules.setpoints, rules.checks)))
         self.choices = {name: Sheet(alternatives) for name, alternatives in rules.choices.items()}
         self._same_kind = _alike(rules)
+        said = Counter(rule.content for rule in rules.rows)
+        self._alone = [rule for rule in rules.rows if said[rule.content] == 1 and rule.kinds and not rule.choices]
         self._outcomes: list[dict[tuple[type, Any], Outcome]] = [{} for _ in rules.names]
         self._shapes: dict[Outcomes, Shape] = {}
         self._judged: dict[Outcomes, tuple[Shape | None, tuple[int, ...]]] = {}
@@ -91,10 +94,21 @@ class Judge:
         asked = set(self._asked(outcomes))
         possible = self.rules.possible
         trials = {a: possible[a] if a in asked else possible[a][:1] for a in missing}
-        unknown = tuple(a for a in missing if a in asked and self._matters(a, outcomes, trials))
+        sure = set(self._decided_by(outcomes))
+        unknown = tuple(a for a in missing if a in sure or (a in asked and self._matters(a, outcomes, trials)))
         if unknown:
             return None, unknown
         return self.shape(_filled(outcomes, {a: of[0] for a, of in trials.items()})), ()
+
+    def _decided_by(self, outcomes: Outcomes) -> Iterator[int]:
+        """Attributes that must be known because a row which no other says again hangs on them alone."""
+        for rule in self._alone:
+            open_ = {a for a, t in rule.attributes if outcomes[a][t] is None}
+            if len(open_) == 1 and rule.asked_of(outcomes):
+                (attribute,) = open_
+                tests = [t for a, t in rule.attributes if a == attribute]
+                if len({all(one[t] for t in tests) for one in self.rules.possible[attribute]}) == 2:
+                    yield attribute
 
     def _matters(self, attribute: int, outcomes: Outcomes, trials: Mapping[int, tuple[Outcome, ...]]) -> bool:
         """Whether two values of one missing attribute lead to different conversions, with some values of the others."""
