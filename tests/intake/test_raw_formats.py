@@ -123,9 +123,7 @@ def test_ods_hidden_and_merged(tmp_path):
     assert found.merged == ((2, 1, 4, 2),)
 
 
-@pytest.mark.parametrize(
-    "code", ["General", "0", "0.00", "#,##0", "#,##0.00;[Red]-#,##0.00", "_-* #,##0.0_-", "@", "# ?"]
-)
+@pytest.mark.parametrize("code", ["General", "0", "#,##0", "#,##0.00;[Red]-#,##0.00", "_-* #,##0.0_-", "@", "# ?"])
 def test_codes_that_show_the_plain_number(code):
     assert not matters(code)
 

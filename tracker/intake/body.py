@@ -5,12 +5,13 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from enum import Enum
+from functools import lru_cache
 from typing import Any
 
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.intake.halls import hall_in, row_in
-from tracker.intake.headings import match_heading, one_line
+from tracker.intake.headings import match_heading
 from tracker.intake.layout import Block
 from tracker.intake.report import raw_text
 from tracker.intake.units import is_unit
@@ -58,12 +59,18 @@ def body_rows(block: Block) -> Iterator[BodyRow]:
     facts = _facts(block)
     hall = hall_above(block) if block.recognised.table is LOOMS else None
     hall_row: str | None = None
+    columns, rows = block.columns, block.sheet.rows
     for row in range(block.bottom + 1, block.end):
-        cells = {c: v for c in block.columns if (v := block.sheet.value(row, c)) is not None}
-        sort, text = _sort(block, facts, row, cells)
+        line = rows[row]
+        cells = {c: line[c] for c in columns if c < len(line) and line[c] is not None}
+        sort = _sort(block, facts, row, cells)
+        text = ""
         if sort is Sort.SECTION:
+            text = cells[min(cells)]
             named = hall_in(text)
             hall, hall_row = (named, None) if named else (hall, row_in(text))
+        elif sort not in (Sort.DATA, Sort.EMPTY):
+            text = " | ".join(raw_text(v) for v in cells.values())[:120]
         yield BodyRow(row, sort, hall, hall_row, text)
 
 
@@ -105,12 +112,13 @@ def _facts(block: Block) -> _Facts:
         frozenset(c for c, text in block.headings.items() if match_heading(text).serial),
         block.recognised.column_of("machine_type"),
         [
-            {c: fold(one_line(v)) for c in block.columns if isinstance(v := sheet.value(r, c), str)}
+            {c: v for c in block.columns if isinstance(v := sheet.value(r, c), str)}
             for r in range(block.top, block.bottom + 1)
         ],
     )
 
 
+@lru_cache(maxsize=50_000)
 def shape(value: Any) -> str:
     """Figures as 9, letters as A, runs shortened: `A-07` → `A-9`."""
     if isinstance(value, float | int):
@@ -118,37 +126,49 @@ def shape(value: Any) -> str:
     return re.sub(r"9+", "9", re.sub(r"A+", "A", re.sub(r"[^\W\d_]", "A", re.sub(r"\d", "9", str(value)))))
 
 
+@lru_cache(maxsize=50_000)
 def says_total(text: str) -> bool:
-    """Does a cell begin like a sum line (`Summe Halle A`, `à reporter`, `合计`)?"""
+    """Is a cell that of a sum line (`Summe Halle A`, `Hall 1 total`, `à reporter`, `合计`)?"""
+    if text[:1] in "Σ∑Ø":
+        return True
     words = tokens(text)
     totals = vocabulary().words["total"]
     if any(" ".join(words[:size]) in totals for size in (1, 2, 3) if len(words) >= size):
         return not re.search(r"\d", text.partition(" ")[0])
+    if 1 < len(words) <= 4 and words[-1] in totals and hall_in(text, alone=False):
+        return True
     solid = "".join(words)
-    return any(solid.startswith(word) for word in totals if len(word) > 1 and not word.isascii() and word[0] > "\u3000")
+    return any(
+        solid.startswith(word) or solid.endswith(word) for word in totals if len(word) > 1 and word[0] > "\u3000"
+    )
 
 
-def _sort(block: Block, facts: _Facts, row: int, cells: dict[int, Any]) -> tuple[Sort, str]:
+def _sort(block: Block, facts: _Facts, row: int, cells: dict[int, Any]) -> Sort:
     if not cells:
-        return Sort.EMPTY, ""
-    texts = [one_line(v) for v in cells.values() if isinstance(v, str)]
-    said = " | ".join(raw_text(v) for v in cells.values())[:120]
+        return Sort.EMPTY
     if _repeats_heading(facts, cells) or _numbers_columns(block, row, cells) or _only_units(block, row, cells):
-        return Sort.HEADING, said
+        return Sort.HEADING
     if facts.serial and set(cells) <= facts.serial:
-        return Sort.NUMBERED, said
-    first = cells[min(cells)]
-    leads = [v for c, v in cells.items() if c == facts.key or c == min(cells)]
+        return Sort.NUMBERED
+    leads = (cells[min(cells)], cells.get(facts.key) if facts.key is not None else None)
     if block.recognised.table.name != "terms" and any(isinstance(v, str) and says_total(v) for v in leads):
-        return Sort.TOTAL, said
+        return Sort.TOTAL
     if block.recognised.table is not LOOMS:
-        return _sort_other(block, facts, cells, said)
-    if len(set(map(str, cells.values()))) == 1 and isinstance(first, str) and (hall_in(first) or row_in(first)):
-        return Sort.SECTION, first
-    return _sort_loom(facts, cells, said, texts), said
+        return _sort_other(block, cells)
+    if _is_section(facts, cells, leads[0]):
+        return Sort.SECTION
+    return _sort_loom(facts, cells)
 
 
-def _sort_loom(facts: _Facts, cells: dict[int, Any], said: str, texts: list[str]) -> Sort:
+def _is_section(facts: _Facts, cells: dict[int, Any], first: Any) -> bool:
+    """A line that names the hall or row of the looms below it, alone or with a word or two (`Halle A | 40 Maschinen`)."""
+    if not isinstance(first, str) or not (hall_in(first) or row_in(first)):
+        return False
+    alone = len(set(map(str, cells.values()))) == 1
+    return alone or (len(cells) <= 3 and len(facts.mapped) > 4 and facts.shapes[shape(first)] == 0)
+
+
+def _sort_loom(facts: _Facts, cells: dict[int, Any]) -> Sort:
     """A row of the loom list, or a line that only stands between the rows."""
     number = cells.get(facts.key) if facts.key is not None else None
     mapped = [c for c in cells if c in facts.mapped]
@@ -162,27 +182,30 @@ def _sort_loom(facts: _Facts, cells: dict[int, Any], said: str, texts: list[str]
             return Sort.DATA
         return Sort.NOTE
     others = [v for c, v in cells.items() if c not in facts.serial]
+    texts = any(isinstance(v, str) for v in others)
     if (has_type and len(others) > 2) or len(mapped) * 2 >= len(facts.mapped):
         return Sort.TOTAL if not texts else Sort.DATA
     return Sort.NOTE if texts else Sort.TOTAL
 
 
-def _sort_other(block: Block, facts: _Facts, cells: dict[int, Any], said: str) -> tuple[Sort, str]:
-    needed = [c for col in block.recognised.table.columns if col.needed and (c := block.recognised.column_of(col.field)) is not None]  # fmt: skip  # noqa: E501
+def _sort_other(block: Block, cells: dict[int, Any]) -> Sort:
+    """A row of another table; a lone text is a note, and a term without a value is not given."""
+    found = block.recognised
+    columns = (found.column_of(column.field) for column in found.table.columns if column.needed)
+    needed = [c for c in columns if c is not None]
     missing = [c for c in needed if c not in cells]
-    alone = len(cells) == 1 and len(block.columns) >= 3
-    if block.recognised.table.name == "terms" and missing:
-        return Sort.NOTE, said
-    if alone and len(missing) >= len(needed) - 1 and isinstance(next(iter(cells.values())), str):
-        return Sort.NOTE, said
-    return Sort.DATA, said
+    if found.table.name == "terms":
+        return Sort.NOTE if missing else Sort.DATA
+    alone = len(cells) == 1 and len(block.columns) >= 3 and isinstance(next(iter(cells.values())), str)
+    return Sort.NOTE if alone and len(missing) >= len(needed) - 1 else Sort.DATA
 
 
 def _repeats_heading(facts: _Facts, cells: dict[int, Any]) -> bool:
     for line in facts.heading_texts:
-        same = sum(isinstance(v, str) and line.get(c) == fold(one_line(v)) for c, v in cells.items())
-        if same >= max(2, 0.6 * len(cells)):
-            return True
+        if any(line.get(c) == v for c, v in cells.items()):
+            same = sum(isinstance(v, str) and fold(line.get(c, "")) == fold(v) for c, v in cells.items())
+            if same >= max(2, 0.6 * len(cells)):
+                return True
     return False
 
 

@@ -1,8 +1,10 @@
 """A column of one or several tables with the same heading: its cells, and the questions it raises."""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cached_property
 from typing import Any
 
 from tracker.domain.findings import Severity
@@ -16,7 +18,7 @@ from tracker.intake.report import Report
 from tracker.intake.sheets import Mark, Sheet
 
 
-@dataclass(slots=True)
+@dataclass
 class Part:
     """The cells of a column below one heading."""
 
@@ -40,12 +42,24 @@ class Part:
     def value(self, row: int) -> Any:
         return self.sheet.value(row, self.column)
 
+    @cached_property
+    def values(self) -> list[Any]:
+        """The cell of each row."""
+        rows, column = self.sheet.rows, self.column
+        return [cells[column] if column < len(cells := rows[body.row]) else None for body in self.rows]
+
     def code(self, row: int) -> str:
         """Number format of a cell where it matters."""
+        if self.column not in self.sheet.coded_columns:
+            return ""
         return self.sheet.extras.format.codes.get(self.sheet.place(row, self.column), "")
 
 
-@dataclass(slots=True)
+def _is_text(value: Any) -> bool:
+    return type(value) is str
+
+
+@dataclass
 class Pool:
     """All parts of a file that share table, field and heading: decided together, asked once."""
 
@@ -77,13 +91,19 @@ class Pool:
     def cells(self) -> Iterator[tuple[Part, int, Any]]:
         """(part, row, value) of the cells that say something: no marks, no placeholders."""
         for part in self.parts:
-            for body in part.rows:
-                value = part.value(body.row)
-                if value is None or type(value) is Mark:
-                    continue
-                if type(value) is str and (emptiness(value) or is_ditto(value)):
-                    continue
-                yield part, body.row, value
+            silent = {v for v in set(filter(_is_text, part.values)) if emptiness(v) or is_ditto(v)}
+            for body, value in zip(part.rows, part.values, strict=True):
+                if value is not None and type(value) is not Mark and (type(value) is not str or value not in silent):
+                    yield part, body.row, value
+
+    @cached_property
+    def distinct(self) -> Counter[tuple[type, Any]]:
+        """(type, value) of the cells that say something → how often."""
+        return Counter((type(value), value) for _, _, value in self.cells())
+
+    @cached_property
+    def texts(self) -> set[str]:
+        return {value for kind, value in self.distinct if kind is str}
 
     def ask(self, kind: str, message: str, hint: str, *, raw: Any = "") -> None:
         first = self.parts[0]

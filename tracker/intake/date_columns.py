@@ -20,12 +20,13 @@ class DatePlan:
 
     def read(self, value: Any, code: str) -> date | datetime:
         """The date (Kind.DATE) or the local moment (Kind.MOMENT) of a cell."""
-        day, clock = self._day(value)
+        day, clock = self.day_and_time(value)
         if self.pool.column is not None and self.pool.column.kind is Kind.MOMENT:
             return datetime.combine(day, clock or time(0))
         return day
 
-    def _day(self, value: Any) -> tuple[date, time | None]:
+    def day_and_time(self, value: Any) -> tuple[date, time | None]:
+        """The day of a cell, and the time of day where it names one."""
         if isinstance(value, datetime):
             return self._turned(value.date()), value.time().replace(microsecond=0)
         if isinstance(value, date):
@@ -66,7 +67,7 @@ def plan_dates(pool: Pool) -> DatePlan:
         elif isinstance(value, float | int) and from_serial(float(value)) and not _is_date_code(part.code(row)):
             serial = value if serial is None else serial
     if serial is not None:
-        pool.note("serial-date", f"{pool.name} holds serial day numbers; {serial:g} is {from_serial(float(serial)):%Y-%m-%d}",
+        pool.note("serial-date", f"{pool.name} holds serial day numbers; {serial:g} is {from_serial(float(serial)):%Y-%m-%d}.",
                   understood="serial day numbers", raw=serial)  # fmt: skip
     plan.order = _order(pool, texts)
     plan.turn = _typed_are_turned(pool, texts, typed)
@@ -89,9 +90,9 @@ def _order(pool: Pool, texts: list[tuple[str, DateText]]) -> str:
     text, found = open_texts[0]
     first, second = (f"{found.readings[order]:%d %b %Y}".lstrip("0") for order in (DAY_FIRST, MONTH_FIRST))
     if proofs:
-        words = f"{pool.name} holds dates in both orders; {text} can be {first} or {second}"
+        words = f"{pool.name} holds dates in both orders; {text} can be {first} or {second}."
     else:
-        words = f"{pool.name} {text} can be {first} or {second}"
+        words = f"{pool.name} {text} can be {first} or {second}."
     pool.ask("order", words, f'Answer --answer "{pool.heading}=day first" or "{pool.heading}=month first".', raw=text)
     return DAY_FIRST
 
@@ -108,7 +109,7 @@ def _typed_are_turned(pool: Pool, texts: list[tuple[str, DateText]], typed: list
     pool.ask(
         "order",
         f"{pool.name}: {late[0]} stayed text while no date is later than the 12th of its month, as if the spreadsheet had "
-        f"taken day for month: {day:%Y-%m-%d} may be {date(day.year, day.day, day.month):%Y-%m-%d}",
+        f"taken day for month: {day:%Y-%m-%d} may be {date(day.year, day.day, day.month):%Y-%m-%d}.",
         f'Answer --answer "{pool.heading}=day first" to turn the typed dates round, '
         f'"{pool.heading}={MONTH_FIRST}" to leave them.',
         raw=late[0],

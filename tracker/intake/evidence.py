@@ -5,14 +5,13 @@ from datetime import date, datetime
 from typing import Any
 
 from tracker.domain.tables import Kind, Table
-from tracker.domain.words import fold
 from tracker.intake.dates import date_text, from_serial, time_text
 from tracker.intake.layout import Block
 from tracker.intake.numbers import quantity
 from tracker.intake.placeholders import emptiness
 from tracker.intake.sheets import Mark
 from tracker.intake.simple_columns import year_of
-from tracker.intake.vocabulary import vocabulary
+from tracker.intake.vocabulary import tokens, vocabulary
 
 _SAMPLE = 300
 USUAL_NUMBERS = {
@@ -55,12 +54,16 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
         return 1.0 if distinct > 0.9 else 0.95 if distinct > 0.3 or len(values) < 6 else 0.5
     if name == "machine_type":
         distinct = len({str(v) for v in values}) / len(values)
-        return 0.6 if distinct > 0.9 and len(values) >= 8 else _share(values, lambda v: not _in(v, (1950, 2100)), 0.5)
+        if (distinct > 0.9 and len(values) >= 8) or _known_insertion(values) > 0.5:
+            return 0.6
+        return _share(values, lambda v: not _in(v, (1950, 2100)), 0.5)
     if name == "insertion":
         return 1.05 if _known_insertion(values) > 0.5 else 0.95
     if name == "hall":
         distinct = len({str(v) for v in values}) / len(values)
         return 0.6 if distinct > 0.7 and len(values) >= 8 else 1.0
+    if name == "efficiency" and _are_yarn_counts(values):
+        return 0.5
     if name in USUAL_NUMBERS:
         return _share(values, lambda v: _in(v, USUAL_NUMBERS[name]), 0.45)
     kind = next((column.kind for column in table.columns if column.field == name), Kind.TEXT)
@@ -71,11 +74,16 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
     return _share(values, tests[kind], 0.45) if kind in tests else 1.0
 
 
+def _are_yarn_counts(values: list[Any]) -> bool:
+    """Whole numbers that are too low for an efficiency in percent."""
+    numbers = sorted(n for v in values if (n := _number(v)) is not None)
+    return len(numbers) > 2 and all(n == int(n) and n >= 2 for n in numbers) and numbers[len(numbers) // 2] <= 60
+
+
 def _known_insertion(values: list[Any]) -> float:
     words = vocabulary().words
-    known = {fold(w) for kind in ("air_jet", "rapier", "other_insertion") for w in words[kind]}
-    known |= words["air_jet"] | words["rapier"] | words["other_insertion"]
-    return sum(fold(v) in known for v in values) / len(values)
+    known = words["air_jet"] | words["rapier"] | words["other_insertion"]
+    return sum(" ".join(tokens(str(v))) in known for v in values) / len(values)
 
 
 def _share(values: list[Any], test: Callable[[Any], bool], low: float) -> float:

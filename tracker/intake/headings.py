@@ -20,6 +20,9 @@ _BRACKETS = re.compile(r"[(\[{（［【](.*?)[)\]}）］】]")
 _PIECES = re.compile(r"%|[^\s,;:|%]+")
 _DOTTED = re.compile(r"([^\W_]+|[%#])(\.?)")
 _YARN_COUNT = re.compile(r"\W*Ne\W*")
+_MAY_BE_HEADING = re.compile(r"[^\W\d_]|[#%№°]")
+_FIGURE = re.compile(r"\d")
+_UNIT_WITH_FIGURE = re.compile(r"1\s*/|10\s*cm|[a-z²³]\s*[-^]?\s*1|1'", re.IGNORECASE)
 _NAMELESS = re.compile(r"[\W_]*")
 
 _NEVER_NUMBERED = frozenset(
@@ -79,9 +82,9 @@ def match_heading(text: str) -> Match:
 
 def known_heading(text: str) -> Match | None:
     """The match of a cell that may be a heading, None where a quick look says that it is none."""
-    if not 0 < len(text) <= 60 or not any(c.isalpha() or c in "#%№°" for c in text):
+    if not 0 < len(text) <= 60 or not _MAY_BE_HEADING.search(text):
         return None
-    if any(c.isdigit() for c in text) and not re.search(r"1\s*/|10\s*cm|[a-z²³]\s*[-^]?\s*1|1'", text, re.IGNORECASE):
+    if _FIGURE.search(text) and not _UNIT_WITH_FIGURE.search(text):
         return None
     match = match_heading(text)
     return match if match.candidates and match.candidates[0].weight >= ENOUGH else None

@@ -56,9 +56,11 @@ def find_blocks(sheet: Sheet, said: Said, only: str = "") -> list[Block]:
 
 def _may_head(row: list[Any], hits: dict[int, Match]) -> bool:
     """A row of data holds more figures than words that are headings by chance."""
+    if len(hits) < 2:
+        return False
     cells = [value for value in row if value is not None]
     figures = sum(not isinstance(value, str) or _is_figure(value) for value in cells)
-    return len(hits) >= 2 and len(hits) >= figures and len(hits) * 4 >= len(cells)
+    return len(hits) >= figures and len(hits) * 4 >= len(cells)
 
 
 def _continues(block: Block, earlier: Block) -> bool:

@@ -13,13 +13,28 @@ from tracker.intake.body import shape
 from tracker.intake.halls import hall_in
 from tracker.intake.report import Report
 
-_LOOK_ALIKE = str.maketrans({
-    "O": "0", "o": "0", "I": "1", "l": "1", "ı": "i", "İ": "I", "|": "1",
-    "А": "A", "В": "B", "С": "C", "Е": "E", "Н": "H", "К": "K", "М": "M", "О": "0", "Р": "P", "Т": "T", "Х": "X",
-    "а": "a", "е": "e", "о": "0", "р": "p", "с": "c", "х": "x", "у": "y", "У": "Y", "І": "1", "і": "i",
-    "Α": "A", "Β": "B", "Ε": "E", "Ζ": "Z", "Η": "H", "Ι": "1", "Κ": "K", "Μ": "M", "Ν": "N", "Ο": "0", "Ρ": "P",
-    "Τ": "T", "Χ": "X", "Υ": "Y", "ο": "0", "ν": "v",
-})  # fmt: skip
+_LETTERS = {
+    "А": "A", "В": "B", "С": "C", "Е": "E", "Н": "H", "К": "K", "М": "M", "О": "O", "Р": "P", "Т": "T", "Х": "X",
+    "а": "a", "е": "e", "о": "o", "р": "p", "с": "c", "х": "x", "у": "y", "У": "Y", "І": "I", "і": "i",
+    "Α": "A", "Β": "B", "Ε": "E", "Ζ": "Z", "Η": "H", "Ι": "I", "Κ": "K", "Μ": "M", "Ν": "N", "Ο": "O", "Ρ": "P",
+    "Τ": "T", "Χ": "X", "Υ": "Y", "ο": "o", "ν": "v",
+}  # fmt: skip
+_FIGURES = {
+    "O": "0",
+    "o": "0",
+    "Q": "0",
+    "I": "1",
+    "l": "1",
+    "ı": "1",
+    "|": "1",
+    "İ": "1",
+    "S": "5",
+    "B": "8",
+    "Z": "2",
+}
+_AS_FIGURES = str.maketrans(_FIGURES | {letter: _FIGURES.get(like, like) for letter, like in _LETTERS.items()})
+_AS_LETTERS = str.maketrans(_LETTERS | {"ı": "i", "İ": "I"})
+_SUSPECT = frozenset(_FIGURES) | frozenset(_LETTERS)
 _FOREIGN = re.compile(r"[\u0370-\u03ff\u0400-\u04ff\uff01-\uff5e]")
 
 
@@ -125,9 +140,12 @@ def _one_spelling(found: dict[tuple[int, int], str], looms: LoomRows) -> dict[tu
     return {key: best[fold(hall)] for key, hall in found.items()}
 
 
-def skeleton(text: str) -> str:
-    """The text with every letter that looks like a figure or a Latin letter replaced by it: `A-O9` → `A-09`."""
-    return text.translate(_LOOK_ALIKE)
+def figures_for_letters(text: str) -> list[str]:
+    """The text with one letter, or every letter, that looks like a figure replaced by it: `A-O9` → `A-09`."""
+    plain = text.translate(_AS_LETTERS)
+    places = [i for i, letter in enumerate(text) if letter.translate(_AS_FIGURES).isdigit() and not letter.isdigit()]
+    one_each = [plain[:i] + text[i].translate(_AS_FIGURES) + plain[i + 1 :] for i in places]
+    return list(dict.fromkeys([*one_each, text.translate(_AS_FIGURES), plain]))
 
 
 def note_lookalikes(readings: list[Any], answers: Answers, report: Report) -> None:
@@ -141,21 +159,27 @@ def note_lookalikes(readings: list[Any], answers: Answers, report: Report) -> No
 
 
 def _note_column(reading: Any, c: int, answers: Answers, report: Report) -> None:
-    values = reading.values[c]
-    texts = Counter(v for v in values if isinstance(v, str))
-    shapes = Counter(shape(v) for v in values if isinstance(v, str))
-    plain = {skeleton(text): text for text in texts if skeleton(text) == text}
+    texts = Counter(v for v in reading.values[c] if isinstance(v, str))
+    shapes: Counter[str] = Counter()
+    for text, count in texts.items():
+        shapes[shape(text)] += count
+    strange = {text: like for text in texts if (like := _meant(text, texts, shapes))}
     sheet, heading = reading.block.sheet, reading.block.headings[c]
-    for i, value in enumerate(values):
-        if not isinstance(value, str):
-            continue
-        like = skeleton(value)
-        if like == value:
-            continue
-        rare = shapes[shape(like)] >= 3 * shapes[shape(value)] and shapes[shape(value)] <= 5
-        twin = plain.get(like)
-        if rare or twin or _FOREIGN.search(value):
-            words = f"; {twin} is in the list too" if twin else f"; {like} was perhaps meant"
+    for i, value in enumerate(reading.values[c] if strange else ()):
+        if value in strange:
+            like = strange[value]
+            words = f"{like} is in the list too" if like in texts else f"{like} was perhaps meant"
             report.cell(Severity.NOTE, "look-alike", sheet, reading.rows[i].row, c,
-                        f"{value!r} has a letter that looks like another sign{words}. It is read as written.",
+                        f"{value!r} has a letter that looks like another sign; {words}. It is read as written.",
                         heading=heading, raw=value, understood=value, hint="Correct the cell if it is a slip.")  # fmt: skip
+
+
+def _meant(text: str, texts: Counter[str], shapes: Counter[str]) -> str:
+    """What was perhaps meant: a text that is in the list, or has the shape of the others; `` where nothing is strange."""
+    if text.isdigit() or not any(letter in _SUSPECT for letter in text):
+        return ""
+    likes = [like for like in figures_for_letters(text) if like != text]
+    twin = next((like for like in likes if like in texts), "")
+    own = shapes[shape(text)]
+    rare = [like for like in likes if own <= 5 and shapes[shape(like)] >= 3 * own]
+    return twin or (rare[0] if rare else "") or (likes[-1] if _FOREIGN.search(text) and likes else "")

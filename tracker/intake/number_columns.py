@@ -14,7 +14,7 @@ from tracker.intake.units import FACTORS, WORDS, dimension_of, unit_named
 
 USUAL: dict[str, dict[str, tuple[float, float]]] = {
     "width": {"cm": (80, 560), "inch": (40, 165), "mm": (800, 6000), "m": (0.8, 6)},
-    "pick_density": {"per_cm": (4, 80), "per_inch": (10, 200), "per_10cm": (60, 800)},
+    "pick_density": {"per_cm": (4, 80), "per_inch": (10, 200), "per_10cm": (80, 800)},
 }
 """Dimension → unit → the values that occur in a mill (reed widths 130 to 540 cm; 10 to 45 picks/cm, with room)."""
 EACH = "each"
@@ -166,21 +166,15 @@ class _Seen:
 
 def _survey(pool: Pool, dimension: str | None) -> _Seen:
     seen = _Seen()
-    known: dict[str, tuple[Quantity, str] | None] = {}
+    has_codes = any(part.sheet.extras.format.codes for part in pool.parts)
     for part, row, value in pool.cells():
         if type(value) is float or type(value) is int:
-            seen.typed.append((float(value), unit_of_code(dimension, part.code(row))))
-        elif type(value) is str:
-            if value not in known:
-                found = quantity(value)
-                unit = (
-                    (unit_named(dimension, found.unit.strip(" .()[]")) or "?")
-                    if found and found.unit.strip(" .")
-                    else ""
-                )
-                known[value] = (found, unit) if found else None
-            if (one := known[value]) is not None:
-                seen.texts.append((value, *one))
+            seen.typed.append((float(value), unit_of_code(dimension, part.code(row)) if has_codes else ""))
+    for (kind, value), count in pool.distinct.items():
+        found = quantity(value) if kind is str else None
+        if found is not None:
+            unit = (unit_named(dimension, found.unit.strip(" .()[]")) or "?") if found.unit.strip(" .") else ""
+            seen.texts += [(value, found, unit)] * count
     return seen
 
 
@@ -197,8 +191,8 @@ def unit_of_code(dimension: str | None, code: str) -> str:
 def proven_decimals(pool: Pool) -> set[str]:
     """The conventions that the texts of a column prove by themselves."""
     found: set[str] = set()
-    for _, _, value in pool.cells():
-        if type(value) is str and ("," in value or "." in value):
+    for value in pool.texts:
+        if "," in value or "." in value:
             one = quantity(value)
             if one and len(one.readings) == 1 and len(set(one.readings.values())) == 1:
                 found.update(one.readings)
@@ -223,7 +217,7 @@ def _decimals(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
         return EACH
     text, found = open_texts[0]
     values = " or ".join(f"{v:,.6g}" for v in found.readings.values())
-    pool.ask("decimals", f"{pool.name} {text!r} can be {values}",
+    pool.ask("decimals", f"{pool.name} {text!r} can be {values}.",
              f'Answer --answer "{pool.heading}=decimal comma" or "{pool.heading}=decimal point".', raw=text)  # fmt: skip
     plan.asked = True
     return POINT
@@ -277,13 +271,12 @@ def _unit(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
     if dimension == "length":
         return _length_unit(plan, bare)
     if dimension == "width" and (unit := _unit_by_type(pool)):
-        words = f"{pool.name} has no unit; read in {WORDS[unit]}, because the machine types say the same width"
+        words = f"{pool.name} has no unit; read in {WORDS[unit]}, because the machine types say the same width."
         pool.note("unit-understood", words, understood=WORDS[unit])
         return unit
     fitting = [unit for unit, bounds in USUAL[dimension].items() if _share(bare, bounds) >= 0.6]
     if len(fitting) == 1:
-        low, high = min(bare), max(bare)
-        words = f"{pool.name} has no unit; read in {WORDS[fitting[0]]}, because of the values {low:g} to {high:g}"
+        words = f"{pool.name} has no unit; read in {WORDS[fitting[0]]}, because of the values {_span(bare)}."
         pool.note("unit-understood", words, understood=WORDS[fitting[0]])
         return fitting[0]
     return _ask_unit(plan, fitting or list(USUAL[dimension]), bare)
@@ -303,33 +296,28 @@ def _contradicted(pool: Pool, dimension: str, unit: str, bare: list[float]) -> b
     return any(_share(bare, bounds) >= 0.9 for other, bounds in USUAL["width"].items() if other != unit)
 
 
+def _span(values: list[float]) -> str:
+    low, high = min(values), max(values)
+    return f"{low:g}" if low == high else f"{low:g} to {high:g}"
+
+
 def _ask_unit(plan: NumberPlan, units: list[str], bare: list[float]) -> str:
-    pool, plan.asked = plan.pool, True
-    low, high = min(bare), max(bare)
+    """Ask which of the units it is; one unit alone is that of a heading which the values contradict."""
+    pool, plan.asked, span = plan.pool, True, _span(bare)
+    what = f"{pool.name} has no unit, and {span} can be {' or '.join(WORDS[u] for u in units)}"
     if len(units) == 1:
-        others = [u for u, bounds in USUAL["width"].items() if u != units[0] and _share(bare, bounds) >= 0.9]
-        units = [*units, *others]
-        what = f"{pool.name} is headed {WORDS[units[0]]}, yet {low:g} to {high:g} would be unusual"
-    else:
-        what = f"{pool.name} has no unit, and {low:g} to {high:g} can be {' or '.join(WORDS[u] for u in units)}"
+        what = f"{pool.name} is headed {WORDS[units[0]]}, yet {span} would be unusual"
+        units = units + [u for u, bounds in USUAL["width"].items() if u != units[0] and _share(bare, bounds) >= 0.9]
     hint = "Answer " + " or ".join(f'--answer "{pool.heading}={WORDS[u]}"' for u in units[:3]) + "."
-    pool.ask("unit", what, hint, raw=f"{low:g}" if low == high else f"{low:g} to {high:g}")
+    pool.ask("unit", what + ".", hint, raw=span)
     return units[0]
 
 
 def _length_unit(plan: NumberPlan, bare: list[float]) -> str:
-    pool = plan.pool
-    if pool.language == "en":
-        return _ask_unit_of_length(plan, bare)
-    pool.note("unit-understood", f"{pool.name} has no unit; read in m", understood="m")
-    return "m"
-
-
-def _ask_unit_of_length(plan: NumberPlan, bare: list[float]) -> str:
-    pool, plan.asked = plan.pool, True
-    low, high = min(bare), max(bare)
-    pool.ask("unit", f"{pool.name} has no unit, and {low:g} to {high:g} can be m or yards",
-             f'Answer --answer "{pool.heading}=m" or --answer "{pool.heading}=yards".', raw=f"{low:g} to {high:g}")  # fmt: skip
+    """Metres, unless the sheet is English: then yards are as likely."""
+    if plan.pool.language == "en":
+        return _ask_unit(plan, ["m", "yard"], bare)
+    plan.pool.note("unit-understood", f"{plan.pool.name} has no unit; read in m.", understood="m")
     return "m"
 
 
@@ -353,6 +341,20 @@ def _unit_by_type(pool: Pool) -> str:
     return ""
 
 
+def ask_pick_density(pool: Pool) -> None:
+    """Ask for the unit of a pick density that is kept as the mill has it, where neither heading nor values tell."""
+    if _heading_unit(pool, "pick_density") or pool.answers.unit(pool.heading, "pick_density"):
+        return
+    bare = [
+        q.certain
+        for _, _, v in pool.cells()
+        if (q := quantity(plain_number(v) if type(v) is not str else v)) and q.certain
+    ]
+    fitting = [unit for unit, bounds in USUAL["pick_density"].items() if bare and _share(bare, bounds) >= 0.6]
+    if len(fitting) > 1:
+        _ask_unit(NumberPlan(pool, "pick_density"), fitting, bare)
+
+
 def _percent_or_fraction(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
     bare = _bare(seen, plan)
     if not bare:
@@ -367,11 +369,11 @@ def _percent_or_fraction(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
     if not large and (not marked or len(small) >= 3 or max(small) <= 1):
         return _fractions(pool, small)
     if len(small) >= 3 or len(small) >= 0.1 * len(bare):
-        pool.note("percent-mixed", f"{pool.name} stands as percent and as fraction: values up to 1 read as fraction",
+        pool.note("percent-mixed", f"{pool.name} stands as percent and as fraction: values up to 1 read as fraction.",
                   understood="fraction up to 1, percent above")  # fmt: skip
         return "mixed"
     plan.asked, low = True, f"{small[0]:g}"
-    pool.ask("value", f"{pool.name} {low} stands among percent: it can be {small[0] * 100:g} % or {low} %",
+    pool.ask("value", f"{pool.name} {low} stands among percent: it can be {small[0] * 100:g} % or {low} %.",
              f'Answer --answer "{pool.heading}=fraction" for {small[0] * 100:g} %, "{pool.heading}=percent" for {low} %.',
              raw=low)  # fmt: skip
     return "mixed"
@@ -379,8 +381,8 @@ def _percent_or_fraction(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
 
 def _fractions(pool: Pool, small: Iterable[float]) -> str:
     if "%" in pool.heading:
-        low, high = min(small), max(small)
-        pool.note("percent-understood", f"{pool.name} is headed %, yet {low:g} to {high:g} are fractions: 0.88 is 88 %",
+        span = _span(list(small))
+        pool.note("percent-understood", f"{pool.name} is headed %, yet {span} are fractions: 0.88 is 88 %.",
                   understood="fraction")  # fmt: skip
     return "fraction"
 

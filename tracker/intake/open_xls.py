@@ -10,7 +10,7 @@ from xlrd.xldate import XLDateError, xldate_as_datetime
 from tracker.intake.raw_codes import matters, tidy
 from tracker.intake.raw_refusal import refuse
 from tracker.intake.raw_sheets import Cell, SheetFormat
-from tracker.intake.sheets import Extras, Sheet, clean, marked
+from tracker.intake.sheets import Extras, Mark, Sheet, clean, marked
 
 
 def xls_sheets(path: Path) -> list[Sheet]:
@@ -53,7 +53,7 @@ def _code(book: Any, cell: Any) -> str:
 
 def _value(book: Any, cell: Any) -> Any:
     if cell.ctype == xlrd.XL_CELL_TEXT:
-        return clean(cell.value) or None
+        return clean(cell.value) or (Mark("empty text", "formula that gives nothing") if cell.value == "" else None)
     if cell.ctype == xlrd.XL_CELL_NUMBER:
         return cell.value
     if cell.ctype == xlrd.XL_CELL_BOOLEAN:

@@ -5,8 +5,11 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from typing import Any
 
+from tracker.domain.tables import LOOMS
 from tracker.intake.columns import Pool
-from tracker.intake.number_columns import proven_decimals
+from tracker.intake.date_columns import DatePlan, plan_dates
+from tracker.intake.dates import date_text
+from tracker.intake.number_columns import ask_pick_density, proven_decimals
 from tracker.intake.numbers import quantity
 from tracker.intake.shown import plain_number, shown_number
 
@@ -19,11 +22,13 @@ class OwnPlan:
     pool: Pool
     numeric: bool = False
     decimals: str = ""
+    dates: DatePlan | None = None
+    """Where every text of the column is a date."""
 
     def read(self, value: Any, code: str) -> Any:
         """Text, number (whole ones as int), yes/no as given, or date; times and spans as text."""
         if isinstance(value, str):
-            return self._number(value) if self.numeric else value
+            return self._date(value) if self.dates else self._number(value) if self.numeric else value
         if isinstance(value, bool):
             return value
         if isinstance(value, float | int):
@@ -35,6 +40,11 @@ class OwnPlan:
         if isinstance(value, datetime | date):
             return value
         return value.isoformat("minutes") if isinstance(value, time) else str(value)
+
+    def _date(self, text: str) -> date | datetime:
+        assert self.dates is not None
+        day, clock = self.dates.day_and_time(text)
+        return datetime.combine(day, clock) if clock else day
 
     def _number(self, text: str) -> Any:
         found = quantity(text)
@@ -49,25 +59,41 @@ def _whole(value: float | int) -> float | int:
 
 
 def plan_own(pool: Pool) -> OwnPlan:
-    """Numbers where every text is one, in one convention, and none looks like a code (`007`, `1.1` beside `1.10`)."""
+    """Numbers where every text is one, in one convention, and none looks like a code (`007`, `1.1` beside `1.10`); dates
+    where every text is one, their order proved or asked; a pick density without a unit is asked about, too."""
     plan = OwnPlan(pool)
-    texts = {value for _, _, value in pool.cells() if isinstance(value, str)}
-    if not texts or any(not isinstance(v, str | float | int) or isinstance(v, bool) for _, _, v in pool.cells()):
-        return plan
+    kinds, texts = {kind for kind, _ in pool.distinct}, pool.texts
+    if kinds <= {str, int, float}:
+        plan.numeric = bool(texts) and _all_numbers(pool, plan, texts)
+        if _is_pick_density(pool) and (plan.numeric or not texts) and kinds:
+            ask_pick_density(pool)
+    elif kinds <= {str, date, datetime} and texts:
+        plan.dates = plan_dates(pool) if all(map(date_text, texts)) else None
+    if kinds == {str} and not plan.numeric and all(map(date_text, texts)):
+        plan.dates = plan_dates(pool)
+    return plan
+
+
+def _all_numbers(pool: Pool, plan: OwnPlan, texts: set[str]) -> bool:
     found = [(text, quantity(text)) for text in texts]
     if any(one is None or one.unit or one.about or _CODE_LIKE.match(text) for text, one in found):
-        return plan
+        return False
     open_texts = [text for text, one in found if one is not None and one.certain is None]
     proven = proven_decimals(pool)
     if len(proven) > 1:
-        return plan
+        return False
     plan.decimals = next(iter(proven), pool.sheet_decimals)
     if open_texts and not plan.decimals:
-        return plan
+        return False
     lengths = {len(re.split(r"[.,]", text)[-1]) for text in texts if re.search(r"[.,]", text)}
     trailing = any(re.search(r"[.,]\d*0$", text) for text in texts)
-    plan.numeric = not (len(lengths) > 1 and trailing)
-    return plan
+    return not (len(lengths) > 1 and trailing)
+
+
+def _is_pick_density(pool: Pool) -> bool:
+    return pool.table is LOOMS and any(
+        entry.field == "pick_density_per_cm" and entry.weight >= 0.75 for entry in pool.match.candidates
+    )
 
 
 @dataclass(slots=True)

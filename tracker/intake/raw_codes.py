@@ -23,6 +23,8 @@ _COLOUR = re.compile(r"\[(?:black|blue|cyan|green|magenta|red|white|yellow|color
 _SPACING = re.compile(r"[_*]\\?.")
 _PLAIN = re.compile(r"[#?0,.()\-+ ;]*(?:@?)|General", re.IGNORECASE)
 _PADDED = re.compile(r"0.*0")
+_FIXED = re.compile(r"#?0\.0+")
+"""A loom 1.10 kept as a number shows its nought only by such a code."""
 _SCALED = re.compile(r"[0#?],+(?=$|[.;])")
 
 
@@ -34,9 +36,10 @@ def tidy(code: str) -> str:
 
 
 def matters(code: str) -> bool:
-    """True where a cell shows other than its plain number: padding, literals, percent, dates, hidden thousands."""
+    """True where a cell shows other than its plain number: padding, fixed decimals, literals, percent, dates, hidden
+    thousands."""
     bare = _SPACING.sub("", _COLOUR.sub("", code)).strip()
     if not _PLAIN.fullmatch(bare):
         return True
     whole = bare.partition(";")[0].partition(".")[0]
-    return bool(_PADDED.search(whole) or _SCALED.search(bare))
+    return bool(_PADDED.search(whole) or _SCALED.search(bare) or _FIXED.fullmatch(bare))

@@ -19,6 +19,9 @@ from tracker.intake.report import Report
 from tracker.intake.sheets import Sheet
 from tracker.intake.tables_read import read_tables
 
+_COMMON_LISTS = frozenset({"parts", "receipts", "crews", "running", "closures", "tools", "changes"})
+"""Tables that any workbook may hold for purposes of its own."""
+
 Progress = Callable[[str, float], None]
 
 
@@ -78,7 +81,11 @@ def _read(blocks: list[Block], answers: Answers, report: Report, today: date) ->
 def _may_be_foreign(block: Block, blocks: list[Block], answers: Answers) -> bool:
     """Is the table on a sheet of its own, headed in other words than ours, in a workbook with a loom list elsewhere?"""
     table, sheet = block.recognised.table, block.sheet
-    if table is LOOMS or table.whole or answers.sheet(sheet.name) is not None:
+    if (
+        table.name not in _COMMON_LISTS
+        or fold(sheet.name) == fold(table.sheet)
+        or answers.sheet(sheet.name) is not None
+    ):
         return False
     ours = {column.field: {fold(column.heading), fold(column.title)} for column in table.columns}
     in_our_words = all(fold(block.headings[c]) in ours[m.field] for c, m in block.recognised.meanings.items())

@@ -38,7 +38,8 @@ class Mark:
     """Stands in the grid where a cell holds no value that could be read."""
 
     kind: str
-    """`error`, or `formula` for a formula without a cached value."""
+    """`error`, `formula` for a formula without a cached value, `empty text` for one that gave nothing, or gives nothing
+    yet: an old .xls does not tell."""
     text: str
 
 
@@ -89,6 +90,15 @@ class Sheet:
         return first if first == last else f"{first}:{last}"
 
     @cached_property
+    def coded_columns(self) -> set[int]:
+        """Columns with a cell whose number format matters."""
+        at = 0 if self.transposed else 1
+        codes = self.extras.format.codes
+        if not self.transposed or self.row_number is None:
+            return {cell[at] - 1 for cell in codes}
+        return set(range(self.width)) if codes else set()
+
+    @cached_property
     def merged(self) -> list[Area]:
         """Merged areas from 0, ends included, clipped to the filled part."""
         height = len(self.rows)
@@ -105,7 +115,9 @@ class Sheet:
         """The same sheet with rows and columns exchanged; addresses stay those of the file."""
         width = self.width
         rows = [[row[c] if c < len(row) else None for row in self.rows] for c in range(width)]
-        return Sheet(self.file, self.name, rows, self.extras, self.row_number, self.is_text, transposed=True)
+        turned = Sheet(self.file, self.name, rows, self.extras, self.row_number, self.is_text, transposed=True)
+        _fill_merged(turned)
+        return turned
 
 
 def column_name(sheet: Sheet, column: int) -> str:
@@ -122,15 +134,19 @@ def marked(sheet: Sheet) -> Sheet:
         row = number - 1 if index is None else index.get(number, -1)
         if 0 <= row < len(sheet.rows) + 10_000:
             _set(sheet.rows, row, column - 1, mark)
-    if sheet.row_number is None:
-        for r1, c1, r2, _ in sheet.merged:
-            value = sheet.value(r1, c1)
-            if r2 > r1 and value is not None:
-                for row in range(r1 + 1, r2 + 1):
-                    if sheet.value(row, c1) is None:
-                        _set(sheet.rows, row, c1, value)
     sheet.__dict__.pop("width", None)
+    _fill_merged(sheet)
     return sheet
+
+
+def _fill_merged(sheet: Sheet) -> None:
+    """The value of a merged area in every row of its first column."""
+    for r1, c1, r2, _ in sheet.merged if sheet.row_number is None else ():
+        value = sheet.value(r1, c1)
+        if r2 > r1 and value is not None:
+            for row in range(r1 + 1, r2 + 1):
+                if sheet.value(row, c1) is None:
+                    _set(sheet.rows, row, c1, value)
 
 
 def _set(rows: list[list[Any]], row: int, column: int, value: Any) -> None:

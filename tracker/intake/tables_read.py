@@ -42,6 +42,7 @@ class Reading:
     ignored: int
     pools: dict[int, Pool] = field(default_factory=dict)
     """Column → its pool; columns that are left out have none."""
+    parts: dict[int, Part] = field(default_factory=dict)
     plans: dict[int, Plan] = field(default_factory=dict)
     values: dict[int, list[Any]] = field(default_factory=dict)
     """Column → value of each row."""
@@ -104,14 +105,14 @@ def _ask_rivals(reading: Reading, answers: Answers, report: Report) -> None:
         cells = ", ".join(Part(block, c, []).heading_cell for c in columns)
         report.ask(
             FIELD, block.sheet, texts[0], cells,
-            f"{heading} can be {' or '.join(texts)}",
+            f"{heading} can be {' or '.join(texts)}.",
             "Answer " + " or ".join(f'--answer "{text}={heading.lower()}"' for text in texts) + ".",
             raw=" | ".join(texts), code="which-column",
         )  # fmt: skip
     if reading.table is LOOMS and reading.column_of("machine_type") is None:
         first = Part(block, block.columns[0], [])
         report.ask(
-            FIELD, block.sheet, first.heading, first.heading_cell, "No column is the machine type, which every loom needs",
+            FIELD, block.sheet, first.heading, first.heading_cell, "No column is the machine type, which every loom needs.",
             'Say which it is: --answer "HEADING=machine type".', code="no-machine-type",
         )  # fmt: skip
 
@@ -133,7 +134,8 @@ def _pools(readings: list[Reading], answers: Answers, report: Report, today: dat
             key = (block.sheet.file, reading.table.name, f"{column.field if column else ''}|{fold(heading)}")
             if key not in pools:
                 pools[key] = Pool(reading.table, column, [], answers, report, today, block.recognised.language)
-            pools[key].parts.append(Part(block, c, reading.rows))
+            reading.parts[c] = Part(block, c, reading.rows)
+            pools[key].parts.append(reading.parts[c])
             reading.pools[c] = pools[key]
     return list(pools.values())
 
@@ -189,37 +191,41 @@ def _plan_of(pool: Pool) -> Plan:
 
 def _read_column(reading: Reading, column: int, plan: Plan, report: Report) -> list[Any]:
     """The values of a column row by row; rows with a cell that cannot be read are refused."""
-    part = Part(reading.block, column, reading.rows)
-    pool = reading.pools[column]
+    part, pool = reading.parts[column], reading.pools[column]
     known: dict[tuple[type, Any, str], Any] = {}
     codes = part.sheet.extras.format.codes
     values: list[Any] = []
-    for i, body in enumerate(reading.rows):
-        value = part.value(body.row)
+    for i, value in enumerate(part.values):
         if value is None:
             values.append(None)
             continue
-        if type(value) is Mark or (type(value) is str and (emptiness(value) or is_ditto(value))):
-            value = _special(reading, part, pool, i, value, values, report)
-            if value is None or type(value) is not str:
-                values.append(value)
-                continue
-        code = part.code(body.row) if codes else ""
+        row = reading.rows[i].row
+        code = part.code(row) if codes else ""
         key = (type(value), value, code)
         if key not in known:
-            known[key] = _attempt(pool, plan, value, code)
+            known[key] = _SPECIAL if _is_special(value) else _attempt(pool, plan, value, code)
         found = known[key]
-        if type(found) is CellProblem:
+        if found is _SPECIAL:
+            found = _special(reading, part, pool, i, value, values, report)
+        elif type(found) is CellProblem:
             reading.refused.add(i)
-            report.cell(Severity.REFUSED, found.code, part.sheet, body.row, column, found.message + ".",
+            report.cell(Severity.REFUSED, found.code, part.sheet, row, column, found.message + ".",
                         heading=pool.heading, raw=value, understood=found.understood, hint=found.hint)  # fmt: skip
             found = None
         elif type(found) is _Unknown:
-            report.cell(Severity.NOTE, "read-as-empty", part.sheet, body.row, column,
+            report.cell(Severity.NOTE, "read-as-empty", part.sheet, row, column,
                         f"{value!r} says that nothing is known; read as empty.", heading=pool.heading, raw=value)  # fmt: skip
             found = None
         values.append(found)
     return values
+
+
+_SPECIAL = object()
+"""Stands for a cell that is judged where it stands: a mark, a placeholder, a ditto."""
+
+
+def _is_special(value: Any) -> bool:
+    return type(value) is Mark or (type(value) is str and bool(emptiness(value) or is_ditto(value)))
 
 
 class _Unknown:
@@ -255,7 +261,9 @@ def _special(reading: Reading, part: Part, pool: Pool, i: int, value: Any, value
         return values[-1]
     if pool.column is None and pool.table.open_columns == "conditions" and value == "-":
         return None
-    if type(value) is Mark or emptiness(value) == "error":
+    if type(value) is Mark and value.kind == "empty text":
+        say(Severity.NOTE, "empty-text", "The formula in this cell gives nothing; read as empty.")
+    elif type(value) is Mark or emptiness(value) == "error":
         text = value.text if type(value) is Mark else value
         say(
             Severity.NOTE,
@@ -374,7 +382,7 @@ def _note_recalled(answers: Answers, readings: list[Reading], report: Report) ->
         if sheet is not None:
             report.whole(
                 Severity.NOTE, "answer-remembered", sheet, "",
-                f"{heading}: the answer of an earlier load was used: {answers.used[key]}",
+                f"{heading}: the answer of an earlier load was used: {answers.used[key]}.",
                 heading=heading, understood=answers.used[key],
                 hint=f'Say otherwise with --answer "{heading}=…".' if kind != UNIT else "",
             )  # fmt: skip

@@ -12,7 +12,7 @@ from tracker.domain.words import fold
 from tracker.intake.columns import CellProblem, Part, Pool
 from tracker.intake.dates import DAY_FIRST, MONTH_FIRST, date_text
 from tracker.intake.placeholders import says_unknown
-from tracker.intake.shown import is_scientific, month_and_year, shown_number, turned_into_date
+from tracker.intake.shown import is_scientific, month_and_year, plain_number, shown_number, turned_into_date
 from tracker.intake.vocabulary import vocabulary
 
 _PAIR = re.compile(r"(\d{1,3})\s?([/\-.])\s?(\d{1,3})")
@@ -29,6 +29,8 @@ class TextPlan:
     mark: str = "/"
     padded: bool = False
     strip_point_zero: bool = False
+    whole: bool = True
+    """No number of the column has decimals, so that those of a number format mean nothing (with 1.1, 1.10 is another)."""
 
     def read(self, value: Any, code: str) -> str | None:
         """The text as the cell shows it; None where a word says that nothing is known."""
@@ -42,7 +44,7 @@ class TextPlan:
                     "number-turned", f"{self.pool.name}: the spreadsheet turned a number such as 10E2 into {value:g}",
                     "Format the cell as text and type the number again.",
                 )  # fmt: skip
-            return shown_number(value, code)
+            return plain_number(value) if self.whole and "." in code else shown_number(value, code)
         if isinstance(value, datetime | date):
             if self._is_identifier():
                 return turned_into_date(value, code, bool(self.month_first), self.mark, self.padded)
@@ -59,10 +61,8 @@ class TextPlan:
         return None if needed and says_unknown(text) else text
 
     def _names_something(self) -> bool:
-        return (
-            self._is_identifier()
-            or self.pool.column is not None
-            and self.pool.column.field in ("machine_type", "trade")
+        return self._is_identifier() or (
+            self.pool.column is not None and self.pool.column.field in ("machine_type", "trade")
         )
 
     def _is_identifier(self) -> bool:
@@ -110,9 +110,11 @@ def plan_texts(pool: Pool) -> TextPlan:
                 padded = padded or hit[1].startswith("0") or hit[3].startswith("0")
         elif isinstance(value, datetime | date):
             turned.append((part, row, value, part.code(row)))
+        elif isinstance(value, float) and value != int(value):
+            plan.whole = False
     if texts and pointed == texts and pool.column.field in ("loom", "row", "place"):
         plan.strip_point_zero = True
-        pool.note("point-zero", f"{pool.name} ends in .0 in every row, as programs write whole numbers; the .0 is left out",
+        pool.note("point-zero", f"{pool.name} ends in .0 in every row, as programs write whole numbers; the .0 is left out.",
                   understood="whole numbers")  # fmt: skip
     if turned:
         plan.mark, plan.padded = (pairs.most_common(1)[0][0] if pairs else "/"), padded
@@ -130,13 +132,13 @@ def _asked_order(pool: Pool, plan: TextPlan, turned: list[tuple[Part, int, Any, 
     for other, line, raw, _ in turned:
         pool.report.cell(
             Severity.NOTE, "number-turned-into-date", other.sheet, line, other.column,
-            f"{pool.name}: the spreadsheet turned a number into a date", heading=pool.heading, raw=raw,
+            f"{pool.name}: the spreadsheet turned a number into a date.", heading=pool.heading, raw=raw,
             understood=f"put back {answer}" if answer else "",
         )  # fmt: skip
     if answer is None and not all(month_and_year(code) for _, _, _, code in turned):
         pool.ask(
             "order",
-            f"{pool.name}: the spreadsheet turned a number into the date {day:%d %b}; it was {day_first} or {month_first}",
+            f"{pool.name}: the spreadsheet turned a number into the date {day:%d %b}; it was {day_first} or {month_first}.",
             f'Answer --answer "{pool.heading}=day first" for {day_first}, "{pool.heading}={MONTH_FIRST}" for {month_first}.',
             raw=value,
         )
