@@ -1,11 +1,13 @@
 """The screens: `beamslot serve`, or `streamlit run dashboards/app.py`."""
 
+import traceback
 from pathlib import Path
 
 import streamlit as st
 
 from dashboards.look import STYLE
-from dashboards.screens import bookings, looms, needs, status
+from dashboards.parts import literal
+from dashboards.screens import bookings, load, looms, needs, status
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
 
@@ -13,6 +15,7 @@ ICON = Path(__file__).parent / "icon.png"
 PAGES = [
     st.Page(status.page, title="Programme status", url_path="status", default=True),
     st.Page(bookings.page, title="Bookings", url_path="bookings"),
+    st.Page(load.page, title="Load", url_path="load"),
     st.Page(looms.page, title="Looms", url_path="looms"),
     st.Page(needs.page, title="Kits and needs", url_path="needs"),
 ]
@@ -26,7 +29,13 @@ def main() -> None:
     try:
         chosen.run()
     except TrackerError as error:
-        st.error(str(error))
+        st.error(literal(error))
+    except Exception as error:
+        traceback.print_exc()
+        st.error(
+            f"This screen failed ({type(error).__name__}); nothing was written. The details stand in the terminal in "
+            "which `beamslot serve` runs."
+        )
 
 
 main()

@@ -1,5 +1,6 @@
 """Small pieces that several screens show."""
 
+import re
 from collections.abc import Iterable, Sequence
 from html import escape
 
@@ -10,8 +11,14 @@ from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
 from dashboards.tables import Cell, Column, facts_html, table_html
 from tracker.domain.windows import WindowKind
 
+MARKUP = re.compile(r"([\\`*_\[\]$~#|<>]|:(?=[a-z]))")
 Figure = tuple[str, str, str]
 """What it is, its value, and a line below."""
+
+
+def literal(text: object) -> str:
+    """The mill's own words inside a sentence: nothing in them is taken for markup."""
+    return MARKUP.sub(r"\\\1", str(text))
 
 
 def figures(items: Iterable[Figure]) -> None:

@@ -6,9 +6,11 @@ Without a folder the demo is run in a temporary one first. Needs Chromium (CHROM
 import os
 import socket
 import sys
+from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from PIL import Image
 from playwright.sync_api import Page, sync_playwright
 
 from tracker.services.demo import run_demo
@@ -19,6 +21,8 @@ CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
 SCREENS = {"status": "", "bookings": "bookings", "looms": "looms?loom=007", "needs": "needs"}
 """Picture → path of the screen."""
 WIDTH, HEIGHT, TALLEST = 1280, 800, 1500
+COLOURS = 128
+"""Enough for text and flat areas, at a third of the size."""
 
 
 def main(folder: str | None) -> None:
@@ -54,7 +58,8 @@ def picture(page: Page, url: str, target: Path) -> None:
     height = page.evaluate("document.querySelector('.stMain').scrollHeight")
     page.set_viewport_size({"width": WIDTH, "height": min(height, TALLEST)})
     page.wait_for_timeout(1500)
-    page.screenshot(path=target)
+    with Image.open(BytesIO(page.screenshot())) as taken:
+        taken.convert("RGB").quantize(COLOURS).save(target, optimize=True)
     print(target)
 
 

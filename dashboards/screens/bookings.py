@@ -10,7 +10,7 @@ import streamlit as st
 from dashboards import access
 from dashboards.charts import board_chart
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms, week_says
-from dashboards.parts import board_legend, table
+from dashboards.parts import board_legend, literal, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, moment, money
 from tracker.domain.words import fold
@@ -118,7 +118,7 @@ def _first_week(board: Board, mondays: Sequence[date]) -> int:
 
 
 def _hall(board: Board, hall: str, rows: Sequence[BoardRow], shown: Shown) -> None:
-    st.header(f"{hall}: {count(len(rows), 'booking')}")
+    st.header(f"{literal(hall)}: {count(len(rows), 'booking')}")
     pages = [rows[i : i + ROWS_PER_PAGE] for i in range(0, len(rows), ROWS_PER_PAGE)]
     chosen = 0
     if len(pages) > 1:

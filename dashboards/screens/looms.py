@@ -8,7 +8,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.frames import TERM_WORDS, booking_marks
-from dashboards.parts import facts, figures, pair, table
+from dashboards.parts import facts, figures, literal, pair, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import day, moment, money, number, shown
 from tracker.domain.plan import CostTerms
@@ -83,9 +83,11 @@ def _line(line: LoomLine, found: LoomList) -> list[Cell | str]:
 
 def _sheet(sheet: LoomSheet) -> None:
     st.html('<a class="back" href="looms" target="_self">← all looms</a>')
-    st.title(f"Loom {sheet.key.loom}, {sheet.key.hall}")
+    st.title(literal(f"Loom {sheet.key.loom}, {sheet.key.hall}"))
     place = ", ".join(f"{word} {at}" for word, at in (("row", sheet.loom.row), ("place", sheet.loom.place)) if at)
-    st.caption(" · ".join(filter(None, [sheet.loom.machine_type, place, f"as of {moment(sheet.as_of, sheet.zone)}"])))
+    st.caption(
+        literal(" · ".join(filter(None, [sheet.loom.machine_type, place, f"as of {moment(sheet.as_of, sheet.zone)}"])))
+    )
     figures(_figures(sheet))
     left, right = pair("booking")
     with left:
@@ -141,7 +143,7 @@ def _booking(sheet: LoomSheet) -> None:
 
 def _not_booked(sheet: LoomSheet) -> None:
     if sheet.left_over:
-        st.write(f"The published plan leaves this loom over: {sheet.left_over.why}.")
+        st.write(f"The published plan leaves this loom over: {literal(sheet.left_over.why)}.")
         st.write(f"Leaving it costs {money(sheet.left_over.cost, sheet.currency)}.")
     elif sheet.planned:
         st.write("The published plan does not have this loom.")
@@ -152,7 +154,7 @@ def _not_booked(sheet: LoomSheet) -> None:
 def _windows(sheet: LoomSheet) -> None:
     st.header("Chances to convert")
     if not sheet.windows:
-        st.caption(sheet.no_forecast or "No beam-out and no standing span before the end of the horizon.")
+        st.caption(literal(sheet.no_forecast) or "No beam-out and no standing span before the end of the horizon.")
         return
     columns = [Column("Window"), Column("P10", whole=True), Column("P50", whole=True), Column("P90", whole=True),
                Column("Runs out"), Column("Comes in")]  # fmt: skip
@@ -198,19 +200,19 @@ def _other_dates(sheet: LoomSheet) -> None:
 def _needs(sheet: LoomSheet) -> None:
     st.header("What it needs, and why")
     if sheet.scope is None:
-        st.info(sheet.no_scope)
+        st.info(literal(sheet.no_scope))
         return
     if sheet.scope.unknown:
         st.warning(
-            f"To survey: look up {', '.join(sheet.scope.unknown)} at the loom and load it; the work depends on it."
+            f"To survey: look up {literal(', '.join(sheet.scope.unknown))} at the loom and load it; the work depends on it."
         )
         return
     if sheet.scope.obstacle:
-        st.warning(sheet.scope.obstacle)
+        st.warning(literal(sheet.scope.obstacle))
     work = _chosen(sheet, sheet.scope.work)
     if work is None:
         return
-    st.caption(_work_says(sheet, work))
+    st.caption(literal(_work_says(sheet, work)))
     for tab, show in zip(st.tabs(["Operations", "Parts", "Settings", "Checks"]), TABS, strict=True):
         with tab:
             show(work)
@@ -303,7 +305,7 @@ def _values(sheet: LoomSheet) -> None:
     table(columns, [_fact(fact, sheet) for fact in known])
     missing = [fact.heading for fact in sheet.facts if fact.value is None]
     if missing:
-        st.caption(f"Not known: {', '.join(missing)}.")
+        st.caption(f"Not known: {literal(', '.join(missing))}.")
 
 
 def _fact(fact: Fact, sheet: LoomSheet) -> list[Cell | str]:

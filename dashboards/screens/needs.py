@@ -8,7 +8,7 @@ from dashboards import access
 from dashboards.charts import cash_chart, stock_chart
 from dashboards.frames import cash_frame, month_says, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
-from dashboards.parts import Figure, figures, legend, pair, table
+from dashboards.parts import Figure, figures, legend, literal, pair, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
@@ -28,9 +28,10 @@ def page() -> None:
     st.caption(f"as of {moment(report.as_of, kitted.zone)}")
     figures(_figures(report, kitted))
     for overdue in report.overdue:
+        what = f"{number(overdue.quantity, '', 3)} of {literal(overdue.part)}"
         st.warning(
-            f"Order {overdue.order}: {number(overdue.quantity, '', 3)} of {overdue.part} were due on {day(overdue.due)} "
-            "and are counted as there. Receive them, or correct the day."
+            f"Order {literal(overdue.order)}: {what} were due on {day(overdue.due)} and are counted as there. Receive them, "
+            "or correct the day."
         )
     _orders(report)
     left, right = pair("needs")

@@ -5,7 +5,7 @@ import streamlit as st
 from dashboards import access, sentences
 from dashboards.charts import cost_chart, progress_chart, stage_chart
 from dashboards.frames import cost_frame, progress_frame, stage_frame
-from dashboards.parts import Figure, facts, figures, pair, table
+from dashboards.parts import Figure, facts, figures, literal, pair, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import Plan
@@ -15,7 +15,9 @@ from tracker.services.status import StatusReport, status
 def page() -> None:
     report = access.ask_now(status)
     st.title("Programme status")
-    st.caption(f"{report.programme} · as of {moment(report.as_of, report.zone)} · {count(report.looms, 'loom')}")
+    st.caption(
+        f"{literal(report.programme)} · as of {moment(report.as_of, report.zone)} · {count(report.looms, 'loom')}"
+    )
     if not report.looms:
         st.info(
             "There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`."

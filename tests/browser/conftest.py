@@ -81,13 +81,13 @@ def open_page(browser) -> Iterator[Callable]:
     """open_page(url, width, height, zone) waits until the screen has settled; errors of the page fail the test."""
     contexts, errors = [], []
 
-    def opened(url: str, width: int = 1280, height: int = 800, zone: str = "Europe/Vienna"):
+    def opened(url: str, width: int = 1280, height: int = 800, zone: str = "Europe/Vienna", wait_for: str = "h1"):
         context = browser.new_context(viewport={"width": width, "height": height}, timezone_id=zone)
         contexts.append(context)
         page = context.new_page()
         page.on("pageerror", lambda error: errors.append(str(error)))
         page.goto(url)
-        settle(page)
+        settle(page, wait_for)
         return page
 
     yield opened
@@ -96,8 +96,8 @@ def open_page(browser) -> Iterator[Callable]:
     assert errors == []
 
 
-def settle(page) -> None:
+def settle(page, wait_for: str = "h1") -> None:
     """Until the script has run and the figures are drawn."""
-    page.wait_for_selector("h1", timeout=60_000)
+    page.wait_for_selector(wait_for, timeout=60_000)
     page.wait_for_selector('[data-testid="stApp"][data-test-script-state="notRunning"]', timeout=60_000)
     page.wait_for_timeout(600)

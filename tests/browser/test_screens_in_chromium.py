@@ -25,13 +25,34 @@ def large(tmp_path_factory):
 
 
 @pytest.mark.parametrize(("width", "height"), SIZES)
-@pytest.mark.parametrize("path", ["", "bookings"])
+@pytest.mark.parametrize("path", ["", "bookings", "needs"])
 def test_no_screen_is_wider_than_the_window(small, open_page, path, width, height):
     page = open_page(f"{small}/{path}", width, height)
-    assert page.locator("svg.marks").count() > 0
+    page.wait_for_selector("svg.marks", state="attached")
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     for figure in page.locator(".figure .value").all():
         assert figure.evaluate("e => e.scrollWidth <= e.clientWidth"), figure.inner_text()
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+@pytest.mark.parametrize("path", ["looms", "looms?loom=A-7&hall=Hall+1", "looms?loom=A-9"])
+def test_loom_sheets_fit_the_window(small, open_page, path, width, height):
+    page = open_page(f"{small}/{path}", width, height)
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert page.get_by_text("failed").count() == 0
+
+
+def test_a_loom_number_leads_to_its_sheet_and_back(small, open_page):
+    page = open_page(f"{small}/bookings")
+    page.get_by_role("link", name="A-10").click()
+    page.wait_for_selector("h1:has-text('Loom A-10, Hall 1')")
+    page.get_by_role("link", name="all looms").click()
+    page.wait_for_selector("h1:has-text('Looms')")
+
+
+def test_an_unknown_loom_is_one_clear_line(small, open_page):
+    page = open_page(f"{small}/looms?loom=A-99", wait_for='[data-testid="stAlert"]')
+    assert "there is no loom A-99" in page.locator('[data-testid="stAlert"]').inner_text()
 
 
 def test_the_navigation_leads_from_screen_to_screen(small, open_page):
@@ -63,6 +84,7 @@ def test_times_are_the_mills_wherever_the_browser_stands(small, open_page, zone)
 
 def axis_labels(page) -> list[str]:
     """The labels of the first figure's axes that name a day."""
+    page.wait_for_selector("svg.marks .role-axis-label text", state="attached")
     labels = page.locator("svg.marks").first.locator(".role-axis-label text").all()
     return [text for text in (label.text_content() or "" for label in labels) if "Jan" in text]
 

@@ -1,34 +1,18 @@
 """The screens run on a real database, from empty to published."""
 
-import re
 from dataclasses import replace
-from html import unescape
-from pathlib import Path
 
 import pytest
 from screen_mill import put, small_mill, small_plan
+from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
-import dashboards
 from tracker.store import open_store
-
-APP = str(Path(dashboards.__file__).parent / "app.py")
 
 
 def screen(name: str) -> AppTest:
     """A screen by itself, as the navigation would run it."""
     return AppTest.from_string(f"from dashboards.screens import {name}\n{name}.page()\n", default_timeout=30)
-
-
-def words(app: AppTest) -> str:
-    """Everything that the screen says."""
-    said = [*app.title, *app.header, *app.markdown, *app.caption, *app.info]
-    return "\n".join([str(item.value) for item in said] + [plain(item.proto.body) for item in app.get("html")])
-
-
-def plain(html: str) -> str:
-    """HTML without its tags, cells apart."""
-    return unescape(re.sub(r"<[^>]*>", "", html.replace("</td>", " | ").replace("</div>", " | ")))
 
 
 @pytest.fixture

@@ -2,6 +2,7 @@
 
 import re
 
+from dashboards.parts import literal
 from dashboards.tables import Cell, Column, loom_cell, table_html
 from tracker.domain.mill import LoomKey
 
@@ -36,3 +37,7 @@ def test_a_loom_leads_to_its_own_screen():
     cell = loom_cell(LoomKey("Hall 1", "3/12"))
     assert cell.href == "looms?loom=3%2F12&hall=Hall+1"
     assert 'href="looms?loom=3%2F12&amp;hall=Hall+1"' in table_html([Column("Loom")], [[cell]])
+
+
+def test_the_mills_words_are_not_taken_for_markup():
+    assert literal("a_b *c* [d](e) $f$ :red[g] 06:00") == r"a\_b \*c\* \[d\](e) \$f\$ \:red\[g\] 06:00"

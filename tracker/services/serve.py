@@ -73,7 +73,7 @@ def _dashboards() -> Path:
 def _command(port: int) -> list[str]:
     options = {
         "server.address": ADDRESS, "server.port": port, "server.headless": "true", "server.fileWatcherType": "none",
-        "browser.gatherUsageStats": "false",
+        "browser.gatherUsageStats": "false", "logger.level": "warning",
     }  # fmt: skip
     given = [f"--{name}={value}" for name, value in options.items()]
     return [sys.executable, "-m", "streamlit", "run", str(_dashboards() / "app.py"), *given]

@@ -1,0 +1,132 @@
+"""What a load found and would change, as the Load screen shows it."""
+
+from collections import Counter
+from collections.abc import Sequence
+
+import streamlit as st
+
+from dashboards.parts import Figure, literal, table
+from dashboards.tables import Cell, Column
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.formats import count, shown
+from tracker.domain.rows import Change, SourceColumn
+from tracker.domain.tables import TABLES
+from tracker.services.load import LoadedTable, LoadReport
+
+SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
+MOST_ROWS = 500
+"""Rows of a table that are shown; the number of the others is said."""
+
+
+def load_figures(report: LoadReport) -> list[Figure]:
+    rows = [found.rows for found in report.tables]
+    added, changed, unchanged, refused, ignored = (
+        sum(getattr(r, name) for r in rows) for name in ("added", "changed", "unchanged", "refused", "ignored")
+    )
+    asked, reasons = len(report.questions), len(report.refused)
+    return [
+        ("Recognised", count(len(report.tables), "table"), f"{ignored:,} rows passed over: titles, sums, notes"),
+        ("Would change", f"{added:,} new, {changed:,} changed", f"{unchanged:,} unchanged"),
+        ("To answer", count(asked, "question"), "nothing is written before" if asked else ""),
+        ("Refused", count(refused, "row"), count(reasons, "reason") if reasons else ""),
+    ]
+
+
+def show_findings(report: LoadReport) -> None:
+    st.header("Findings")
+    if not report.findings:
+        st.caption("None: every cell could be read without doubt.")
+        return
+    counts = Counter(finding.severity for finding in report.findings)
+    chosen = st.pills(
+        "Show", list(SEVERITIES), default=[s for s in SEVERITIES if counts[s]], selection_mode="multi",
+        format_func=lambda s: f"{SEVERITIES[s]} ({counts[s]:,})",
+    )  # fmt: skip
+    headings = ("File", "Sheet", "Cell", "Heading", "Raw", "Understood", "What", "What to do")
+    order = list(SEVERITIES)
+    found = sorted((f for f in report.findings if f.severity in chosen), key=lambda f: order.index(f.severity))
+    _first_rows([Column("Severity", whole=True), *map(Column, headings)], [_finding(finding) for finding in found])
+
+
+def _finding(finding: Finding) -> list[Cell | str]:
+    return [
+        Cell(SEVERITIES[finding.severity], list(SEVERITIES).index(finding.severity)),
+        finding.file,
+        finding.sheet,
+        finding.cell,
+        finding.heading,
+        finding.raw,
+        finding.understood,
+        finding.message,
+        "Answer it above." if finding.severity is Severity.DOUBT else finding.hint,
+    ]
+
+
+def show_tables(report: LoadReport) -> None:
+    st.header("Recognised tables")
+    for found in report.tables:
+        source, rows = found.source, found.rows
+        name = f"{TABLES[source.table].sheet}: {source.file}, sheet {source.sheet}"
+        with st.expander(f"{name} ({rows.added:,} new, {rows.changed:,} changed, {rows.unchanged:,} unchanged)"):
+            st.caption(f"Headings in {'column' if source.transposed else 'row'} {source.heading_row}.")
+            columns = [*map(Column, ("Heading", "Cell", "Is", "Unit")), Column("Certainty", right=True)]
+            _first_rows(columns, [_column(column, found) for column in source.columns])
+
+
+def _column(column: SourceColumn, found: LoadedTable) -> list[Cell | str]:
+    own = "kept under its own heading" if column.kept else "left out"
+    return [
+        column.heading,
+        column.cell,
+        TABLES[found.source.table].column(column.field).heading if column.field else own,
+        column.unit,
+        Cell(f"{column.certainty:.0%}", column.certainty) if column.field else "",
+    ]
+
+
+def show_changes(report: LoadReport) -> None:
+    st.header("What would change")
+    added = Counter(change.table for change in report.changes if not change.field)
+    changed = [change for change in report.changes if change.field]
+    if not added and not changed and report.method is None:
+        st.caption("Nothing: the database says the same already.")
+    if added:
+        st.write("New rows: " + ", ".join(f"{rows:,} × {TABLES[name].sheet}" for name, rows in added.items()) + ".")
+    if changed:
+        headings = [Column("Sheet", whole=True), Column("Row", whole=True), *map(Column, ("Value of", "Old", "New"))]
+        _first_rows(headings, [_change(change) for change in changed])
+    if report.method:
+        _method(report)
+    for name, keys in report.missing.items():
+        with st.expander(
+            f"{TABLES[name].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay"
+        ):
+            st.write(literal(", ".join(_key(key) for key in keys)))
+
+
+def _change(change: Change) -> list[Cell | str]:
+    known = {column.field: column.title for column in TABLES[change.table].columns}
+    return [
+        TABLES[change.table].sheet,
+        _key(change.key),
+        known.get(change.field, change.field),
+        shown(change.old) or "empty",
+        shown(change.new) or "empty",
+    ]
+
+
+def _key(key: Sequence[object]) -> str:
+    return ", ".join(shown(part) for part in key if part is not None)
+
+
+def _method(report: LoadReport) -> None:
+    assert report.method
+    st.write(f"A new method version {report.method_version or ''}:")
+    table([Column("Row of the method")], [[row.words] for row in report.method.rows[:MOST_ROWS]])
+    table([Column("What it changes for which looms")], [[looms.words] for looms in report.method.looms[:MOST_ROWS]])
+
+
+def _first_rows(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]]) -> None:
+    table(columns, rows[:MOST_ROWS])
+    if len(rows) > MOST_ROWS:
+        st.caption(f"and {len(rows) - MOST_ROWS:,} more")

@@ -1,0 +1,143 @@
+"""The Load screen: look, answer, see what would change, write; all or nothing."""
+
+from io import BytesIO
+
+import pytest
+from openpyxl import Workbook
+from screen_texts import APP, words
+from streamlit.testing.v1 import AppTest
+
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.mill import LoomKey
+from tracker.services.questions import questions
+from tracker.store import open_store
+
+XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+HEADINGS = ("Loom", "Hall", "Machine type", "Reed width", "Speed (picks/min)")
+INCHES = [
+    ("007", "Hall 1", "AJ-N", 110, 640),
+    ("A-7", "Hall 1", "AJ-N", 130, 640),
+    ("A-10", "Hall 1", "AJ-N", 143, 640),
+]
+"""Widths that can be cm (110 to 143) or inches (279 to 363 cm): the reader has to ask."""
+
+
+def book(*rows: tuple) -> bytes:
+    made = Workbook()
+    sheet = made.worksheets[0]
+    sheet.title = "Looms"
+    for row in (HEADINGS, *rows):
+        sheet.append(row)
+    target = BytesIO()
+    made.save(target)
+    return target.getvalue()
+
+
+@pytest.fixture
+def store(tmp_path, monkeypatch):
+    path = tmp_path / "mill.db"
+    monkeypatch.setenv("BEAMSLOT_DB", str(path))
+    return open_store(path)
+
+
+def given(name: str, content: bytes) -> AppTest:
+    app = AppTest.from_string("from dashboards.screens import load\nload.page()\n", default_timeout=60).run()
+    app.file_uploader[0].set_value([(name, content, XLSX)])
+    return app.run()
+
+
+def looms(store):
+    with store.reading() as uow:
+        return uow.mill().looms
+
+
+def test_a_question_is_asked_answered_and_then_written(store):
+    app = given("looms.xlsx", book(*INCHES))
+    assert not app.exception
+    assert app.radio[0].options == ["cm", "inch", "something else"] and app.radio[0].value is None
+    assert "Answer the questions above first" in app.info[-1].value
+    assert not [button for button in app.button if button.label == "Write to the database"]
+
+    app.radio[0].set_value("inch")
+    app.button[0].click().run()
+    assert "0 questions" in words(app) and not looms(store)
+
+    next(button for button in app.button if button.label == "Write to the database").click().run()
+    assert "3 rows added" in app.success[0].value
+    # 110 inches of 2.54 cm
+    assert looms(store)[LoomKey("Hall 1", "007")].reed_width_cm == pytest.approx(279.4)
+
+
+def test_an_answer_can_be_written_and_a_wrong_one_is_refused_in_one_line(store):
+    app = given("looms.xlsx", book(*INCHES))
+    app.text_input[0].set_value("furlongs")
+    app.button[0].click().run()
+    assert "furlongs" in app.error[0].value
+    app.text_input[0].set_value("cm")
+    app.button[0].click().run()
+    assert "0 questions" in words(app)
+
+
+def test_a_refused_row_stops_the_load_unless_it_is_left_out(store):
+    app = given("looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 640), ("008", "Hall 1", "AJ-N", "190 cm", 6000)))
+    said = words(app)
+    # the second row's speed stands in E3
+    assert "✕ refused | looms.xlsx | Looms | E3" in said and "2,500 picks/min" in said
+    write = next(button for button in app.button if button.label == "Write to the database")
+    assert write.disabled
+    app.checkbox[0].check().run()
+    next(button for button in app.button if button.label == "Write to the database").click().run()
+    assert set(looms(store)) == {LoomKey("Hall 1", "007")}
+
+
+def test_what_changes_is_shown_old_and_new_and_the_same_file_changes_nothing(store):
+    first = book(("007", "Hall 1", "AJ-N", "190 cm", 640))
+    app = given("looms.xlsx", first)
+    next(button for button in app.button if button.label == "Write to the database").click().run()
+
+    assert "Nothing: the database says the same already." in words(given("looms.xlsx", first))
+
+    said = words(given("looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 655))))
+    assert "Speed (picks/min) | 640 | 655" in said and "0 new, 1 changed" in said
+
+
+def test_what_is_no_workbook_is_refused_in_one_line(store):
+    app = given("looms.xlsx", b"PK not a workbook at all")
+    assert not app.exception
+    assert "looms.xlsx" in app.error[0].value
+    assert not looms(store)
+
+
+def test_a_hostile_name_stays_inside_the_folder_of_the_session(store, tmp_path):
+    app = given("../../../looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 640)))
+    assert not app.exception
+    assert "1 new, 0 changed" in words(app)
+
+
+# ---- questions
+
+
+def doubt(hint: str, heading: str = "Reed width") -> Finding:
+    return Finding("unit-doubt", Severity.DOUBT, "cm or inch?", hint, heading=heading)
+
+
+def test_the_answers_of_a_question_are_those_that_its_hint_offers():
+    asked = questions([doubt('Answer --answer "Reed width=cm" or --answer "Reed width=inch".')])
+    assert (asked[0].about, asked[0].answers) == ("Reed width", ("cm", "inch"))
+
+
+def test_a_question_about_a_sheet_names_the_sheet():
+    asked = questions([doubt('Answer --answer "Old list=hall", or --answer "Old list=ignore".', heading="")])
+    assert (asked[0].about, asked[0].answers) == ("Old list", ("hall", "ignore"))
+
+
+def test_a_doubt_without_offers_may_stand_as_written():
+    assert questions([doubt("Correct it, or say that it is meant.", "creel")])[0].answers == ("as written",)
+
+
+def test_notes_and_refusals_are_no_questions():
+    assert questions([Finding("placeholder", Severity.NOTE, "empty"), Finding("x", Severity.REFUSED, "no")]) == ()
+
+
+def test_the_app_has_the_screen(store):
+    assert not AppTest.from_file(APP, default_timeout=30).run().exception
