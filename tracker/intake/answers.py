@@ -70,10 +70,11 @@ class Answers:
 
     def check_keys(self, known: Iterable[str]) -> None:
         """Raise UsageError for an answer that names neither a heading nor a sheet of the files."""
-        names = {bare(name) for name in known}
+        names = dict.fromkeys(known)
+        spellings = {bare(form) for name in names for form in (name, _core(name))}
         for key in self.given:
-            if bare(key) not in names:
-                raise UsageError(f"no heading or sheet is called {key!r}; there are {', '.join(sorted(names)[:40])}")
+            if bare(key) not in spellings:
+                raise UsageError(f"no heading or sheet is called {key!r}; there are {', '.join(list(names)[:40])}")
 
     def order(self, heading: str) -> str | None:
         return self._look_up(ORDER, heading)

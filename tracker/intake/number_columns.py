@@ -359,9 +359,15 @@ def _percent_or_fraction(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
     bare = _bare(seen, plan)
     if not bare:
         return "percent"
-    if answer := pool.answers.value(pool.heading):
-        return answer if answer in ("percent", "fraction") else "percent"
     small = [v for v in bare if 0 < v <= 1]
+    if answer := pool.answers.value(pool.heading):
+        return (
+            "mixed"
+            if answer == "fraction" and len(small) < len(bare)
+            else "fraction"
+            if answer == "fraction"
+            else "percent"
+        )
     marked = sum(bool(unit) for _, _, unit in seen.texts) + sum(bool(unit) for _, unit in seen.typed)
     if not small:
         return "percent"

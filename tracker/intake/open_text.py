@@ -17,6 +17,13 @@ CODE_PAGES = ("cp1252", "cp1254", "gb18030", "cp1250", "cp850", "cp857", "mac_ro
 DELIMITERS = ";\t,|"
 _MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF32_LE, "utf-32"), (codecs.BOM_UTF32_BE, "utf-32"),
           (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))  # fmt: skip
+RUN_AS_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
+"""Beginnings before which our own exports, and others, put an apostrophe."""
+ALPHABETS = {
+    "de": "äöüßÄÖÜ", "fr": "àâçéèêëîïôùûüœæÀÂÇÉÈÊËÎÏÔÙÛÜŒÆ", "it": "àèéìòùÀÈÉÌÒÙ", "es": "áéíóúñüÁÉÍÓÚÑÜº", "pt": "ãõáéíóúâêôçàÃÕÁÉÍÓÚÂÊÔÇÀº",
+    "tr": "çğıöşüâîûÇĞİÖŞÜÂÎÛ",
+}  # fmt: skip
+"""Letters beyond ASCII of the languages whose headings were found."""
 _SAID = re.compile(r"\Asep=(.)\r?\n", re.IGNORECASE)
 _STRANGE = re.compile(r"[\u0080-\u009f¤¦¨¬¯¶¸¹ÐðÝýÞþ\u2500-\u25ff†‡…‰‹›Ž\ue000-\uf8ff]")
 
@@ -35,8 +42,10 @@ def text_sheet(path: Path) -> Sheet:
 
 
 def _unprotected(field: str) -> str:
-    """`="007"` is how programs keep a text from being turned into a number: the text is 007."""
-    return field[2:-1] if len(field) > 3 and field.startswith('="') and field.endswith('"') else field
+    """The text that a program protected from a spreadsheet: `="007"` is 007, `'=1+1` is =1+1."""
+    if len(field) > 3 and field.startswith('="') and field.endswith('"'):
+        return field[2:-1]
+    return field[1:] if field.startswith("'") and field.lstrip("'").startswith(RUN_AS_FORMULA) else field
 
 
 def decoded(path: Path, data: bytes) -> str:
@@ -68,9 +77,13 @@ def _fit(data: bytes, page: str) -> float | None:
         return None
     beyond = [c for c in text if ord(c) > 127]
     strange = len(_STRANGE.findall(text)) + sum(_out_of_place(text, page))
-    cells = {clean(cell) for line in text.splitlines()[:40] for cell in re.split(r"[;\t,|]", line)}
-    headings = sum(1 for cell in cells if not cell.isascii() and known_heading(cell.strip('"')))
-    return 20 * headings - 10 * strange / max(1, len(beyond)) * min(10, len(beyond))
+    cells = {clean(cell).strip('"') for line in text.splitlines()[:40] for cell in re.split(r"[;\t,|]", line)}
+    found = [(cell, match.candidates[0].language) for cell in cells if (match := known_heading(cell))]
+    headings = sum(not cell.isascii() for cell, _ in found)
+    alphabet = set("".join(ALPHABETS.get(language, "") for language in {language for _, language in found}))
+    foreign = sum(c.isalpha() and c not in alphabet for c in beyond) if alphabet and page[:2] not in ("gb", "bi") else 0
+    share = 1 / max(1, len(beyond))
+    return 20 * headings - (10 * strange + 6 * foreign) * share * min(10, len(beyond))
 
 
 def _out_of_place(text: str, page: str) -> list[bool]:

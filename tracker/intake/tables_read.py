@@ -48,10 +48,17 @@ class Reading:
     """Column → value of each row."""
     refused: set[int] = field(default_factory=set)
     """Indexes into `rows`."""
+    faults: set[tuple[int, int]] = field(default_factory=set)
+    """(index into `rows`, column) of the cells that cannot be read."""
 
     @property
     def table(self) -> Table:
         return self.block.recognised.table
+
+    def refuse(self, i: int, column: int) -> None:
+        """A row is refused for a cell."""
+        self.refused.add(i)
+        self.faults.add((i, column))
 
     def column_of(self, name: str) -> int | None:
         return self.block.recognised.column_of(name)
@@ -208,7 +215,7 @@ def _read_column(reading: Reading, column: int, plan: Plan, report: Report) -> l
         if found is _SPECIAL:
             found = _special(reading, part, pool, i, value, values, report)
         elif type(found) is CellProblem:
-            reading.refused.add(i)
+            reading.refuse(i, column)
             report.cell(Severity.REFUSED, found.code, part.sheet, row, column, found.message + ".",
                         heading=pool.heading, raw=value, understood=found.understood, hint=found.hint)  # fmt: skip
             found = None
@@ -251,7 +258,7 @@ def _special(reading: Reading, part: Part, pool: Pool, i: int, value: Any, value
                     understood="" if severity is Severity.REFUSED else "empty", hint=hint)  # fmt: skip
 
     if type(value) is Mark and value.kind == "formula":
-        reading.refused.add(i)
+        reading.refuse(i, part.column)
         say(Severity.REFUSED, "formula-without-value", f"{pool.name}: the formula in this cell has no stored value.",
             "Open the file in a spreadsheet, let it calculate, and save it.")  # fmt: skip
         return None
@@ -285,8 +292,7 @@ def _check_needed(reading: Reading, report: Report) -> None:
         if c is None:
             continue
         for i, value in enumerate(reading.values[c]):
-            raw = reading.block.sheet.value(reading.rows[i].row, c)
-            if (value is None or value == "") and not (type(raw) is Mark and raw.kind == "formula"):
+            if (value is None or value == "") and (i, c) not in reading.faults:
                 _refuse_missing(reading, i, c, column, report)
 
 
