@@ -10,6 +10,7 @@ import pandas as pd
 from dashboards.frames import day_ms
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, REST, WALNUT, WELD, WOAD
 
+TERM_COLOURS = [WOAD, WELD, WALNUT, MADDER, "#5f8f73", "#8a7ba8", GREY]
 ROW_PX, AXIS_PX = 26, 50
 FONT = "Source Sans, Source Sans Pro, sans-serif"
 KINDS = list(KIND_COLOURS)
@@ -130,6 +131,26 @@ def stock_chart(frame: pd.DataFrame, unit: str) -> Figure:
         ),
     ]
     return _styled(alt.layer(*layers), height=220)
+
+
+def scenario_chart(frame: pd.DataFrame) -> Figure:
+    """Cost of each plan: a bar parted by term, with the whole in words."""
+    plans, terms = list(dict.fromkeys(frame["plan"])), list(dict.fromkeys(frame["term"]))
+    scale = alt.Scale(domain=[0, _room(list(frame["cost"]), 1.3)])
+    axis = alt.Axis(labelLimit=0, labelFontSize=13)
+    base = alt.Chart(frame).encode(y=alt.Y("plan:N", sort=plans, title=None, axis=axis))
+    colours = alt.Scale(domain=terms, range=TERM_COLOURS)
+    bars = base.mark_bar(height=22, stroke="white", strokeWidth=0.6).encode(
+        x=alt.X("amount:Q", axis=None, scale=scale, stack="zero"),
+        order=alt.Order("part:Q"),
+        color=alt.Color("term:N", scale=colours, sort=terms,
+                        legend=alt.Legend(title=None, orient="top", labelFontSize=13, labelLimit=0, symbolType="square")),
+        tooltip=[alt.Tooltip("plan:N", title="Plan"), alt.Tooltip("term:N", title="Cost"),
+                 alt.Tooltip("amount:Q", title="Amount", format=",.0f")],
+    )  # fmt: skip
+    whole = base.transform_filter(f"datum.term == '{terms[0]}'").mark_text(align="left", dx=6, fontSize=13, color=INK)
+    cost = whole.encode(x=alt.X("cost:Q", scale=scale), text="says:N")
+    return _styled(alt.layer(bars, cost), height=34 * len(plans) + 44)
 
 
 def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int, as_of_ms: float) -> Figure:

@@ -14,6 +14,7 @@ from tracker.domain.needs import PartWeek
 from tracker.domain.plan import Booking, CostTerms
 from tracker.services.bookings import BoardRow
 from tracker.services.needs import NeedsReport
+from tracker.services.scenario_board import ScenarioBoard
 from tracker.services.status import StatusReport, WeekCount
 
 TERM_WORDS = {
@@ -98,6 +99,17 @@ def cash_frame(report: NeedsReport) -> pd.DataFrame:
 def month_says(month: str) -> str:
     """`2027-03` → `Mar 2027`."""
     return f"{date.fromisoformat(month + '-01'):%b %Y}"
+
+
+def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
+    """plan, part (order of the term), term (also `looms left over`), amount, cost of the plan, says (that in words)."""
+    rows = []
+    for line in board.lines:
+        amounts = {TERM_WORDS[field]: getattr(line.cost, field) for field in CostTerms.__slots__}
+        for part, (term, amount) in enumerate((amounts | {"looms left over": line.left_over_cost}).items()):
+            cost = line.plan.objective
+            rows.append((line.name, part, term, max(0.0, amount), cost, money(cost, board.currency)))
+    return pd.DataFrame(rows, columns=["plan", "part", "term", "amount", "cost", "says"])
 
 
 def board_frame(rows: Iterable[BoardRow], zone: ZoneInfo) -> pd.DataFrame:

@@ -22,10 +22,18 @@ class Sent(Protocol):
 
 def kept(files: Sequence[Sent]) -> tuple[Path, ...]:
     """The files on disk. Equal content has the same path, so what was worked out for it holds."""
+    return tuple(_keep(_folder(), file.name, file.getvalue()) for file in files)
+
+
+def kept_text(name: str, text: str) -> Path:
+    """A text as a file on disk."""
+    return _keep(_folder(), name, text.encode())
+
+
+def _folder() -> Path:
     if "uploads" not in st.session_state:
         st.session_state["uploads"] = TemporaryDirectory(prefix="beamslot-")
-    folder = Path(st.session_state["uploads"].name)
-    return tuple(_keep(folder, file.name, file.getvalue()) for file in files)
+    return Path(st.session_state["uploads"].name)
 
 
 def _keep(folder: Path, name: str, content: bytes) -> Path:

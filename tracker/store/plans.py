@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import insert, select
+from sqlalchemy import func, insert, select
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
@@ -74,6 +74,13 @@ def published_plans(session: Session) -> list[tuple[int, datetime, str, float]]:
         .order_by(PlanRow.id)
     )
     return list(session.execute(query))
+
+
+def scenario_plans(session: Session) -> list[tuple[str, datetime, Plan]]:
+    """Name, when it was made, and the newest plan of every scenario, by name."""
+    newest = select(func.max(PlanRow.id)).where(PlanRow.scenario.is_not(None)).group_by(PlanRow.scenario)
+    heads = session.scalars(select(PlanRow).where(PlanRow.id.in_(newest)).order_by(PlanRow.scenario))
+    return [(str(head.scenario), head.made_at, _plan(session, head)) for head in heads]
 
 
 def _plan(session: Session, head: PlanRow) -> Plan:

@@ -1,0 +1,132 @@
+"""Scenarios: plans made as if something were otherwise, side by side with the plan in force."""
+
+from collections.abc import Callable
+
+import streamlit as st
+
+from dashboards import access
+from dashboards.charts import scenario_chart
+from dashboards.frames import TERM_WORDS, scenario_frame
+from dashboards.parts import literal, table
+from dashboards.sentences import share
+from dashboards.tables import Column
+from dashboards.uploads import kept_text
+from tracker.domain.formats import count, day, moment, money, number
+from tracker.domain.plan import CostTerms
+from tracker.errors import TrackerError
+from tracker.services.plan import plan
+from tracker.services.scenario_board import (
+    PlanLine,
+    ScenarioBoard,
+    Wishes,
+    later_receipt,
+    scenario_board,
+    scenario_text,
+)
+
+LONGEST_S = 600
+
+
+def page() -> None:
+    st.title("Scenarios")
+    st.caption("Plans made as if something were otherwise. The published plan stays as it is.")
+    board = access.ask(scenario_board)
+    if not board.lines:
+        st.info("No plan is published yet. Make one with `beamslot plan --publish`, then compare it here with others.")
+        return
+    if done := st.session_state.pop("scenario made", None):
+        st.success(literal(done))
+    if len(board.lines) == 1:
+        st.caption("Only one plan so far. Make a scenario below, or with `beamslot plan --scenario FILE`.")
+    _compare(board)
+    _make(board)
+
+
+# ---- side by side
+
+
+def _compare(board: ScenarioBoard) -> None:
+    chart = scenario_chart(scenario_frame(board))
+    st.altair_chart(chart, theme=None, alt="Bars: cost of each plan by term; the table says the same")
+    columns = [Column("What", whole=True), *(Column(_heading(line, board), right=True) for line in board.lines)]
+    table(columns, [[name, *map(says, board.lines)] for name, says in _figures(board)])
+
+
+def _heading(line: PlanLine, board: ScenarioBoard) -> str:
+    return line.name if line.made_at is None else f"{line.name}, made {moment(line.made_at, board.zone)}"
+
+
+def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]]:
+    """Each figure and what a plan says of it."""
+    cash, first = board.currency, board.lines[0]
+
+    def term(field: str) -> Callable[[PlanLine], str]:
+        return lambda line: money(getattr(line.cost, field), cash)
+
+    return [
+        ("cost", lambda line: money(line.plan.objective, cash)),
+        (f"more than {first.name}", lambda line: money(line.plan.objective - first.plan.objective, cash)),
+        *((f"· {TERM_WORDS[field]}", term(field)) for field in CostTerms.__slots__),
+        ("· looms left over", lambda line: money(line.left_over_cost, cash)),
+        ("booked", lambda line: count(len(line.plan.bookings), "loom")),
+        ("left over", lambda line: count(len(line.plan.left_over), "loom")),
+        ("last conversion ends", lambda line: day(line.finish_on) or "none"),
+        ("weaving hours stopped", lambda line: number(line.stopped_h, "h")),
+        ("gap of the proof", lambda line: share(line.plan.gap)),
+    ]
+
+
+# ---- a new one
+
+
+def _make(board: ScenarioBoard) -> None:
+    st.header("A new scenario")
+    with st.form("scenario"):
+        wishes = _wishes(board)
+        seconds = st.number_input("Stop the search after (s)", 5, LONGEST_S, 60, 5)
+        if not st.form_submit_button("Plan it", type="primary"):
+            return
+    if not wishes.name:
+        st.error("Give the scenario a name.")
+        return
+    file = kept_text("scenario.toml", scenario_text(wishes))
+    bar = st.progress(0.0, "planning")
+    try:
+        report = plan(
+            access.database(), scenario=file, time_limit_s=float(seconds), as_of=access.state().as_of,
+            progress=lambda text, fraction: bar.progress(min(1.0, max(0.0, fraction)), literal(text)) and None,
+        )  # fmt: skip
+    except TrackerError as error:
+        st.error(literal(error))
+        return
+    cost = money(report.plan.objective, report.plan.currency)
+    st.session_state["scenario made"] = f"{wishes.name}: {count(len(report.plan.bookings), 'loom')} booked, {cost}."
+    st.rerun()
+
+
+def _wishes(board: ScenarioBoard) -> Wishes:
+    """What the form asks for; only what differs from the data becomes part of the scenario."""
+    name = st.text_input("Name", placeholder="a third fitter in crew 1")
+    heads = {}
+    for at, (crew, now) in zip(st.columns(max(1, len(board.heads))), board.heads.items(), strict=False):
+        wanted = at.number_input(f"Heads: {crew}", 0, 100, now)
+        if wanted != now:
+            heads[crew] = int(wanted)
+    left, middle, right = st.columns(3)
+    horizon = left.number_input("Horizon (days)", 1, 1000, board.horizon_days)
+    target = middle.date_input("Target finish", board.target_finish, format="YYYY-MM-DD")
+    closed = right.date_input("Nobody converts on", None, format="YYYY-MM-DD")
+    left, right = st.columns(2)
+    line = left.selectbox(
+        "Order line that comes later", board.receipts, index=None, placeholder="none",
+        format_func=lambda r: f"{r.order}: {number(r.quantity, '', 3)} × {r.part}, due {day(r.due)}",
+    )  # fmt: skip
+    weeks = right.number_input("by weeks", 1, 52, 2)
+    return Wishes(
+        name.strip(),
+        heads,
+        int(horizon) if horizon != board.horizon_days else None,
+        target if target != board.target_finish else None,
+        later_receipt(line, int(weeks)) if line else None,
+        closed,
+    )

@@ -1,0 +1,64 @@
+"""Scenarios: what the form asks for becomes a scenario file, and saved plans stand side by side."""
+
+import tomllib
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from screen_mill import put, small_mill, small_plan
+
+from dashboards.frames import scenario_frame
+from tracker.services.scenario import apply_scenario
+from tracker.services.scenario_board import Wishes, later_receipt, scenario_board, scenario_text
+from tracker.store import open_store
+
+
+@pytest.fixture
+def db(tmp_path):
+    path = put(tmp_path / "mill.db", small_mill(), small_plan(small_mill()))
+    plan = small_plan(small_mill())
+    with open_store(path).unit_of_work() as uow:
+        uow.save_plan(replace(plan, objective=9000, bookings=plan.bookings[:1]), published=False, scenario="one crew")
+        uow.save_plan(replace(plan, objective=8000, bookings=plan.bookings[:1]), published=False, scenario="one crew")
+        uow.save_plan(replace(plan, objective=1), published=False)
+        uow.commit()
+    return path
+
+
+def test_the_newest_plan_of_each_scenario_stands_beside_the_published_one(db):
+    published, scenario = scenario_board(db).lines
+    assert (published.name, published.plan.objective) == ("published plan", 7500)
+    assert (scenario.name, scenario.plan.objective) == ("one crew", 8000)
+    # one booking left, costing 1,000; the rest of the objective is for what is left over
+    assert (scenario.cost.total, scenario.left_over_cost) == (1000, 7000)
+
+
+def test_stopped_hours_are_those_in_which_the_hall_weaves(db):
+    # all hours of the week: 4 h of the first booking, 26 h of the second (Thursday 08:00 to Friday 10:00)
+    published, scenario = scenario_board(db).lines
+    assert (published.stopped_h, scenario.stopped_h) == (30, 4)
+    assert published.finish_on == date(2027, 1, 8)
+
+
+def test_wishes_become_a_scenario_that_changes_the_mill():
+    mill = small_mill()
+    wishes = Wishes(
+        'a "third" head', {"Fitters": 3}, 98, date(2027, 2, 1), later_receipt(mill.receipts[0], 2), date(2027, 1, 7)
+    )
+    scenario = tomllib.loads(scenario_text(wishes))
+    assert scenario["name"] == 'a "third" head'
+    changed = apply_scenario(mill, scenario)
+    assert changed.crews[0].heads == 3
+    assert (changed.terms.horizon_days, changed.terms.target_finish) == (98, date(2027, 2, 1))
+    assert changed.receipts[0].due == date(2027, 1, 22)  # 8 January and two weeks
+    assert (changed.closures[0].on, changed.closures[0].stops) == (date(2027, 1, 7), "work")
+
+
+def test_no_wish_changes_nothing():
+    assert apply_scenario(small_mill(), tomllib.loads(scenario_text(Wishes("as it is", {})))) == small_mill()
+
+
+def test_the_bars_add_up_to_the_cost(db):
+    frame = scenario_frame(scenario_board(db))
+    for _, rows in frame.groupby("plan"):
+        assert sum(rows["amount"]) == rows["cost"].iloc[0]
