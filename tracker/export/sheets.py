@@ -62,6 +62,8 @@ class Col:
     """Usual limits as the sheet shows the value (percent for fractions); a value beyond is warned of, not refused."""
     total: bool = False
     """A sum stands below the column."""
+    width: int | None = None
+    """In characters; None = as wide as its content, within limits."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,7 +243,8 @@ def _widths(page: Worksheet, sheet: Sheet, heading_row: int) -> None:
     for index, column in enumerate(sheet.columns):
         words = max((len(word) for word in column.heading.split()), default=0) + 3
         values = max((_shown_width(column, row[index]) for row in sheet.rows), default=0) + 3
-        widths.append(max(_NARROWEST, min(_WIDEST, max(words, values)), min(len(column.heading), 12)))
+        fitting = max(_NARROWEST, min(_WIDEST, max(words, values)), min(len(column.heading), 12))
+        widths.append(column.width or fitting)
         dimension = page.column_dimensions[get_column_letter(index + 1)]
         dimension.width = widths[-1]
         dimension.number_format = _number_format(column)

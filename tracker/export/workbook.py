@@ -128,8 +128,7 @@ def _add_guide(book: Any, tables: Sequence[Table]) -> None:
         rows.extend([None, f"{column.title}: {_about(column)}"] for column in table.columns)
         if table.open_columns:
             rows.append([None, _OPEN[table.open_columns]])
-    page = add_sheet(book, Sheet(GUIDE, [Col("Where"), Col("What belongs there")], rows, lines, frozen=0))
-    page.column_dimensions["A"].width, page.column_dimensions["B"].width = 22, 110
+    add_sheet(book, Sheet(GUIDE, [Col("Where", width=22), Col("What belongs there", width=110)], rows, lines, frozen=0))
 
 
 _OPEN = {
