@@ -30,6 +30,15 @@ def ask_now(service: Callable[..., R], *args: Any) -> R:
     return ask(service, *args, as_of=state().as_of)
 
 
+@st.fragment(run_every="15s")
+def watch() -> None:
+    """Show the screen anew once somebody has written to the database, or the clock has moved on."""
+    seen, now = st.session_state.get("seen"), state()
+    st.session_state["seen"] = now
+    if seen not in (None, now):
+        st.rerun()
+
+
 @st.cache_data(max_entries=64, show_spinner="Reading the database …")
 def _answer(name: str, db: str, mark: tuple, args: tuple, more: dict[str, Any], _service: Callable[..., Any]) -> Any:
     return _service(db, *args, **more)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import streamlit as st
 
+from dashboards import access
 from dashboards.look import STYLE
 from dashboards.parts import literal
 from dashboards.screens import bookings, load, looms, needs, status
@@ -28,6 +29,7 @@ def main() -> None:
     chosen = st.navigation(PAGES, position="top")
     try:
         chosen.run()
+        access.watch()
     except TrackerError as error:
         st.error(literal(error))
     except Exception as error:

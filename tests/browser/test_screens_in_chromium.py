@@ -5,6 +5,7 @@ from conftest import serving, settle
 from screen_mill import AS_OF, busy_plan, put, small_mill, small_plan
 
 from sample_data.big import make_mill
+from tracker.store import open_store
 
 pytestmark = pytest.mark.browser
 SIZES = [(1280, 800), (1024, 768), (768, 1024)]
@@ -98,3 +99,15 @@ def test_a_thousand_looms_stay_usable(large, open_page):
     settle(page)
     assert page.get_by_text("Page, by start").count() >= 1
     assert page.evaluate("document.documentElement.scrollWidth") <= 1280
+
+
+def test_a_plan_published_elsewhere_shows_without_a_touch(tmp_path, open_page):
+    mill = small_mill()
+    db = put(tmp_path / "mill.db", mill)
+    with serving(db) as url:
+        page = open_page(url)
+        assert "No plan is published yet" in page.inner_text("body")
+        with open_store(db).unit_of_work() as uow:
+            uow.save_plan(small_plan(mill), published=True, who="planner")
+            uow.commit()
+        page.wait_for_selector("text=How good the plan is", timeout=40_000)
