@@ -4,12 +4,18 @@ from datetime import date, datetime, time, timedelta
 from pathlib import Path
 from typing import Any
 
+import openpyxl
 import pytest
+from export_samples import ORDERS
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from tracker.domain.findings import Severity
+from tracker.domain.mill import LoomKey
+from tracker.domain.survey import SurveyColumn, SurveyList, SurveyRow
 from tracker.domain.tables import TABLES, Column, Kind, Table
+from tracker.export.orders import write_supplier_orders
+from tracker.export.survey import write_survey
 from tracker.export.workbook import write_export, write_template
 from tracker.intake.reader import read_files
 
@@ -176,3 +182,34 @@ def _by_table(path: Path) -> dict[str, list[dict[str, Any]]]:
     for table, values, kept in read(path):
         found.setdefault(table, []).append(_filled(values | kept))
     return found
+
+
+def test_a_suppliers_answer_loads_as_a_receipt(tmp_path):
+    """Asked for 4, confirmed 3 for another day: what was confirmed counts, and no other column is taken for it."""
+    (_, path, _) = write_supplier_orders(tmp_path, ORDERS, "EUR", "Hall renewal")
+    book = openpyxl.load_workbook(path)
+    headings = {cell.value: cell.column for cell in book["Order"][5]}
+    book["Order"].cell(6, headings["Quantity"], 3)
+    book["Order"].cell(6, headings["Due"], date(2027, 3, 5))
+    book.save(path)
+    ((table, values, _),) = read(path)
+    assert table == "receipts" and values["order"] == "2027W09-RAIL-190" and values["part"] == "RAIL-190"
+    assert (values["quantity"], values["due"], values["supplier"]) == (3, date(2027, 3, 5), "Rail works")
+
+
+def test_a_filled_in_survey_list_adds_only_what_was_filled_in(tmp_path):
+    columns = (SurveyColumn("Rail", ("drilled", "undrilled")), SurveyColumn("Extra ends"))
+    looms = (
+        SurveyRow(LoomKey("Hall 1", "007"), "AJ-190", "3", "12", {"Rail": None, "Extra ends": 4}, ("Rail",)),
+        SurveyRow(LoomKey("Hall 1", "3/12"), "AJ-190", "3", "13", {"Rail": "undrilled", "Extra ends": 2}, ()),
+    )
+    path = tmp_path / "survey.xlsx"
+    write_survey(path, SurveyList(columns, looms), "Hall renewal")
+    book = openpyxl.load_workbook(path)
+    assert book["Looms"]["F6"].value is None
+    book["Looms"]["F6"] = "drilled"
+    book.save(path)
+    found = [(values["loom"], values["row"], kept) for _, values, kept in read(path)]
+    assert found == [
+        ("007", "3", {"Rail": "drilled", "Extra ends": 4}), ("3/12", "3", {"Rail": "undrilled", "Extra ends": 2}),
+    ]  # fmt: skip
