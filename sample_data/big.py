@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from itertools import accumulate, pairwise
 from math import ceil
 from random import Random
 
@@ -13,18 +14,26 @@ from tracker.domain.mill import Crew, Loom, Mill, Tool
 SAMPLE_LOOMS, SAMPLE_WEEKS = 96, 12
 MARGIN = 1.2
 """Stock and receipts above the sample's share, since another draw needs more of one part and less of another."""
-MIXES = ((("AJ-N", 0.7), ("AJ-W", 0.3)), (("RP-N", 0.68), ("RP-W", 0.32)))
+Mix = tuple[tuple[str, float], ...]
+AIR_JET, RAPIER = (("AJ-N", 0.7), ("AJ-W", 0.3)), (("RP-N", 0.68), ("RP-W", 0.32))
+BOTH = (("AJ-N", 0.38), ("AJ-W", 0.16), ("RP-N", 0.31), ("RP-W", 0.15))
+"""Machine types of a hall and their shares: halls take turns, a single hall has both, so that parts fit any mill."""
+INSERTION = ("air-jet", "rapier")
 
 
 def make_mill(looms: int, weeks: int, crews: int, halls: int = 1, seed: int = 1) -> Mill:
     """A mill of `looms` looms in `halls` halls, `crews` crews of two fitters, planned over `weeks` weeks.
 
-    Halls take turns: air-jet, rapier, air-jet … A loom number starts again in each hall. Electricians, jigs and hoists
-    grow with the crews; stock and receipts with the looms, spread over the weeks as in the sample. The same arguments
-    give the same mill.
+    Halls take turns: air-jet, rapier, air-jet …; a single hall has both. A loom number starts again in each hall.
+    Electricians, jigs and hoists grow with the crews; stock and receipts with the looms, spread over the weeks as in
+    the sample. The same arguments give the same mill.
     """
     rng = Random(seed)
-    found = {loom.key: loom for hall in range(halls) for loom in _hall(rng, hall, _share(looms, halls, hall))}
+    found = {
+        loom.key: loom
+        for hall in range(halls)
+        for loom in _hall(rng, hall, _share(looms, halls, hall), _mix(hall, halls))
+    }
     warps = [warp for loom in found.values() for warp in weaving.make_warps(rng, loom, rng.choice((0, 1, 1, 2, 2, 3)))]
     scale = MARGIN * looms / SAMPLE_LOOMS
     return Mill(
@@ -36,7 +45,7 @@ def make_mill(looms: int, weeks: int, crews: int, halls: int = 1, seed: int = 1)
         receipts=stores.receipts(weaving.START, scale, weeks / SAMPLE_WEEKS),
         crews=_crews(crews),
         running=tuple(row for i in range(halls) for row in weaving.running(f"Hall {i + 1}", INSERTION[i % 2])),
-        closures=tuple(replace(closure, hall=None) for closure in weaving.CLOSURES if closure.hall is None),
+        closures=tuple(closure for closure in weaving.CLOSURES if closure.hall is None),
         tools={name: Tool(name, ceil(crews / 2)) for name in people.TOOLS},
         method=METHOD,
         terms=replace(
@@ -50,18 +59,19 @@ def make_mill(looms: int, weeks: int, crews: int, halls: int = 1, seed: int = 1)
     )
 
 
-INSERTION = ("air-jet", "rapier")
-
-
 def _share(looms: int, halls: int, hall: int) -> int:
     return looms // halls + (hall < looms % halls)
 
 
-def _hall(rng: Random, hall: int, count: int) -> list[Loom]:
-    (narrow, share), (wide, _) = MIXES[hall % 2]
-    narrow_count = round(count * share)
+def _mix(hall: int, halls: int) -> Mix:
+    return BOTH if halls == 1 else (AIR_JET, RAPIER)[hall % 2]
+
+
+def _hall(rng: Random, hall: int, count: int, mix: Mix) -> list[Loom]:
     numbers = [f"{n:03d}" for n in range(1, count + 1)]
-    looms = make_looms(rng, f"Hall {hall + 1}", numbers, ((narrow, narrow_count), (wide, count - narrow_count)))
+    edges = [round(count * edge) for edge in accumulate((share for _, share in mix), initial=0.0)]
+    counts = [(machine_type, b - a) for (machine_type, _), (a, b) in zip(mix, pairwise(edges), strict=True)]
+    looms = make_looms(rng, f"Hall {hall + 1}", numbers, counts)
     return [replace(loom, capacity_unsold=rng.random() < 0.08) for loom in looms]
 
 

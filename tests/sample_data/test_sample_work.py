@@ -132,7 +132,9 @@ def test_only_what_is_meant_to_be_scarce_is_scarce(mill: Mill, scopes: dict[Loom
     assert short == {"RAIL-W": 1, "CONTROL-BOX": 1}
 
 
-@pytest.mark.parametrize(("looms", "weeks", "crews", "halls"), [(200, 16, 4, 2), (1000, 26, 8, 4)])
+@pytest.mark.parametrize(
+    ("looms", "weeks", "crews", "halls"), [(96, 12, 2, 1), (200, 16, 4, 2), (300, 16, 6, 3), (1000, 26, 8, 4)]
+)
 def test_big_halls_have_parts_for_nearly_all(looms: int, weeks: int, crews: int, halls: int) -> None:
     mill = make_mill(looms, weeks, crews, halls)
     supply, need = usable(mill), least_need(scope_looms(mill))
