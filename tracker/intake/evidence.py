@@ -1,5 +1,6 @@
 """How well the values of a column fit a field: what headings leave open, the cells may tell."""
 
+import re
 from collections.abc import Callable
 from datetime import date, datetime
 from typing import Any
@@ -14,6 +15,8 @@ from tracker.intake.simple_columns import year_of
 from tracker.intake.vocabulary import tokens, vocabulary
 
 _SAMPLE = 300
+_YARN = re.compile(r"\W*ne\W*", re.IGNORECASE)
+"""A heading that is the efficiency in German and the yarn count in English."""
 USUAL_NUMBERS = {
     "year": (1950, 2100), "frames": (1, 40), "speed_ppm": (60, 2500), "efficiency": (0.2, 100), "reed_width_cm": (1, 6000),
 }  # fmt: skip
@@ -26,6 +29,8 @@ def evidence_of(block: Block) -> Callable[[int, str, Table], float]:
     def factor(column: int, name: str, table: Table) -> float:
         if column not in samples:
             samples[column] = _sample(block, column)
+        if name == "efficiency" and _YARN.fullmatch(block.headings[column]) and _are_yarn_counts(samples[column]):
+            return 0.5
         return _fit(samples[column], name, table)
 
     return factor
@@ -62,10 +67,9 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
     if name == "hall":
         distinct = len({str(v) for v in values}) / len(values)
         return 0.6 if distinct > 0.7 and len(values) >= 8 else 1.0
-    if name == "efficiency" and _are_yarn_counts(values):
-        return 0.5
     if name in USUAL_NUMBERS:
-        return _share(values, lambda v: _in(v, USUAL_NUMBERS[name]), 0.45)
+        numbers = _share(values, lambda v: _number(v) is not None, 0.45)
+        return min(numbers, _share(values, lambda v: _in(v, USUAL_NUMBERS[name]), 0.75))
     kind = next((column.kind for column in table.columns if column.field == name), Kind.TEXT)
     tests: dict[Kind, Callable[[Any], bool]] = {
         Kind.NUMBER: _is_number, Kind.INTEGER: _is_number, Kind.FRACTION: _is_number, Kind.DATE: _is_date,

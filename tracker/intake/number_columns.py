@@ -274,12 +274,14 @@ def _unit(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
         words = f"{pool.name} has no unit; read in {WORDS[unit]}, because the machine types say the same width."
         pool.note("unit-understood", words, understood=WORDS[unit])
         return unit
-    fitting = [unit for unit, bounds in USUAL[dimension].items() if _share(bare, bounds) >= 0.6]
-    if len(fitting) == 1:
-        words = f"{pool.name} has no unit; read in {WORDS[fitting[0]]}, because of the values {_span(bare)}."
-        pool.note("unit-understood", words, understood=WORDS[fitting[0]])
-        return fitting[0]
-    return _ask_unit(plan, fitting or list(USUAL[dimension]), bare)
+    shares = {unit: _share(bare, bounds) for unit, bounds in USUAL[dimension].items()}
+    best = max(shares, key=lambda unit: shares[unit])
+    if shares[best] >= 0.95 and all(share < 0.5 for unit, share in shares.items() if unit != best):
+        words = f"{pool.name} has no unit; read in {WORDS[best]}, because of the values {_span(bare)}."
+        pool.note("unit-understood", words, understood=WORDS[best])
+        return best
+    likely = [unit for unit, share in shares.items() if share >= 0.2]
+    return _ask_unit(plan, likely if len(likely) > 1 else list(shares), bare)
 
 
 def _share(values: list[float], bounds: tuple[float, float]) -> float:

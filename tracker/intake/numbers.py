@@ -37,6 +37,8 @@ def quantity(text: str) -> Quantity | None:
     if not hit:
         return None
     number, after = hit["number"].rstrip(" "), hit["after"]
+    if hit["before"][-1:].isalpha() and number[0] in "-−" and hit.start("number") == hit.end("before"):
+        return None  # `A-07` is a code
     trailing = len(number) - len(number.rstrip(".,'’`"))
     if trailing:
         number, after = number[:-trailing], number[-trailing:] + after

@@ -2,6 +2,7 @@
 
 import zipfile
 from collections.abc import Callable
+from math import isfinite
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +18,7 @@ from tracker.intake.raw_formats import sheet_formats
 from tracker.intake.raw_formulas import formulas_without_value
 from tracker.intake.raw_refusal import refuse
 from tracker.intake.raw_sheets import SheetFormat
-from tracker.intake.sheets import Extras, Sheet, clean, marked
+from tracker.intake.sheets import Extras, Mark, Sheet, clean, marked
 
 
 def open_book(path: Path) -> list[Sheet]:
@@ -70,7 +71,7 @@ def _row_number(source: Readable, sheet: str) -> Callable[[int], int] | None:
 
 
 def tidy_rows(rows: list[list[Any]]) -> list[list[Any]]:
-    """Texts cleaned, empty texts as None; each text is cleaned once."""
+    """Texts cleaned, empty texts as None, numbers beyond all bounds as errors; each text is cleaned once."""
     known: dict[str, str | None] = {"": None}
     for row in rows:
         for i, value in enumerate(row):
@@ -78,4 +79,6 @@ def tidy_rows(rows: list[list[Any]]) -> list[list[Any]]:
                 if value not in known:
                     known[value] = clean(value) or None
                 row[i] = known[value]
+            elif type(value) is float and not isfinite(value):
+                row[i] = Mark("error", "#NUM!")
     return rows

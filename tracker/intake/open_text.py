@@ -20,7 +20,8 @@ _MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF32_LE, "utf-32"), (code
 RUN_AS_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
 """Beginnings before which our own exports, and others, put an apostrophe."""
 ALPHABETS = {
-    "de": "äöüßÄÖÜ", "fr": "àâçéèêëîïôùûüœæÀÂÇÉÈÊËÎÏÔÙÛÜŒÆ", "it": "àèéìòùÀÈÉÌÒÙ", "es": "áéíóúñüÁÉÍÓÚÑÜº", "pt": "ãõáéíóúâêôçàÃÕÁÉÍÓÚÂÊÔÇÀº",
+    "de": "äöüßÄÖÜ", "fr": "àâçéèêëîïôùûüœæÀÂÇÉÈÊËÎÏÔÙÛÜŒÆ", "it": "àèéìòùÀÈÉÌÒÙ", "es": "áéíóúñüÁÉÍÓÚÑÜº",
+    "pt": "ãõáéíóúâêôçàÃÕÁÉÍÓÚÂÊÔÇÀº",
     "tr": "çğıöşüâîûÇĞİÖŞÜÂÎÛ",
 }  # fmt: skip
 """Letters beyond ASCII of the languages whose headings were found."""

@@ -10,6 +10,7 @@ from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused
 from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
+from tracker.intake.columns import Part
 from tracker.intake.evidence import evidence_of
 from tracker.intake.layout import Block, find_blocks
 from tracker.intake.loom_lists import choose_loom_lists
@@ -109,7 +110,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
         return []
     only = said if said not in (None, READ, HALL) else ""
     blocks = find_blocks(sheet, answers.field, only) or find_blocks(sheet.turned(), answers.field, only)
-    blocks = [block for block in blocks if _confirmed(block, answers, only)]
+    blocks = [block for block in blocks if _confirmed(block, answers, only, report)]
     if not blocks:
         _note_foreign(sheet, report)
     elif sheet.hidden and said is None:
@@ -117,13 +118,23 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
     return blocks
 
 
-def _confirmed(block: Block, answers: Answers, only: str) -> bool:
+def _confirmed(block: Block, answers: Answers, only: str, report: Report) -> bool:
     """Do the values bear out the headings? They decide which column is which field."""
-    name = block.recognised.table.name
-    found = recognise(block.headings, block.sheet.name, evidence_of(block), answers.field, only, among=name)
-    if found is not None:
-        block.recognised = found
-    return found is not None
+    by_heading = block.recognised
+    found = recognise(block.headings, block.sheet.name, evidence_of(block), answers.field, only, among=by_heading.table.name)
+    if found is None:
+        return False
+    block.recognised = found
+    for column, meaning in by_heading.meanings.items():
+        if column not in found.meanings and found.column_of(meaning.field) is None and meaning.certainty >= 0.9:
+            part = Part(block, column, [])
+            report.whole(
+                Severity.NOTE, "values-do-not-fit", block.sheet, part.heading_cell,
+                f"{part.heading} is headed like {found.table.column(meaning.field).heading}, but its values are not such; "
+                "the column is kept as it is.",
+                heading=part.heading, hint=f'If it is, answer --answer "{part.heading}={meaning.field}".',
+            )  # fmt: skip
+    return True
 
 
 def _note_foreign(sheet: Sheet, report: Report) -> None:
