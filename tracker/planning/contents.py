@@ -1,0 +1,105 @@
+"""Work contents as arrays: how long, what they hold slot by slot, which parts they need, what they cost."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import ceil, floor
+
+from tracker.domain.mill import Mill
+from tracker.domain.words import fold
+from tracker.domain.work import WorkContent
+
+SLOT_MIN = 30
+_DUST = 1e-6
+"""Minutes that are taken for a rounding error, not for work in a further slot."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """An amount of something held in the working slots `first` ≤ i < `past` after the start."""
+
+    what: str
+    """Folded trade, or the tool's name."""
+    first: int
+    past: int
+    amount: int
+
+
+@dataclass(frozen=True, slots=True)
+class Profile:
+    """What a conversion holds besides its crew; conversions alike in it share one."""
+
+    slots: int
+    """Working slots from start to end, ≥ 1; a crew of the lead trade is held in all of them."""
+    trades: tuple[Hold, ...]
+    tools: tuple[Hold, ...]
+
+    def tail(self, slots: int) -> "Profile":
+        """The last so many slots of it."""
+        cut = max(0, self.slots - slots)
+        return Profile(slots, _cut(self.trades, cut), _cut(self.tools, cut))
+
+
+def profile(content: WorkContent, lead_trade: str) -> Profile:
+    """Slots and holds of a content: its steps one after the other, minutes with allowance and learning in them.
+
+    A trade or tool is held in every slot that one of its steps touches, as many as the largest of those steps asks for.
+    """
+    lead = fold(lead_trade)
+    slots = max(1, ceil((content.on_loom_min - _DUST) / SLOT_MIN))
+    trades: dict[str, list[int]] = {}
+    tools: dict[str, list[int]] = {}
+    minute = 0.0
+    for step in content.steps:
+        first, past = _touched(minute, minute + step.minutes)
+        _hold(trades, {fold(t): n for t, n in step.heads.items() if fold(t) != lead}, first, past, slots)
+        _hold(tools, step.tools, first, past, slots)
+        minute += step.minutes
+    return Profile(slots, _runs(trades), _runs(tools))
+
+
+def labour_cost(content: WorkContent, rates: Mapping[str, float]) -> float:
+    """Σ person-minutes / 60 × rate, over all trades and places; a trade without a crew costs nothing."""
+    return sum(minutes / 60 * rates.get(fold(trade), 0.0) for trade, minutes in content.labour_min.items())
+
+
+def parts_cost(content: WorkContent, mill: Mill) -> float:
+    """Σ quantity × price."""
+    return sum(quantity * mill.parts[part].price for part, quantity in content.parts.items())
+
+
+def rateless(contents: Sequence[WorkContent], rates: Mapping[str, float]) -> list[str]:
+    """Trades that work but have no crew, as the method writes them."""
+    found = {fold(trade): trade for content in contents for trade, minutes in content.labour_min.items() if minutes > 0}
+    return [trade for folded, trade in sorted(found.items()) if folded not in rates]
+
+
+def _touched(start_min: float, end_min: float) -> tuple[int, int]:
+    if end_min - start_min <= _DUST:
+        return 0, 0
+    return floor((start_min + _DUST) / SLOT_MIN), ceil((end_min - _DUST) / SLOT_MIN)
+
+
+def _hold(held: dict[str, list[int]], amounts: Mapping[str, int], first: int, past: int, slots: int) -> None:
+    for what, amount in amounts.items():
+        by_slot = held.setdefault(what, [0] * slots)
+        for i in range(first, min(past, slots)):
+            by_slot[i] = max(by_slot[i], amount)
+
+
+def _runs(held: Mapping[str, list[int]]) -> tuple[Hold, ...]:
+    """Runs of equal amounts, none for 0."""
+    runs: list[Hold] = []
+    for what, by_slot in sorted(held.items()):
+        first = 0
+        for i in range(1, len(by_slot) + 1):
+            if i == len(by_slot) or by_slot[i] != by_slot[first]:
+                if by_slot[first]:
+                    runs.append(Hold(what, first, i, by_slot[first]))
+                first = i
+    return tuple(runs)
+
+
+def _cut(holds: tuple[Hold, ...], cut: int) -> tuple[Hold, ...]:
+    return tuple(
+        Hold(hold.what, max(0, hold.first - cut), hold.past - cut, hold.amount) for hold in holds if hold.past > cut
+    )

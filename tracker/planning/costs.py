@@ -1,0 +1,138 @@
+"""What an option costs, term by term (planning.md, section 5). Currency; each term maps a batch to one array."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from tracker.planning.grid import SLOT_H, Floats, HallClock, Ints
+from tracker.planning.instance import Instance
+from tracker.planning.quantiles import SHARES, firmed
+
+_APART = 1e5
+"""Hours between the windows on the one axis on which all quantiles are searched at once."""
+
+
+@dataclass(frozen=True)
+class Batch:
+    """Conversions of one hall whose costs are asked for. Arrays of shape (conversions,)."""
+
+    instance: Instance
+    clock: HallClock
+    window: Ints
+    content: Ints
+    start_slot: Ints
+    end_slot: Ints
+    """The slot after the last."""
+
+    @cached_property
+    def start_h(self) -> Floats:
+        return self.start_slot * SLOT_H
+
+    @cached_property
+    def end_h(self) -> Floats:
+        return self.end_slot * SLOT_H
+
+    @cached_property
+    def loom(self) -> Ints:
+        return self.instance.windows.loom[self.window]
+
+    @cached_property
+    def spread(self) -> "Spread":
+        return Spread(self.instance, self.clock, self.window)
+
+
+class Spread:
+    """The 99 quantiles of when the warp of each option's window runs out, as running sums.
+
+    Only beam-outs vary; for the other windows `counts` is 0 and the costs that depend on it vanish.
+    """
+
+    def __init__(self, instance: Instance, clock: HallClock, window: Ints):
+        table = instance.windows
+        used, row = np.unique(window, return_inverse=True)
+        self.row = row.reshape(-1)
+        self.counts = table.beam_out[window]
+        mean = np.minimum(table.mean_running_h[used], instance.mill.terms.firm_h)
+        late = firmed(mean, table.spread_h[used]) - mean[:, None]
+        self.at_h = clock.running.after(table.mean_h[used][:, None], late)
+        self.run_h = clock.running.elapsed(self.at_h)
+        self.sum_at = _sums(self.at_h)
+        self.sum_run = _sums(self.run_h)
+
+    def before(self, at_h: Floats) -> Ints:
+        """How many quantiles of each option's window lie before a moment; 0 … 99."""
+        apart = np.arange(len(self.at_h))[:, None] * _APART
+        return np.searchsorted((self.at_h + apart).ravel(), at_h + self.row * _APART) - self.row * SHARES.size
+
+
+def lost_production(batch: Batch) -> Floats:
+    """Contribution × expected running hours stopped beyond the ordinary change: waiting for the start, and conversion.
+
+    The ordinary change comes besides and is paid in any case. A standing or mid-warp window has no waiting.
+    """
+    table, spread = batch.instance.windows, batch.spread
+    run = batch.clock.running.elapsed(batch.start_h)
+    waiting = spread.run_before(run)
+    stopped = waiting * run - spread.sum_run[spread.row, waiting]
+    mean = np.where(spread.counts, stopped / SHARES.size, 0.0) + batch.conversion_h
+    return table.contribution[batch.window] * mean
+
+
+def late_beam_out(batch: Batch) -> Floats:
+    """A warp that runs out after the start: the crew waits up to the patience, then the rest of the warp is cut."""
+    table, spread = batch.instance.windows, batch.spread
+    given_up_h = batch.start_h + batch.instance.mill.terms.patience_h
+    first, past = spread.before(batch.start_h), spread.before(given_up_h)
+    cut = SHARES.size - past
+    waited_h = _between(spread.sum_at, spread.row, first, past) - batch.start_h * (past - first)
+    waited_h = waited_h + batch.instance.mill.terms.patience_h * cut
+    left_h = _between(spread.sum_run, spread.row, past, past + cut) - batch.clock.running.elapsed(given_up_h) * cut
+    metres = left_h * table.warp_rate[batch.window]
+    money = waited_h * batch.clock.wait_rate[batch.start_slot] + metres * table.warp_value[batch.window]
+    return np.where(spread.counts, money / SHARES.size, 0.0)
+
+
+def labour(batch: Batch) -> Floats:
+    """Person-hours of all trades and places × their rates."""
+    return batch.instance.contents.labour[batch.content]
+
+
+def parts(batch: Batch) -> Floats:
+    """Quantities × prices."""
+    return batch.instance.contents.parts[batch.content]
+
+
+def saving_foregone(batch: Batch) -> Floats:
+    """Saving a day × days from the programme's start to the end of the conversion."""
+    return batch.instance.saving[batch.loom] * (batch.end_h - batch.instance.start_h) / 24
+
+
+def moves(batch: Batch) -> Floats:
+    """The move cost, where the last published plan has the loom at another start or with other choices."""
+    previous = batch.instance.previous
+    same = (previous.slot[batch.loom] == batch.start_slot) & (
+        previous.choices[batch.loom] == batch.instance.contents.choices[batch.content]
+    )
+    return np.where(previous.booked[batch.loom] & ~same, batch.instance.mill.terms.move_cost, 0.0)
+
+
+COST_TERMS: tuple[Callable[[Batch], Floats], ...] = (
+    lost_production, late_beam_out, labour, parts, saving_foregone, moves,
+)  # fmt: skip
+"""In the order of `CostTerms`, whose field names they have."""
+
+
+def total(batch: Batch) -> Floats:
+    """All terms together."""
+    return np.sum([term(batch) for term in COST_TERMS], axis=0)
+
+
+def _sums(values: Floats) -> Floats:
+    """Sums of the first 0, 1 … n values of each row; shape (rows, n + 1)."""
+    return np.concatenate([np.zeros((len(values), 1)), np.cumsum(values, axis=1)], axis=1)
+
+
+def _between(sums: Floats, row: Ints, first: Ints, past: Ints) -> Floats:
+    return sums[row, past] - sums[row, first]

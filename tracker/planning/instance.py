@@ -1,0 +1,399 @@
+"""The problem as arrays: clocks, pools, supplies, contents and windows, each looked up once and numbered."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import pairwise
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+import numpy as np
+
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.shifts import crews_of, running_calendar
+from tracker.domain.windows import Window, WindowKind
+from tracker.domain.work import Choices, WorkContent
+from tracker.errors import DataError
+from tracker.planning.contents import Profile, labour_cost, parts_cost, profile, rateless
+from tracker.planning.grid import (
+    SLOT_H,
+    Bools,
+    Floats,
+    Grid,
+    HallClock,
+    Ints,
+    RunningClock,
+    first_of_days,
+    full_hours,
+    midnight,
+)
+from tracker.planning.pools import Pool, lead_pool, presence, stopped_pool, tool_pool, trade_pool, trade_rates
+from tracker.planning.problem import PlanningProblem
+from tracker.planning.supplies import Supply, supplies
+
+KINDS = tuple(WindowKind)
+BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
+_MARGIN = timedelta(days=120)
+"""Running calendars reach this far past the horizon, for the tails of the last beam-outs."""
+
+
+@dataclass(frozen=True)
+class PoolHold:
+    """An amount of pool `pool` held in positions start + first ≤ i < start + past."""
+
+    pool: int
+    first: int
+    past: int
+    amount: int
+
+
+@dataclass(frozen=True)
+class ContentTable:
+    """One entry per content (and, where parts were issued already, per loom). All arrays of shape (contents,)."""
+
+    items: list[WorkContent]
+    slots: Ints
+    labour: Floats
+    parts: Floats
+    profile: Ints
+    """Index into `Instance.profiles`."""
+    needs: Ints
+    """Row of `Instance.needs`."""
+    choices: Ints
+    """Index into `choice_sets`."""
+    choice_sets: list[Choices]
+
+
+@dataclass(frozen=True)
+class Menus:
+    """Which contents a loom has in a kind of window; looms with equal scopes share their menu."""
+
+    flat: Ints
+    """Content numbers, menu after menu."""
+    first: Ints
+    """Where each menu begins in `flat`; shape (menus + 1,)."""
+
+
+@dataclass(frozen=True)
+class WindowTable:
+    """Windows of the looms to plan, by loom and number; hours from the grid's origin. Arrays of shape (windows,)."""
+
+    items: list[Window]
+    loom: Ints
+    kind: Ints
+    """Index into `KINDS`."""
+    menu: Ints
+    mean_h: Floats
+    starts_h: Floats
+    ends_h: Floats
+    spread_h: Floats
+    mean_running_h: Floats
+    warp_rate: Floats
+    warp_value: Floats
+    contribution: Floats
+    """Currency per running hour; 0 where the mill says that the capacity is unsold."""
+
+    @property
+    def beam_out(self) -> Bools:
+        return np.isin(self.kind, [KINDS.index(kind) for kind in BEAM_OUTS])
+
+
+@dataclass(frozen=True)
+class Previous:
+    """The last published plan by loom, arrays of shape (looms,)."""
+
+    slot: Ints
+    """Start of the loom's booking, in slots; far below 0 where it has none."""
+    choices: Ints
+    """Index into `ContentTable.choice_sets`; -1 where no content has them any more."""
+    booked: Bools
+
+
+@dataclass(frozen=True)
+class Instance:
+    problem: PlanningProblem
+    grid: Grid
+    start: datetime
+    """Programme start, UTC: saving foregone counts from here."""
+    earliest_h: float
+    """No option starts before it: the later of as of and the programme's start."""
+    halls: list[str]
+    clocks: list[HallClock]
+    looms: list[LoomKey]
+    hall_of: Ints
+    """Hall of each loom, index into `halls`."""
+    pools: list[Pool]
+    """The lead trade first. Looms in work are not taken out yet."""
+    supplies: list[Supply]
+    """Of the scarce parts only."""
+    needs: Floats
+    """Distinct needs of scarce parts, shape (rows, supplies)."""
+    profiles: list[tuple[PoolHold, ...]]
+    profile_slots: Ints
+    contents: ContentTable
+    menus: Menus
+    windows: WindowTable
+    previous: Previous
+    saving: Floats
+    """Currency a day, by loom."""
+    left_cost: Floats
+    """Cost of leaving each loom over."""
+    protected_slot: Ints
+    """First slot in which each loom may start."""
+    notes: tuple[str, ...]
+
+    @property
+    def mill(self) -> Mill:
+        return self.problem.mill
+
+    @property
+    def start_h(self) -> float:
+        return self.grid.hours(self.start)
+
+
+def make_instance(problem: PlanningProblem) -> Instance:
+    """Number everything. Raises `DataError` where the horizon is past or no crew ever works in it."""
+    mill, terms = problem.mill, problem.mill.terms
+    grid, start = _grid(problem)
+    looms = problem.planned
+    halls = list(dict.fromkeys(key.hall for key in sorted(mill.looms, key=lambda key: key.sort_key)))
+    clocks = [_hall_clock(problem, grid, hall) for hall in halls]
+    if not any(clock.work.size for clock in clocks):
+        raise DataError(
+            f"No crew of the trade '{terms.lead_trade}' works before the horizon; look at Crews and Closures."
+        )
+    rates = trade_rates(mill)
+    contents, menus, menu_of, needs, scarce, found, slots = _contents(problem, grid, looms, clocks, rates)
+    pools = _pools(mill, grid, halls, found)
+    windows = _windows(problem, grid, looms, menu_of)
+    saving = np.array([mill.looms[key].saving_per_day or 0.0 for key in looms])
+    cheapest = _cheapest(contents, menus, menu_of)
+    return Instance(
+        problem=problem,
+        grid=grid,
+        start=start,
+        earliest_h=max(grid.hours(problem.as_of), grid.hours(start)),
+        halls=halls,
+        clocks=clocks,
+        looms=looms,
+        hall_of=np.array([halls.index(key.hall) for key in looms], dtype=np.int32),
+        pools=pools,
+        supplies=scarce,
+        needs=needs,
+        profiles=[_pool_holds(item, pools) for item in found],
+        profile_slots=slots,
+        contents=contents,
+        menus=menus,
+        windows=windows,
+        previous=_previous(problem, grid, looms, contents),
+        saving=saving,
+        left_cost=saving * terms.horizon_days + terms.left_over_penalty + cheapest,
+        protected_slot=np.array([_protected(grid, mill, key) for key in looms], dtype=np.int32),
+        notes=tuple(_notes(problem, contents.items, rates)),
+    )
+
+
+def _grid(problem: PlanningProblem) -> tuple[Grid, datetime]:
+    terms = problem.mill.terms
+    today = problem.as_of.astimezone(terms.zone).date()
+    first = terms.start or today
+    end = midnight(first + timedelta(days=terms.horizon_days), terms.zone)
+    if end <= problem.as_of:
+        raise DataError(
+            f"The horizon of {terms.horizon_days} days from {first} ended before {today}; raise the term horizon (days)."
+        )
+    origin = midnight(today, terms.zone)
+    return Grid(origin, (end - origin) // timedelta(hours=SLOT_H), terms.zone), midnight(first, terms.zone)
+
+
+def _hall_clock(problem: PlanningProblem, grid: Grid, hall: str) -> HallClock:
+    mill = problem.mill
+    there = [(presence(mill, grid, crew, hall), crew.heads * crew.rate_per_head_h)
+             for crew in crews_of(mill, mill.terms.lead_trade)]  # fmt: skip
+    crews = np.sum([at_work for at_work, _ in there], axis=0)
+    cost = np.sum([at_work * rate for at_work, rate in there], axis=0)
+    work = np.flatnonzero(crews).astype(np.int32)
+    return HallClock(
+        hall, work, _running(problem, grid, hall), cost / np.maximum(crews, 1),
+        first_of_days(grid, work), full_hours(grid, work),
+    )  # fmt: skip
+
+
+def _running(problem: PlanningProblem, grid: Grid, hall: str) -> RunningClock:
+    earliest = min((w.mean_at for windows in problem.windows.values() for w in windows[:2]), default=grid.origin)
+    first = (min(earliest, grid.origin) - timedelta(days=30)).astimezone(grid.zone).date()
+    last = (grid.moment(grid.slots) + _MARGIN).astimezone(grid.zone).date()
+    return RunningClock(running_calendar(problem.mill, hall, first, last), grid)
+
+
+def _contents(problem, grid, looms, clocks, rates):
+    """The content table, the menus, and everything that is numbered along with them."""
+    entries = _Entries(problem)
+    menu_of = [entries.menus_of(key) for key in looms]
+    items = [content for content, _ in entries.found]
+    profiles: dict[Profile, int] = {}
+    profile_of = [profiles.setdefault(profile(c, problem.mill.terms.lead_trade), len(profiles)) for c in items]
+    choices: dict[Choices, int] = {}
+    choice_of = [choices.setdefault(content.choices, len(choices)) for content in items]
+    scarce, needs, needs_of = _scarce(problem, grid, clocks, entries, menu_of)
+    slots = np.array([item.slots for item in profiles], dtype=np.int32)
+    numbers = np.array(profile_of, dtype=np.int32)
+    table = ContentTable(
+        items=items,
+        slots=slots[numbers] if items else np.zeros(0, dtype=np.int32),
+        labour=np.array([labour_cost(content, rates) for content in items]),
+        parts=np.array([parts_cost(content, problem.mill) for content in items]),
+        profile=numbers,
+        needs=needs_of,
+        choices=np.array(choice_of, dtype=np.int32),
+        choice_sets=list(choices),
+    )
+    flat = np.array([c for menu in entries.menus for c in menu], dtype=np.int32)
+    first = np.cumsum([0, *map(len, entries.menus)]).astype(np.int32)
+    return table, Menus(flat, first), menu_of, needs, scarce, list(profiles), slots
+
+
+class _Entries:
+    """Numbers contents and menus; looms that share a scope (and have no parts issued) share both."""
+
+    def __init__(self, problem: PlanningProblem):
+        self.problem = problem
+        self.found: list[tuple[WorkContent, Mapping[str, float]]] = []
+        """Content and what it still takes out of stock."""
+        self.menus: list[list[int]] = []
+        self._known: dict[tuple, dict[WindowKind, int]] = {}
+        self._numbers: dict[tuple, int] = {}
+
+    def menus_of(self, key: LoomKey) -> dict[WindowKind, int]:
+        kinds = self.problem.contents.get(key, {})
+        issued = self.problem.issued.get(key) or {}
+        sign = (id(kinds), tuple(sorted(issued.items())))
+        if not kinds or key in self.problem.unplannable:
+            return {}
+        if sign not in self._known:
+            self._known[sign] = {kind: self._menu(contents, issued) for kind, contents in kinds.items() if contents}
+        return self._known[sign]
+
+    def _menu(self, contents: tuple[WorkContent, ...], issued: Mapping[str, float]) -> int:
+        self.menus.append([self._number(content, issued) for content in contents])
+        return len(self.menus) - 1
+
+    def _number(self, content: WorkContent, issued: Mapping[str, float]) -> int:
+        sign = (id(content), tuple(sorted(issued.items())))
+        if sign not in self._numbers:
+            self._numbers[sign] = len(self.found)
+            need = {part: max(0.0, q - issued.get(part, 0.0)) for part, q in content.parts.items()}
+            self.found.append((content, need))
+        return self._numbers[sign]
+
+
+def _scarce(problem, grid, clocks, entries: _Entries, menu_of):
+    """Supplies of the parts that the looms together could use up, and the needs of each content of them."""
+    parts = sorted({part for _, need in entries.found for part in need})
+    column = {part: i for i, part in enumerate(parts)}
+    need = np.zeros((len(entries.found), len(parts)))
+    for row, (_, needed) in enumerate(entries.found):
+        for part, quantity in needed.items():
+            need[row, column[part]] = quantity
+    most_of_menu = [need[menu].max(axis=0) for menu in entries.menus]
+    most = np.zeros(len(parts))
+    for menus in menu_of:
+        if menus:
+            most += np.max([most_of_menu[menu] for menu in menus.values()], axis=0)
+    working = np.zeros(grid.slots, dtype=bool)
+    for clock in clocks:
+        working[clock.work] = True
+    all_ = supplies(problem.mill, grid, working, parts, problem.taken)
+    scarce = [i for i, supply in enumerate(all_) if most[i] > supply.total[0]]
+    distinct, number = np.unique(need[:, scarce], axis=0, return_inverse=True)
+    return [all_[i] for i in scarce], distinct, number.reshape(-1).astype(np.int32)
+
+
+def _pools(mill: Mill, grid: Grid, halls: list[str], profiles: list[Profile]) -> list[Pool]:
+    trades = sorted({hold.what for item in profiles for hold in item.trades})
+    tools = sorted({hold.what for item in profiles for hold in item.tools})
+    limit = mill.terms.looms_stopped_at_once
+    return [
+        lead_pool(mill, grid, halls, crews_of(mill, mill.terms.lead_trade)),
+        *([stopped_pool(limit, grid, halls)] if limit is not None else []),
+        *(trade_pool(mill, grid, halls, trade) for trade in trades),
+        *(tool_pool(mill, grid, halls, tool) for tool in tools),
+    ]
+
+
+def _pool_holds(item: Profile, pools: list[Pool]) -> tuple[PoolHold, ...]:
+    """What the profile holds of each pool, the crew and the place among the stopped looms in all its slots."""
+    number = {(pool.kind, pool.name): i for i, pool in enumerate(pools)}
+    whole = [PoolHold(i, 0, item.slots, 1) for i, pool in enumerate(pools) if pool.kind in ("crews", "stopped")]
+    trades = [PoolHold(number["heads", h.what], h.first, h.past, h.amount) for h in item.trades]  # type: ignore[index]
+    tools = [PoolHold(number["tool", h.what], h.first, h.past, h.amount) for h in item.tools]  # type: ignore[index]
+    return (*whole, *trades, *tools)
+
+
+def _windows(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of) -> WindowTable:
+    rows = [
+        (i, window, menu_of[i][window.kind])
+        for i, key in enumerate(looms)
+        for window in sorted(problem.windows.get(key, ()), key=lambda w: w.number)
+        if window.kind in menu_of[i]
+    ]
+    items = [window for _, window, _ in rows]
+    unsold = [problem.mill.looms[w.key].capacity_unsold for w in items]
+
+    def hours(moments) -> Floats:
+        return np.array([grid.hours(at) for at in moments], dtype=float)
+
+    def numbers(values) -> Floats:
+        return np.array(list(values), dtype=float)
+
+    return WindowTable(
+        items=items,
+        loom=np.array([i for i, _, _ in rows], dtype=np.int32),
+        kind=np.array([KINDS.index(w.kind) for w in items], dtype=np.int32),
+        menu=np.array([menu for _, _, menu in rows], dtype=np.int32),
+        mean_h=hours(w.mean_at for w in items),
+        starts_h=hours(w.starts_at for w in items),
+        ends_h=hours(w.ends_at or w.starts_at for w in items),
+        spread_h=numbers(w.spread_h for w in items),
+        mean_running_h=numbers(w.mean_running_h for w in items),
+        warp_rate=numbers(w.warp_rate_m_per_h for w in items),
+        warp_value=numbers(w.warp_value_per_m for w in items),
+        contribution=numbers(0.0 if free else w.contribution_per_h for w, free in zip(items, unsold, strict=True)),
+    )
+
+
+def _cheapest(contents: ContentTable, menus: Menus, menu_of) -> Floats:
+    """Cheapest labour and parts of each loom over all its contents; 0 where it has none."""
+    both = contents.labour + contents.parts
+    of_menu = [both[menus.flat[a:b]].min() for a, b in pairwise(menus.first)]
+    return np.array([min((of_menu[menu] for menu in found.values()), default=0.0) for found in menu_of])
+
+
+def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], contents: ContentTable) -> Previous:
+    bookings = {booking.key: booking for booking in (problem.previous.bookings if problem.previous else ())}
+    number = {choices: i for i, choices in enumerate(contents.choice_sets)}
+    found = [bookings.get(key) for key in looms]
+    return Previous(
+        slot=np.array([grid.first_slot(b.start) if b else -(10**6) for b in found], dtype=np.int32),
+        choices=np.array([number.get(b.choices, -1) if b else -1 for b in found], dtype=np.int32),
+        booked=np.array([b is not None for b in found], dtype=bool),
+    )
+
+
+def _protected(grid: Grid, mill: Mill, key: LoomKey) -> int:
+    until = mill.looms[key].protected_until
+    return grid.day_start(until + timedelta(days=1)) if until else 0
+
+
+def _notes(problem: PlanningProblem, contents: list[WorkContent], rates: Mapping[str, float]) -> Iterator[str]:
+    """What was taken for granted, as plain sentences."""
+    for trade in rateless(contents, rates):
+        yield (
+            f"No crew of the trade '{trade}' is listed: its hours cost nothing here, and what needs it on the loom "
+            "cannot be booked."
+        )
+    today = problem.as_of.astimezone(problem.mill.terms.zone).date()
+    for receipt in problem.mill.receipts:
+        if receipt.due < today:
+            yield (
+                f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {receipt.due} and are "
+                "counted as there; correct the receipt if they are not."
+            )

@@ -1,0 +1,149 @@
+"""What options take of the rows, looked up in tables instead of worked out option by option.
+
+What an option takes depends only on its hall, its profile and its position (a *slot cell*), and on its needs and its
+step of the supplies (a *part cell*). Hundreds of thousands of options share a few ten thousand cells.
+"""
+
+import numpy as np
+from scipy.sparse import csc_array
+
+from tracker.planning.grid import Bools, Floats, Ints
+from tracker.planning.instance import Instance
+from tracker.planning.options import Options, ranges, times
+from tracker.planning.rows import Rows
+
+
+class Lookup:
+    """Cells of a set of options. `slot_cell` and `part_cell` have shape (options,)."""
+
+    def __init__(self, instance: Instance, rows: Rows, options: Options):
+        self.instance, self.rows, self.options = instance, rows, options
+        self._number_slots()
+        self._number_parts()
+
+    def reduced(self, price: Floats) -> Floats:
+        """Cost and, for what each option takes, the price (≥ 0) of each row; shape (options,)."""
+        slots, parts = self._slot_prices(price), self._part_prices(price)
+        return self.options.cost + slots[self.slot_cell] + parts[self.part_cell]
+
+    def fits(self, free: Floats, index: Ints) -> Bools:
+        """Which of the options at `index` take no more of any row than is free."""
+        return self._slots_free(free, index) & self._parts_free(free, index)
+
+    def matrix(self, index: Ints) -> csc_array:
+        """What the options at `index` take of each row; shape (rows, len(index))."""
+        column, row, value = self._slot_entries(index)
+        column2, row2, value2 = self._part_entries(index)
+        entries = np.concatenate([value, value2])
+        where = np.concatenate([row, row2]), np.concatenate([column, column2])
+        return csc_array((entries, where), shape=(self.rows.upper.size, len(index)))
+
+    def _number_slots(self) -> None:
+        instance, options = self.instance, self.options
+        hall = instance.hall_of[options.loom].astype(np.int64)
+        profile = instance.contents.profile[options.content]
+        halls = len(instance.halls)
+        pairs, number = np.unique(profile * halls + hall, return_inverse=True)
+        self._pairs = [divmod(int(pair), halls) for pair in pairs]
+        sizes = [instance.clocks[h].work.size for _, h in self._pairs]
+        self._base = np.cumsum([0, *sizes])
+        self.slot_cell = (self._base[number] + options.position).astype(np.int32)
+        self._pair_of = number.astype(np.int32)
+        self._hold_tables()
+
+    def _hold_tables(self) -> None:
+        """Holds of each pair end to end, and for each block and hall where its rows stand in one long list."""
+        rows, halls = self.rows, len(self.instance.halls)
+        at = [rows.blocks[b].row_at[h] + rows.base[b] for b in range(rows.pools) for h in range(halls)]
+        self._row_at = np.concatenate(at) if at else np.zeros(0, dtype=np.int32)
+        row_base = np.cumsum([0, *map(len, at)])[:-1].reshape(rows.pools, halls)
+        holds = [(row_base[hold.pool, h], hold) for p, h in self._pairs for hold in self.instance.profiles[p]]
+        self._hold_first = np.cumsum([0, *(len(self.instance.profiles[p]) for p, _ in self._pairs)])
+        self._hold_row = np.array([base + hold.first for base, hold in holds], dtype=np.int64)
+        self._hold_length = np.array([hold.past - hold.first for _, hold in holds], dtype=np.int64)
+        self._hold_amount = np.array([hold.amount for _, hold in holds], dtype=float)
+
+    def _number_parts(self) -> None:
+        instance, options = self.instance, self.options
+        steps = [supply.steps for supply in instance.supplies]
+        self._epochs = np.unique(np.concatenate([[0], *steps])).astype(np.int32)
+        epoch = np.searchsorted(self._epochs, times(instance, options).start, side="right") - 1
+        needs = instance.contents.needs[options.content] if len(options) else np.zeros(0, dtype=np.int32)
+        self.part_cell = (needs.astype(np.int64) * self._epochs.size + epoch).astype(np.int32)
+        self._row_of_epoch = [
+            supply.step_at(self._epochs) + self.rows.base[self.rows.pools + i]
+            for i, supply in enumerate(instance.supplies)
+        ]
+
+    def _slot_prices(self, price: Floats) -> Floats:
+        table = np.zeros(self._base[-1])
+        sums: dict[tuple[int, int], Floats] = {}
+        for i, (profile, hall) in enumerate(self._pairs):
+            cells = table[self._base[i] : self._base[i + 1]]
+            n = cells.size - int(self.instance.profile_slots[profile]) + 1
+            for hold in self.instance.profiles[profile] if n > 0 else ():
+                key = (hold.pool, hall)
+                if key not in sums:
+                    row = self.rows.blocks[hold.pool].row_at[hall] + self.rows.base[hold.pool]
+                    sums[key] = np.concatenate([[0.0], np.cumsum(price[row])])
+                total = sums[key]
+                cells[:n] += hold.amount * (total[hold.past : hold.past + n] - total[hold.first : hold.first + n])
+        return table
+
+    def _part_prices(self, price: Floats) -> Floats:
+        """Price of each need from each epoch on: a unit taken then is missing in every later step too."""
+        per_unit = np.zeros((len(self._row_of_epoch), self._epochs.size))
+        for i, row in enumerate(self._row_of_epoch):
+            last = self.rows.base[self.rows.pools + i + 1]
+            onward = np.cumsum(price[row[0] : last][::-1])[::-1]
+            per_unit[i] = onward[row - row[0]]
+        return (self.instance.needs @ per_unit).ravel()
+
+    def _slots_free(self, free: Floats, index: Ints) -> Bools:
+        option, hold = self._holds_of(index)
+        lacks = free[self._row_at[self._rows_of(index, option, hold)]] < np.repeat(
+            self._hold_amount[hold] - 1e-6, self._hold_length[hold]
+        )
+        bad = np.zeros(len(index), dtype=bool)
+        bad[np.repeat(option, self._hold_length[hold])[lacks]] = True
+        return ~bad
+
+    def _parts_free(self, free: Floats, index: Ints) -> Bools:
+        if not self._row_of_epoch:
+            return np.ones(len(index), dtype=bool)
+        least = np.array([self._least(free, i) for i in range(len(self._row_of_epoch))])
+        needs, epoch = np.divmod(self.part_cell[index], self._epochs.size)
+        return (self.instance.needs[needs] <= least[:, epoch].T + 1e-6).all(axis=1)
+
+    def _least(self, free: Floats, part: int) -> Floats:
+        """The least that is free of a part from each epoch on."""
+        row = self._row_of_epoch[part]
+        last = self.rows.base[self.rows.pools + part + 1]
+        return np.minimum.accumulate(free[row[0] : last][::-1])[::-1][row - row[0]]
+
+    def _holds_of(self, index: Ints) -> tuple[Ints, Ints]:
+        pair = self._pair_of[index]
+        counts = self._hold_first[pair + 1] - self._hold_first[pair]
+        return np.repeat(np.arange(len(index)), counts), ranges(self._hold_first[pair], counts)
+
+    def _rows_of(self, index: Ints, option: Ints, hold: Ints) -> Ints:
+        first = self._hold_row[hold] + self.options.position[index][option]
+        return ranges(first, self._hold_length[hold])
+
+    def _slot_entries(self, index: Ints) -> tuple[Ints, Ints, Floats]:
+        option, hold = self._holds_of(index)
+        length = self._hold_length[hold]
+        row = self._row_at[self._rows_of(index, option, hold)]
+        return np.repeat(option, length), row, np.repeat(self._hold_amount[hold], length)
+
+    def _part_entries(self, index: Ints) -> tuple[Ints, Ints, Floats]:
+        needs, epoch = np.divmod(self.part_cell[index], self._epochs.size)
+        found: list[tuple[Ints, Ints, Floats]] = [(np.zeros(0, dtype=np.int32),) * 2 + (np.zeros(0),)]
+        for i, row in enumerate(self._row_of_epoch):
+            quantity = self.instance.needs[needs, i]
+            mine = np.flatnonzero(quantity > 0)
+            first = row[epoch[mine]]
+            counts = self.rows.base[self.rows.pools + i + 1] - first
+            found.append((np.repeat(mine, counts), ranges(first, counts), np.repeat(quantity[mine], counts)))
+        column, row, value = (np.concatenate(column) for column in zip(*found, strict=True))
+        return column, row, value

@@ -1,0 +1,255 @@
+"""Every way to convert every loom, as arrays: loom × window × choices × start (planning.md, section 4)."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field, replace
+from enum import IntEnum
+
+import numpy as np
+
+from tracker.domain.windows import WindowKind
+from tracker.planning.costs import Batch, total
+from tracker.planning.grid import Bools, Floats, HallClock, Ints
+from tracker.planning.instance import KINDS, Instance
+
+BEFORE_H = 4
+"""Clock hours before the mean beam-out at which the starts of a window begin."""
+AFTER_SLOTS = 32
+"""Working slots after the mean beam-out among which they end."""
+FAR_H = 14 * 24
+"""Windows further off than this have starts on full hours only."""
+_BATCH = 200_000
+
+
+class Dropped(IntEnum):
+    """Why a start is no option, in the order in which it is asked."""
+
+    HORIZON = 0
+    PROTECTED = 1
+    PEOPLE = 2
+    KIT = 3
+    DEARER = 4
+    PILOT = 5
+
+
+@dataclass(frozen=True)
+class Options:
+    """All options, sorted by loom, window, content and start. Arrays of shape (options,)."""
+
+    loom: Ints
+    window: Ints
+    content: Ints
+    position: Ints
+    """Start, counted in working slots of the loom's hall."""
+    cost: Floats
+    """Currency, all terms together."""
+    dropped: Ints = field(repr=False)
+    """How many starts of each loom were dropped for each reason; shape (looms, reasons)."""
+
+    def __len__(self) -> int:
+        return len(self.loom)
+
+    def first(self, looms: int) -> Ints:
+        """Where each loom's options begin; shape (looms + 1,)."""
+        return np.searchsorted(self.loom, np.arange(looms + 1))
+
+    def keep(self, mask: Bools, reason: Dropped) -> "Options":
+        """Those of the mask; the others are counted as dropped for the reason."""
+        dropped = self.dropped.copy()
+        dropped[:, reason] += np.bincount(self.loom[~mask], minlength=len(dropped)).astype(np.int32)
+        return Options(*(a[mask] for a in (self.loom, self.window, self.content, self.position, self.cost)), dropped)
+
+
+@dataclass(frozen=True)
+class Times:
+    """When options start and end, arrays by option."""
+
+    start: Ints
+    """First slot."""
+    end: Ints
+    """Slot after the last."""
+
+
+def times(instance: Instance, options: Options, index: Ints | slice = slice(None)) -> Times:
+    """Start and end of the options at `index`."""
+    work = np.concatenate([clock.work for clock in instance.clocks])
+    base = np.cumsum([0, *(clock.work.size for clock in instance.clocks)])[:-1]
+    at = base[instance.hall_of[options.loom[index]]] + options.position[index]
+    last = at + instance.contents.slots[options.content[index]] - 1
+    return Times(work[at], work[last] + 1)
+
+
+def make_options(instance: Instance, skip: Bools | None = None) -> Options:
+    """The options of all looms but those to `skip` (shape (looms,)), dropped what cannot be or costs more than leaving.
+
+    Built in batches of windows, so that memory follows what is kept.
+    """
+    table = instance.windows
+    hall = instance.hall_of[table.loom] if len(table.items) else np.zeros(0, dtype=np.int32)
+    dropped = np.zeros((len(instance.looms), len(Dropped)), dtype=np.int32)
+    found: list[tuple] = []
+    for h, clock in enumerate(instance.clocks):
+        mine = hall == h if skip is None else (hall == h) & ~skip[table.loom]
+        for batch in _batches(instance, clock, np.flatnonzero(mine).astype(np.int32)):
+            found.append(_kept(instance, batch, dropped))
+    return _joined(found, dropped)
+
+
+def _joined(found: list[tuple], dropped: Ints) -> Options:
+    empty = (np.zeros(0, dtype=np.int32),) * 4 + (np.zeros(0),)
+    arrays = [np.concatenate(column) for column in zip(*(found or [empty]), strict=True)]
+    order = np.lexsort((arrays[3], arrays[2], arrays[1], arrays[0]))
+    return Options(*(array[order] for array in arrays), dropped)
+
+
+@dataclass(frozen=True)
+class _Starts:
+    """Starts of one hall before it is known which of them are options. Arrays of shape (starts,)."""
+
+    instance: Instance
+    clock: HallClock
+    window: Ints
+    content: Ints
+    position: Ints
+
+    @property
+    def loom(self) -> Ints:
+        return self.instance.windows.loom[self.window]
+
+    @property
+    def start_slot(self) -> Ints:
+        return self.clock.work[self.position]
+
+    def batch(self) -> Batch:
+        """Their costs can be asked for once they are known to end before the horizon."""
+        last = self.position + self.instance.contents.slots[self.content] - 1
+        return Batch(self.instance, self.clock, self.window, self.content, self.start_slot, self.clock.work[last] + 1)
+
+    def only(self, kept: Bools) -> "_Starts":
+        if kept.all():
+            return self
+        return replace(self, window=self.window[kept], content=self.content[kept], position=self.position[kept])
+
+
+def _batches(instance: Instance, clock: HallClock, windows: Ints) -> Iterator[_Starts]:
+    """All starts of the windows of a hall, some 200,000 at a time."""
+    pairs, contents = _pairs(instance, windows)
+    first, past = _spans(instance, clock, pairs)
+    counts = np.maximum(past - first, 0)
+    edges = np.searchsorted(np.cumsum(counts), np.arange(_BATCH, counts.sum() + _BATCH, _BATCH), side="left") + 1
+    start = 0
+    for edge in np.unique(np.minimum(edges, len(counts))):
+        part = slice(start, int(edge))
+        start = int(edge)
+        yield _batch(instance, clock, pairs[part], contents[part], first[part], counts[part])
+
+
+def _pairs(instance: Instance, windows: Ints) -> tuple[Ints, Ints]:
+    """Every window with every content of its menu."""
+    menu = instance.windows.menu[windows]
+    begin, end = instance.menus.first[menu], instance.menus.first[menu + 1]
+    return np.repeat(windows, end - begin), instance.menus.flat[ranges(begin, end - begin)]
+
+
+def _spans(instance: Instance, clock: HallClock, windows: Ints) -> tuple[Ints, Ints]:
+    """First and past-the-last start of each window: positions, or days for a mid-warp window."""
+    table, starts = instance.windows, clock.starts_h
+    mid, standing = (table.kind[windows] == KINDS.index(kind) for kind in (WindowKind.MID_WARP, WindowKind.STANDING))
+    mean = np.maximum(table.mean_h[windows], instance.grid.hours(instance.problem.as_of))
+    opens = np.where(mid | standing, table.starts_h[windows], mean - BEFORE_H)
+    opens = np.maximum(opens, instance.earliest_h)
+    days = starts[clock.first_of_day]
+    first = np.where(mid, np.searchsorted(days, opens), np.searchsorted(starts, opens))
+    past = np.where(
+        mid,
+        np.searchsorted(days, table.ends_h[windows]),
+        np.where(
+            standing,
+            np.searchsorted(starts, table.ends_h[windows]),
+            np.minimum(np.searchsorted(starts, mean) + AFTER_SLOTS, starts.size),
+        ),
+    )
+    return first, past
+
+
+def _batch(instance: Instance, clock: HallClock, windows: Ints, contents: Ints, first: Ints, counts: Ints) -> _Starts:
+    """The starts of these pairs; far windows on full hours only."""
+    window, content = np.repeat(windows, counts), np.repeat(contents, counts)
+    position = ranges(first, counts)
+    kind = instance.windows.kind[window]
+    mid = kind == KINDS.index(WindowKind.MID_WARP)
+    if mid.any():
+        position = np.where(mid, clock.first_of_day[np.where(mid, position, 0)], position)
+    opens = np.where(
+        instance.windows.beam_out[window], instance.windows.mean_h[window], instance.windows.starts_h[window]
+    )
+    near = opens <= instance.grid.hours(instance.problem.as_of) + FAR_H
+    kept = mid | near | clock.full_hour[position]
+    return _Starts(instance, clock, window[kept], content[kept], position[kept].astype(np.int32))
+
+
+Check = Callable[[_Starts], Bools]
+
+
+def _in_horizon(starts: _Starts) -> Bools:
+    return starts.position + starts.instance.contents.slots[starts.content] <= starts.clock.work.size
+
+
+def _unprotected(starts: _Starts) -> Bools:
+    return starts.start_slot >= starts.instance.protected_slot[starts.loom]
+
+
+def _people_there(starts: _Starts) -> Bools:
+    """Every slot has the other trades and the tools that the conversion needs in it."""
+    instance = starts.instance
+    hall = instance.halls.index(starts.clock.hall)
+    kept = np.ones(len(starts.position), dtype=bool)
+    profile = instance.contents.profile[starts.content]
+    for number in np.unique(profile):
+        mine = np.flatnonzero(profile == number)
+        for hold in instance.profiles[number]:
+            lacks = instance.pools[hold.pool].reach()[hall][starts.clock.work] < hold.amount
+            kept[mine] &= ~any_within(lacks, starts.position[mine] + hold.first, starts.position[mine] + hold.past)
+    return kept
+
+
+def _kit_there(starts: _Starts) -> Bools:
+    """Stock and receipts suffice for this loom, were it the only one."""
+    instance = starts.instance
+    needs = instance.needs[instance.contents.needs[starts.content]]
+    kept = np.ones(len(starts.position), dtype=bool)
+    for i, supply in enumerate(instance.supplies):
+        kept &= needs[:, i] <= supply.total[supply.step_at(starts.start_slot)] + 1e-9
+    return kept
+
+
+def _kept(instance: Instance, starts: _Starts, dropped: Ints) -> tuple:
+    """What of a batch is an option, as columns; what is not is counted."""
+    checks: tuple[tuple[Dropped, Check], ...] = (
+        (Dropped.HORIZON, _in_horizon),
+        (Dropped.PROTECTED, _unprotected),
+        (Dropped.PEOPLE, _people_there),
+        (Dropped.KIT, _kit_there),
+    )
+    for reason, check in checks:
+        starts = _take(starts, check(starts), reason, dropped)
+    cost = total(starts.batch())
+    worth = cost <= instance.left_cost[starts.loom]
+    starts = _take(starts, worth, Dropped.DEARER, dropped)
+    return starts.loom, starts.window, starts.content, starts.position, cost[worth]
+
+
+def _take(starts: _Starts, kept: Bools, reason: Dropped, dropped: Ints) -> _Starts:
+    dropped[:, reason] += np.bincount(starts.loom[~kept], minlength=len(dropped)).astype(np.int32)
+    return starts.only(kept)
+
+
+def ranges(first: Ints, counts: Ints) -> Ints:
+    """first[0], first[0] + 1 … (counts[0] of them), then those of first[1] …, end to end."""
+    ends = np.cumsum(counts)
+    return (np.arange(ends[-1] if ends.size else 0) - np.repeat(ends - counts - first, counts)).astype(np.int32)
+
+
+def any_within(flags: Bools, first: Ints, past: Ints) -> Bools:
+    """Whether a flag stands in first ≤ i < past, for each pair; past the last flag there is none."""
+    sums = np.concatenate([[0], np.cumsum(flags)])
+    return sums[np.minimum(past, flags.size)] > sums[np.minimum(first, flags.size)]

@@ -1,0 +1,115 @@
+"""What conversions share slot by slot: crews of the lead trade, heads of the other trades, tools, the hall limit."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+import numpy as np
+
+from tracker.domain.mill import Crew, Mill
+from tracker.domain.shifts import crew_calendar
+from tracker.domain.words import fold
+from tracker.planning.grid import Grid, Ints
+
+STOPPED = "looms stopped at once"
+
+
+class PoolKind(StrEnum):
+    CREWS = "crews"
+    HEADS = "heads"
+    STOPPED = "stopped"
+    TOOL = "tool"
+
+
+@dataclass(frozen=True)
+class Pool:
+    """How many of one thing there are in each slot.
+
+    What a hall uses in a slot is taken from its `own` first and then from `shared`, which all halls draw on.
+    """
+
+    name: str
+    """The trade (folded), the tool, or `looms stopped at once`."""
+    kind: PoolKind
+    own: Ints
+    """Shape (halls, slots)."""
+    shared: Ints
+    """Shape (slots,)."""
+
+    def reach(self) -> Ints:
+        """The most that a hall could have in each slot; shape (halls, slots)."""
+        return self.own + self.shared
+
+    def free(self, used: Ints) -> Ints:
+        """What each hall could still take in each slot beside what all of them use; both (halls, slots)."""
+        lent = np.maximum(used - self.own, 0)
+        return self.own - used + np.maximum(0, self.shared - (lent.sum(axis=0) - lent))
+
+    def over(self, used: Ints) -> Ints:
+        """By how much each slot is used beyond what there is; shape (slots,), 0 where it is not."""
+        return np.maximum(0, np.maximum(used - self.own, 0).sum(axis=0) - self.shared)
+
+    def less(self, used: Ints) -> "Pool":
+        """The pool with that use taken out for good, never below none."""
+        lent = np.maximum(used - self.own, 0).sum(axis=0)
+        return replace(self, own=np.maximum(self.own - used, 0), shared=np.maximum(self.shared - lent, 0))
+
+
+def lead_pool(mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew]) -> Pool:
+    """Crews of the lead trade at work, counted as crews."""
+    return _people(mill, grid, halls, [(crew, 1) for crew in crews], fold(mill.terms.lead_trade), PoolKind.CREWS)
+
+
+def trade_pool(mill: Mill, grid: Grid, halls: list[str], trade: str) -> Pool:
+    """Heads of another trade at work."""
+    crews = [(crew, crew.heads) for crew in mill.crews if fold(crew.trade) == trade]
+    return _people(mill, grid, halls, crews, trade, PoolKind.HEADS)
+
+
+def tool_pool(mill: Mill, grid: Grid, halls: list[str], tool: str) -> Pool:
+    """How many there are of a tool (none where it is not listed)."""
+    counts = {fold(name): found.how_many for name, found in mill.tools.items()}
+    own = np.zeros((len(halls), grid.slots), dtype=np.int32)
+    return Pool(tool, PoolKind.TOOL, own, np.full(grid.slots, counts.get(fold(tool), 0), dtype=np.int32))
+
+
+def stopped_pool(limit: int, grid: Grid, halls: list[str]) -> Pool:
+    """The hall's limit of looms stopped for conversion.
+
+    A loom stays stopped from start to end, nights included. Who is stopped in a night was already being converted in
+    the last working slot before it, so the working slots say all.
+    """
+    own = np.full((len(halls), grid.slots), limit, dtype=np.int32)
+    return Pool(STOPPED, PoolKind.STOPPED, own, np.zeros(grid.slots, dtype=np.int32))
+
+
+def presence(mill: Mill, grid: Grid, crew: Crew, hall: str) -> Ints:
+    """1 in each slot that the crew works through in the hall, shape (slots,)."""
+    days = grid.days()
+    return grid.whole(crew_calendar(mill, crew, hall, days[0], days[-1])).astype(np.int32)
+
+
+def _people(mill: Mill, grid: Grid, halls: list[str], crews: list[tuple[Crew, int]], name: str, kind: PoolKind) -> Pool:
+    own = np.zeros((len(halls), grid.slots), dtype=np.int32)
+    shared = np.zeros(grid.slots, dtype=np.int32)
+    for crew, count in crews:
+        if crew.hall is None:
+            there = [presence(mill, grid, crew, hall) for hall in halls]
+            shared += count * np.max(there, axis=0) if there else 0
+        elif crew.hall in halls:
+            own[halls.index(crew.hall)] += count * presence(mill, grid, crew, crew.hall)
+    return Pool(name, kind, own, shared)
+
+
+def trade_rates(mill: Mill) -> Mapping[str, float]:
+    """Folded trade → currency per head and hour: the mean over its crews, each counted by its heads.
+
+    A crew that stands in several rows (an absence) counts once for each rate it has.
+    """
+    crews = {(fold(c.trade), c.crew, c.heads, c.rate_per_head_h) for c in mill.crews if c.heads > 0}
+    heads: dict[str, float] = {}
+    money: dict[str, float] = {}
+    for trade, _, count, rate in sorted(crews):
+        heads[trade] = heads.get(trade, 0.0) + count
+        money[trade] = money.get(trade, 0.0) + count * rate
+    return {trade: money[trade] / heads[trade] for trade in heads}

@@ -1,0 +1,117 @@
+"""What a plan is made from, checked once at the door."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.plan import Plan
+from tracker.domain.shifts import crews_of
+from tracker.domain.windows import Window, WindowKind
+from tracker.domain.work import WorkContent
+from tracker.errors import DataError
+
+Contents = Mapping[WindowKind, tuple[WorkContent, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class InWork:
+    """A loom whose conversion is going on."""
+
+    key: LoomKey
+    remaining_slots: int
+    """Working slots of 30 min still to do, from the first working slot at or after `as_of`; ≥ 0."""
+    content: WorkContent | None = None
+    """What it holds besides its crew: the last `remaining_slots` of this content. None = its crew only."""
+
+
+@dataclass(frozen=True)
+class PlanningProblem:
+    """All that the planner knows. Moments are aware datetimes (UTC), money is in the currency of the terms.
+
+    Raises `DataError`, naming the loom or part, the value and what to do, where the data cannot carry a plan.
+    """
+
+    mill: Mill
+    """Scenario changes (heads, receipts, closures, terms) are made here beforehand."""
+    windows: Mapping[LoomKey, tuple[Window, ...]]
+    """Chances of each loom, as the forecast sees them; a loom without any is left over."""
+    contents: Mapping[LoomKey, Contents]
+    """Work of each loom by kind of window, one content per combination of choices."""
+    as_of: datetime
+    """No booking starts before this moment, nor before the programme's start."""
+    unplannable: Mapping[LoomKey, str] = field(default_factory=dict)
+    """Why a loom has no contents: `to survey: rail unknown`."""
+    previous: Plan | None = None
+    """The last published plan: its firm bookings stay, moving another costs the move cost."""
+    hold_firm: bool = True
+    """False = no booking is firm, all may move (at the move cost)."""
+    released: frozenset[LoomKey] = frozenset()
+    """Looms whose firm booking may move all the same."""
+    in_work: tuple[InWork, ...] = ()
+    converted: Mapping[LoomKey, datetime] = field(default_factory=dict)
+    """End of the conversion of looms in run-in or signed off. They are not planned again."""
+    signed_off: frozenset[LoomKey] = frozenset()
+    """Those of `converted` that are signed off; one such loom opens its type without soak."""
+    put_off: Mapping[LoomKey, str] = field(default_factory=dict)
+    """Looms not to be planned now, and why; they are listed as left over."""
+    left_out: frozenset[LoomKey] = frozenset()
+    """Looms outside the programme; they appear nowhere."""
+    issued: Mapping[LoomKey, Mapping[str, float]] = field(default_factory=dict)
+    """Parts already taken out of stock for a loom that is still to be planned; it needs so much less."""
+    taken: Mapping[str, float] = field(default_factory=dict)
+    """Stock held for looms that this problem does not plan."""
+
+    def __post_init__(self) -> None:
+        _aware(self)
+        _known(self)
+        _crews(self)
+        _contents(self)
+
+    @property
+    def planned(self) -> list[LoomKey]:
+        """The looms to plan, in natural order of hall and number."""
+        busy = {work.key for work in self.in_work} | self.converted.keys() | self.put_off.keys() | self.left_out
+        return sorted((key for key in self.mill.looms if key not in busy), key=lambda key: key.sort_key)
+
+
+def _aware(problem: PlanningProblem) -> None:
+    if problem.as_of.tzinfo is None:
+        raise DataError(f"as of {problem.as_of} has no time zone; give it as UTC or with its offset")
+
+
+def _known(problem: PlanningProblem) -> None:
+    named = (
+        *problem.windows, *problem.contents, *problem.converted, *problem.put_off, *(w.key for w in problem.in_work)
+    )  # fmt: skip
+    for key in named:
+        if key not in problem.mill.looms:
+            raise DataError(f"There is no loom {key} in the list; load it or take it out of the plan's data.")
+    for work in problem.in_work:
+        if work.remaining_slots < 0:
+            raise DataError(f"Loom {work.key}: {work.remaining_slots} working slots left to do must be 0 or more.")
+
+
+def _crews(problem: PlanningProblem) -> None:
+    trade = problem.mill.terms.lead_trade
+    if not crews_of(problem.mill, trade):
+        raise DataError(
+            f"No crew of the lead trade '{trade}' is listed; add one to the sheet Crews or change the term."
+        )
+
+
+def _contents(problem: PlanningProblem) -> None:
+    seen: set[int] = set()
+    for key, kinds in problem.contents.items():
+        for content in (content for contents in kinds.values() for content in contents):
+            if id(content) not in seen:
+                seen.add(id(content))
+                _parts(problem.mill, key, content)
+
+
+def _parts(mill: Mill, key: LoomKey, content: WorkContent) -> None:
+    for part, quantity in content.parts.items():
+        if part not in mill.parts:
+            raise DataError(f"Loom {key} needs part {part}, which is not in the sheet Parts; add it.")
+        if quantity < 0:
+            raise DataError(f"Loom {key} needs {quantity:g} of part {part}; a quantity must be 0 or more.")

@@ -1,0 +1,121 @@
+"""The limits of the programme as rows, family by family (planning.md, section 6).
+
+Every row says: Σ amount × option taken ≤ upper. Where halls have people of their own beside people whom all halls
+share, a hall's row may borrow from the shared row of the slot.
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+
+from tracker.planning.grid import Floats, Ints
+from tracker.planning.instance import Instance
+from tracker.planning.pools import Pool, PoolKind
+
+
+@dataclass(frozen=True)
+class Block:
+    """The rows of one family member: one pool or one part, numbered within the block."""
+
+    name: str
+    upper: Floats
+    row_at: list[Ints]
+    """Pool: by hall, the row of each position. Part: none."""
+    slot: Ints
+    """First slot that each row speaks of."""
+    hall: Ints
+    """Hall that each row speaks of, -1 = all."""
+    lender: Ints
+    """For a row that may borrow, the row that lends to it; -1 = none."""
+
+
+@dataclass(frozen=True)
+class Rows:
+    """All rows, block after block: crews, looms stopped, heads of other trades, tools, then scarce parts."""
+
+    blocks: list[Block]
+    base: Ints
+    """First row of each block; shape (blocks + 1,)."""
+    pools: int
+    """How many of the blocks are pools."""
+    upper: Floats
+    lender: Ints
+    """By row, the row that lends to it; -1 = none."""
+    integral: bool = True
+
+    def block_of(self, row: int) -> int:
+        return int(np.searchsorted(self.base, row, side="right")) - 1
+
+    def free(self, used: Floats) -> Floats:
+        """What one more option could take of each row beside what is used; both of shape (rows,)."""
+        free = self.upper - used
+        borrowers = np.flatnonzero(self.lender >= 0)
+        if borrowers.size:
+            lent = np.maximum(0.0, -free[borrowers])
+            lender = self.lender[borrowers]
+            out = np.bincount(lender, lent, minlength=used.size)
+            free[borrowers] += np.maximum(0.0, self.upper[lender] - (out[lender] - lent))
+        return free
+
+    def over(self, used: Floats) -> Floats:
+        """By how much each row is used beyond its limit, after borrowing; 0 where it is not."""
+        over = np.maximum(0.0, used - self.upper)
+        borrowers = np.flatnonzero(self.lender >= 0)
+        if borrowers.size:
+            lent = np.bincount(self.lender[borrowers], over[borrowers], minlength=used.size)
+            over[borrowers] = 0.0
+            over = np.maximum(over, np.where(lent > 0, lent - self.upper, 0.0))
+        return over
+
+
+def pool_block(pool: Pool, instance: Instance) -> Block:
+    """A row per slot where everything is shared, a row per hall and slot where nothing is; both where some is."""
+    works = [clock.work for clock in instance.clocks]
+    if not pool.own.any() and pool.kind is not PoolKind.STOPPED:
+        return _shared_block(pool, works)
+    base = np.cumsum([0, *map(len, works)])
+    slot = np.concatenate(works)
+    hall = np.repeat(np.arange(len(works)), [work.size for work in works]).astype(np.int32)
+    upper = pool.own[hall, slot].astype(float)
+    lenders = np.unique(slot[pool.shared[slot] > 0])
+    lender = np.where(pool.shared[slot] > 0, slot.size + np.searchsorted(lenders, slot), -1)
+    return Block(
+        name=pool.name,
+        upper=np.concatenate([upper, pool.shared[lenders].astype(float)]),
+        row_at=[np.arange(a, b, dtype=np.int32) for a, b in pairwise(base)],
+        slot=np.concatenate([slot, lenders]).astype(np.int32),
+        hall=np.concatenate([hall, np.full(lenders.size, -1)]).astype(np.int32),
+        lender=np.concatenate([lender, np.full(lenders.size, -1)]).astype(np.int32),
+    )
+
+
+def _shared_block(pool: Pool, works: list[Ints]) -> Block:
+    slots = np.unique(np.concatenate(works))
+    none = np.full(slots.size, -1, dtype=np.int32)
+    row_at = [np.searchsorted(slots, work).astype(np.int32) for work in works]
+    return Block(pool.name, pool.shared[slots].astype(float), row_at, slots, none, none)
+
+
+def part_block(part: int, instance: Instance) -> Block:
+    """A row per step of the supply: what starts before the next step uses no more than there is until then."""
+    supply = instance.supplies[part]
+    none = np.full(supply.steps.size, -1, dtype=np.int32)
+    return Block(supply.part, supply.total, [], supply.steps, none, none)
+
+
+def make_rows(instance: Instance) -> Rows:
+    """The rows of every family, in their order."""
+    blocks = [
+        *(pool_block(pool, instance) for pool in instance.pools),
+        *(part_block(part, instance) for part in range(len(instance.supplies))),
+    ]
+    base = np.cumsum([0, *(block.upper.size for block in blocks)]).astype(np.int32)
+    lenders = [np.where(block.lender >= 0, block.lender + base[b], -1) for b, block in enumerate(blocks)]
+    return Rows(
+        blocks,
+        base,
+        len(instance.pools),
+        np.concatenate([b.upper for b in blocks]),
+        np.concatenate(lenders).astype(np.int32),
+    )
