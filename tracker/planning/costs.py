@@ -68,16 +68,15 @@ class Spread:
 
 
 def lost_production(batch: Batch) -> Floats:
-    """Contribution × expected running hours stopped beyond the ordinary change: waiting for the start, and conversion.
-
-    The ordinary change comes besides and is paid in any case. A standing or mid-warp window has no waiting.
+    """Contribution × expected running hours stopped beyond the ordinary change: waiting (beam-out to start) and
+    conversion. The ordinary change comes besides and is paid in any case; a standing or mid-warp window has no waiting.
     """
-    table, spread = batch.instance.windows, batch.spread
-    run = batch.clock.running.elapsed(batch.start_h)
-    waiting = spread.run_before(run)
-    stopped = waiting * run - spread.sum_run[spread.row, waiting]
-    mean = np.where(spread.counts, stopped / SHARES.size, 0.0) + batch.conversion_h
-    return table.contribution[batch.window] * mean
+    spread, running = batch.spread, batch.clock.running
+    start, end = running.elapsed(batch.start_h), running.elapsed(batch.end_h)
+    out = spread.before(batch.start_h)
+    waited_h = (start * out - spread.sum_run[spread.row, out]) / SHARES.size
+    stopped_h = np.where(spread.counts, waited_h, 0.0) + end - start
+    return batch.instance.windows.contribution[batch.window] * stopped_h
 
 
 def late_beam_out(batch: Batch) -> Floats:

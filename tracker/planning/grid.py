@@ -6,6 +6,7 @@ shifts that begin on the half hour begin with a slot in zones with offsets of 30
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -13,8 +14,8 @@ from numpy.typing import NDArray
 
 from tracker.domain.calendars import Calendar
 
-Floats = NDArray[np.float64]
-Ints = NDArray[np.int32]
+Floats = NDArray[np.floating[Any]]
+Ints = NDArray[np.integer[Any]]
 Bools = NDArray[np.bool_]
 
 SLOT_H = 0.5

@@ -1,9 +1,9 @@
 """The problem as arrays: clocks, pools, supplies, contents and windows, each looked up once and numbered."""
 
-from collections.abc import Iterable, Iterator, Mapping
-from itertools import pairwise
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from itertools import pairwise
 
 import numpy as np
 

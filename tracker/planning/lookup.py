@@ -113,7 +113,7 @@ class Lookup:
             return np.ones(len(index), dtype=bool)
         least = np.array([self._least(free, i) for i in range(len(self._row_of_epoch))])
         needs, epoch = np.divmod(self.part_cell[index], self._epochs.size)
-        return (self.instance.needs[needs] <= least[:, epoch].T + 1e-6).all(axis=1)
+        return np.all(self.instance.needs[needs] <= least[:, epoch].T + 1e-6, axis=1)
 
     def _least(self, free: Floats, part: int) -> Floats:
         """The least that is free of a part from each epoch on."""
@@ -138,7 +138,8 @@ class Lookup:
 
     def _part_entries(self, index: Ints) -> tuple[Ints, Ints, Floats]:
         needs, epoch = np.divmod(self.part_cell[index], self._epochs.size)
-        found: list[tuple[Ints, Ints, Floats]] = [(np.zeros(0, dtype=np.int32),) * 2 + (np.zeros(0),)]
+        none = np.zeros(0, dtype=np.int32)
+        found: list[tuple[Ints, Ints, Floats]] = [(none, none, np.zeros(0))]
         for i, row in enumerate(self._row_of_epoch):
             quantity = self.instance.needs[needs, i]
             mine = np.flatnonzero(quantity > 0)

@@ -56,7 +56,9 @@ class Options:
         """Those of the mask; the others are counted as dropped for the reason."""
         dropped = self.dropped.copy()
         dropped[:, reason] += np.bincount(self.loom[~mask], minlength=len(dropped)).astype(np.int32)
-        return Options(*(a[mask] for a in (self.loom, self.window, self.content, self.position, self.cost)), dropped)
+        return Options(
+            self.loom[mask], self.window[mask], self.content[mask], self.position[mask], self.cost[mask], dropped
+        )
 
 
 @dataclass(frozen=True)
@@ -96,9 +98,10 @@ def make_options(instance: Instance, skip: Bools | None = None) -> Options:
 
 def _joined(found: list[tuple], dropped: Ints) -> Options:
     empty = (np.zeros(0, dtype=np.int32),) * 4 + (np.zeros(0),)
-    arrays = [np.concatenate(column) for column in zip(*(found or [empty]), strict=True)]
-    order = np.lexsort((arrays[3], arrays[2], arrays[1], arrays[0]))
-    return Options(*(array[order] for array in arrays), dropped)
+    columns = [np.concatenate(column) for column in zip(*(found or [empty]), strict=True)]
+    order = np.lexsort(columns[3::-1])
+    loom, window, content, position, cost = (column[order] for column in columns)
+    return Options(loom, window, content, position, cost, dropped)
 
 
 @dataclass(frozen=True)

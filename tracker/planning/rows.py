@@ -93,7 +93,7 @@ def pool_block(pool: Pool, instance: Instance) -> Block:
 def _shared_block(pool: Pool, works: list[Ints]) -> Block:
     slots = np.unique(np.concatenate(works))
     none = np.full(slots.size, -1, dtype=np.int32)
-    row_at = [np.searchsorted(slots, work).astype(np.int32) for work in works]
+    row_at: list[Ints] = [np.searchsorted(slots, work).astype(np.int32) for work in works]
     return Block(pool.name, pool.shared[slots].astype(float), row_at, slots, none, none)
 
 
