@@ -1,7 +1,7 @@
 """Make a plan, hold it against the last published one, check it without the solver, and publish it."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, Plan
+from tracker.domain.plan import Booking, Plan, PlanStatus
 from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
 from tracker.planning.verify import verify
@@ -28,6 +28,28 @@ class Move:
     key: LoomKey
     before: Booking | None
     after: Booking | None
+    left_because: str = ""
+    """Why a dropped loom is left over."""
+
+    @property
+    def start(self) -> datetime:
+        """The new start; of a dropped booking the old one."""
+        booking = self.after or self.before
+        assert booking
+        return booking.start
+
+    @property
+    def why(self) -> str:
+        """What is known of the reason, in words."""
+        if self.before is None:
+            return "was not booked before"
+        if self.after is None:
+            return self.left_because or "no longer among the looms to plan"
+        if self.before.beam_out_p50 and self.after.beam_out_p50:
+            later_h = (self.after.beam_out_p50 - self.before.beam_out_p50).total_seconds() / 3600
+            if abs(later_h) >= 1:
+                return f"its beam-out is expected {abs(later_h):,.0f} h {'later' if later_h > 0 else 'earlier'}"
+        return "the whole plan costs less this way"
 
     @property
     def what(self) -> str:
@@ -59,7 +81,7 @@ class PlanReport:
             "published": self.published,
             "scenario": self.scenario,
             "moves": [
-                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what,
+                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": m.why,
                  "before": _local(m.before.start, self.zone) if m.before else None,
                  "after": _local(m.after.start, self.zone) if m.after else None}
                 for m in self.moves
@@ -75,11 +97,12 @@ def plan(
     as_of: datetime | None = None,
     progress: Progress | None = None,
     stop: Callable[[], bool] | None = None,
+    keep_firm: bool = True,
 ) -> PlanReport:
     """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
 
     The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved.
-    A scenario is planned and saved but never published. Raises PlanRefused where the solver-free check objects, and
+    A scenario is planned and saved but never published. Firm bookings stay unless `keep_firm` is False. Raises PlanRefused where the solver-free check objects, and
     DataError where the data cannot carry a plan; nothing is written then.
     """
     data = read_planning_data(db)
@@ -88,6 +111,8 @@ def plan(
         raise PlanRefused("a scenario is not published; load the change it stands for, then plan again")
     data = data.with_mill(apply_scenario(data.mill, changes))
     prepared = prepare(data, planning_moment(data.mill.terms, as_of))
+    if not keep_firm:
+        prepared = replace(prepared, problem=replace(prepared.problem, hold_firm=False))
     result = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
     check(result, prepared)
     name = str(changes.get("name") or scenario.stem) if scenario else None
@@ -97,7 +122,9 @@ def plan(
 
 
 def check(result: Plan, prepared: Prepared) -> None:
-    """Refuse a plan that the solver-free check rejects."""
+    """Refuse a plan that books nothing because nothing can be, or that the solver-free check rejects."""
+    if result.status is PlanStatus.INFEASIBLE:
+        raise PlanRefused("there is no plan: " + " ".join(result.reasons))
     violations = verify(result, prepared.problem)
     if violations:
         more = f" (and {len(violations) - 1} more)" if len(violations) > 1 else ""
@@ -117,9 +144,10 @@ def differences(before: Plan, after: Plan) -> tuple[Move, ...]:
     """Looms whose booking moved, came, went or takes another choice; by the new start, dropped ones last."""
     old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
     new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
-    moves = [Move(key, old.get(key), new.get(key)) for key in old.keys() | new.keys()]
+    left = {item.key: item.why for item in after.left_over}
+    moves = [Move(key, old.get(key), new.get(key), left.get(key, "")) for key in old.keys() | new.keys()]
     moved = [move for move in moves if move.what != "same"]
-    return tuple(sorted(moved, key=lambda m: (m.after is None, (m.after or m.before).start, m.key.sort_key)))  # type: ignore[union-attr]
+    return tuple(sorted(moved, key=lambda move: (move.after is None, move.start, move.key.sort_key)))
 
 
 def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
