@@ -7,6 +7,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.show import Json
+from tracker.domain.tables import TABLES
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -43,7 +44,8 @@ def load(
         typer.Option("--answer", metavar="HEADING=ANSWER", help="Settle a doubt: a unit, an order, a field, ignore."),
     ] = None,
     marked: Annotated[
-        Path | None, typer.Option("--marked", metavar="F", help="Write a copy of the file with its cells marked.")
+        Path | None,
+        typer.Option("--marked", metavar="F", help="Write a copy of each file that has findings, its cells marked."),
     ] = None,
     why: Annotated[
         tuple[str, str] | None,
@@ -93,20 +95,19 @@ def _print_origins(db: str, loom: str, field: str, hall: str | None, json_to: st
 
 def _print_load(report) -> None:
     show.table(
-        "Tables read",
+        "Tables read" if report.written else "Tables read; nothing was written",
         ["File", "Sheet", "Table", ">Added", ">Changed", ">Unchanged", ">Refused", ">Passed over"],
         [
-            (t.source.file, t.source.sheet, t.source.table, t.rows.added, t.rows.changed, t.rows.unchanged,
+            (t.source.file, t.source.sheet, TABLES[t.source.table].sheet, t.rows.added, t.rows.changed, t.rows.unchanged,
              t.rows.refused, t.rows.ignored)
             for t in report.tables
         ],
     )  # fmt: skip
-    for finding in report.findings[: show.MOST_ROWS]:
+    listed = report.listed
+    for finding in listed[: show.MOST_ROWS]:
         show.say(finding.line())
-    if len(report.findings) > show.MOST_ROWS:
-        show.say(
-            f"… and {len(report.findings) - show.MOST_ROWS} more findings; all of them with --json FILE or --marked F"
-        )
+    if len(listed) > show.MOST_ROWS:
+        show.say(f"… and {len(listed) - show.MOST_ROWS} more findings; all of them with --json FILE or --marked F")
     for line in report.lines():
         show.say(line)
 

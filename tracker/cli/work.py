@@ -103,9 +103,9 @@ def plan(
 
     Ctrl-C stops the search and keeps the best plan found. Example: beamslot plan --publish
     """
+    at, stopped = moment(context.obj, as_of), threading.Event()
     from tracker.services import plan as service
 
-    at, stopped = moment(context.obj, as_of), threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
         report = service.plan(context.obj, publish, (scenario or [None])[0], time_limit, at, progress, stopped.is_set)
     show.emit(json_to, report.record(), lambda: print_plan(report))

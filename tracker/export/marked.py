@@ -165,8 +165,8 @@ def free_name(name: str, taken: Mapping[str, object]) -> str:
 def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids: Mapping[str, Grid] | None) -> str:
     """A new workbook with the values of an xls, ods or text file, and the marks."""
     said = (
-        f"{target.name} holds a copy of the values of {source.name} with the marks: an {source.suffix.lower().lstrip('.')} "
-        "file itself cannot be marked, so formats and formulas stay behind."
+        f"{target.name} holds a copy of the values of {source.name} with the marks: such a file "
+        "cannot be marked itself, so formats and formulas stay behind."
     )
     grids = _grids(source) if grids is None else grids
     book = new_book()

@@ -14,17 +14,21 @@ from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, SourceTab
 from tracker.domain.tables import TABLES
 from tracker.domain.words import natural_key
 from tracker.errors import InputRefused
-from tracker.export.marked import write_marked
 from tracker.intake.compare import compare, key_of
 from tracker.intake.reader import read_files
 from tracker.kits.refusals import stock_findings
 from tracker.scope.difference import MethodDifference
+from tracker.services.marking import Marking
 from tracker.services.method import load_method
 from tracker.store import UnitOfWork, open_store
 from tracker.store.loads import LoadWriter, Place
 from tracker.store.rows import plain
 
 Progress = Callable[[str, float], None]
+MOST_CHANGES = 20
+"""Changed values that are told one by one."""
+MOST_PLACES = 5
+"""Places that a refusal of several names."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +50,21 @@ class LoadReport:
     """What a new method version changes; None where the load brings no new one."""
     method_version: int | None = None
     refusal: str = ""
-    """Why nothing was written; empty where the load went through."""
+    """Why nothing was written, one line; empty where the load went through. A single reason stands in it whole; of several
+    it says how many and where."""
     written: bool = False
     dry_run: bool = False
     said: tuple[str, ...] = ()
     """What else a person should know."""
+
+    @property
+    def listed(self) -> tuple[Finding, ...]:
+        """The findings to be shown beside the refusal: what stands against the load first, less the one that the refusal
+        quotes."""
+        order = list(Severity)
+        quoted = _against(self.findings)[:1] if self.refusal and len(_against(self.findings)) == 1 else ()
+        shown = [finding for finding in self.findings if finding not in quoted]
+        return tuple(sorted(shown, key=lambda finding: -order.index(finding.severity)))
 
     @property
     def questions(self) -> tuple[Finding, ...]:
@@ -74,27 +88,39 @@ class LoadReport:
         }
 
     def lines(self) -> list[str]:
-        """What changed, in a few lines."""
-        added = sum(t.rows.added for t in self.tables)
-        changed = sum(t.rows.changed for t in self.tables)
-        lines = [_change_line(change) for change in self.changes if change.field][:20]
-        more = sum(1 for change in self.changes if change.field) - len(lines)
-        if more > 0:
-            lines.append(f"… and {more} more values changed; all of them with --json FILE")
-        lines += [
+        """What changed, in a few lines; of a refused load only what was done beside it."""
+        if self.refusal:
+            return list(self.said)
+        return [*self._value_lines(), *self._missing_lines(), *self._method_lines(), *self.said, self._sum_line()]
+
+    def _value_lines(self) -> list[str]:
+        changes = [change for change in self.changes if change.field]
+        more = len(changes) - MOST_CHANGES
+        cut = [f"… and {more} more values changed; all of them with --json FILE"] if more > 0 else []
+        return [_change_line(change) for change in changes[:MOST_CHANGES]] + cut
+
+    def _missing_lines(self) -> list[str]:
+        return [
             f"{TABLES[table].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay."
             for table, keys in self.missing.items()
         ]
-        lines += self.said
-        if self.method_version:
-            looms = sum(len(change.looms) for change in self.method.looms) if self.method else 0
-            lines.append(f"Method version {self.method_version}: it changes the scope of {count(looms, 'loom')}.")
-        if self.written:
-            unchanged = " Nothing had changed." if not added and not changed else ""
-            lines.append(f"Loaded: {count(added, 'row')} added, {changed} changed.{unchanged}")
-        elif self.dry_run and not self.refusal:
-            lines.append(f"Would load: {count(added, 'row')} added, {changed} changed. Nothing was written.")
-        return lines
+
+    def _method_lines(self) -> list[str]:
+        if not self.method_version:
+            return []
+        if self.method_version == 1 or self.method is None:
+            return [f"Method version {self.method_version} is the first." if self.method_version == 1 else
+                    f"Method version {self.method_version}."]  # fmt: skip
+        changed = len({key for change in self.method.looms for key in change.looms})
+        says = f"changes the scope of {count(changed, 'loom')}" if changed else "changes the scope of no loom"
+        return [f"Method version {self.method_version} {says}:", *(f"  {line}" for line in self.method.lines())]
+
+    def _sum_line(self) -> str:
+        added, changed = (sum(getattr(t.rows, kind) for t in self.tables) for kind in ("added", "changed"))
+        if not self.written:
+            return f"Would load: {count(added, 'row')} added, {changed} changed. Nothing was written."
+        unchanged = " Nothing had changed." if not added and not changed else ""
+        return f"Loaded: {count(added, 'row')} added, {changed} changed.{unchanged}"
 
 
 def load(
@@ -109,20 +135,24 @@ def load(
 ) -> LoadReport:
     """Load spreadsheets as one load. Refused rows stop it unless `partial`; an open question always does.
 
-    A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of the first file with
-    the cells of the findings marked. Raises UsageError for an answer that fits no heading.
+    A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of each file that has
+    findings with their cells marked: under that name where one file is given, else under a name made of it and the
+    file's. Where no copy can be written nothing is loaded either. Raises UsageError for an answer that fits no heading
+    and for a `marked` that cannot be the name of a copy.
     """
     given = dict(answers or {})
     day = today or now().date()
+    marking = Marking(files, marked) if marked else None
     with open_store(db).unit_of_work() as uow:
         try:
             result = read_files(files, given, uow.answers(), day, progress)
         except InputRefused as refusal:
             return LoadReport(findings=_of_file(refusal, files), refusal=str(refusal), dry_run=dry_run)
         report = _Loading(uow, result, given, partial, files).run(dry_run)
-    if marked:
-        said = [write_marked(files[0], report.findings, marked), f"Wrote the marked copy {marked}."]
-        report = replace(report, said=(*report.said, *filter(None, said)))
+        if marking:
+            report = replace(report, said=(*report.said, *marking.write(report.findings)))
+        if report.written:
+            uow.commit()
     return report
 
 
@@ -138,6 +168,7 @@ class _Loading:
         self.findings = [*result.findings, *self.comparison.findings]
 
     def run(self, dry_run: bool) -> LoadReport:
+        """Write the load into the unit of work; the caller commits where the report says `written`."""
         self._refuse_stock_rows()
         writer = self.uow.load_writer()
         if refusal := self._refusal():
@@ -146,7 +177,8 @@ class _Loading:
         self._write(writer)
         decision = None
         if self.comparison.method_changed:
-            decision = load_method(self.uow.mill(), self.comparison.method, self.result.tables, self.answers)
+            answers = {**self.uow.answers(), **self.answers}
+            decision = load_method(self.uow.mill(), self.comparison.method, self.result.tables, answers)
             self.findings += decision.findings
             if (refusal := self._refusal()) or not (decision.accepted or self.partial):
                 return self._report(refusal or "the method is refused; the version in force stays", dry_run=dry_run)
@@ -154,9 +186,7 @@ class _Loading:
         if decision and decision.changed and decision.accepted:
             version = writer.write_method(self.comparison.method, self.result.tables)
         writer.add_findings(self.findings)
-        self.uow.add_answers(self.result.answers_used)
-        if not dry_run:
-            self.uow.commit()
+        self.uow.add_answers({**self.result.answers_used, **(decision.answers_used if decision else {})})
         return self._report(
             "", decision.difference if decision else None, version, written=not dry_run, dry_run=dry_run
         )
@@ -198,21 +228,18 @@ class _Loading:
 
     def _refusal(self) -> str:
         """Why nothing may be written yet; empty where nothing stands against it."""
-        doubts = [f for f in self.findings if f.severity is Severity.DOUBT]
-        refused = [f for f in self.findings if f.severity is Severity.REFUSED]
-        if doubts:
-            first = doubts[0]
-            return (
-                f"{count(len(doubts), 'question')} open, nothing was written. {first.message} {first.hint}"
-            ).strip()  # fmt: skip
-        if refused and not self.partial:
-            first = refused[0]
-            where = " ".join(part for part in (first.file, first.sheet, first.cell) if part)
-            return (
-                f"{count(len(refused), 'refusal')}, nothing was written; the first: {where}: {first.message} "
-                "Mend them, or load the rest with --partial."
-            )
-        return ""
+        against = _against(self.findings)
+        if not against or (self.partial and against[0].severity is Severity.REFUSED):
+            return ""
+        first, many = against[0], len(against)
+        asked = first.severity is Severity.DOUBT
+        what = count(many, "question is", "questions are") + " open" if asked else count(many, "refusal")
+        if many == 1:
+            said = f"{what}, nothing was written: {_where(first)}: {first.message} {first.hint}".rstrip()
+            return said if asked else f"{said} Or load the rest with --partial."
+        places = ", ".join(_where(finding) for finding in against[:MOST_PLACES]) + (" …" if many > MOST_PLACES else "")
+        do = "Answer each with --answer." if asked else "Mend them, or load the rest with --partial."
+        return f"{what}, nothing was written: {places}. {do}"
 
     def _report(
         self, refusal: str, difference: MethodDifference | None = None, version: int | None = None,
@@ -227,6 +254,19 @@ class _Loading:
             tuple(LoadedTable(source, rows) for source, rows in tables), tuple(self.findings),
             tuple(self.comparison.changes), missing, difference, version, refusal, written, dry_run,
         )  # fmt: skip
+
+
+def _against(findings: Sequence[Finding]) -> list[Finding]:
+    """What stands against writing: the questions, which come first, or where there are none the refusals."""
+    for severity in (Severity.DOUBT, Severity.REFUSED):
+        if found := [finding for finding in findings if finding.severity is severity]:
+            return found
+    return []
+
+
+def _where(finding: Finding) -> str:
+    place = " ".join(part for part in (finding.file, finding.sheet, finding.cell) if part)
+    return place + (f" ({finding.heading})" if finding.heading else "")
 
 
 def _value(change: Change) -> Any:

@@ -1,0 +1,166 @@
+"""What a load tells: each reason once, what a new method changes, and the marked copies."""
+
+from pathlib import Path
+
+import pytest
+from openpyxl import Workbook, load_workbook
+
+from tracker.errors import TrackerError, UsageError
+from tracker.services.load import load
+from tracker.store import open_store
+
+SAMPLE = Path(__file__).parents[2] / "sample_data"
+LOOMS = [["Loom", "Hall", "Machine type", "Speed (picks/min)", "Rail"]]
+
+
+def book(path, **sheets):
+    workbook = Workbook(write_only=True)
+    for name, rows in sheets.items():
+        page = workbook.create_sheet(name)
+        for row in rows:
+            page.append(row)
+    workbook.save(path)
+    return path
+
+
+def looms(path, *speeds):
+    """A loom list with these speeds; 6,000 picks/min are beyond every loom (the limit is 2,500)."""
+    return book(
+        path, Looms=LOOMS + [[f"{i:03}", "Hall 1", "AJ", speed, "drilled"] for i, speed in enumerate(speeds, 1)]
+    )
+
+
+def stored_looms(db):
+    with open_store(db).reading() as uow:
+        return len(uow.mill().looms)
+
+
+@pytest.fixture
+def db(tmp_path):
+    return str(tmp_path / "mill.db")
+
+
+def test_a_single_reason_stands_in_the_refusal_and_not_in_the_list(db, tmp_path):
+    report = load(db, [looms(tmp_path / "looms.xlsx", 640, 6000)])
+    assert report.refusal.startswith("1 refusal, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)): ")
+    assert "6,000 picks/min" in report.refusal and report.refusal.endswith("Or load the rest with --partial.")
+    assert report.listed == ()
+    assert report.lines() == []
+
+
+def test_of_several_reasons_the_refusal_says_where_and_the_list_says_what(db, tmp_path):
+    articles = [["Article", "Pick density (picks/cm)", "Take-up (%)"], ["A-1", 0, 6], ["A-2", 24, 6]]
+    files = [looms(tmp_path / "looms.xlsx", 640, 6000), book(tmp_path / "articles.xlsx", Articles=articles)]
+    report = load(db, files)
+    assert report.refusal == (
+        "2 refusals, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)), articles.xlsx Articles B2 (Pick density "
+        "(picks/cm)). Mend them, or load the rest with --partial."
+    )
+    assert [finding.cell for finding in report.listed] == ["D3", "B2"]
+
+
+def test_questions_come_before_refusals(db, tmp_path):
+    rows = [["Loom", "Hall", "Machine type", "Speed", "Reed width"],
+            *([f"{i:03}", "H", "AJ", 6000 if i == 3 else 640, 75 + i] for i in range(1, 9))]  # fmt: skip
+    report = load(db, [book(tmp_path / "looms.xlsx", Looms=rows)], partial=True)
+    assert report.refusal.startswith("1 question is open, nothing was written: looms.xlsx Looms E1 (Reed width): ")
+    assert '"Reed width=inch"' in report.refusal
+    assert [finding.severity.value for finding in report.listed] == ["refused"]
+
+
+def test_a_refused_load_does_not_tell_of_changes_that_it_did_not_make(db, tmp_path):
+    load(db, [looms(tmp_path / "looms.xlsx", 640, 640)])
+    report = load(db, [looms(tmp_path / "looms.xlsx", 700, 6000)])
+    assert report.changes and report.lines() == []
+
+
+@pytest.fixture(scope="module")
+def sample(tmp_path_factory):
+    db = tmp_path_factory.mktemp("sample") / "mill.db"
+    first = load(str(db), sorted(SAMPLE.glob("*.xlsx")))
+    assert first.written
+    return db, first
+
+
+@pytest.fixture
+def mill(sample, tmp_path):
+    (tmp_path / "mill.db").write_bytes(sample[0].read_bytes())
+    return str(tmp_path / "mill.db")
+
+
+def method(tmp_path, heading, value, row=1):
+    """The sample's method with one cell of Operations changed; row 0 is the heading."""
+    workbook = load_workbook(SAMPLE / "method.xlsx")
+    sheet = workbook["Operations"]
+    heads = next(row for row in sheet.iter_rows() if str(row[0].value).lower() == "step")
+    column = next(n for n, cell in enumerate(heads, 1) if str(cell.value).lower().startswith(heading))
+    sheet.cell((heads[0].row or 0) + row, column).value = value
+    workbook.save(tmp_path / "method.xlsx")
+    return tmp_path / "method.xlsx"
+
+
+def test_the_first_method_is_not_told_row_by_row(sample):
+    assert "Method version 1 is the first." in sample[1].lines()
+
+
+def test_a_new_method_says_row_by_row_what_it_changes_for_how_many_looms(mill, tmp_path):
+    report = load(mill, [method(tmp_path, "minutes", 72)])
+    said = report.lines()
+    at = said.index("Method version 2 changes the scope of 94 looms:")
+    assert "minutes 12 → 72" in said[at + 1]
+    # 60 min more for one head, and 15 % allowance: 60 × 1.15 / 60 = 1.15 h on each loom but the two to survey
+    assert said[at + 2].startswith("  94 looms ") and said[at + 2].endswith(": +1.15 labour hours each")
+
+
+def test_an_answer_about_the_method_is_remembered(mill, tmp_path):
+    changed = method(tmp_path, "leno side", "leno sides", row=0)
+    assert load(mill, [changed]).refusal.startswith("1 question is open, nothing was written: method.xlsx Operations")
+    assert load(mill, [changed], answers={"leno sides": "as written"}).written
+    load(mill, [SAMPLE / "method.xlsx"])
+    assert load(mill, [changed]).written
+
+
+def test_one_file_is_marked_under_the_name_given(db, tmp_path):
+    report = load(db, [looms(tmp_path / "looms.xlsx", 640, 6000)], marked=tmp_path / "marked.xlsx")
+    assert report.said == (f"Wrote the marked copy {tmp_path / 'marked.xlsx'}.",)
+    assert load_workbook(tmp_path / "marked.xlsx")["Looms"]["D3"].comment.text.startswith("REFUSED")
+
+
+def test_of_several_files_those_with_findings_are_marked_each_under_its_own_name(db, tmp_path):
+    (tmp_path / "b").mkdir()
+    files = [looms(tmp_path / "sound.xlsx", 640), looms(tmp_path / "hall 2.xlsx", 640, 6000)]
+    files.append(looms(tmp_path / "b" / "hall 3.xlsx", 6000))
+    load(db, files, marked=tmp_path / "marked.xlsx")
+    assert sorted(path.name for path in tmp_path.glob("marked*")) == ["marked hall 2.xlsx", "marked hall 3.xlsx"]
+
+
+def test_a_text_file_is_marked_as_it_was_read(db, tmp_path):
+    # Windows-1252: no UTF-8
+    text = "Loom;Hall;Machine type;Speed\n001;Hälle;AJ;6000\n002;Hälle;AJ;640\n"
+    (tmp_path / "looms.csv").write_bytes(text.encode("cp1252"))
+    report = load(db, [tmp_path / "looms.csv"], marked=tmp_path / "marked.xlsx")
+    sheet = load_workbook(tmp_path / "marked.xlsx")["looms"]
+    assert [cell.value for cell in sheet[2]] == ["001", "Hälle", "AJ", "6000"]
+    assert sheet["D2"].comment and "marked.xlsx holds a copy of the values of looms.csv" in report.said[1]
+
+
+def test_nothing_to_mark_is_said(db, tmp_path):
+    report = load(db, [looms(tmp_path / "looms.xlsx", 640, 650, 660)], marked=tmp_path / "marked.xlsx")
+    assert "No marked copy was written: there are no findings." in report.lines()
+    assert not (tmp_path / "marked.xlsx").exists()
+
+
+@pytest.mark.parametrize("name", ["marked.csv", "looms.xlsx"])
+def test_a_name_that_cannot_be_a_copys_is_refused_before_anything_is_read(db, tmp_path, name):
+    file = looms(tmp_path / "looms.xlsx", 640)
+    before = file.read_bytes()
+    with pytest.raises(UsageError):
+        load(db, [file], marked=tmp_path / name)
+    assert file.read_bytes() == before and stored_looms(db) == 0
+
+
+def test_where_the_copy_cannot_be_written_nothing_is_loaded(db, tmp_path):
+    file = looms(tmp_path / "looms.xlsx", 640, 6000)
+    with pytest.raises(TrackerError, match=r"cannot write"):
+        load(db, [file], partial=True, marked=tmp_path / "no such folder" / "marked.xlsx")
+    assert stored_looms(db) == 0

@@ -1,0 +1,58 @@
+"""Where the marked copies of a load go, and their writing."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from zipfile import is_zipfile
+
+from tracker.domain.findings import Finding
+from tracker.errors import UsageError
+from tracker.export.marked import write_marked
+from tracker.intake.open_book import open_book
+
+
+class Marking:
+    """A copy for each file of a load that has findings.
+
+    Raises UsageError at once where a name cannot be that of a copy: another ending than .xlsx (.xlsm for such a file), or
+    a file of the load itself.
+    """
+
+    def __init__(self, files: Sequence[Path], target: Path):
+        self.targets = {files[0]: target} if len(files) == 1 else _names(files, target)
+        for file, copy in self.targets.items():
+            if copy.suffix.lower() != _ending(file):
+                raise UsageError(f"{copy}: the name of the marked copy of {file.name} must end in {_ending(file)}")
+            if copy.resolve() in {file.resolve() for file in files}:
+                raise UsageError(f"{copy}: the marked copy would overwrite the file itself; give it another name")
+
+    def write(self, findings: Sequence[Finding]) -> list[str]:
+        """Write the copies; gives what to tell the user."""
+        said = []
+        for file, copy in self.targets.items():
+            if any(Path(finding.file).name in ("", file.name) for finding in findings):
+                note = write_marked(file, findings, copy, _grids(file))
+                said += [f"Wrote the marked copy {copy}.", *filter(None, [note])]
+        return said or ["No marked copy was written: there are no findings."]
+
+
+def _names(files: Sequence[Path], target: Path) -> dict[Path, Path]:
+    """`marked.xlsx` → `marked looms.xlsx`, `marked weaving.xlsx` …, each once."""
+    if target.suffix.lower() not in (".xlsx", ".xlsm"):
+        raise UsageError(f"{target}: the name of the marked copies must end in .xlsx")
+    names: dict[Path, Path] = {}
+    for file in files:
+        stems = (f"{target.stem} {file.stem}", *(f"{target.stem} {file.stem} {i}" for i in range(2, len(files) + 1)))
+        copies = (target.with_name(stem + _ending(file)) for stem in stems)
+        names[file] = next(copy for copy in copies if copy not in names.values())
+    return names
+
+
+def _ending(file: Path) -> str:
+    return ".xlsm" if file.suffix.lower() == ".xlsm" else ".xlsx"
+
+
+def _grids(file: Path) -> dict[str, list[list[object]]] | None:
+    """Of delimited text the cells as the load reads them; None for a workbook, whose own cells the copy takes."""
+    if is_zipfile(file):
+        return None
+    return {sheet.name: [list(row) for row in sheet.rows] for sheet in open_book(file) if sheet.is_text} or None
