@@ -1,6 +1,6 @@
 """Sheets of other shapes than any given one. What each says is worked out by hand from the invented inventory."""
 
-from datetime import date, datetime
+from datetime import date, datetime, time
 from pathlib import Path
 
 import pytest
@@ -324,3 +324,50 @@ def test_make_and_kind_and_model(tmp_path: Path):
         }
     assert got.rows("looms")[0].kept == {"Make": "own", "Max. speed": 990}
     assert not got.doubts
+
+
+def test_misspelt_headings(tmp_path: Path):
+    head = [
+        "Lom",
+        "Hal",
+        "Row",
+        "Place",
+        "Machin type",
+        "Insertoin",
+        "Yeer",
+        "Reed widht (cm)",
+        "Frams",
+        "Sped (rpm)",
+        "Efficency (%)",
+    ]
+    got = read(workbook(tmp_path / "a.xlsx", [head, *ROWS]))
+    assert got.looms == LOOMS
+    assert {f.cell for f in got.findings(code="heading-understood")} == {f"{c}1" for c in "AEFGHIJK"}  # hal is Turkish
+
+
+def test_numbers_that_a_spreadsheet_turned_into_times(tmp_path: Path):
+    """3:10 and 3:11 typed as loom numbers become times of day; the cell shows them without a leading nought."""
+    rows = [[time(3, 10 + i), *row[1:]] for i, row in enumerate(ROWS)]
+    path = workbook(tmp_path / "a.xlsx", [with_units(HEAD), *rows], formats={f"A{i}": "h:mm" for i in range(2, 14)})
+    assert [x["loom"] for x in read(path).looms] == [f"3:{10 + i}" for i in range(12)]
+
+
+def test_formats_that_write_the_unit(tmp_path: Path):
+    """75 shown as `75 in` are inches, 88 shown as `88%` by a literal are percent, 0.88 shown as 88% is a fraction."""
+    rows = [[*row[:7], 75, *row[8:10], 88] for row in ROWS]
+    formats = {f"H{i}": '0" in"' for i in range(2, 14)} | {f"K{i}": '0"%"' for i in range(2, 14)}
+    got = read(workbook(tmp_path / "a.xlsx", [HEAD, *rows], formats=formats))
+    assert {(x["reed_width_cm"], x["efficiency"]) for x in got.looms} == {(190.5, 0.88)}
+    rows = [[*row[:10], 0.88] for row in ROWS]
+    got = read(workbook(tmp_path / "b.xlsx", [with_units(HEAD), *rows], formats={f"K{i}": "0%" for i in range(2, 14)}))
+    assert {x["efficiency"] for x in got.looms} == {0.88} and not got.findings()
+
+
+def test_letters_that_look_like_figures_are_noted_and_kept(tmp_path: Path):
+    rows = [
+        [{3: "OO4", 7: "l08"}.get(i, row[0]), *row[1:4], "AJ-19O" if i == 0 else "AJ-190", *row[5:]]
+        for i, row in enumerate(ROWS)
+    ]
+    got = read(workbook(tmp_path / "a.xlsx", [with_units(HEAD), *rows]))
+    assert [got.looms[3]["loom"], got.looms[7]["loom"], got.looms[0]["machine_type"]] == ["OO4", "l08", "AJ-19O"]
+    assert {f.cell for f in got.findings(code="look-alike")} == {"A5", "A9", "E2"}

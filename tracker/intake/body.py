@@ -181,10 +181,10 @@ def _sort_loom(facts: _Facts, cells: dict[int, Any]) -> Sort:
         if plausible and not (len(cells) <= 2 and len(facts.mapped) > 3 and not known):
             return Sort.DATA
         return Sort.NOTE
-    others = [v for c, v in cells.items() if c not in facts.serial]
-    texts = any(isinstance(v, str) for v in others)
-    if (has_type and len(others) > 2) or len(mapped) * 2 >= len(facts.mapped):
-        return Sort.TOTAL if not texts else Sort.DATA
+    texts = any(isinstance(v, str) for c, v in cells.items() if c not in facts.serial)
+    enough = 0.35 if has_type else 0.5
+    if len(mapped) >= enough * len(facts.mapped) and len(mapped) > 2:
+        return Sort.DATA if texts else Sort.TOTAL
     return Sort.NOTE if texts else Sort.TOTAL
 
 

@@ -72,8 +72,9 @@ def match_heading(text: str) -> Match:
             break
     units.append(text)
     qualifier = ""
-    if not found or max(v for v, _ in found.values()) < ENOUGH:
-        found, qualifier = _qualified(text, found)
+    if not found or max(v for v, _ in found.values()) < 0.93:
+        qualified, qualifier = _qualified(text)
+        found = _best(found, qualified)
     if _YARN_COUNT.fullmatch(text):
         found = {}
     entries = [Entry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
@@ -112,7 +113,7 @@ def _forms(text: str) -> Iterator[tuple[str, str]]:
             yield " ".join(pieces[:-size]), tail
     if len(pieces) > 1 and pieces[0] == "%":
         yield " ".join(pieces[1:]), "%"
-    if inside and not named:
+    if inside and not named and not _qualifies(" ".join(inside)):
         yield outside, ""
     stem, slash, tail = rest.rpartition("/")
     if slash and stem.strip() and is_unit(tail):
@@ -238,6 +239,29 @@ def _near(short: Tokens) -> Found:
     return found
 
 
+def match_loosely(text: str, field: str) -> float:
+    """How surely a short misspelt heading (`Lom`, `Sped (rpm)`) means a field, for lists in which that field is missing."""
+    if match_heading(text).candidates or is_cjk(text):
+        return 0.0
+    phrases = _phrases_of(field)
+    for core, _ in _forms(text):
+        word = "".join(shortened(vocabulary(), numbered(vocabulary(), tokens(core))))
+        found = process.extractOne(word, phrases, scorer=OSA.distance, score_cutoff=1) if len(word) > 2 else None
+        if found and found[0][0] == word[0]:
+            return 0.65
+    return 0.0
+
+
+@cache
+def _phrases_of(field: str) -> list[str]:
+    """The phrases of a field of the loom list, in one word each."""
+    short = vocabulary().short
+    return [
+        solid for solid, phrase in _solid_phrases().items()
+        if len(solid) > 2 and any(e.field == field and e.table in ("", "looms") and e.weight > 0.7 for e in short[phrase])
+    ]  # fmt: skip
+
+
 def _look_up_cjk(solid: str) -> Found:
     vocab = vocabulary()
     for text in (solid, solid.rstrip("数的#"), *(solid.removeprefix(c) for c in vocab.contexts if is_cjk(c))):
@@ -254,7 +278,7 @@ def _look_up_cjk(solid: str) -> Found:
 _QUALIFIERS = (("maximum", 0.4), ("old", 0.35), ("target", 0.72), ("actual", 0.95))
 
 
-def _qualified(text: str, found: Found) -> tuple[Found, str]:
+def _qualified(text: str) -> tuple[Found, str]:
     """Meanings of a heading with a qualifying word (`Vitesse maxi`, `Drehzahl Soll`), less sure by the kind of word."""
     vocab = vocabulary()
     for name, factor in _QUALIFIERS:
@@ -262,8 +286,19 @@ def _qualified(text: str, found: Found) -> tuple[Found, str]:
             rest = _without(core, vocab.words[name])
             inner = _look_up(rest) if rest else {}
             if inner and max(v for v, _ in inner.values()) >= ENOUGH:
-                return {key: (v * factor, lang) for key, (v, lang) in inner.items()}, name
-    return found, ""
+                return {key: (v * _factor(key[1], name, factor), lang) for key, (v, lang) in inner.items()}, name
+    return {}, ""
+
+
+def _factor(field: str, qualifier: str, factor: float) -> float:
+    """The greatest reed width of a machine is its reed width where no other is named."""
+    return 0.75 if field == "reed_width_cm" and qualifier == "maximum" else factor
+
+
+def _qualifies(text: str) -> bool:
+    """Does a text in brackets hold a word that makes another thing of the heading?"""
+    classes = [vocabulary().words[name] for name, _ in _QUALIFIERS]
+    return any(_without(f"x {text}", words) for words in classes)
 
 
 def _without(core: str, words: frozenset[str]) -> str:
@@ -274,6 +309,18 @@ def _without(core: str, words: frozenset[str]) -> str:
             if is_cjk(word) and solid != word and (solid.startswith(word) or solid.endswith(word)):
                 return solid.removeprefix(word).removesuffix(word)
         return ""
-    pieces = [(piece, tokens(piece)) for piece in re.split(r"[\s\-/,]+", core)]
-    left = [piece for piece, folded in pieces if " ".join(folded) not in words]
-    return " ".join(left) if len(left) < len(pieces) else ""
+    left, cut = [], False
+    for piece in re.split(r"[\s\-/,]+", core):
+        rest = _cut_qualifier(piece, words)
+        cut = cut or rest != piece
+        left.append(rest)
+    return " ".join(filter(None, left)) if cut else ""
+
+
+def _cut_qualifier(piece: str, words: frozenset[str]) -> str:
+    """`` for a qualifying word, the head word of a compound with one (`Solldrehzahl` → `drehzahl`), else the piece."""
+    word = " ".join(tokens(piece))
+    if word in words:
+        return ""
+    heads = (word.removeprefix(first) for first in words if len(first) > 2 and word.startswith(first))
+    return next((head for head in heads if len(head) > 4 and (head,) in vocabulary().short), piece)

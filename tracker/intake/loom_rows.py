@@ -95,6 +95,8 @@ def _from_column(reading: Any, column: int, own: list[Any], sections: list[str |
                         heading=reading.block.headings[column], understood=section or last)  # fmt: skip
             continue
         halls.append("")
+        if i in reading.refused:
+            continue
         reading.refused.add(i)
         report.cell(Severity.REFUSED, "missing-value", reading.block.sheet, row, column,
                     f"{reading.block.sheet.row_range(row, reading.block.columns)} has no hall.",

@@ -9,7 +9,7 @@ from tracker.domain.tables import Kind
 from tracker.domain.units import fraction
 from tracker.intake.columns import CellProblem, Pool
 from tracker.intake.numbers import COMMA, POINT, Quantity, quantity
-from tracker.intake.shown import plain_number, shown_literal
+from tracker.intake.shown import plain_number, shown_literal, shows_percent
 from tracker.intake.units import FACTORS, WORDS, dimension_of, unit_named
 
 USUAL: dict[str, dict[str, tuple[float, float]]] = {
@@ -182,9 +182,9 @@ def unit_of_code(dimension: str | None, code: str) -> str:
     """The unit that a number format shows: a cell formatted `0%` holds a fraction, `0" mm"` millimetres."""
     if not code:
         return ""
-    literal = shown_literal(code)
-    if literal == "%":
+    if shows_percent(code):
         return "fraction" if dimension == "fraction" else ""
+    literal = shown_literal(code)
     return (unit_named(dimension, literal) or "") if literal else ""
 
 

@@ -12,6 +12,7 @@ from tracker.errors import InputRefused
 from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
 from tracker.intake.columns import Part
 from tracker.intake.evidence import evidence_of
+from tracker.intake.headings import match_heading
 from tracker.intake.layout import Block, find_blocks
 from tracker.intake.loom_lists import choose_loom_lists
 from tracker.intake.open_book import open_book
@@ -121,10 +122,13 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
 def _confirmed(block: Block, answers: Answers, only: str, report: Report) -> bool:
     """Do the values bear out the headings? They decide which column is which field."""
     by_heading = block.recognised
-    found = recognise(block.headings, block.sheet.name, evidence_of(block), answers.field, only, among=by_heading.table.name)
+    found = recognise(
+        block.headings, block.sheet.name, evidence_of(block), answers.field, only, among=by_heading.table.name
+    )
     if found is None:
         return False
     block.recognised = found
+    _note_unsure(block, report)
     for column, meaning in by_heading.meanings.items():
         if column not in found.meanings and found.column_of(meaning.field) is None and meaning.certainty >= 0.9:
             part = Part(block, column, [])
@@ -135,6 +139,21 @@ def _confirmed(block: Block, answers: Answers, only: str, report: Report) -> boo
                 heading=part.heading, hint=f'If it is, answer --answer "{part.heading}={meaning.field}".',
             )  # fmt: skip
     return True
+
+
+def _note_unsure(block: Block, report: Report) -> None:
+    """Say how a heading was understood that is not one of the words we know."""
+    for column, meaning in block.recognised.meanings.items():
+        part = Part(block, column, [])
+        surest = max(
+            (e.weight for e in match_heading(part.heading).candidates if e.field == meaning.field), default=0.0
+        )
+        if surest < 0.9:
+            field = block.recognised.table.column(meaning.field).heading
+            report.whole(
+                Severity.NOTE, "heading-understood", block.sheet, part.heading_cell, f"{part.heading} is read as {field}.",
+                heading=part.heading, understood=field, hint=f'If it is not, answer --answer "{part.heading}=own column".',
+            )  # fmt: skip
 
 
 def _note_foreign(sheet: Sheet, report: Report) -> None:

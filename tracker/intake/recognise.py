@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from tracker.domain.tables import LOOMS, TABLES, Kind, Table
 from tracker.domain.words import fold
-from tracker.intake.headings import ENOUGH, match_heading
+from tracker.intake.headings import ENOUGH, match_heading, match_loosely
 from tracker.intake.vocabulary import vocabulary
 
 Evidence = Callable[[int, str, Table], float]
@@ -93,6 +93,8 @@ def _as_table(
             taken.add(name)
     if not taken:
         return None
+    if table is LOOMS:
+        _add_misspelt(one, headings, said, evidence)
     own_name = fold(sheet) in vocabulary().sheets[table.name]
     if not forced and not _fits(table, one, len(headings), own_name):
         return None
@@ -101,6 +103,22 @@ def _as_table(
     penalty = 0.05 if table.open_columns else 0.5
     one.score = sum(meaning.certainty for meaning in one.meanings.values()) - penalty * unknown + 0.4 * own_name
     return one
+
+
+def _add_misspelt(one: Recognised, headings: Mapping[int, str], said: Said, evidence: Evidence | None) -> None:
+    """In what is clearly a loom list, a short heading one letter off a missing field is that field, if its values fit."""
+    fields = {meaning.field for meaning in one.meanings.values()}
+    if sum(name in fields for name in _LOOM_FACTS) < 2:
+        return
+    for name in ("loom", "hall", *_LOOM_FACTS):
+        free = [c for c, text in headings.items() if c not in one.meanings and said(text) is None]
+        likely = [c for c in free if match_loosely(headings[c], name)]
+        if (
+            name not in fields
+            and len(likely) == 1
+            and (evidence is None or evidence(likely[0], name, one.table) >= 0.9)
+        ):
+            one.meanings[likely[0]] = Meaning(name, match_loosely(headings[likely[0]], name), "en")
 
 
 def _scored(

@@ -1,8 +1,7 @@
 """What a cell shows for a number or date under its number format, where that is what the mill means: loom 7 as 007."""
 
 import re
-from datetime import date, datetime
-from typing import Any
+from datetime import date, datetime, time
 
 _PIECE = re.compile(r'"([^"]*)"|\\(.)|\[[^\]]*\]|[_*].|([0#?.,]+)|(E[+-]|%|@|General)|(.)', re.IGNORECASE | re.DOTALL)
 
@@ -59,10 +58,15 @@ def _filled(pieces: list[tuple[str, str, str, str, str]], digits: str, slots: in
 
 
 def shown_literal(code: str) -> str:
-    """The words of a number format: `0.0" cm"` → `cm`; `0%` → `%`."""
+    """The words of a number format: `0.0" cm"` → `cm`, `0"%"` → `%` (which leaves the number as it is)."""
     section = code.split(";")[0]
     words = [quoted or escaped for quoted, escaped, _, _, _ in _PIECE.findall(section) if quoted or escaped]
-    return "%" if "%" in re.sub(r'"[^"]*"', "", section) else " ".join("".join(words).split())
+    return " ".join("".join(words).split())
+
+
+def shows_percent(code: str) -> bool:
+    """Does the format multiply by 100 (`0%`)?"""
+    return any(special == "%" for _, _, _, special, _ in _PIECE.findall(code.split(";")[0]))
 
 
 def month_and_year(code: str) -> bool:
@@ -81,5 +85,7 @@ def turned_into_date(value: date | datetime, code: str, month_first: bool, mark:
     return f"{first:0{width}d}{mark}{second:0{width}d}"
 
 
-def time_like(value: Any) -> bool:
-    return hasattr(value, "hour") and not hasattr(value, "year")
+def turned_into_time(value: time, code: str) -> str:
+    """A number such as 3:10 that a spreadsheet turned into a time of day, as its cell shows it."""
+    hour = f"{value.hour:02d}" if "hh" in code.lower() else str(value.hour)
+    return f"{hour}:{value.minute:02d}" + (f":{value.second:02d}" if value.second else "")

@@ -108,7 +108,7 @@ class YearPlan:
             and (not one.unit or unit_named("year", one.unit))
         ):
             return int(one.certain)
-        return None
+        return next((int(v) for v in one.readings.values() if v == int(v) and 1900 <= v < 2200), None) if one else None
 
     def _short(self, year: int) -> int:
         """Two digits: the last such year that is not to come."""

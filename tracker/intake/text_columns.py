@@ -12,7 +12,14 @@ from tracker.domain.words import fold
 from tracker.intake.columns import CellProblem, Part, Pool
 from tracker.intake.dates import DAY_FIRST, MONTH_FIRST, date_text
 from tracker.intake.placeholders import says_unknown
-from tracker.intake.shown import is_scientific, month_and_year, plain_number, shown_number, turned_into_date
+from tracker.intake.shown import (
+    is_scientific,
+    month_and_year,
+    plain_number,
+    shown_number,
+    turned_into_date,
+    turned_into_time,
+)
 from tracker.intake.vocabulary import vocabulary
 
 _PAIR = re.compile(r"(\d{1,3})\s?([/\-.])\s?(\d{1,3})")
@@ -49,7 +56,7 @@ class TextPlan:
             if self._is_identifier():
                 return turned_into_date(value, code, bool(self.month_first), self.mark, self.padded)
             return value.isoformat()
-        return value.isoformat("minutes") if isinstance(value, time) else str(value)
+        return turned_into_time(value, code) if isinstance(value, time) else str(value)
 
     def _text(self, value: str) -> str | None:
         text = " ".join(value.split()) if self._names_something() else value
