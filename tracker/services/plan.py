@@ -102,7 +102,8 @@ def plan(
     """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
 
     The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved.
-    A scenario is planned and saved but never published. Firm bookings stay unless `keep_firm` is False. Raises PlanRefused where the solver-free check objects, and
+    A scenario is planned and saved but never published. Firm bookings stay
+    unless `keep_firm` is False. Raises PlanRefused where the solver-free check objects, and
     DataError where the data cannot carry a plan; nothing is written then.
     """
     data = read_planning_data(db)
@@ -125,10 +126,10 @@ def check(result: Plan, prepared: Prepared) -> None:
     """Refuse a plan that books nothing because nothing can be, or that the solver-free check rejects."""
     if result.status is PlanStatus.INFEASIBLE:
         raise PlanRefused("there is no plan: " + " ".join(result.reasons))
-    violations = verify(result, prepared.problem)
-    if violations:
-        more = f" (and {len(violations) - 1} more)" if len(violations) > 1 else ""
-        raise PlanRefused(f"the plan does not pass the check: {violations[0]}{more}; nothing was saved")
+    if violations := verify(result, prepared.problem):
+        first, *others = violations
+        more = f" (and {len(others)} more)" if others else ""
+        raise PlanRefused(f"the plan does not pass the check: {first}{more}; nothing was saved")
 
 
 def _save(db: str, result: Plan, publish: bool, scenario: str | None) -> int:
