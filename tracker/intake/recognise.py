@@ -136,7 +136,8 @@ def _scored(
         best: dict[str, tuple[float, str]] = {}
         for entry in match_heading(text).candidates:
             if entry.table in ("", table.name) and entry.field in fields:
-                best[entry.field] = max(best.get(entry.field, (0.0, "")), (entry.weight, entry.language))
+                weight = entry.weight + (0.01 if entry.table else 0.0)  # the table's own word before one of many tables
+                best[entry.field] = max(best.get(entry.field, (0.0, "")), (weight, entry.language))
         for name, (weight, language) in best.items():
             factor = evidence(column, name, table) if evidence else 1.0
             if weight * factor >= ENOUGH or (weight >= ENOUGH and factor >= 0.7):
