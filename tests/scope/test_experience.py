@@ -9,6 +9,7 @@ from small_mill import METHOD, TERMS, key, loom, mill, operation
 
 from tracker.domain.mill import Crew
 from tracker.domain.progress import Conversion
+from tracker.domain.windows import WindowKind
 from tracker.scope.experience import learn, learning_factors
 from tracker.scope.learning import Curve, fit_curve
 
@@ -107,6 +108,14 @@ def test_minutes_of_side_by_side_operations_count_once():
 def test_a_conversion_without_minutes_counts_but_does_not_fit():
     learned = learn([done(n, operations={"Wire": 5}) for n in range(1, 7)], mill(*LOOMS))["AJ"]
     assert (learned.used, learned.curve.fitted) == (0, False)
+
+
+def test_a_conversion_is_measured_by_the_window_and_the_choices_it_was_done_with():
+    # New rail in a mid-warp stop: 40 + 30 + 50 = 120 min, × 1.15 = 138. Drilled in a beam change it were 90 × 1.15.
+    undrilled = [loom(str(n), rail="undrilled") for n in range(1, 6)]
+    taken = {"kind": WindowKind.MID_WARP, "choices": (("rail work", "new rail"),)}
+    records = [replace(done(n, 138), **taken) for n in range(1, 6)]
+    assert learn(records, mill(*undrilled))["AJ"].curve.level == pytest.approx(1)
 
 
 def test_an_operation_that_runs_over_is_named():

@@ -7,6 +7,7 @@ import typer
 from tracker.cli import show
 from tracker.cli.show import Json
 from tracker.cli.work import AsOf, Hall, moment, proof_lines
+from tracker.domain.windows import WindowKind
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -61,8 +62,18 @@ def record(
         str | None, typer.Option(help="The crew that did the conversion, which is recorded with it.")
     ] = None,
     started: Annotated[str | None, typer.Option(metavar="T", help="With --crew: when the conversion began.")] = None,
+    total: Annotated[
+        float | None, typer.Option(metavar="MIN", help="With --crew: minutes on the loom, pauses left out.")
+    ] = None,
     minutes: Annotated[
         list[str] | None, typer.Option(metavar="OPERATION=MIN", help="With --crew: minutes an operation took.")
+    ] = None,
+    window: Annotated[
+        str | None, typer.Option(help="With --crew: repeat, style, standing or mid-warp; default as booked.")
+    ] = None,
+    choice: Annotated[
+        list[str] | None,
+        typer.Option(metavar="CHOICE=ALTERNATIVE", help="With --crew: what was taken; default as booked."),
     ] = None,
     json_to: Json = None,
 ) -> None:
@@ -70,18 +81,40 @@ def record(
 
     Example: beamslot record 007 --stage "signed off" --crew "Fitters 1" --started 2027-01-05T06:00 --at 2027-01-05T12:30
     """
-    from tracker.services.record import record_stage
+    began = moment(context.obj, started)
+    details = {"--started": started, "--total": total, "--minutes": minutes, "--window": window, "--choice": choice}
+    given = [name for name, value in details.items() if value is not None]
+    if given and crew is None:
+        raise typer.BadParameter(f"{', '.join(given)} tells of a conversion: say with --crew who did it")
+    from tracker.services.record import Taken, record_stage
 
-    taken = {}
-    for text in minutes or []:
-        operation, _, number = text.rpartition("=")
-        try:
-            taken[operation] = float(number)
-        except ValueError:
-            raise typer.BadParameter(f"{text!r} is not of the form OPERATION=MIN") from None
-    done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), reason, crew,
-                        moment(context.obj, started), taken)  # fmt: skip
+    taken = (
+        Taken(crew, began, _minutes(minutes or []), total, _kind(window), dict(map(_pair, choice or [])))
+        if crew
+        else None
+    )
+    done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), reason, taken)
     show.emit(json_to, done.record(), lambda: show.say(done.says))
+
+
+def _kind(window: str | None) -> WindowKind | None:
+    if window is None or window in list(WindowKind):
+        return WindowKind(window) if window else None
+    raise typer.BadParameter(f"--window {window!r} is not one of {', '.join(WindowKind)}")
+
+
+def _minutes(given: list[str]) -> dict[str, float]:
+    try:
+        return {operation: float(number) for operation, number in map(_pair, given)}
+    except ValueError:
+        raise typer.BadParameter("--minutes takes OPERATION=MIN, with a number") from None
+
+
+def _pair(text: str) -> tuple[str, str]:
+    name, equals, value = text.rpartition("=")
+    if not equals or not name.strip() or not value.strip():
+        raise typer.BadParameter(f"{text!r} is not of the form NAME=VALUE")
+    return name.strip(), value.strip()
 
 
 def serve(

@@ -6,6 +6,8 @@ from datetime import datetime
 from enum import StrEnum
 
 from tracker.domain.mill import LoomKey
+from tracker.domain.windows import WindowKind
+from tracker.domain.work import Choices
 
 
 class Stage(StrEnum):
@@ -45,4 +47,7 @@ class Conversion:
     operation_minutes: Mapping[str, float] = field(default_factory=dict)
     """Operation → elapsed minutes recorded."""
     total_min: float | None = None
-    """Elapsed on-loom minutes recorded for the whole conversion."""
+    """Elapsed on-loom minutes recorded for the whole conversion; None where nobody took them, never a sum of operations."""
+    kind: WindowKind | None = None
+    """The kind of window it was done in, as are the choices taken; None where not recorded."""
+    choices: Choices = ()

@@ -9,6 +9,7 @@ from tracker.domain.method import Method
 from tracker.domain.mill import Mill
 from tracker.domain.progress import Conversion
 from tracker.domain.terms import Terms
+from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
 from tracker.scope.content import Scoping
@@ -193,9 +194,9 @@ class _Contents:
         loom = self.mill.looms.get(conversion.key)
         if loom is None:
             return None
-        contents = [c for of in self._scoping(conversion.method_version).scope(loom).contents.values() for c in of]
+        contents = self._scoping(conversion.method_version).scope(loom).contents
         recorded = {fold(name) for name in conversion.operation_minutes}
-        return min(contents, key=lambda content: _unlike(content, recorded), default=None)
+        return min(_as_done(contents, conversion), key=lambda content: _unlike(content, recorded), default=None)
 
     def _scoping(self, version: int) -> Scoping:
         if version not in self._scopings:
@@ -204,6 +205,14 @@ class _Contents:
         return self._scopings[version]
 
 
+def _as_done(contents: Mapping[WindowKind, tuple[WorkContent, ...]], conversion: Conversion) -> Sequence[WorkContent]:
+    """The contents with the window and the choices that were recorded, as far as they were and the method knows them."""
+    of_kind = contents.get(conversion.kind, ()) if conversion.kind else ()
+    found = list(of_kind) or [content for of in contents.values() for content in of]
+    taken = dict(conversion.choices).items()
+    return [content for content in found if taken <= dict(content.choices).items()] or found
+
+
 def _unlike(content: WorkContent, recorded: set[str]) -> int:
-    """How many operations differ between a content and the record; the record alone does not say window and choices."""
+    """How many operations differ between a content and the record."""
     return len({fold(row.operation) for row in content.operations} ^ recorded)

@@ -5,6 +5,7 @@ from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.windows import WindowKind
 from tracker.store.models import ConversionRow, OperationMinutesRow, StageRow
 
 
@@ -34,7 +35,8 @@ def read_conversions(session: Session) -> list[Conversion]:
     rows = session.scalars(select(ConversionRow).order_by(ConversionRow.started_at, ConversionRow.id))
     return [
         Conversion(LoomKey(r.hall, r.loom), r.machine_type, r.crew, r.method_version, r.started_at, r.ended_at,
-                   minutes.get(r.id, {}), r.total_min)
+                   minutes.get(r.id, {}), r.total_min, WindowKind(r.kind) if r.kind else None,
+                   tuple((choice, alternative) for choice, alternative in r.choices))
         for r in rows
     ]  # fmt: skip
 
@@ -43,7 +45,8 @@ def add_conversion(session: Session, done: Conversion) -> None:
     row = ConversionRow(
         hall=done.key.hall, loom=done.key.loom, machine_type=done.machine_type, crew=done.crew,
         method_version=done.method_version, started_at=done.started_at, ended_at=done.ended_at,
-        total_min=done.total_min,
+        total_min=done.total_min, kind=done.kind.value if done.kind else None,
+        choices=[list(choice) for choice in done.choices],
     )  # fmt: skip
     session.add(row)
     session.flush()

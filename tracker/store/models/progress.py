@@ -1,6 +1,7 @@
 """What was done: stages, conversions and their minutes, settings. All of it history."""
 
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import ForeignKey, ForeignKeyConstraint
 from sqlalchemy.orm import Mapped, mapped_column
@@ -32,6 +33,8 @@ class ConversionRow(OfLoomHistory, Base):
     started_at: Mapped[datetime]
     ended_at: Mapped[datetime | None]
     total_min: Mapped[float | None]
+    kind: Mapped[str | None]
+    choices: Mapped[list[Any]]
 
 
 class OperationMinutesRow(AppendOnly, Base):

@@ -347,6 +347,8 @@ def upgrade() -> None:
     sa.Column('started_at', tracker.store.base.UtcDateTime(), nullable=False),
     sa.Column('ended_at', tracker.store.base.UtcDateTime(), nullable=True),
     sa.Column('total_min', sa.Double(), nullable=True),
+    sa.Column('kind', sa.String(), nullable=True),
+    sa.Column('choices', sa.JSON(), nullable=False),
     sa.Column('id', sa.Integer(), nullable=False),
     sa.Column('hall', sa.String(), nullable=False),
     sa.Column('loom', sa.String(), nullable=False),
