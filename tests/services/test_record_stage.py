@@ -21,11 +21,16 @@ SOURCES = [
 
 
 def operation(step, name):
-    return TypedRow("operations", {"step": step, "operation": name, "minutes": 30.0, "trade": "fitter", "heads": 1}, {}, 0, step)  # fmt: skip
+    values = {"step": step, "operation": name, "minutes": 30.0, "trade": "fitter", "heads": 1}
+    return TypedRow("operations", values, {}, 0, step)
 
 
 def alternative(choice, name):
     return TypedRow("choices", {"choice": choice, "alternative": name}, {}, 1, 2)
+
+
+def loom(number):
+    return Change("looms", (number, "H1"), "", None, {"hall": "H1", "loom": number, "machine_type": "AJ"})
 
 
 @pytest.fixture
@@ -36,7 +41,7 @@ def db(tmp_path):
     plan = Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", START, END + timedelta(days=30), (booking,))
     with open_store(path).unit_of_work() as uow:
         writer = uow.load_writer(at=START, who="planner")
-        looms = [Change("looms", (n, "H1"), "", None, {"hall": "H1", "loom": n, "machine_type": "AJ"}) for n in ("007", "008")]  # fmt: skip
+        looms = [loom("007"), loom("008")]
         crew = Change("crews", ("F1", None, None, None), "", None, {"crew": "F1", "trade": "fitter", "heads": 2})
         writer.write([*looms, crew], {})
         choices = [alternative("rail", "new rail"), alternative("rail", "drill"), alternative("duct", "new duct")]
