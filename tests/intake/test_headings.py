@@ -1,10 +1,11 @@
 """What headings mean, in eight languages, abbreviated, misspelt, qualified; and what they do not mean."""
 
 import pytest
+from mill_sheets import read, workbook
 
 from tracker.domain.tables import LOOMS, TABLES
 from tracker.intake.headings import match_heading
-from tracker.intake.vocabulary import LANGUAGES, read_data
+from tracker.intake.vocabulary import LANGUAGES, read_data, vocabulary
 
 FIELDS = {column.field for column in LOOMS.columns}
 
@@ -89,3 +90,31 @@ def test_every_language_names_every_field_of_every_table(language):
         if not (data["fields"].get(column.field) or data.get(table.name, {}).get(column.field))
     ]
     assert missing == []
+
+
+def test_no_phrase_means_two_fields_of_a_table_alike():
+    clashes = []
+    for table in TABLES.values():
+        fields = {column.field for column in table.columns}
+        for phrase, entries in vocabulary().phrases.items():
+            best = {}
+            for e in entries:
+                if e.table in ("", table.name) and e.field in fields:
+                    best[e.field] = max(best.get(e.field, 0), e.weight + (0.01 if e.table else 0))
+            top = sorted(best.values(), reverse=True)[:2]
+            if len(top) == 2 and top[0] >= 0.9 and top[0] - top[1] < 0.01:
+                clashes.append((table.name, phrase))
+    assert clashes == []
+
+
+def test_each_line_of_a_heading_answers_for_it(tmp_path):
+    """A question about `Reed width`, written over two lines, takes its answer under either line or both."""
+    rows = [
+        ["Loom", "Hall", "Machine", "Reed"],
+        ["no.", None, "type", "width"],
+        *([f"{i}", "H", "T4", 120 + i] for i in range(9)),
+    ]
+    path = workbook(tmp_path / "a.xlsx", rows)
+    assert [d.heading for d in read(path).doubts] == ["Reed width"]
+    for key in ("Reed width", "width", "reed"):
+        assert read(path, answers={key: "inch"}).looms[0]["reed_width_cm"] == pytest.approx(304.8)

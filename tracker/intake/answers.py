@@ -57,6 +57,8 @@ class Answers:
     used: dict[str, str] = field(default_factory=dict)
     """`kind|heading` → answer."""
     recalled: set[str] = field(default_factory=set)
+    aliases: dict[str, set[str]] = field(default_factory=dict)
+    """Bare heading → other ways to call it: each of its lines, all of them together."""
     _keys: dict[str, list[str]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -71,7 +73,7 @@ class Answers:
     def check_keys(self, known: Iterable[str]) -> None:
         """Raise UsageError for an answer that names neither a heading nor a sheet of the files."""
         names = dict.fromkeys(known)
-        spellings = {bare(form) for name in names for form in (name, _core(name))}
+        spellings = {form for name in names for form in self._names_of(name)}
         for key in self.given:
             if bare(key) not in spellings:
                 raise UsageError(f"no heading or sheet is called {key!r}; there are {', '.join(list(names)[:40])}")
@@ -102,12 +104,21 @@ class Answers:
         """The field that a column is; `` where it is a column of the mill's own, `ignore` where it is to be left out."""
         return self._find(FIELD, heading, _field)
 
+    def also_called(self, heading: str, lines: Iterable[str]) -> None:
+        """The lines of a heading may be used for it, each alone or all together."""
+        texts = [bare(line) for line in lines]
+        self.aliases.setdefault(bare(heading), set()).update([*texts, " ".join(texts)])
+
+    def _names_of(self, heading: str) -> list[str]:
+        whole = bare(heading)
+        return [whole, bare(_core(heading)), *sorted(self.aliases.get(whole, ()))]
+
     def _look_up(self, kind: str, heading: str) -> str | None:
         return self._find(kind, heading, lambda answer: _SPELLINGS[kind].get(fold(answer)))
 
     def _find(self, kind: str, heading: str, read: Callable[[str], str | None]) -> str | None:
         key = f"{kind}|{bare(heading)}"
-        for name in (bare(heading), bare(_core(heading))):
+        for name in self._names_of(heading):
             for answer in self._keys.get(name, ()):
                 found = read(answer)
                 if found is not None:

@@ -33,6 +33,12 @@ class Block:
     heading_rows: dict[int, int] = field(default_factory=dict)
     """Column → row whose cell is named as the heading's cell."""
 
+    def heading_lines(self) -> dict[int, list[str]]:
+        """Column → the texts of its heading, where it has several."""
+        rows = range(self.top, self.bottom + 1)
+        lines = {c: [one_line(v) for r in rows if isinstance(v := self.sheet.value(r, c), str)] for c in self.columns}
+        return {c: texts for c, texts in lines.items() if len(texts) > 1 or (texts and texts != [self.headings[c]])}
+
     @property
     def columns(self) -> list[int]:
         return sorted(self.headings)

@@ -51,6 +51,9 @@ def read_files(
         found = [block for sheet in sheets for block in _blocks_of(sheet, asked, report)]
         names += [sheet.name for sheet in sheets] + [path.name]
         names += [heading for block in found for heading in block.headings.values()]
+        for block in found:
+            for column, lines in block.heading_lines().items():
+                asked.also_called(block.headings[column], lines)
         if not found and not any(asked.sheet(sheet.name) == IGNORE for sheet in sheets):
             raise _nothing_known(path, sheets, report)
         blocks += found

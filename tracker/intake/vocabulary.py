@@ -12,8 +12,8 @@ from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
 
 LANGUAGES = ("en", "de", "fr", "it", "es", "pt", "tr", "zh")
-WEIGHTS = {"~": 0.75, "?": 0.6}
-"""Certainty of a phrase marked as a weaker or weak synonym."""
+WEIGHTS = {"^": 0.9, "~": 0.75, "?": 0.6}
+"""Certainty of a phrase marked as a general, weaker or weak synonym."""
 
 _TOKEN = re.compile(r"[^\W_]+|[%#Ø]")
 _CJK = re.compile(r"[\u3400-\u9fff]")
@@ -108,7 +108,7 @@ def _add_phrases(found: Vocabulary, language: str, data: dict) -> None:
         for name, phrases in fields.items():
             for phrase in phrases:
                 weight = WEIGHTS.get(phrase[0], 1.0)
-                _add(found, phrase.lstrip("~?"), Entry(table, name, weight, language))
+                _add(found, phrase.lstrip("^~?"), Entry(table, name, weight, language))
 
 
 def _add_canonical(found: Vocabulary) -> None:
