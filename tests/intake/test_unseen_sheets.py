@@ -226,7 +226,8 @@ def test_hidden_rows_and_errors_and_dittos(tmp_path: Path):
     assert got.looms[1]["machine_type"] == LOOMS[0]["machine_type"]
     assert got.looms[2]["year"] is None and got.looms[3]["frames"] is None
     assert got.looms[4]["insertion"] == "unbekannt"
-    assert {f.cell for f in got.findings()} == {"E3", "G4", "I5"}
+    assert {f.cell for f in got.findings() if f.code != "hidden-rows"} == {"E3", "G4", "I5"}
+    assert got.findings(code="hidden-rows")[0].message.startswith("7 of 12 rows are hidden;")
 
 
 def test_efficiency_in_every_spelling_in_one_column(tmp_path: Path):
@@ -371,3 +372,14 @@ def test_letters_that_look_like_figures_are_noted_and_kept(tmp_path: Path):
     got = read(workbook(tmp_path / "a.xlsx", [with_units(HEAD), *rows]))
     assert [got.looms[3]["loom"], got.looms[7]["loom"], got.looms[0]["machine_type"]] == ["OO4", "l08", "AJ-19O"]
     assert {f.cell for f in got.findings(code="look-alike")} == {"A5", "A9", "E2"}
+
+
+def test_what_is_not_loaded_is_said(tmp_path: Path):
+    """Cells under no heading, and a column that a table of ours has no room for."""
+    looms = [with_units(HEAD), *([*row, "stray" if i == 3 else None] for i, row in enumerate(ROWS))]
+    tools = [["Tool", "How many", "Colour"], ["jig", 1, "red"]]
+    got = read(workbook(tmp_path / "a.xlsx", {"Looms": looms, "Tools": tools}))
+    assert [(f.code, f.sheet, f.cell) for f in got.findings()] == [
+        ("no-heading", "Looms", "L5"),
+        ("column-not-loaded", "Tools", "C1"),
+    ]

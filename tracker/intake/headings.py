@@ -22,7 +22,7 @@ _DOTTED = re.compile(r"([^\W_]+|[%#])(\.?)")
 _YARN_COUNT = re.compile(r"\W*Ne\W*")
 _MAY_BE_HEADING = re.compile(r"[^\W\d_]|[#%№°]")
 _FIGURE = re.compile(r"\d")
-_UNIT_WITH_FIGURE = re.compile(r"1\s*/|10\s*cm|[a-z²³]\s*[-^]?\s*1|1'", re.IGNORECASE)
+_UNIT_WITH_FIGURE = re.compile(r"1\s*/|10\s*cm|(?:min|cm|dk|分)\s*[-^⁻]\s*1|1'", re.IGNORECASE)
 _NAMELESS = re.compile(r"[\W_]*")
 
 _NEVER_NUMBERED = frozenset(

@@ -9,7 +9,7 @@ from tracker.domain.tables import LOOMS
 from tracker.intake.columns import Pool
 from tracker.intake.date_columns import DatePlan, plan_dates
 from tracker.intake.dates import date_text
-from tracker.intake.number_columns import ask_pick_density, proven_decimals
+from tracker.intake.number_units import ask_pick_density, proven_decimals
 from tracker.intake.numbers import quantity
 from tracker.intake.shown import plain_number, shown_number
 
