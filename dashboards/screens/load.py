@@ -1,6 +1,6 @@
 """Load: what a spreadsheet holds, what is doubtful in it, what it would change; then write it, all or nothing."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 import streamlit as st
@@ -12,6 +12,7 @@ from dashboards.uploads import ENDINGS, kept
 from tracker.domain.formats import count
 from tracker.errors import TrackerError
 from tracker.services.load import LoadReport, load
+from tracker.services.marking import Marking
 from tracker.services.questions import Question, questions
 
 OTHER = "something else"
@@ -40,7 +41,7 @@ def page() -> None:
     if report.questions:
         _ask(questions(report.findings), files, answers)
     show_findings(report)
-    _offer_marked(report, files, answers)
+    _offer_marked(report, files)
     if report.tables:
         show_tables(report)
         show_changes(report)
@@ -100,21 +101,19 @@ def _by_heading(asked: Sequence[Question], given: Sequence[str | None]) -> Answe
 # ---- the marked copy, and the writing
 
 
-def _offer_marked(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
+def _offer_marked(report: LoadReport, files: Sequence[Path]) -> None:
     """Offer a copy of each workbook with its cells marked."""
     for file in files:
         if any(finding.file in ("", file.name) for finding in report.findings):
-            name = f"{file.stem} marked{'.xlsm' if file.suffix.lower() == '.xlsm' else '.xlsx'}"
+            target = file.with_name(f"{file.stem} marked{'.xlsm' if file.suffix.lower() == '.xlsm' else '.xlsx'}")
             st.download_button(
-                f"Copy of {file.name} with these cells marked", lambda f=file, n=name: _copy(f, n, files, answers),
-                file_name=name, key=f"marked {file}",
+                f"Copy of {file.name} with these cells marked", lambda f=file, t=target: _copy(f, t, report),
+                file_name=target.name, key=f"marked {file}",
             )  # fmt: skip
 
 
-def _copy(file: Path, name: str, files: Sequence[Path], answers: Mapping[str, str]) -> bytes:
-    target = file.parent / name
-    others = [other for other in files if other != file]
-    load(access.database(), [file, *others], dry_run=True, answers=answers, marked=target)
+def _copy(file: Path, target: Path, report: LoadReport) -> bytes:
+    Marking([file], target).write(report.findings)
     return target.read_bytes()
 
 

@@ -2,6 +2,7 @@
 
 import pytest
 from conftest import serving, settle
+from openpyxl import Workbook, load_workbook
 from screen_mill import AS_OF, busy_plan, put, small_mill, small_plan
 
 from sample_data.big import make_mill
@@ -99,6 +100,23 @@ def test_a_thousand_looms_stay_usable(large, open_page):
     settle(page)
     assert page.get_by_text("Page, by start").count() >= 1
     assert page.evaluate("document.documentElement.scrollWidth") <= 1280
+
+
+def test_the_marked_copy_is_the_users_own_workbook_with_the_findings_in_front(small, open_page, tmp_path):
+    book = Workbook()
+    book.worksheets[0].title = "Looms"
+    for row in (("Loom", "Hall", "Machine type", "Speed (picks/min)"), ("007", "Hall 1", "AJ-N", 6000)):
+        book.worksheets[0].append(row)
+    book.save(tmp_path / "our list.xlsx")
+    page = open_page(f"{small}/load")
+    page.set_input_files("input[type=file]", tmp_path / "our list.xlsx")
+    with page.expect_download(timeout=60_000) as download:
+        page.get_by_role("button", name="Copy of our list.xlsx with these cells marked").click(timeout=60_000)
+    assert download.value.suggested_filename == "our list marked.xlsx"
+    download.value.save_as(tmp_path / "marked.xlsx")
+    marked = load_workbook(tmp_path / "marked.xlsx")
+    assert marked.sheetnames[-1] == "Looms" and len(marked.sheetnames) == 2
+    assert "6000" in marked["Looms"]["D2"].comment.text
 
 
 def test_a_plan_published_elsewhere_shows_without_a_touch(tmp_path, open_page):
