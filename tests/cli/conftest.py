@@ -8,6 +8,10 @@ import pytest
 from typer.testing import CliRunner
 
 from tracker.cli import app, main
+from tracker.domain.clock import start_of_day
+from tracker.services.baseline import baseline
+from tracker.services.reservations import reserve_plan
+from tracker.store import open_store
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"
 WORKBOOKS = [
@@ -22,6 +26,13 @@ class Ran:
     @property
     def json(self):
         return json.loads(self.out)
+
+    @property
+    def line(self):
+        """The one line that tells why it was refused."""
+        lines = [line for line in self.err.splitlines() if line.startswith("beamslot: ")]
+        assert len(lines) == 1 and "Traceback" not in self.err, self.err
+        return lines[0].removeprefix("beamslot: ")
 
 
 @pytest.fixture
@@ -50,6 +61,28 @@ def _loaded(tmp_path_factory):
     done = CliRunner().invoke(app, ["--db", str(database), "load", *map(str, WORKBOOKS)])
     assert done.exit_code == 0, done.output
     return database
+
+
+@pytest.fixture(scope="session")
+def _planned(_loaded, tmp_path_factory):
+    """With a plan published: that of the baseline, which needs no solver and is ready in two seconds."""
+    database = str(shutil.copy(_loaded, tmp_path_factory.mktemp("planned") / "mill.db"))
+    with open_store(database).reading() as uow:
+        terms = uow.terms()
+    assert terms.start
+    plan = baseline(database, start_of_day(terms.start, terms)).baseline
+    with open_store(database).unit_of_work() as uow:
+        uow.save_plan(plan, published=True)
+        reserve_plan(uow, plan)
+        uow.commit()
+    return database
+
+
+@pytest.fixture
+def planned(_planned, tmp_path, beamslot):
+    """The same command on a copy of the sample mill with a plan published and its kits reserved."""
+    shutil.copy(_planned, tmp_path / "mill.db")
+    return beamslot
 
 
 @pytest.fixture

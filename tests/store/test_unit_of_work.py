@@ -5,7 +5,7 @@ from datetime import UTC, date, datetime, time
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
-from sqlalchemy import select
+from sqlalchemy import select, text
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
@@ -179,3 +179,13 @@ def test_crews_read_with_their_shifts_and_defaults(store):
 def test_a_folder_is_no_database(tmp_path):
     with pytest.raises(TrackerError, match="cannot open the database"):
         open_store(tmp_path)
+
+
+def test_a_database_that_fails_meanwhile_is_one_line_and_nothing_is_written(store):
+    says = "the database does not answer: no such table: nowhere; nothing was written"
+    with pytest.raises(TrackerError, match=says), store.unit_of_work() as uow:
+        add(uow, loom_row())
+        uow.session.execute(text("SELECT * FROM nowhere"))
+        uow.commit()
+    with store.reading() as uow:
+        assert uow.mill().looms == {}

@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.show import Json
+from tracker.cli.options import Json, pairs
 from tracker.domain.tables import TABLES
 
 
@@ -21,7 +21,9 @@ def demo(
     directory: Annotated[Path, typer.Option("--dir", help="Folder for the database and the files.")] = Path("."),
     json_to: Json = None,
 ) -> None:
-    """Run the whole job on the invented sample mill: load, scope, forecast, plan, verify, kits, needs, export.
+    """Run the whole job on the invented sample mill.
+
+    Load, scope, forecast, plan, verify, kits, needs, export.
 
     Example: beamslot demo --dir beamslot-demo
     """
@@ -54,7 +56,9 @@ def load(
     hall: Annotated[str | None, typer.Option(help="With --why: the hall, where the number stands in several.")] = None,
     json_to: Json = None,
 ) -> None:
-    """Read the mill's spreadsheets into the database, all of them as one load, or say why not.
+    """Read the mill's spreadsheets into the database.
+
+    All of them are one load: all of it is written, or nothing and the reasons are told.
 
     Example: beamslot load looms.xlsx --answer "Reed width=inch"
     """
@@ -65,23 +69,14 @@ def load(
         raise typer.BadParameter("name at least one spreadsheet")
     from tracker.services.load import load as run
 
+    settled = dict(pairs(answer, "HEADING=ANSWER"))
     with show.progress() as progress:
-        report = run(context.obj, files, dry_run=dry_run, partial=partial, answers=_answers(answer or []), marked=marked,
+        report = run(context.obj, files, dry_run=dry_run, partial=partial, answers=settled, marked=marked,
                      progress=progress)  # fmt: skip
     show.emit(json_to, report.record(), lambda: _print_load(report))
     if report.refusal:
         show.err.print(f"beamslot: {report.refusal}", soft_wrap=True, markup=False)
         raise typer.Exit(1)
-
-
-def _answers(given: list[str]) -> dict[str, str]:
-    answers = {}
-    for text in given:
-        heading, equals, answer = text.rpartition("=")
-        if not equals or not heading.strip() or not answer.strip():
-            raise typer.BadParameter(f"{text!r} is not of the form HEADING=ANSWER")
-        answers[heading.strip()] = answer.strip()
-    return answers
 
 
 def _print_origins(db: str, loom: str, field: str, hall: str | None, json_to: str | None) -> None:
@@ -115,7 +110,9 @@ def _print_load(report) -> None:
 def template(
     target: Annotated[Path, typer.Argument(metavar="F", help="The workbook to write (.xlsx).")],
 ) -> None:
-    """Write an empty workbook with every sheet: headings, notes, drop-downs.
+    """Write an empty workbook with every sheet.
+
+    It has the headings, notes and drop-downs.
 
     Example: beamslot template our-mill.xlsx
     """
@@ -133,7 +130,7 @@ def export(
     what: Annotated[list[str] | None, typer.Option("--what", help="A table, such as looms; several allowed.")] = None,
     json_to: Json = None,
 ) -> None:
-    """Write what the database holds, in the shape that loads back.
+    """Write what the database holds, to load back.
 
     Example: beamslot export mill.xlsx
     """

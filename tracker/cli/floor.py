@@ -5,8 +5,8 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.show import Json
-from tracker.cli.work import AsOf, Hall, moment, proof_lines
+from tracker.cli.options import AsOf, Hall, Json, moment, numbers, pairs
+from tracker.cli.work import proof_lines
 from tracker.domain.windows import WindowKind
 
 
@@ -17,7 +17,9 @@ def add_commands(app: typer.Typer) -> None:
 
 
 def status(context: typer.Context, as_of: AsOf = None, json_to: Json = None) -> None:
-    """The programme on one page: looms by stage, finish, cost, what comes next.
+    """The programme on one page.
+
+    Looms by stage, finish, cost, what comes next.
 
     Example: beamslot status
     """
@@ -88,11 +90,8 @@ def record(
         raise typer.BadParameter(f"{', '.join(given)} tells of a conversion: say with --crew who did it")
     from tracker.services.record import Taken, record_stage
 
-    taken = (
-        Taken(crew, began, _minutes(minutes or []), total, _kind(window), dict(map(_pair, choice or [])))
-        if crew
-        else None
-    )
+    took, chosen = dict(numbers(minutes, "OPERATION=MIN")), dict(pairs(choice, "CHOICE=ALTERNATIVE"))
+    taken = Taken(crew, began, took, total, _kind(window), chosen) if crew else None
     done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), reason, taken)
     show.emit(json_to, done.record(), lambda: show.say(done.says))
 
@@ -103,25 +102,13 @@ def _kind(window: str | None) -> WindowKind | None:
     raise typer.BadParameter(f"--window {window!r} is not one of {', '.join(WindowKind)}")
 
 
-def _minutes(given: list[str]) -> dict[str, float]:
-    try:
-        return {operation: float(number) for operation, number in map(_pair, given)}
-    except ValueError:
-        raise typer.BadParameter("--minutes takes OPERATION=MIN, with a number") from None
-
-
-def _pair(text: str) -> tuple[str, str]:
-    name, equals, value = text.rpartition("=")
-    if not equals or not name.strip() or not value.strip():
-        raise typer.BadParameter(f"{text!r} is not of the form NAME=VALUE")
-    return name.strip(), value.strip()
-
-
 def serve(
     context: typer.Context,
     port: Annotated[int, typer.Option(help="The port on this machine.")] = 8501,
 ) -> None:
-    """Show the dashboards in a browser, from this machine only (127.0.0.1). Ctrl-C ends them.
+    """Show the dashboards in a browser.
+
+    From this machine only (127.0.0.1). Ctrl-C ends them.
 
     Example: beamslot serve
     """

@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.show import Json
+from tracker.cli.options import Json
 from tracker.domain.formats import number
 
 
@@ -23,7 +23,9 @@ def scope(
     ] = None,
     json_to: Json = None,
 ) -> None:
-    """What each loom needs and why; hours per machine type and variant; what must be surveyed.
+    """What each loom needs and why, and how many hours.
+
+    Hours per machine type and variant, per trade and kind of window; what must be surveyed.
 
     Example: beamslot scope 007 --hall "Hall 1"
     """

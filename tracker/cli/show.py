@@ -9,23 +9,19 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date, datetime
 from pathlib import Path
-from typing import Annotated, Any
+from typing import Any
 
-import typer
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 from rich.table import Table
+from rich.text import Text
 
 from tracker.domain.formats import day, moment, money
 from tracker.errors import TrackerError
 
-Json = Annotated[
-    str | None,
-    typer.Option("--json", metavar="FILE", help="Write the result as JSON to FILE; - is standard output, alone."),
-]
 MOST_ROWS = 40
 
-__all__ = ["MOST_ROWS", "Json", "day", "emit", "err", "interrupt", "moment", "money", "out", "progress", "say", "table"]
+__all__ = ["MOST_ROWS", "day", "emit", "err", "interrupt", "moment", "money", "out", "progress", "say", "table"]
 
 PIPED_WIDTH = 160
 """Columns where no terminal says its width: wide enough that no path or loom number is broken."""
@@ -63,17 +59,63 @@ def _plain(value: Any) -> Any:
     return str(value)
 
 
+GAP = 2
+SHORT = 24
+"""Characters of a cell that is never broken: a moment, a loom number, a short name."""
+
+
 def table(title: str, columns: Sequence[str], rows: Iterable[Sequence[Any]], most: int = MOST_ROWS) -> None:
-    """A short table; a column whose heading starts with `>` is set right. What is cut is said."""
+    """A short table; what is cut is said.
+
+    A column whose heading starts with `>` is set right. One that starts with `?` is left out where the terminal is too
+    narrow for all, the last of them first.
+    """
     rows = list(rows)
-    grid = Table(title=title, title_justify="left", title_style="bold", header_style="", box=None, pad_edge=False)
-    for column in columns:
-        grid.add_column(column.lstrip(">"), justify="right" if column.startswith(">") else "left", overflow="fold")
-    for row in rows[:most]:
-        grid.add_row(*("" if cell is None else str(cell) for cell in row))
+    cells = [["" if cell is None else str(cell) for cell in row] for row in rows[:most]]
+    kept = _fitting(columns, cells)
+    names = [column.lstrip("?>") for column in columns]
+    grid = Table(title=Text(title), title_justify="left", title_style="bold", header_style="", box=None, pad_edge=False)
+    for i, width in kept.items():
+        grid.add_column(
+            Text(names[i]), justify="right" if ">" in columns[i][:2] else "left", overflow="fold", width=width
+        )
+    for row in cells:
+        grid.add_row(*(Text(row[i]) for i in kept))
     out.print(grid)
     if len(rows) > most:
         say(f"… and {len(rows) - most} more; all of them with --json FILE")
+    if left_out := [name for i, name in enumerate(names) if i not in kept]:
+        say(f"Left out for want of room: {', '.join(left_out)}. A wider terminal and --json FILE have them.")
+
+
+def _fitting(columns: Sequence[str], cells: Sequence[Sequence[str]]) -> dict[int, int]:
+    """Column → its width. Texts longer than `SHORT` are broken between words, the longest most."""
+    natural = [max([len(column.lstrip("?>")), *(len(row[i]) for row in cells)]) for i, column in enumerate(columns)]
+    least = [_least(column.lstrip("?>"), [row[i] for row in cells]) for i, column in enumerate(columns)]
+    kept = list(range(len(columns)))
+    optional = [i for i in kept if columns[i].startswith("?")]
+    while _room(kept, least) < 0 and optional:
+        kept.remove(optional.pop())
+    room, wish = _room(kept, least), sum(natural[i] - least[i] for i in kept)
+    if room < 0:
+        least = [min(width, _longest_word(column, [row[i] for row in cells])) for i, (column, width) in enumerate(
+            zip(columns, least, strict=True))]  # fmt: skip
+        room, wish = max(0, _room(kept, least)), sum(natural[i] - least[i] for i in kept)
+    share = min(1.0, room / wish) if wish else 0.0
+    return {i: least[i] + int((natural[i] - least[i]) * share) for i in kept}
+
+
+def _room(kept: Sequence[int], widths: Sequence[int]) -> int:
+    return out.width - sum(widths[i] for i in kept) - GAP * (len(kept) - 1)
+
+
+def _least(heading: str, texts: Sequence[str]) -> int:
+    words = _longest_word(heading, texts)
+    return max([words, *(min(len(text), SHORT) for text in texts)])
+
+
+def _longest_word(heading: str, texts: Sequence[str]) -> int:
+    return max((len(word) for text in (heading, *texts) for word in text.split()), default=1)
 
 
 @contextmanager

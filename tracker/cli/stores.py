@@ -1,13 +1,14 @@
 """Commands for the store room and purchasing: kits, needs."""
 
+from datetime import datetime
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from tracker.cli import show
-from tracker.cli.show import Json
-from tracker.cli.work import AsOf, Hall, Loom, moment
-from tracker.domain.formats import number
+from tracker.cli.options import AsOf, Hall, Json, Loom, local_day, moment
+from tracker.domain.formats import count, number
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -15,15 +16,74 @@ def add_commands(app: typer.Typer) -> None:
     app.command()(needs)
 
 
-def kits(context: typer.Context, loom: Loom = None, hall: Hall = None, json_to: Json = None) -> None:
-    """The kit of every booked loom: short, reserved, complete or issued.
+def kits(
+    context: typer.Context,
+    loom: Loom = None,
+    hall: Hall = None,
+    pick: Annotated[
+        Path | None, typer.Option(metavar="F", help="Write the pick list of some days: F.pdf or F.xlsx.")
+    ] = None,
+    day: Annotated[
+        str | None, typer.Option(metavar="D", help="With --pick: the first day, 2027-01-04; default today.")
+    ] = None,
+    days: Annotated[int, typer.Option(metavar="N", min=1, help="With --pick: how many days.")] = 1,
+    choices: Annotated[
+        bool, typer.Option("--choices", help="What the plan took where the method gives a choice, and its price.")
+    ] = False,
+    json_to: Json = None,
+) -> None:
+    """The kit of every booked loom, and what it lacks.
 
-    Example: beamslot kits 007 --hall "Hall 1"
+    A kit is short, reserved (what lacks is on order and due in time), complete or issued.
+
+    Example: beamslot kits --pick picks.pdf --day 2027-01-11 --days 5
     """
-    from tracker.services import kits as service
+    if pick:
+        _pick(context.obj, pick, day, days, json_to)
+    elif choices:
+        _choices(context.obj, json_to)
+    else:
+        from tracker.services import kits as service
 
-    report = service.kits(context.obj, loom, hall)
-    show.emit(json_to, report.record(), lambda: _print_kits(report))
+        report = service.kits(context.obj, loom, hall)
+        show.emit(json_to, report.record(), lambda: _print_kits(report))
+
+
+def _pick(db: str, target: Path, day: str | None, days: int, json_to: str | None) -> None:
+    first = local_day(day)
+    from tracker.services.purchasing import pick_file
+
+    report = pick_file(db, target, first, days)
+    show.emit(json_to, report.record(), lambda: show.say("\n".join([*report.lines(), f"Wrote {target}."])))
+
+
+def _choices(db: str, json_to: str | None) -> None:
+    from tracker.services.kits import prices_of_choices
+
+    report = prices_of_choices(db)
+    show.emit(json_to, report.record(), lambda: _print_choices(report))
+
+
+def _print_choices(report) -> None:
+    show.table(
+        f"What the other choice would have cost beyond the one taken ({report.currency}; + dearer)",
+        ["Hall", "Loom", "Taken", "Instead", ">Parts", ">Labour", "?>On loom (min)", ">In all, at its best date"],
+        [
+            (p.key.hall, p.key.loom, _named(p.taken), _named(p.other), _signed(p.parts), _signed(p.labour),
+             _signed(p.on_loom_min), "no such date" if p.extra_cost is None else _signed(p.extra_cost))
+            for p in report.prices
+        ],
+    )  # fmt: skip
+    for line in report.lines() or ["No booked loom had a choice."]:
+        show.say(line)
+
+
+def _named(choices) -> str:
+    return ", ".join(alternative for _, alternative in choices)
+
+
+def _signed(value: float) -> str:
+    return "0" if round(value) == 0 else f"{value:+,.0f}"
 
 
 def _print_kits(report) -> None:
@@ -37,11 +97,11 @@ def _print_kits(report) -> None:
 
 
 def _lacks(kit) -> str:
-    """`2 RAIL-190 (Mon 25 Jan 2027)`: what is missing, and when it comes."""
+    """`2 RAIL-190 (due Mon 25 Jan 2027)`: what is missing, and when it comes."""
     return ", ".join(
-        f"{number(quantity, digits=2)} {part}" + (f" ({show.day(kit.expected[part])})" if part in kit.expected else "")
+        f"{number(quantity, digits=2)} {part}" + (f" (due {show.day(kit.expected[part])})" if part in kit.expected else "")
         for part, quantity in sorted(kit.short.items())
-    )
+    )  # fmt: skip
 
 
 def needs(
@@ -49,27 +109,54 @@ def needs(
     as_of: AsOf = None,
     left_over: Annotated[bool, typer.Option(help="Count the looms that the plan leaves over, too.")] = True,
     orders: Annotated[bool, typer.Option("--orders", help="The order list instead of the weeks.")] = False,
+    out: Annotated[
+        Path | None,
+        typer.Option(metavar="F.xlsx", help="With --orders: write the order list, with the money by month."),
+    ] = None,
+    send: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="FOLDER", help="Write a workbook for each supplier to fill in; it loads back as receipts."
+        ),
+    ] = None,
     json_to: Json = None,
 ) -> None:
     """Net needs by week and part, and what to order by when.
 
-    Example: beamslot needs --orders
+    Example: beamslot needs --orders --out orders.xlsx
     """
+    if out and (send or not orders):
+        raise typer.BadParameter("--out goes with --orders; --send writes the whole list, too")
+    report, written = _needs(context.obj, moment(context.obj, as_of), left_over, out, send)
+    listed = orders or send is not None
+    record = report.order_record() if listed else report.record()
+    show.emit(json_to, record, lambda: _print_orders(report) if listed else _print_needs(report))
+    if written and json_to != "-":
+        show.say(f"Wrote {', '.join(map(str, written))}.")
+
+
+def _needs(db: str, at: datetime | None, left_over: bool, out: Path | None, send: Path | None):
+    """The needs, and the files that were written of them."""
+    from tracker.services import purchasing
     from tracker.services.needs import net_needs
 
-    report = net_needs(context.obj, moment(context.obj, as_of), left_over)
-    record = report.order_record() if orders else report.record()
-    show.emit(json_to, record, lambda: _print_orders(report) if orders else _print_needs(report))
+    if send:
+        files = purchasing.order_files(db, send, at, left_over)
+        return files.needs, [files.whole, *files.suppliers]
+    if out:
+        return purchasing.order_list(db, out, at, left_over), [out]
+    return net_needs(db, at, left_over), []
 
 
 def _print_needs(report) -> None:
     show.table(
         "Net needs by week",
-        ["Part", "Week", ">Bookings", ">Left over", ">Receipts", ">On hand at end", ">Order", "Order by"],
+        ["Part", "Week", ">Bookings", ">Left over", ">Receipts", ">On hand at end", ">Order", "Order by", "Late"],
         [
-            (r.part, r.week, *(number(q, digits=2) for q in (r.gross, r.gross_left_over, r.receipts, r.on_hand_end)),
+            (r.part, r.week, *(number(q, digits=2) for q in (r.gross, r.gross_left_over, r.receipts)),
+             number(r.on_hand_end, report.units[r.part], 2),
              number(r.order_quantity, report.units[r.part], 2) if r.order_quantity else "",
-             show.day(r.order_by) + (" late" if r.late else ""))
+             show.day(r.order_by), count(r.days_late, "day") if r.late else "")
             for r in report.moving
         ],
     )  # fmt: skip
@@ -80,10 +167,10 @@ def _print_needs(report) -> None:
 def _print_orders(report) -> None:
     show.table(
         "Order list",
-        ["Order by", "Supplier", "Part", ">Quantity", "Due", f">Amount ({report.currency})", "Note"],
+        ["Order by", "Supplier", "Part", ">Quantity", "Needed in store by", f"?>Amount ({report.currency})", "Late", "?Order"],
         [
-            (show.day(o.order_by), o.supplier, o.part, number(o.quantity, o.unit, 2), show.day(o.due),
-             show.money(o.amount), f"late by {o.days_late} days, touches {len(o.looms)} looms" if o.late else "")
+            (show.day(o.order_by), o.supplier or "none named", o.part, number(o.quantity, o.unit, 2), show.day(o.due),
+             show.money(o.amount), f"{count(o.days_late, 'day')}, {count(len(o.looms), 'loom')}" if o.late else "", o.order)
             for o in report.orders
         ],
     )  # fmt: skip

@@ -1,38 +1,19 @@
 """Commands for the work itself: scope, forecast, plan, verify."""
 
 import threading
-from datetime import datetime
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from tracker.cli import show
-from tracker.cli.show import Json
-
-AsOf = Annotated[
-    str | None, typer.Option("--as-of", metavar="T", help="A moment, 2027-01-04 or 2027-01-04T06:00; default now.")
-]
-Loom = Annotated[str | None, typer.Argument(metavar="LOOM", help="One loom by its number; default all.")]
-Hall = Annotated[str | None, typer.Option(help="The hall, where a loom number stands in several.")]
+from tracker.cli.options import AsOf, Hall, Json, Loom, moment
 
 
 def add_commands(app: typer.Typer) -> None:
     app.command()(forecast)
     app.command()(plan)
     app.command()(verify)
-
-
-def moment(db: str, text: str | None) -> datetime | None:
-    """The moment typed, in the mill's local time unless it carries an offset."""
-    if text is None:
-        return None
-    from tracker.services.terms import local_moment
-
-    try:
-        return local_moment(db, text)
-    except ValueError:
-        raise typer.BadParameter(f"{text!r} is no moment like 2027-01-04 or 2027-01-04T06:00") from None
 
 
 def forecast(
@@ -99,7 +80,9 @@ def plan(
     as_of: AsOf = None,
     json_to: Json = None,
 ) -> None:
-    """Book every conversion at the least cost, with its proof, and compare with the last published plan.
+    """Book every conversion at the least cost, with proof.
+
+    The plan is compared with the last published one.
 
     Ctrl-C stops the search and keeps the best plan found. Example: beamslot plan --publish
     """
@@ -146,7 +129,7 @@ def proof_lines(plan) -> list[str]:
 
 
 def verify(context: typer.Context, json_to: Json = None) -> None:
-    """Recompute the published plan from the data, without the solver.
+    """Recompute the published plan without the solver.
 
     Example: beamslot verify
     """

@@ -37,7 +37,7 @@ class KitsReport:
     def lines(self) -> list[str]:
         """What a person should know beside the table."""
         counts = Counter(kit.state for kit in self.kits)
-        return [f"{len(self.kits)} kits: " + ", ".join(f"{counts[state]} {state}" for state in STATES) + "."]
+        return [f"{count(len(self.kits), 'kit')}: " + ", ".join(f"{counts[state]} {state}" for state in STATES) + "."]
 
 
 @dataclass(frozen=True, slots=True)

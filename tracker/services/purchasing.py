@@ -40,6 +40,19 @@ def order_files(
     return OrderFiles(report, whole, tuple(suppliers))
 
 
+def order_list(
+    db: str,
+    target: Path,
+    as_of: datetime | None = None,
+    left_over: bool = True,
+    left_over_on: date | None = None,
+) -> NeedsReport:
+    """Write the order list alone (.xlsx), with the money by month."""
+    report = net_needs(db, as_of, left_over, left_over_on)
+    write_orders(target, report.orders, report.currency, report.cash)
+    return report
+
+
 def pick_file(
     db: str, target: Path, first: date | None = None, days: int = 1, as_of: datetime | None = None
 ) -> PickReport:

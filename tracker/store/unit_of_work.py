@@ -58,9 +58,12 @@ def open_store(database: str | Path) -> Store:
         with engine.begin() as connection:
             upgrade(connection)
     except (ArgumentError, DBAPIError, ImportError) as error:
-        reason = str(getattr(error, "orig", None) or error).splitlines()[0]
-        raise TrackerError(f"cannot open the database {database}: {reason}") from error
+        raise TrackerError(f"cannot open the database {database}: {_reason(error)}") from error
     return Store(engine)
+
+
+def _reason(error: Exception) -> str:
+    return str(getattr(error, "orig", None) or error).splitlines()[0]
 
 
 def _json(value: Any) -> str:
@@ -82,7 +85,10 @@ def _prepare_sqlite(engine: Engine) -> None:
 
 
 class UnitOfWork:
-    """`with store.unit_of_work() as uow:` rolls back unless `uow.commit()` was called."""
+    """`with store.unit_of_work() as uow:` rolls back unless `uow.commit()` was called.
+
+    Raises TrackerError where the database fails meanwhile: locked for too long, full, gone.
+    """
 
     def __init__(self, engine: Engine):
         self.session = Session(engine, expire_on_commit=False)
@@ -93,8 +99,13 @@ class UnitOfWork:
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
-        self.session.rollback()
-        self.session.close()
+        try:
+            self.session.rollback()
+            self.session.close()
+        except DBAPIError as second:
+            error = error or second
+        if isinstance(error, DBAPIError):
+            raise TrackerError(f"the database does not answer: {_reason(error)}; nothing was written") from error
 
     def commit(self) -> None:
         self.session.commit()

@@ -1,0 +1,146 @@
+"""The store room's commands on the sample mill with a plan published: what they book, print and refuse.
+
+The sample has 4 RAIL-N on hand and an open line 4100127-10 of 8; loom 007, a pilot, has its whole kit reserved.
+"""
+
+import pytest
+from openpyxl import load_workbook
+
+from tracker.store import open_store
+
+
+def on_hand(tmp_path, part="RAIL-N"):
+    with open_store(tmp_path / "mill.db").reading() as uow:
+        return uow.mill().parts[part].on_hand
+
+
+def test_receive_an_order_line_books_all_that_is_open(planned, tmp_path):
+    ran = planned("stock", "receive", "--order", "4100127-10", "--json", "-")
+    assert ran.json["stock"][0]["on_hand"] == 12  # 4 + 8
+    with open_store(tmp_path / "mill.db").reading() as uow:
+        assert "4100127-10" not in {receipt.order for receipt in uow.mill().receipts}
+
+
+def test_receive_a_part_of_an_order_line_leaves_the_rest_open_unless_it_is_the_last(planned, tmp_path):
+    planned("stock", "receive", "RAIL-N", "3", "--order", "4100127-10")
+    with open_store(tmp_path / "mill.db").reading() as uow:
+        assert [r.quantity for r in uow.mill().receipts if r.order == "4100127-10"] == [5]  # 8 − 3
+    planned("stock", "receive", "RAIL-N", "2", "--order", "4100127-10", "--last")
+    with open_store(tmp_path / "mill.db").reading() as uow:
+        assert not [r for r in uow.mill().receipts if r.order == "4100127-10"]
+    assert on_hand(tmp_path) == 9  # 4 + 3 + 2
+
+
+def test_an_entry_says_what_it_leaves(planned):
+    ran = planned("stock", "adjust", "RAIL-N", "-1", "--why", "bent", "--who", "Store keeper")
+    assert ran.code == 0
+    heading, row = ran.out.splitlines()[1:3]
+    assert heading.split() == ["Part", "Booked", "On", "hand", "Reserved", "Free", "Unit"]
+    assert row.split()[:3] == ["RAIL-N", "-1", "3"] and row.split()[-1] == "pc"
+
+
+def test_the_book_has_the_newest_entry_first_and_the_stock_after_each(planned):
+    planned("stock", "adjust", "RAIL-N", "-1", "--why", "bent", "--who", "Store keeper")
+    planned("stock", "count", "RAIL-N", "5")
+    book = planned("stock", "moves", "RAIL-N", "--json", "-").json
+    assert [(e["kind"], e["quantity"], e["on_hand"]) for e in book] == [
+        ("opening", 4, 4), ("adjustment", -1, 3), ("count", 2, 5)]  # fmt: skip
+    assert (book[1]["who"], book[1]["why"]) == ("Store keeper", "bent")
+    printed = planned("stock", "moves", "RAIL-N").out.splitlines()
+    assert [line.split()[6] for line in printed[2:5]] == ["count", "adjustment", "opening"]
+
+
+def test_issue_return_and_recover_a_kit(planned):
+    assert planned("stock", "issue", "007").code == 0
+    again = planned("stock", "issue", "007")
+    assert (again.code, again.line) == (1, "nothing is reserved for loom 007 (Hall 1); its kit was issued")
+    recovered = planned("stock", "recover", "007", "--json", "-").json
+    assert [(m["part"], m["quantity"]) for m in recovered["movements"]] == [("TRANSPORT-LOCK", 2)]
+    back = planned("stock", "return", "007", "DEV-L", "1", "--why", "wrong hand", "--json", "-").json
+    assert back["kits"][0]["state"] == "complete"  # what came back is held for it again
+
+
+def test_release_reserve_and_take(planned):
+    released = planned("stock", "release", "007", "DEV-L", "--json", "-").json
+    assert released["kits"][0]["short"] == {"DEV-L": 1}
+    assert planned("stock", "reserve", "007").code == 0
+    kits = planned("kits", "--json", "-").json
+    lacking = next(k for k in kits if "DEV-R" in k["short"])
+    taken = planned("stock", "take", "DEV-R", "--from", "007", "--to", lacking["loom"], "--json", "-").json
+    short = {kit["loom"]: kit["short"].get("DEV-R") for kit in taken["kits"]}
+    assert short == {"007": 1, lacking["loom"]: None}
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "says"),
+    [
+        (("receive", "BOLT", "3", "--why", "x"), 1, "unknown part BOLT; `beamslot needs` lists the parts"),
+        (("receive", "RAIL-N", "3"), 2, "part RAIL-N: a receipt without an order line needs its reason"),
+        (("receive", "--order", "9"), 1, "no open order line 9; open are 4100102-10"),
+        (("adjust", "RAIL-N", "-5", "--why", "bent"), 1, "part RAIL-N: 5 asked for, 4 on hand; count the stock or book"),
+        (("adjust", "RAIL-N", "nan", "--why", "bent"), 1, "part RAIL-N: nan is no quantity for an entry of kind adjustment"),
+        (("adjust", "RAIL-N", "1", "--why", " "), 1, "part RAIL-N: an adjustment of +1 needs its reason"),
+        (("return", "007", "RAIL-N", "1"), 1, "part RAIL-N: 1 to be returned from loom 007 (Hall 1), which holds 0"),
+        (("count", "TAPPING-OIL", "5", "--unit", "l"), 1, "part TAPPING-OIL is kept in ml, not in l"),
+        (("issue", "999"), 1, "there is no loom 999; `beamslot scope` lists the looms"),
+        (("issue", "007", "RAIL-W", "1"), 1, "part RAIL-W: 1 asked for loom 007 (Hall 1), 0 free of 0 on hand"),
+        (("take", "DEV-R", "--from", "007", "--to", "007"), 1, "part DEV-R: loom 007 (Hall 1) lacks none of it"),
+        (("moves", "BOLT"), 1, "unknown part BOLT"),
+        (("count", "RAIL-N", "3", "--at", "2999-01-01"), 2, "2998-12-31 23:00 UTC is still to come"),
+    ],
+)  # fmt: skip
+def test_a_refusal_is_one_line_and_books_nothing(planned, tmp_path, arguments, code, says):
+    ran = planned("stock", *arguments)
+    assert (ran.code, ran.out) == (code, "")
+    assert ran.line.startswith(says)
+    with open_store(tmp_path / "mill.db").reading() as uow:
+        assert {movement.kind.value for movement in uow.movements()} == {"opening"}
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [("what-if",), ("what-if", "--slip", "4100127-10"), ("what-if", "--slip", "4100127-10=1.5"),
+     ("what-if", "--scrap", "RAIL-N=many"), ("adjust", "RAIL-N", "-1"), ("count", "RAIL-N"), ("take", "RAIL-N")],
+)  # fmt: skip
+def test_wrong_use_ends_with_2(planned, arguments):
+    assert planned("stock", *arguments).code == 2
+
+
+def test_a_slip_makes_bookings_fall(planned):
+    # The first 24 DEV-L come on 19 Jan; a year later they are of no use to anybody within the horizon.
+    pytest.importorskip("tracker.planning.planner")
+    ran = planned("stock", "what-if", "--slip", "4100102-10=365")
+    assert ran.code == 0
+    assert "falls: it lacks" in ran.out
+    none = planned("stock", "what-if", "--slip", "4100102-10=0")
+    assert none.out == "No booking falls.\n"
+
+
+def test_the_pick_list_is_written_and_told(planned, tmp_path):
+    ran = planned("kits", "--pick", "picks.xlsx", "--day", "2027-01-05")
+    assert ran.out == "Tue 5 Jan 2027: 1 kit to pick, none short.\nWrote picks.xlsx.\n"
+    sheet = load_workbook(tmp_path / "picks.xlsx")["Pick list"]
+    assert "007" in [cell.value for row in sheet.iter_rows() for cell in row]
+    assert planned("kits", "--pick", "picks.pdf", "--day", "2027-01-05", "--days", "5").code == 0
+    assert (tmp_path / "picks.pdf").read_bytes().startswith(b"%PDF")
+    refused = planned("kits", "--pick", "picks.txt")
+    assert (refused.code, refused.line) == (2, "picks.txt: the name must end in .xlsx")
+    assert planned("kits", "--pick", "picks.pdf", "--day", "tomorrow").code == 2
+
+
+def test_the_price_of_choices(planned):
+    ran = planned("kits", "--choices")
+    assert ran.out.startswith("What the other choice would have cost beyond the one taken (EUR; + dearer)")
+    assert any(line.startswith("drill, old duct taken for ") for line in ran.out.splitlines())
+
+
+def test_the_order_list_and_the_suppliers_workbooks(planned, tmp_path):
+    ran = planned("needs", "--orders", "--out", "orders.xlsx")
+    assert ran.out.splitlines()[-1] == "Wrote orders.xlsx."
+    assert load_workbook(tmp_path / "orders.xlsx").sheetnames == ["Orders", "Cash by month"]
+    ran = planned("needs", "--send", "orders", "--json", "-")
+    suppliers = {line["supplier"] for line in ran.json["orders"]}
+    written = {path.name for path in (tmp_path / "orders").iterdir()}
+    assert suppliers and written == {"order list.xlsx", *(f"order {name}.xlsx" for name in suppliers)}
+    assert planned("needs", "--out", "orders.xlsx").code == 2
+    assert planned("needs", "--orders", "--out", "orders.xlsx", "--send", "orders").code == 2
