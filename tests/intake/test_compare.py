@@ -122,3 +122,9 @@ def test_moments_and_days_compare_with_what_the_database_gives():
     read = warps(values, looms=[("007", "Hall 1")])
     stored = {"warps": {("007", "Hall 1", 0): {**values, "ready_on": "2027-01-18"}}}
     assert compare(read, stored).counts[0] == RowCounts(unchanged=1)
+
+
+def test_a_method_sheet_with_headings_only_takes_nothing_away():
+    stored = {"operations": {(1,): {"step": 10, "operation": "lift"}}}
+    found = compare(result("operations", [], ("step", "operation")), stored)
+    assert found.method == {} and not found.method_changed and [f.code for f in found.findings] == ["empty-table"]

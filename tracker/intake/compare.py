@@ -51,10 +51,8 @@ def compare(result: ReadResult, current: Current) -> Comparison:
             found.method.setdefault(row.table, []).append(row)
         else:
             _compare_row(row, current.get(row.table, {}), found)
-    for source in result.tables:
-        if TABLES[source.table].whole:
-            found.method.setdefault(source.table, [])
     _compare_method(found, current)
+    findings += _empty_method_sheets(result, found, current)
     found.rows, found.findings = tuple(rows), tuple(findings)
     found.missing = _missing(result, rows, current)
     return found
@@ -205,6 +203,15 @@ def _compare_method(found: Comparison, current: Current) -> None:
                     counts.changed += 1
                 else:
                     counts.added += 1
+
+
+def _empty_method_sheets(result: ReadResult, found: Comparison, current: Current) -> Iterable[Finding]:
+    """A method sheet with headings only, as a template has it, takes nothing away."""
+    for i, source in enumerate(result.tables):
+        empty = TABLES[source.table].whole and source.table not in found.method and not result.refused.get(i)
+        if empty and current.get(source.table):
+            yield Finding("empty-table", Severity.NOTE, f"The sheet {source.sheet} has no rows; the rows in force stay.",
+                          "", source.file, source.sheet)  # fmt: skip
 
 
 def _content(values: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:

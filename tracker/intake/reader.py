@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from tracker.domain.findings import Severity
+from tracker.domain.own_sheets import OWN_TITLES
 from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
@@ -108,6 +109,8 @@ def _has_trouble(block: Block, result: ReadResult) -> bool:
 
 def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
     """The tables of a sheet; a sheet of another kind, and a hidden one, is noted."""
+    if sheet.rows and sheet.rows[0] and sheet.rows[0][0] in OWN_TITLES:
+        return []
     said = answers.sheet(sheet.name)
     if said == IGNORE:
         report.whole(Severity.NOTE, "sheet-ignored", sheet, "", f"The sheet {sheet.name} is left out, as answered.")
