@@ -1,0 +1,81 @@
+"""The solver, set up so that it prints nothing, uses one thread and gives the same answer every time."""
+
+import ctypes
+import os
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from functools import cache
+
+import highspy
+import numpy as np
+from scipy.sparse import csc_array
+
+from tracker.planning.grid import Floats
+from tracker.planning.programme import Control
+
+INF = highspy.kHighsInf
+STATUS = highspy.HighsModelStatus
+
+
+def quiet(control: Control, seed: int = 0) -> highspy.Highs:
+    """A silent solver that stops when the control says so."""
+    _greeted()
+    solver = highspy.Highs()
+    for option, value in (("output_flag", False), ("threads", 1), ("random_seed", seed), ("parallel", "off")):
+        solver.setOptionValue(option, value)
+    solver.HandleUserInterrupt = True
+
+    def ask(event: highspy.highs.HighsCallbackEvent) -> None:
+        if control.over():
+            event.interrupt()
+
+    solver.cbSimplexInterrupt += ask
+    solver.cbMipInterrupt += ask
+    return solver
+
+
+def add_columns(solver: highspy.Highs, cost: Floats, upper: Floats, entries: csc_array) -> None:
+    """Columns from 0 to `upper`."""
+    n = cost.size
+    solver.addCols(
+        n, cost, np.zeros(n), upper, entries.nnz,
+        entries.indptr[:-1].astype(np.int32), entries.indices.astype(np.int32), entries.data.astype(float),
+    )  # fmt: skip
+
+
+def add_rows(solver: highspy.Highs, lower: Floats, upper: Floats, entries) -> None:
+    """Rows; `entries` in CSR order."""
+    n = upper.size
+    solver.addRows(
+        n, lower, upper, entries.nnz,
+        entries.indptr[:-1].astype(np.int32), entries.indices.astype(np.int32), entries.data.astype(float),
+    )  # fmt: skip
+
+
+@cache
+def _greeted() -> None:
+    """The first solver of a process prints its licence line before it can be told not to; standard output belongs to
+    what the user asked for (a plan as JSON)."""
+    with _muted():
+        highspy.Highs()
+
+
+@contextmanager
+def _muted() -> Iterator[None]:
+    """Nothing that compiled code writes to standard output gets there."""
+    sys.stdout.flush()
+    try:
+        kept, nowhere = os.dup(1), os.open(os.devnull, os.O_WRONLY)
+    except OSError:
+        yield
+        return
+    os.dup2(nowhere, 1)
+    try:
+        yield
+    finally:
+        with suppress(TypeError, OSError, AttributeError):
+            ctypes.CDLL(None).fflush(None)
+        os.dup2(kept, 1)
+        os.close(kept)
+        os.close(nowhere)

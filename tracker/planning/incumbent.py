@@ -1,0 +1,65 @@
+"""The best choice so far: an option or left over for each loom, and what is still free of each row."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from tracker.planning.grid import Floats, Ints
+from tracker.planning.programme import LEFT, Programme
+from tracker.planning.relaxation import Relaxation
+
+
+@dataclass
+class Incumbent:
+    programme: Programme
+    chosen: Ints
+    """By loom of the programme: its option, or LEFT."""
+    used: Floats
+    """By row."""
+
+    @property
+    def cost(self) -> float:
+        return self.programme.cost(self.chosen)
+
+    def taken(self, looms: Ints) -> Ints:
+        """The options of these looms, those left over passed by."""
+        options = self.chosen[looms]
+        return options[options >= 0]
+
+    def used_without(self, looms: Ints) -> Floats:
+        """What all the others use."""
+        return np.maximum(0.0, self.used - self.programme.used(self.taken(looms)))
+
+    def move(self, looms: Ints, options: Ints) -> None:
+        """Give these looms other options."""
+        self.used = self.used_without(looms)
+        self.chosen[looms] = options
+        self.used += self.programme.used(self.taken(looms))
+
+
+def nothing_booked(programme: Programme) -> Incumbent:
+    return Incumbent(
+        programme, np.full(programme.looms.size, LEFT, dtype=np.int64), np.zeros(programme.rows.upper.size)
+    )
+
+
+def greedy(programme: Programme, relaxation: Relaxation) -> Incumbent:
+    """One loom after the other takes the option that fits and has the least reduced cost, unless leaving it over has
+    less. Looms about which the relaxation is surest go first."""
+    found = nothing_booked(programme)
+    for number in _order(programme, relaxation):
+        options = np.arange(programme.first[number], programme.first[number + 1])
+        worth = options[relaxation.reduced[options] < relaxation.reduced_left[number]]
+        fits = worth[programme.lookup.fits(programme.rows.free(found.used), worth)]
+        if fits.size:
+            best = fits[np.argmin(relaxation.reduced[fits])]
+            found.chosen[number] = best
+            found.used += programme.used(np.array([best]))
+    return found
+
+
+def _order(programme: Programme, relaxation: Relaxation) -> Ints:
+    """Looms by the largest share that the relaxation gives one of their options, the largest first."""
+    share = np.zeros(programme.looms.size)
+    np.maximum.at(share, programme.number[relaxation.index[: relaxation.share.size]], relaxation.share)
+    return np.argsort(-share.round(3), kind="stable")

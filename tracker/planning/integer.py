@@ -1,0 +1,140 @@
+"""The integer programme over some looms and some of their options, all others staying as they are."""
+
+from dataclasses import dataclass
+
+import highspy
+import numpy as np
+from scipy.sparse import csc_array, csr_array
+
+from tracker.planning.grid import Bools, Floats, Ints
+from tracker.planning.highs import INF, STATUS, add_columns, add_rows, quiet
+from tracker.planning.programme import LEFT, Control, Programme
+
+
+@dataclass(frozen=True)
+class Task:
+    """Which looms may change, to which options, beside what the others use."""
+
+    looms: Ints
+    """Loom numbers of the programme."""
+    options: Ints
+    """What they may take, in order; leaving over is always possible."""
+    used: Floats
+    """By row, what all other looms use."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    chosen: Ints
+    """By loom of the task."""
+    cost: float
+    bound: float
+    """No choice among the task's options costs less."""
+
+
+@dataclass(frozen=True)
+class Effort:
+    """How hard to try. Counts, not seconds, so that the same data give the same plan."""
+
+    gap: float = 1e-4
+    nodes: int = 2_000
+    stall: int = 500
+    """Nodes that may pass without a better answer."""
+
+
+def solve(programme: Programme, task: Task, effort: Effort, control: Control) -> Answer | None:
+    """The best choice found; None where it was stopped before there was any."""
+    solver = quiet(control, control.seed)
+    solver.setOptionValue("mip_rel_gap", effort.gap)
+    solver.setOptionValue("mip_max_nodes", effort.nodes)
+    solver.setOptionValue("mip_max_stall_nodes", effort.stall)
+    solver.setOptionValue("time_limit", max(0.0, control.left_s()))
+    _build(solver, programme, task)
+    solver.run()
+    info = solver.getInfo()
+    if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
+        return None
+    value = np.array(solver.getSolution().col_value)[task.looms.size :][: task.options.size]
+    chosen = np.full(task.looms.size, LEFT, dtype=np.int64)
+    taken = np.flatnonzero(value > 0.5)
+    chosen[np.searchsorted(task.looms, programme.number[task.options[taken]])] = task.options[taken]
+    optimal = solver.getModelStatus() == STATUS.kOptimal and effort.gap == 0
+    cost = _cost(programme, task, chosen)
+    return Answer(chosen, cost, cost if optimal else min(cost, float(info.mip_dual_bound)))
+
+
+def _cost(programme: Programme, task: Task, chosen: Ints) -> float:
+    taken = chosen >= 0
+    left = programme.left_cost[task.looms[~taken]]
+    return float(programme.options.cost[chosen[taken]].sum() + left.sum())
+
+
+def _build(solver: highspy.Highs, programme: Programme, task: Task) -> None:
+    """Columns: leaving over by loom, the options, lending. Rows: the looms, then the rows that could be overrun."""
+    n, m = task.looms.size, task.options.size
+    entries = csr_array(programme.lookup.matrix(task.options))
+    number = np.searchsorted(task.looms, programme.number[task.options])
+    upper = programme.rows.upper - task.used
+    rows = _could_overrun(programme, entries, number, n, upper)
+    rows = rows[~_implied(entries[rows, :], upper[rows], rows)]
+    borrowing = np.flatnonzero(programme.rows.lender[rows] >= 0)
+    lender, lent = np.unique(programme.rows.lender[rows[borrowing]], return_inverse=True)
+    height = n + rows.size + lender.size
+
+    each = np.arange(n)
+    add_rows(solver, np.ones(n), np.ones(n), csr_array((n, 0)))
+    add_rows(solver, np.full(rows.size, -INF), upper[rows], csr_array((rows.size, 0)))
+    add_rows(solver, np.full(lender.size, -INF), _lendable(programme, task, rows, lender), csr_array((lender.size, 0)))
+    add_columns(
+        solver, programme.left_cost[task.looms], np.ones(n), csc_array((np.ones(n), (each, each)), shape=(height, n))
+    )
+    picked = entries[rows, :].tocoo()
+    where = np.concatenate([number, n + picked.row]), np.concatenate([np.arange(m), picked.col])
+    block = csc_array((np.concatenate([np.ones(m), picked.data]), where), shape=(height, m))
+    add_columns(solver, programme.options.cost[task.options], np.ones(m), block)
+    each = np.arange(borrowing.size)
+    where = np.concatenate([n + borrowing, n + rows.size + lent.reshape(-1)]), np.concatenate([each, each])
+    values = np.concatenate([-np.ones(each.size), np.ones(each.size)])
+    add_columns(
+        solver, np.zeros(each.size), np.full(each.size, INF), csc_array((values, where), shape=(height, each.size))
+    )
+    kinds = [highspy.HighsVarType.kInteger] * (n + m)
+    solver.changeColsIntegrality(n + m, np.arange(n + m, dtype=np.int32), kinds)
+
+
+def _could_overrun(programme: Programme, entries: csr_array, number: Ints, looms: int, upper: Floats) -> Ints:
+    """Rows that would be overrun if each loom took as much of them as it can, and rows already borrowing."""
+    triple = entries.tocoo()
+    key = triple.row.astype(np.int64) * looms + number[triple.col]
+    order = np.lexsort((triple.data, key))
+    last = np.flatnonzero(np.diff(key[order], append=-1))
+    most = np.bincount(key[order][last] // looms, triple.data[order][last], minlength=upper.size)
+    return np.flatnonzero((most > upper + 1e-9) & (most > 0))
+
+
+def _implied(entries: csr_array, upper: Floats, rows: Ints) -> Bools:
+    """Rows that the row of the slot before or after implies: it has no less of anything, and no higher limit.
+
+    Where no option begins between two slots, who is at work in the later one was so in the earlier one already.
+    """
+    implied = np.zeros(rows.size, dtype=bool)
+    if rows.size < 2:
+        return implied
+    step = (entries[1:, :] - entries[:-1, :]).tocsr()
+    rises, falls = _any(step > 0), _any(step < 0)
+    neighbours = np.diff(rows) == 1
+    implied[:-1] |= neighbours & ~falls & (upper[:-1] >= upper[1:])
+    implied[1:] |= neighbours & ~rises & (upper[1:] >= upper[:-1]) & (falls | (upper[1:] > upper[:-1]))
+    return implied
+
+
+def _any(flags: csr_array) -> Bools:
+    return np.diff(flags.indptr) > 0
+
+
+def _lendable(programme: Programme, task: Task, rows: Ints, lender: Ints) -> Floats:
+    """What each lender still has beside what halls without a row here have borrowed."""
+    others = np.setdiff1d(np.flatnonzero(programme.rows.lender >= 0), rows)
+    lent = np.maximum(0.0, task.used[others] - programme.rows.upper[others])
+    out = np.bincount(programme.rows.lender[others], lent, minlength=programme.rows.upper.size)
+    return programme.rows.upper[lender] - out[lender]

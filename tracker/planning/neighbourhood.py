@@ -1,0 +1,113 @@
+"""Better plans by freeing some looms at a time and solving for them again, all others staying where they are."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from tracker.planning.grid import Bools, Floats, Ints
+from tracker.planning.incumbent import Incumbent
+from tracker.planning.integer import Effort, Task, solve
+from tracker.planning.options import ranges, times
+from tracker.planning.programme import LEFT, Control, Programme
+from tracker.planning.relaxation import Relaxation
+
+EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
+MOST_OPTIONS = 4_000
+
+
+@dataclass(frozen=True)
+class Search:
+    """How the sweeps go on."""
+
+    looms: int = 24
+    """Neighbours in time that are freed together."""
+    extra: int = 12
+    """Looms freed beside them that would rather be there."""
+
+
+def sweep(
+    incumbent: Incumbent, relaxation: Relaxation, shift: float, search: Search, control: Control
+) -> Iterator[float]:
+    """Go once through the horizon; yields the cost after each neighbourhood. `shift` (0 to 1) moves their edges."""
+    best = _best(incumbent.programme, relaxation)
+    for looms in _neighbourhoods(incumbent, relaxation, best, shift, search):
+        if control.over():
+            return
+        improve(incumbent, relaxation, looms, control)
+        yield incumbent.cost
+
+
+def improve(incumbent: Incumbent, relaxation: Relaxation, looms: Ints, control: Control) -> bool:
+    """Solve again for these looms; True where that was cheaper."""
+    programme = incumbent.programme
+    used = incumbent.used_without(looms)
+    now = incumbent.chosen[looms]
+    options = _candidates(programme, relaxation, looms, now, programme.rows.free(used))
+    answer = solve(programme, Task(looms, options, used), EFFORT, control)
+    if answer is None or answer.cost > _cost(programme, looms, now) - 1e-6:
+        return False
+    incumbent.move(looms, answer.chosen)
+    return True
+
+
+def _cost(programme: Programme, looms: Ints, chosen: Ints) -> float:
+    taken = chosen >= 0
+    return float(programme.options.cost[chosen[taken]].sum() + programme.left_cost[looms[~taken]].sum())
+
+
+def _candidates(programme: Programme, relaxation: Relaxation, looms: Ints, now: Ints, free: Floats) -> Ints:
+    """Options of the looms that fit, the most promising by reduced cost, and those taken now."""
+    first = programme.first[looms]
+    options = ranges(first, programme.first[looms + 1] - first)
+    options = options[relaxation.reduced[options] <= relaxation.reduced_left[programme.number[options]]]
+    cheap = (
+        np.partition(relaxation.reduced[options], MOST_OPTIONS)[MOST_OPTIONS]
+        if options.size > MOST_OPTIONS * 4
+        else np.inf
+    )
+    options = options[relaxation.reduced[options] <= cheap]
+    options = options[programme.lookup.fits(free, options)]
+    if options.size > MOST_OPTIONS:
+        options = options[np.argsort(relaxation.reduced[options], kind="stable")[:MOST_OPTIONS]]
+    return np.union1d(options, now[now >= 0])
+
+
+def _best(programme: Programme, relaxation: Relaxation) -> Ints:
+    """The option with the least reduced cost of each loom."""
+    order = np.lexsort((relaxation.reduced, programme.number))
+    return order[programme.first[:-1]]
+
+
+def _excess(incumbent: Incumbent, relaxation: Relaxation) -> Floats:
+    """By loom: the reduced cost of what it has now."""
+    chosen = incumbent.chosen
+    return np.where(chosen >= 0, relaxation.reduced[np.maximum(chosen, 0)], relaxation.reduced_left)
+
+
+def _neighbourhoods(
+    incumbent: Incumbent, relaxation: Relaxation, best: Ints, shift: float, search: Search
+) -> Iterator[Ints]:
+    """Looms booked next to each other in time (one left over stands where it would like to be), and looms from
+    elsewhere that could save most by coming there."""
+    programme = incumbent.programme
+    starts = times(programme.instance, programme.options).start
+    at = starts[best]
+    booked = np.flatnonzero(incumbent.chosen != LEFT)
+    at[booked] = starts[incumbent.chosen[booked]]
+    order = np.argsort(at, kind="stable")
+    for begin in range(-int(shift * search.looms), order.size, search.looms):
+        looms = order[max(0, begin) : begin + search.looms]
+        if looms.size:
+            there = (starts >= at[looms].min()) & (starts <= at[looms].max())
+            yield np.union1d(looms, _drawn(incumbent, relaxation, there)[: search.extra])
+
+
+def _drawn(incumbent: Incumbent, relaxation: Relaxation, there: Bools) -> Ints:
+    """Looms that one of the options `there` could save something, those that it could save most first."""
+    options = np.flatnonzero(there)
+    number = incumbent.programme.number[options]
+    saves = np.zeros(incumbent.programme.looms.size)
+    np.maximum.at(saves, number, _excess(incumbent, relaxation)[number] - relaxation.reduced[options])
+    order = np.argsort(-saves, kind="stable")
+    return order[saves[order] > 1]

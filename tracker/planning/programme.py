@@ -1,0 +1,89 @@
+"""What is to be decided: one option or left over per loom, within the rows."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from tracker.planning.grid import Floats, Ints
+from tracker.planning.instance import Instance
+from tracker.planning.lookup import Lookup
+from tracker.planning.options import Options
+from tracker.planning.rows import Rows, make_rows
+
+LEFT = -1
+"""Stands for `left over` where an option number is asked for."""
+
+
+@dataclass(frozen=True)
+class Programme:
+    """Looms with options, the options and the rows. Loom numbers are those of the instance."""
+
+    instance: Instance
+    rows: Rows
+    options: Options
+    lookup: Lookup
+    looms: Ints
+    """Looms that have an option, in order."""
+    first: Ints
+    """Where the options of each of them begin; shape (looms + 1,)."""
+
+    @cached_property
+    def left_cost(self) -> Floats:
+        """By loom of `looms`."""
+        return self.instance.left_cost[self.looms]
+
+    @cached_property
+    def number(self) -> Ints:
+        """By option: which of `looms` it belongs to."""
+        return np.repeat(np.arange(self.looms.size), np.diff(self.first))
+
+    def least(self, values: Floats) -> Floats:
+        """The least of a value by option, for each loom; shape (looms,)."""
+        return np.minimum.reduceat(values, self.first[:-1]) if self.looms.size else np.zeros(0)
+
+    def bound(self, price: Floats) -> float:
+        """No plan costs less, whatever the prices (≥ 0) of the rows: what the looms would cost if they paid for what
+        they take, less what all there is would fetch."""
+        paid = np.minimum(self.left_cost, self.least(self.lookup.reduced(price)))
+        return float(paid.sum() - price @ self.rows.upper - self._lent(price).sum())
+
+    def _lent(self, price: Floats) -> Floats:
+        """What lending brings in beyond what the lender's row asks for it."""
+        borrowers = np.flatnonzero(self.rows.lender >= 0)
+        lender = self.rows.lender[borrowers]
+        return np.maximum(0.0, price[borrowers] - price[lender]) * self.rows.upper[lender]
+
+    def cost(self, chosen: Ints) -> float:
+        """What a choice costs; `chosen` (looms,) holds option numbers or LEFT."""
+        taken = chosen >= 0
+        return float(self.options.cost[chosen[taken]].sum() + self.left_cost[~taken].sum())
+
+    def used(self, index: Ints) -> Floats:
+        """What the options at `index` take of each row."""
+        return np.asarray(self.lookup.matrix(index).sum(axis=1)).ravel()
+
+
+def make_programme(instance: Instance, options: Options, rows: Rows | None = None) -> Programme:
+    """The programme of these options; `rows` where fixed conversions have already taken their part of them."""
+    rows = rows or make_rows(instance)
+    looms, first = np.unique(options.loom, return_index=True)
+    return Programme(
+        instance, rows, options, Lookup(instance, rows, options), looms, np.append(first, len(options)).astype(np.int64)
+    )
+
+
+@dataclass(frozen=True)
+class Control:
+    """When to stop, and whom to tell."""
+
+    over: Callable[[], bool]
+    """True once the time limit has struck or the user wants the best plan so far."""
+    left_s: Callable[[], float]
+    """Seconds until the time limit."""
+    tell: Callable[[str, float, float], None]
+    """(what is being done, best cost so far, bound so far)."""
+    gap: float
+    """Relative gap at which a plan is called optimal."""
+    seed: int
