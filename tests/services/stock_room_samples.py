@@ -9,6 +9,7 @@ from tracker.domain.windows import WindowKind
 from tracker.services.reservations import reserve_plan
 from tracker.store import open_store
 
+RUN = {"speed_ppm": 600.0, "efficiency": 0.9, "saving_per_day": 20.0}
 AT = datetime(2026, 1, 5, 5, tzinfo=UTC)
 """Mon 5 Jan 2026, the first day of 2026-W02."""
 PARTS = {
@@ -48,7 +49,7 @@ def plan_of(*bookings: Booking, left_over: tuple[str, ...] = ()) -> Plan:
 PLAN = plan_of(*(booking(loom, day, parts) for loom, (day, parts) in KITS.items()), left_over=("3",))
 
 
-def fill_method(db: str) -> str:
+def fill_method(db: str, alternatives: tuple[str, ...] = ("new rail", "drill")) -> str:
     """A method with one choice: a new rail (a RAIL and 8 NUT, 60 min) or drilling (8 NUT, 150 min). A GAUGE comes back."""
     operations = [
         {"step": 10, "operation": "mount", "minutes": 60.0, "trade": "fitter", "heads": 2},
@@ -59,7 +60,7 @@ def fill_method(db: str) -> str:
         {"part": "RAIL", "quantity": 1.0, "rail": "new rail"},
         {"part": "GAUGE", "quantity": 1.0, "comes_back": True},
     ]
-    choices = [{"choice": "rail", "alternative": name} for name in ("new rail", "drill")]
+    choices = [{"choice": "rail", "alternative": name} for name in alternatives]
     rows = {"operations": operations, "kit_lines": lines, "choices": choices}
     crew = {
         "crew": "F1",
@@ -85,7 +86,7 @@ def _typed(table: str, row: dict) -> TypedRow:
 def fill(db: str, plan: Plan | None = PLAN, *more: Change) -> str:
     """Make the database, publish the plan and reserve for it."""
     looms = [
-        added("looms", loom, "Hall 1", hall="Hall 1", loom=loom, machine_type="AJ-190")
+        added("looms", loom, "Hall 1", hall="Hall 1", loom=loom, machine_type="AJ-190", **RUN)
         for loom in ("1", "2", "3", "10")
     ]
     parts = [added("parts", name, part=name, **values) for name, values in PARTS.items()]
