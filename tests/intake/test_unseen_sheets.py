@@ -383,3 +383,41 @@ def test_what_is_not_loaded_is_said(tmp_path: Path):
         ("no-heading", "Looms", "L5"),
         ("column-not-loaded", "Tools", "C1"),
     ]
+
+
+def test_headings_in_two_languages(tmp_path: Path):
+    one_cell = [f"{zh} {en}" for zh, en in zip(HEADINGS["zh"], HEADINGS["en"], strict=True)]
+    got = read(workbook(tmp_path / "a.xlsx", [with_units(one_cell), *ROWS]))
+    assert got.looms == LOOMS and not got.doubts
+    slash = [f"{tr} / {en}" for tr, en in zip(HEADINGS["tr"], HEADINGS["en"], strict=True)]
+    got = read(workbook(tmp_path / "b.xlsx", [with_units(slash), *ROWS]))
+    assert got.looms == LOOMS and not got.doubts
+    got = read(workbook(tmp_path / "c.xlsx", [with_units(HEADINGS["zh"]), list(HEADINGS["en"]), *ROWS]))
+    assert got.looms == LOOMS and not got.doubts and not got.refused
+
+
+def test_halls_as_side_labels_without_a_heading(tmp_path: Path):
+    """Column A has no heading: `Hall 1` merged over six looms, `Hall 2` over the others."""
+    head = [None, *(with_units(HEAD)[i] for i in NO_HALL)]
+    rows = [[f"Hall {1 + i // 6}" if i % 6 == 0 else None, *without_hall(row)] for i, row in enumerate(ROWS)]
+    got = read(workbook(tmp_path / "a.xlsx", [head, *rows], merged=["A2:A7", "A8:A13"]))
+    assert got.looms == LOOMS
+
+
+def test_a_running_number_is_no_loom_number_and_no_place(tmp_path: Path):
+    """Nr. and Pos. count the rows; the loom is the Maschine, its place the Platz."""
+    head = ["Nr.", "Pos.", "Maschine", "Halle", "Platz", "Typ", "Blattbreite (cm)"]
+    rows = [
+        [i + 1, i + 1, f"W{x['loom']}", x["hall"], x["place"], x["machine_type"], x["reed_width_cm"]]
+        for i, x in enumerate(LOOMS)
+    ]
+    got = read(workbook(tmp_path / "a.xlsx", [head, *rows]))
+    assert [(x["loom"], x["place"]) for x in got.looms] == [
+        (f"W{x['loom']}", x["place"]) for x in LOOMS
+    ] and not got.doubts
+
+
+def test_lines_of_dashes_between_the_rows(tmp_path: Path):
+    rows = [with_units(HEAD), ["---"] * 11, *ROWS[:6], ["---"] * 11, *ROWS[6:]]
+    got = read(workbook(tmp_path / "a.xlsx", rows))
+    assert got.looms == LOOMS and not got.refused

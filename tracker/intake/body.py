@@ -13,6 +13,7 @@ from tracker.domain.words import fold
 from tracker.intake.halls import hall_in, row_in
 from tracker.intake.headings import match_heading
 from tracker.intake.layout import Block
+from tracker.intake.placeholders import emptiness
 from tracker.intake.report import raw_text
 from tracker.intake.units import is_unit
 from tracker.intake.vocabulary import tokens, vocabulary
@@ -150,6 +151,8 @@ def _sort(block: Block, facts: _Facts, row: int, cells: dict[int, Any]) -> Sort:
         return Sort.HEADING
     if facts.serial and set(cells) <= facts.serial:
         return Sort.NUMBERED
+    if len(cells) > 1 and all(isinstance(v, str) and emptiness(v) == "placeholder" for v in cells.values()):
+        return Sort.NOTE
     leads = (cells[min(cells)], cells.get(facts.key) if facts.key is not None else None)
     if block.recognised.table.name != "terms" and any(isinstance(v, str) and says_total(v) for v in leads):
         return Sort.TOTAL

@@ -31,6 +31,8 @@ def evidence_of(block: Block) -> Callable[[int, str, Table], float]:
             samples[column] = _sample(block, column)
         if name == "efficiency" and _YARN.fullmatch(block.headings[column]) and _are_yarn_counts(samples[column]):
             return 0.5
+        if name in ("loom", "row", "place") and _count_rows(samples[column]):
+            return 0.75
         return _fit(samples[column], name, table)
 
     return factor
@@ -76,6 +78,13 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
         Kind.MOMENT: _is_date, Kind.TIME: _is_time,
     }  # fmt: skip
     return _share(values, tests[kind], 0.45) if kind in tests else 1.0
+
+
+def _count_rows(values: list[Any]) -> bool:
+    """1, 2, 3 … through the whole list: a running number, if another column may be the field as well."""
+    numbers = [int(v) if isinstance(v, float) and v == int(v) else v for v in values]
+    count = range(1, len(values) + 1)
+    return len(values) >= 8 and numbers in (list(count), [str(n) for n in count])
 
 
 def _are_yarn_counts(values: list[Any]) -> bool:

@@ -23,6 +23,7 @@ _YARN_COUNT = re.compile(r"\W*Ne\W*")
 _MAY_BE_HEADING = re.compile(r"[^\W\d_]|[#%№°]")
 _FIGURE = re.compile(r"\d")
 _UNIT_WITH_FIGURE = re.compile(r"1\s*/|10\s*cm|(?:min|cm|dk|分)\s*[-^⁻]\s*1|1'", re.IGNORECASE)
+_CJK_RUN = re.compile(r"[\u3400-\u9fff]+")
 _NAMELESS = re.compile(r"[\W_]*")
 
 _NEVER_NUMBERED = frozenset(
@@ -75,6 +76,8 @@ def match_heading(text: str) -> Match:
     if not found or max(v for v, _ in found.values()) < 0.93:
         qualified, qualifier = _qualified(text)
         found = _best(found, qualified)
+    if not found or max(v for v, _ in found.values()) < ENOUGH:
+        found = _best(found, _in_two_languages(text))
     if _YARN_COUNT.fullmatch(text):
         found = {}
     entries = [Entry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
@@ -89,6 +92,24 @@ def known_heading(text: str) -> Match | None:
         return None
     match = match_heading(text)
     return match if match.candidates and match.candidates[0].weight >= ENOUGH else None
+
+
+def _in_two_languages(text: str) -> Found:
+    """`机台号 Loom no.`, `Tezgah No / Loom no.`: what either part means, where the parts do not contradict each other."""
+    text = _BRACKETS.sub(" ", text)
+    parts = [one_line(part) for part in re.split(r"\s*[/|]\s*|\s[-–]\s", text)]
+    if is_cjk(text):
+        parts = [one_line(_CJK_RUN.sub(" ", text)), "".join(_CJK_RUN.findall(text))]
+    parts = [part for part in parts if any(c.isalpha() for c in part)]
+    if len(parts) != 2:
+        return {}
+    sure = [{k: v for k, v in _look_up(part).items() if v[0] >= 0.9} for part in parts]
+    fields = [{key[1] for key in one} for one in sure]
+    if fields[0] and fields[1] and not fields[0] & fields[1]:
+        return {}
+    if not fields[0] & fields[1] and any(is_unit(part) or _qualifies(part) for part in parts):
+        return {}
+    return {key: (v * 0.93, lang) for key, (v, lang) in _best(*sure).items()}
 
 
 def _is_serial(text: str) -> bool:

@@ -272,18 +272,32 @@ def _filled(sheet: Sheet, block: Block) -> int:
 
 
 def _with_units_row(block: Block) -> Block:
-    """A line of units below the headings belongs to them: `Speed` above `picks/min`."""
+    """A line of units below the headings belongs to them (`Speed` above `picks/min`), so does one in another language."""
     row = block.bottom + 1
     if row >= len(block.sheet.rows):
         return block
     cells: dict[int, Any] = {c: block.sheet.value(row, c) for c in block.columns}
     texts = {c: one_line(v).strip("()[]") for c, v in cells.items() if v is not None and v not in ("-", "–")}
-    if len(texts) < 2 or not all(is_unit(text) for text in texts.values()):
+    if len(texts) < 2:
         return block
-    for column, text in texts.items():
-        block.headings[column] = f"{block.headings[column]} ({text})"
-    block.bottom = row
+    if all(is_unit(text) for text in texts.values()):
+        for column, text in texts.items():
+            block.headings[column] = f"{block.headings[column]} ({text})"
+        block.bottom = row
+    elif _says_the_same(block, texts):
+        block.bottom = row
     return block
+
+
+def _says_the_same(block: Block, texts: dict[int, str]) -> bool:
+    """Does a line head most columns with other words for the same fields?"""
+    meanings = block.recognised.meanings
+    same = sum(
+        any(entry.field == meanings[c].field and entry.weight >= ENOUGH for entry in match_heading(text).candidates)
+        for c, text in texts.items()
+        if c in meanings
+    )
+    return same >= 3 and same >= 0.6 * sum(c in meanings for c in texts)
 
 
 def _set_ends(sheet: Sheet, blocks: list[Block]) -> None:

@@ -67,6 +67,8 @@ def _halls_of(reading: Any, looms: LoomRows) -> list[str]:
     if any(sections):
         return [hall or "" for hall in sections]
     sheet = reading.block.sheet
+    if beside := _halls_beside(reading, looms.report):
+        return beside
     name = " ".join(sheet.name.replace("_", " ").split())
     hall = name if looms.answers.sheet(sheet.name) == HALL else hall_in(name, alone=True)
     if hall:
@@ -75,6 +77,21 @@ def _halls_of(reading: Any, looms: LoomRows) -> list[str]:
             understood=hall,
         )  # fmt: skip
     return [hall or ""] * len(reading.rows)
+
+
+def _halls_beside(reading: Any, report: Report) -> list[str]:
+    """Halls in a column without a heading, as side labels merged over their looms are."""
+    block = reading.block
+    free = [c for c in range(max(0, block.columns[0] - 2), block.columns[-1] + 3) if c not in block.headings]
+    for c in free:
+        values = [block.sheet.value(body.row, c) for body in reading.rows]
+        if values and all(isinstance(v, str) and hall_in(v) for v in values):
+            report.whole(
+                Severity.NOTE, "hall-beside", block.sheet, block.sheet.name_of(reading.rows[0].row, c),
+                "No heading names the hall; it is read from the cells beside the looms.", raw=values[0], understood=values[0],
+            )  # fmt: skip
+            return values
+    return []
 
 
 def _from_column(reading: Any, column: int, own: list[Any], sections: list[str | None], report: Report) -> list[str]:
