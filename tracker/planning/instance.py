@@ -25,10 +25,12 @@ from tracker.planning.grid import (
     full_hours,
     midnight,
 )
-from tracker.planning.pools import Pool, lead_pool, presence, stopped_pool, tool_pool, trade_pool, trade_rates
+from tracker.planning.pools import Pool, PoolKind, lead_pool, presence, stopped_pool, tool_pool, trade_pool, trade_rates
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.supplies import Supply, supplies
 
+WHOLE = (PoolKind.CREWS, PoolKind.STOPPED)
+"""Pools of which a conversion holds one from start to end."""
 KINDS = tuple(WindowKind)
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
 _MARGIN = timedelta(days=120)
@@ -130,6 +132,8 @@ class Instance:
     profile_slots: Ints
     contents: ContentTable
     menus: Menus
+    menu_of: list[dict[WindowKind, int]]
+    """Kind of window → menu, by loom."""
     windows: WindowTable
     previous: Previous
     saving: Floats
@@ -178,10 +182,11 @@ def make_instance(problem: PlanningProblem) -> Instance:
         pools=pools,
         supplies=scarce,
         needs=needs,
-        profiles=[_pool_holds(item, pools) for item in found],
+        profiles=[pool_holds(item, pools) for item in found],
         profile_slots=slots,
         contents=contents,
         menus=menus,
+        menu_of=menu_of,
         windows=windows,
         previous=_previous(problem, grid, looms, contents),
         saving=saving,
@@ -319,13 +324,18 @@ def _pools(mill: Mill, grid: Grid, halls: list[str], profiles: list[Profile]) ->
     ]
 
 
-def _pool_holds(item: Profile, pools: list[Pool]) -> tuple[PoolHold, ...]:
-    """What the profile holds of each pool, the crew and the place among the stopped looms in all its slots."""
+def pool_holds(item: Profile, pools: list[Pool]) -> tuple[PoolHold, ...]:
+    """What the profile holds of each pool, the crew and the place among the stopped looms in all its slots. A trade or
+    tool that no content of the looms to plan asks for has no pool and is passed over."""
     number = {(pool.kind, pool.name): i for i, pool in enumerate(pools)}
-    whole = [PoolHold(i, 0, item.slots, 1) for i, pool in enumerate(pools) if pool.kind in ("crews", "stopped")]
-    trades = [PoolHold(number["heads", h.what], h.first, h.past, h.amount) for h in item.trades]  # type: ignore[index]
-    tools = [PoolHold(number["tool", h.what], h.first, h.past, h.amount) for h in item.tools]  # type: ignore[index]
-    return (*whole, *trades, *tools)
+    whole = [PoolHold(i, 0, item.slots, 1) for i, pool in enumerate(pools) if pool.kind in WHOLE]
+    named = [(PoolKind.HEADS, hold) for hold in item.trades] + [(PoolKind.TOOL, hold) for hold in item.tools]
+    part = [
+        PoolHold(number[kind, hold.what], hold.first, hold.past, hold.amount)
+        for kind, hold in named
+        if (kind, hold.what) in number
+    ]
+    return (*whole, *part)
 
 
 def _windows(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of) -> WindowTable:

@@ -7,7 +7,7 @@ import numpy as np
 from scipy.sparse import csc_array, csr_array
 
 from tracker.planning.grid import Bools, Floats, Ints
-from tracker.planning.highs import INF, STATUS, add_columns, add_rows, quiet
+from tracker.planning.highs import INF, add_columns, add_rows, quiet
 from tracker.planning.programme import LEFT, Control, Programme
 
 
@@ -58,9 +58,8 @@ def solve(programme: Programme, task: Task, effort: Effort, control: Control) ->
     chosen = np.full(task.looms.size, LEFT, dtype=np.int64)
     taken = np.flatnonzero(value > 0.5)
     chosen[np.searchsorted(task.looms, programme.number[task.options[taken]])] = task.options[taken]
-    optimal = solver.getModelStatus() == STATUS.kOptimal and effort.gap == 0
     cost = _cost(programme, task, chosen)
-    return Answer(chosen, cost, cost if optimal else min(cost, float(info.mip_dual_bound)))
+    return Answer(chosen, cost, min(cost, float(info.mip_dual_bound)))
 
 
 def _cost(programme: Programme, task: Task, chosen: Ints) -> float:

@@ -13,17 +13,18 @@ from tracker.planning.programme import LEFT, Control, Programme
 from tracker.planning.relaxation import Relaxation
 
 EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
-MOST_OPTIONS = 4_000
 
 
 @dataclass(frozen=True)
 class Search:
-    """How the sweeps go on."""
+    """How much is freed at a time."""
 
-    looms: int = 24
+    looms: int
     """Neighbours in time that are freed together."""
-    extra: int = 12
+    extra: int
     """Looms freed beside them that would rather be there."""
+    options: int
+    """The most promising options among which they choose."""
 
 
 def sweep(
@@ -34,16 +35,16 @@ def sweep(
     for looms in _neighbourhoods(incumbent, relaxation, best, shift, search):
         if control.over():
             return
-        improve(incumbent, relaxation, looms, control)
+        improve(incumbent, relaxation, looms, search.options, control)
         yield incumbent.cost
 
 
-def improve(incumbent: Incumbent, relaxation: Relaxation, looms: Ints, control: Control) -> bool:
+def improve(incumbent: Incumbent, relaxation: Relaxation, looms: Ints, most: int, control: Control) -> bool:
     """Solve again for these looms; True where that was cheaper."""
     programme = incumbent.programme
     used = incumbent.used_without(looms)
     now = incumbent.chosen[looms]
-    options = _candidates(programme, relaxation, looms, now, programme.rows.free(used))
+    options = _candidates(programme, relaxation, looms, now, programme.rows.free(used), most)
     answer = solve(programme, Task(looms, options, used), EFFORT, control)
     if answer is None or answer.cost > _cost(programme, looms, now) - 1e-6:
         return False
@@ -56,21 +57,17 @@ def _cost(programme: Programme, looms: Ints, chosen: Ints) -> float:
     return float(programme.options.cost[chosen[taken]].sum() + programme.left_cost[looms[~taken]].sum())
 
 
-def _candidates(programme: Programme, relaxation: Relaxation, looms: Ints, now: Ints, free: Floats) -> Ints:
+def _candidates(
+    programme: Programme, relaxation: Relaxation, looms: Ints, now: Ints, free: Floats, most: int
+) -> Ints:
     """Options of the looms that fit, the most promising by reduced cost, and those taken now."""
     first = programme.first[looms]
     options = ranges(first, programme.first[looms + 1] - first)
-    options = options[relaxation.reduced[options] <= relaxation.reduced_left[programme.number[options]]]
-    cheap = (
-        np.partition(relaxation.reduced[options], MOST_OPTIONS)[MOST_OPTIONS]
-        if options.size > MOST_OPTIONS * 4
-        else np.inf
-    )
-    options = options[relaxation.reduced[options] <= cheap]
-    options = options[programme.lookup.fits(free, options)]
-    if options.size > MOST_OPTIONS:
-        options = options[np.argsort(relaxation.reduced[options], kind="stable")[:MOST_OPTIONS]]
-    return np.union1d(options, now[now >= 0])
+    reduced = relaxation.reduced[options]
+    options = options[reduced <= relaxation.reduced_left[programme.number[options]]]
+    options = options[np.argsort(relaxation.reduced[options], kind="stable")]
+    fits = programme.lookup.fits(free, options[: 8 * most])
+    return np.union1d(options[: 8 * most][fits][:most], now[now >= 0])
 
 
 def _best(programme: Programme, relaxation: Relaxation) -> Ints:

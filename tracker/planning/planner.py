@@ -13,13 +13,13 @@ from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan, PlanStatus, 
 from tracker.planning.fixed import fixed_conversions
 from tracker.planning.grid import Floats, Ints
 from tracker.planning.instance import Instance, make_instance
-from tracker.planning.optimum import Optimum, optimise
 from tracker.planning.options import Options, make_options
 from tracker.planning.outcome import bookings_of, other_dates, reasons_left, scarcity
 from tracker.planning.pilots import find_pilots, followers, only
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.programme import LEFT, Control, Programme, make_programme
 from tracker.planning.rows import Rows, less, make_rows
+from tracker.planning.solver import Solution, optimise
 
 Progress = Callable[[str, float], None]
 
@@ -73,11 +73,11 @@ class _Part:
     """The pilots or the other looms: what was decided, and the cost and bound of it."""
 
     programme: Programme
-    optimum: Optimum
+    solution: Solution
 
     @property
     def taken(self) -> Ints:
-        return self.optimum.chosen[self.optimum.chosen != LEFT]
+        return self.solution.chosen[self.solution.chosen != LEFT]
 
 
 class _Run:
@@ -132,7 +132,7 @@ class _Run:
         bookings = sorted((*firm, *self.bookings), key=lambda b: (b.start, b.key.sort_key))
         left = self._left_over({booking.key for booking in bookings})
         objective = sum(b.cost.total for b in bookings) + sum(item.cost for item in left)
-        spread = self.others.optimum.cost - self.others.optimum.bound
+        spread = self.others.solution.cost - self.others.solution.bound
         bound = objective - max(0.0, spread)
         return Plan(
             status=self._status(objective, bound, bool(bookings)),
@@ -156,7 +156,7 @@ class _Run:
             return PlanStatus.INFEASIBLE
         if objective - bound <= self.control.gap * abs(objective) + 1e-9:
             return PlanStatus.OPTIMAL
-        return PlanStatus.TIMED_OUT if self.others.optimum.interrupted else PlanStatus.FEASIBLE
+        return PlanStatus.TIMED_OUT if self.control.over() else PlanStatus.FEASIBLE
 
     def _left_over(self, booked: set[LoomKey]) -> list[LeftOver]:
         assert self.others
@@ -176,12 +176,12 @@ class _Run:
 
     def _prices(self) -> list[ScarcityPrice]:
         assert self.others
-        return scarcity(self.others.programme, self.others.optimum.price)
+        return scarcity(self.others.programme, self.others.solution.price)
 
     def _other_dates(self) -> list[OtherDate]:
         assert self.others
         programme = self.others.programme
-        return list(other_dates(programme, self.others.optimum.chosen, programme.used(self.others.taken)))
+        return list(other_dates(programme, self.others.solution.chosen, programme.used(self.others.taken)))
 
     def _reasons(self, bookings: list[Booking], left: list[LeftOver]) -> list[str]:
         notes = list(self.instance.notes)

@@ -5,6 +5,7 @@ its prices make worth taking as a column; first for sums of rows (`levels`), the
 give a bound over every option (`Programme.bound`), so it may stop anywhere and still have proved something.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import highspy
@@ -42,32 +43,38 @@ class Relaxation:
     """False where it was stopped before the prices had settled."""
 
 
-def relax(programme: Programme, control: Control) -> Relaxation:
-    """Solve the relaxation over all options, or get as far as the control allows."""
+def relax(programme: Programme, control: Control) -> Iterator[Relaxation]:
+    """What is known after each level, ever nearer to the relaxation over all rows and options; the last one is solved
+    unless the control stopped it."""
     master = _Master(programme, make_levels(programme.instance, programme.rows), control)
-    best, price, level = -np.inf, np.zeros(programme.rows.upper.size), 0
+    best, price = programme.bound(master.price), master.price
     columns = _start(programme)
-    while level < len(TOLERANCES):
-        if not (master.add(columns) and master.add_overrun(level)):
-            break
-        bound = programme.bound(master.price)
-        if bound > best:
-            best, price = bound, master.price
-        control.tell("bound", master.objective, best)
-        columns = _worth_adding(programme, master)
-        if not columns.size or master.objective - best <= TOLERANCES[level] * abs(master.objective):
-            level += 1
-            columns = columns[:0]
+    for level, tolerance in enumerate(TOLERANCES):
+        while True:
+            if not (master.add(columns) and master.add_overrun(level)):
+                yield _relaxation(programme, master, best, price, solved=False)
+                return
+            bound = programme.bound(master.price)
+            if bound > best:
+                best, price = bound, master.price
+            control.tell("bound", master.objective, best)
+            columns = _worth_adding(programme, master)
+            if not columns.size or master.objective - best <= tolerance * abs(master.objective):
+                break
+        yield _relaxation(programme, master, best, price, solved=level == len(TOLERANCES) - 1)
+
+
+def _relaxation(programme: Programme, master: "_Master", bound: float, price: Floats, solved: bool) -> Relaxation:
     reduced = programme.lookup.reduced(price)
     least = np.minimum(programme.left_cost, programme.least(reduced))
     return Relaxation(
-        bound=max(best, programme.bound(np.zeros_like(price))),
+        bound=bound,
         price=price,
         reduced=reduced - least[programme.number],
         reduced_left=programme.left_cost - least,
         index=master.index,
         share=master.share,
-        solved=level == len(TOLERANCES),
+        solved=solved,
     )
 
 
@@ -135,7 +142,7 @@ class _Master:
         solver.setOptionValue("solver", "simplex")
         solver.setOptionValue("presolve", "off")
         add_rows(solver, np.ones(n), np.ones(n), csr_array((n, 0)))
-        add_columns(solver, self.programme.left_cost, np.full(n, INF), csc_array(np.eye(0)) if n == 0 else _identity(n))
+        add_columns(solver, self.programme.left_cost, np.full(n, INF), _identity(n))
         add_columns(solver, np.zeros(self._lent.size), self._lent, csc_array((n, self._lent.size)))
         return solver
 
