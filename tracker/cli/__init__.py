@@ -8,7 +8,7 @@ from typing import Annotated
 
 import typer
 
-from tracker.cli import data, floor, scoping, show, stock, stores, work
+from tracker.cli import data, floor, forecasting, planning, scoping, show, stock, stores
 from tracker.errors import TrackerError, UsageError
 
 app = typer.Typer(
@@ -19,7 +19,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for area in (data, scoping, work, stores, stock, floor):
+for area in (data, scoping, forecasting, planning, stores, stock, floor):
     area.add_commands(app)
 
 

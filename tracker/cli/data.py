@@ -7,6 +7,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import Json, pairs
+from tracker.domain.formats import count
 from tracker.domain.tables import TABLES
 
 
@@ -127,20 +128,62 @@ def export(
     target: Annotated[
         Path | None, typer.Argument(metavar="F", help="The workbook (.xlsx) or one table (.csv).")
     ] = None,
-    what: Annotated[list[str] | None, typer.Option("--what", help="A table, such as looms; several allowed.")] = None,
+    what: Annotated[
+        list[str] | None,
+        typer.Option(help="A table, such as looms (several allowed), or a report: hours, or plan, the published one."),
+    ] = None,
     json_to: Json = None,
 ) -> None:
-    """Write what the database holds, to load back.
+    """Write what the database holds, as a workbook.
+
+    The tables come in the shape that loads back; the reports do not load.
 
     Example: beamslot export mill.xlsx
     """
-    from tracker.services.export import export_records, export_workbook
-
     if target is None and json_to is None:
         raise typer.BadParameter("say where to: a workbook F, or --json FILE")
+    if what == ["hours"]:
+        _export_hours(context.obj, target, json_to)
+    elif what == ["plan"]:
+        _export_plan(context.obj, target, json_to)
+    else:
+        _export_tables(context.obj, target, what or [], json_to)
+
+
+def _export_tables(db: str, target: Path | None, what: list[str], json_to: str | None) -> None:
+    from tracker.services.export import export_records, export_workbook
+
     if target:
-        counts = export_workbook(context.obj, target, what or [])
-        if json_to != "-":
-            show.say(f"Wrote {target}: " + ", ".join(f"{rows} {name}" for name, rows in counts.items() if rows))
+        counts = export_workbook(db, target, what)
+        _wrote(
+            target,
+            ", ".join(f"{rows} {name.replace('_', ' ')}" for name, rows in counts.items() if rows) or "no rows",
+            json_to,
+        )
     if json_to:
-        show.emit(json_to, export_records(context.obj, what or []), lambda: None)
+        show.emit(json_to, export_records(db, what), lambda: None)
+
+
+def _export_hours(db: str, target: Path | None, json_to: str | None) -> None:
+    from tracker.services.hours import hours_records, write_hours
+
+    if target:
+        _wrote(target, count(write_hours(db, target), "row") + " of hours", json_to)
+    if json_to:
+        show.emit(json_to, hours_records(db), lambda: None)
+
+
+def _export_plan(db: str, target: Path | None, json_to: str | None) -> None:
+    from tracker.services.plan_record import plan_record
+    from tracker.services.published import published_plan, write_plan_workbook
+
+    if target:
+        _wrote(target, count(len(write_plan_workbook(db, target).bookings), "booking"), json_to)
+    if json_to:
+        plan, mill = published_plan(db)
+        show.emit(json_to, plan_record(plan, mill.terms.zone), lambda: None)
+
+
+def _wrote(target: Path, what: str, json_to: str | None) -> None:
+    if json_to != "-":
+        show.say(f"Wrote {target}: {what}.")

@@ -6,7 +6,8 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, moment, numbers, pairs
-from tracker.cli.work import proof_lines
+from tracker.cli.planning import proof_lines
+from tracker.domain.formats import span
 from tracker.domain.windows import WindowKind
 
 
@@ -46,9 +47,9 @@ def _print_status(report) -> None:
         f"So far: parts issued {show.money(report.parts_issued_cost, report.currency)}, recorded labour "
         f"{report.labour_recorded_h:.1f} person-hours ({show.money(report.labour_recorded_cost, report.currency)})."
     )
-    show.table("Next seven days", ["Hall", "Loom", "Start", "End", "Window", "Kit"],
-               [(b.key.hall, b.key.loom, show.moment(b.start, zone), show.moment(b.end, zone), b.kind.value,
-                 report.kit_of(b.key)) for b in report.next_bookings])  # fmt: skip
+    show.table("Next seven days", ["Hall", "Loom", "Start to end", "Window", "Kit"],
+               [(b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value, report.kit_of(b.key))
+                for b in report.next_bookings])  # fmt: skip
     for line in proof_lines(report.plan):
         show.say(line)
 

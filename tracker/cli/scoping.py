@@ -8,6 +8,7 @@ import typer
 from tracker.cli import show
 from tracker.cli.options import Json
 from tracker.domain.formats import number
+from tracker.domain.words import natural_key
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -21,6 +22,7 @@ def scope(
     survey: Annotated[
         Path | None, typer.Option(metavar="F.xlsx", help="Write the list to walk the hall with; filled in, load it.")
     ] = None,
+    hours: Annotated[bool, typer.Option("--hours", help="The hours of every variant, not of the types alone.")] = False,
     json_to: Json = None,
 ) -> None:
     """What each loom needs and why, and how many hours.
@@ -34,30 +36,44 @@ def scope(
     report = service.scope(context.obj, loom, hall)
     if survey:
         service.write_survey_list(report, survey)
-    show.emit(json_to, report.record(), lambda: _print_loom(report) if report.loom else _print_hall(report))
+    show.emit(json_to, report.record(), lambda: _print_loom(report) if report.loom else _print_hall(report, hours))
     if survey and json_to != "-":
         show.say(f"Wrote {survey}: {len(report.survey.rows)} looms. Fill it in, then: beamslot load {survey}")
 
 
 def _hours(value: float) -> str:
-    return number(value, digits=1)
+    return f"{value:,.1f}"
 
 
-def _print_hall(report) -> None:
+def _print_hall(report, by_variant: bool) -> None:
+    rows = [row for row in report.hours if by_variant or not row.variant]
+    hours_of = {trade: sum(row.trades.get(trade, 0.0) for row in rows) for row in rows for trade in row.trades}
+    trades = sorted(hours_of, key=lambda trade: (-hours_of[trade], natural_key(trade)))
     show.table(
-        "Hours per loom by machine type and variant",
-        ["Type", "Variant", "Window", ">Looms", ">First (h)", ">Next (h)", ">Last (h)", ">P10–P90 (h)", ">On loom (h)",
-         f">Parts ({report.currency})", "Hours are"],
+        f"Person-hours for one loom by machine type{' and variant' if by_variant else ''}",
+        ["Type", *(["Variant"] if by_variant else []), "Window", ">Looms", ">First", ">Next", ">Last",
+         *(f"?>{trade.capitalize()}" for trade in trades), "?>P10–P90", "?>On loom (h)",
+         f"?>Parts ({report.currency})", "?Hours are"],
         [
-            (h.machine_type, h.variant or "all", ", ".join(h.kinds), h.looms, _hours(h.first_h), _hours(h.next_h),
-             _hours(h.last_h), f"{_hours(h.low_h)}–{_hours(h.high_h)}", _hours(h.on_loom_h), show.money(h.parts_cost),
-             h.source)
-            for h in report.hours if not h.variant
+            (h.machine_type, *([h.variant or "all"] if by_variant else []), ", ".join(h.kinds), h.looms, _hours(h.first_h),
+             _hours(h.next_h), _hours(h.last_h), *(_hours(h.trades.get(trade, 0.0)) for trade in trades),
+             f"{_hours(h.low_h)}–{_hours(h.high_h)}", _hours(h.on_loom_h), show.money(h.parts_cost), h.source)
+            for h in rows
         ],
+        most=500,
     )  # fmt: skip
+    show.say("First: a crew's first loom of the type; next: as the next plan counts it, also by trade; last: the last one "
+             "if one crew did them all.")  # fmt: skip
+    if not by_variant:
+        _print_variants(report)
+    for line in report.lines():
+        show.say(line)
+
+
+def _print_variants(report) -> None:
     show.table(
         "Variants",
-        ["Variant", ">Looms", "Types", ">Person-hours", f">Parts ({report.currency})", "More than the commonest", "Less"],
+        ["Variant", ">Looms", "Types", ">Person-hours", f">Parts ({report.currency})", "?More than the commonest", "?Less"],
         [
             (v.name, len(v.looms), ", ".join(v.machine_types), _hours(v.labour_h), show.money(v.parts_cost),
              _some(v.more), _some(v.less))
@@ -65,8 +81,6 @@ def _print_hall(report) -> None:
         ],
         most=15,
     )  # fmt: skip
-    for line in report.lines():
-        show.say(line)
 
 
 def _some(names, most: int = 3) -> str:
@@ -81,10 +95,10 @@ def _print_loom(report) -> None:
         choices = ", ".join(f"{choice}: {taken}" for choice, taken in work.choices.items())
         show.table(
             f"Window {kinds}" + (f"; {choices}" if choices else ""),
-            [">Step", "Operation", ">Minutes", "Trade", ">Heads", "Tool", "Place", "Why"],
+            [">Step", "Operation", ">Method (min)", ">Planned (min)", "Trade", ">Heads", "?Tool", "?Place", "Why"],
             [
-                (o.row.step, o.row.operation, number(o.row.minutes, digits=1), o.row.trade, o.row.heads, o.row.tool,
-                 o.row.place, o.reason)
+                (o.row.step, o.row.operation, _hours(o.row.minutes), _hours(o.planned_min), o.row.trade, o.row.heads,
+                 o.row.tool, o.row.place, o.reason)
                 for o in work.operations
             ],
             most=200,
@@ -92,8 +106,9 @@ def _print_loom(report) -> None:
         show.table("Kit", ["Part", ">Quantity", "Comes back", "Why"],
                    [(k.row.part, number(k.row.quantity, digits=2), "yes" if k.row.comes_back else "", k.reason)
                     for k in work.kit_lines], most=200)  # fmt: skip
+        trades = ", ".join(f"{trade} {_hours(hours)} h" for trade, hours in work.trades.items())
         show.say(
-            f"{_hours(work.on_loom_h)} h on the loom, {_hours(work.labour_h)} person-hours "
-            f"(P10–P90 {_hours(work.low_h)}–{_hours(work.high_h)}), parts {show.money(work.parts_cost, report.currency)}; "
+            f"{_hours(work.on_loom_h)} h on the loom; {_hours(work.labour_h)} person-hours ({trades}; P10–P90 "
+            f"{_hours(work.low_h)}–{_hours(work.high_h)}); parts {show.money(work.parts_cost, report.currency)}; "
             f"learning factor {loom.learning_factor:.2f}, {loom.source}."
         )

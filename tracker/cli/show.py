@@ -74,13 +74,14 @@ def table(title: str, columns: Sequence[str], rows: Iterable[Sequence[Any]], mos
     cells = [["" if cell is None else str(cell) for cell in row] for row in rows[:most]]
     kept = _fitting(columns, cells)
     names = [column.lstrip("?>") for column in columns]
-    grid = Table(title=Text(title), title_justify="left", title_style="bold", header_style="", box=None, pad_edge=False)
+    grid = Table(header_style="", box=None, pad_edge=False)
     for i, width in kept.items():
         grid.add_column(
             Text(names[i]), justify="right" if ">" in columns[i][:2] else "left", overflow="fold", width=width
         )
     for row in cells:
         grid.add_row(*(Text(row[i]) for i in kept))
+    out.print(Text(title, style="bold"), soft_wrap=True)
     out.print(grid)
     if len(rows) > most:
         say(f"… and {len(rows) - most} more; all of them with --json FILE")
@@ -91,27 +92,29 @@ def table(title: str, columns: Sequence[str], rows: Iterable[Sequence[Any]], mos
 def _fitting(columns: Sequence[str], cells: Sequence[Sequence[str]]) -> dict[int, int]:
     """Column → its width. Texts longer than `SHORT` are broken between words, the longest most."""
     natural = [max([len(column.lstrip("?>")), *(len(row[i]) for row in cells)]) for i, column in enumerate(columns)]
-    least = [_least(column.lstrip("?>"), [row[i] for row in cells]) for i, column in enumerate(columns)]
+    words = [_longest_word(column.lstrip("?>"), [row[i] for row in cells]) for i, column in enumerate(columns)]
+    least = [max([words[i], *(min(len(row[i]), SHORT) for row in cells)]) for i in range(len(columns))]
     kept = list(range(len(columns)))
     optional = [i for i in kept if columns[i].startswith("?")]
     while _room(kept, least) < 0 and optional:
         kept.remove(optional.pop())
-    room, wish = _room(kept, least), sum(natural[i] - least[i] for i in kept)
-    if room < 0:
-        least = [min(width, _longest_word(column, [row[i] for row in cells])) for i, (column, width) in enumerate(
-            zip(columns, least, strict=True))]  # fmt: skip
-        room, wish = max(0, _room(kept, least)), sum(natural[i] - least[i] for i in kept)
+    _shrink(kept, least, [max(1, width // 2) for width in least], words)
+    _shrink(kept, least, [1] * len(least), words)
+    room, wish = max(0, _room(kept, least)), sum(natural[i] - least[i] for i in kept)
     share = min(1.0, room / wish) if wish else 0.0
     return {i: least[i] + int((natural[i] - least[i]) * share) for i in kept}
 
 
+def _shrink(kept: Sequence[int], widths: list[int], floors: Sequence[int], words: Sequence[int]) -> None:
+    """Make columns narrower until all fit, those first that have most to give; no column below its floor or its longest
+    word."""
+    give = {i: max(0, widths[i] - max(floors[i], words[i])) for i in kept}
+    for i in sorted(kept, key=lambda i: -give[i]):
+        widths[i] -= min(give[i], max(0, -_room(kept, widths)))
+
+
 def _room(kept: Sequence[int], widths: Sequence[int]) -> int:
     return out.width - sum(widths[i] for i in kept) - GAP * (len(kept) - 1)
-
-
-def _least(heading: str, texts: Sequence[str]) -> int:
-    words = _longest_word(heading, texts)
-    return max([words, *(min(len(text), SHORT) for text in texts)])
 
 
 def _longest_word(heading: str, texts: Sequence[str]) -> int:

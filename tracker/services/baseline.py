@@ -10,6 +10,7 @@ from tracker.domain.plan import Plan
 from tracker.planning.baseline import WAITING_LIMIT
 from tracker.planning.baseline import baseline as walk
 from tracker.services.planning_data import prepare, read_planning_data
+from tracker.services.verify import as_it_was
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +56,10 @@ class BaselineReport:
 
 def baseline(db: str, as_of: datetime | None = None) -> BaselineReport:
     """Plan without planning, as of a moment (default: now, or the start of a programme that lies ahead); nothing is
-    saved. Raises DataError where the data cannot carry a plan."""
+    saved. Where the published plan is of the same moment, both start from the plan before it, so that neither pays for
+    moves that the other does not. Raises DataError where the data cannot carry a plan."""
     data = read_planning_data(db)
-    at = planning_moment(data.mill.terms, as_of)
-    prepared = prepare(data, at)
-    found = walk(prepared.problem)
-    same = data.previous is not None and data.previous.as_of == at
-    return BaselineReport(found, data.previous if same else None)
+    at, published = planning_moment(data.mill.terms, as_of), data.previous
+    if published is None or published.as_of != at:
+        return BaselineReport(walk(prepare(data, at).problem), None)
+    return BaselineReport(walk(prepare(as_it_was(db, data, published), at).problem), published)

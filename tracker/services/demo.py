@@ -9,13 +9,14 @@ from typing import Any
 from tracker.domain.clock import start_of_day
 from tracker.domain.formats import count, moment, money
 from tracker.errors import TrackerError
-from tracker.export.plan_workbook import write_plan
 from tracker.services.export import export_workbook
 from tracker.services.forecast import ForecastReport, forecast
 from tracker.services.kits import KitsReport, kits
 from tracker.services.load import LoadReport, load
 from tracker.services.needs import NeedsReport, net_needs
-from tracker.services.plan import PlanReport, plan, plan_record
+from tracker.services.plan import PlanReport, plan
+from tracker.services.plan_record import plan_record
+from tracker.services.published import write_plan_workbook
 from tracker.services.status import StatusReport, status
 from tracker.services.verify import VerifyReport, verify
 from tracker.store import open_store
@@ -84,9 +85,9 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     if loaded.refusal:
         raise TrackerError(f"the sample workbooks do not load into {database}: {loaded.refusal}")
     with open_store(db).reading() as uow:
-        mill = uow.mill()
-    assert mill.terms.start
-    as_of = start_of_day(mill.terms.start, mill.terms)
+        terms = uow.terms()
+    assert terms.start
+    as_of = start_of_day(terms.start, terms)
     progress("forecasting the beam-outs", 0.15)
     forecasts = forecast(db, as_of=as_of)
     planned = plan(db, publish=True, as_of=as_of, progress=lambda text, part: progress(text, 0.2 + 0.6 * part))
@@ -96,7 +97,7 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     kit_report, need_report = kits(db), net_needs(db, as_of)
     progress("writing the workbooks", 0.92)
     plan_book, mill_book = directory / "plan.xlsx", directory / "mill.xlsx"
-    write_plan(plan_book, planned.plan, mill, need_report.weeks)
+    write_plan_workbook(db, plan_book)
     export_workbook(db, mill_book)
     return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(db, as_of),
                       (plan_book, mill_book))  # fmt: skip

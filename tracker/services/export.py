@@ -16,12 +16,19 @@ CANONICAL = ("loom", "hall", "row", "place", "machine_type", "insertion", "year"
 """Fields of a canonical loom record, besides `attributes`."""
 
 
+REPORTS = ("hours", "plan")
+"""What can be exported beside the tables; these do not load back."""
+
+
 def tables_named(what: Sequence[str]) -> list[str]:
-    """Names of the tables asked for (all where none is); UsageError for an unknown one."""
+    """Names of the tables asked for (all where none is); UsageError for an unknown one, and for a report among others."""
     for name in what:
+        if name in REPORTS:
+            raise UsageError(f"{name!r} is a report of its own; export it alone")
         if name not in TABLES:
-            raise UsageError(f"there is no table {name!r}; the tables are {', '.join(TABLES)}")
-    return list(what) or list(TABLES)
+            raise UsageError(f"there is no table {name!r}; the tables are {', '.join(TABLES)}, the reports "
+                             f"{' and '.join(REPORTS)}")  # fmt: skip
+    return list(dict.fromkeys(what)) or list(TABLES)
 
 
 def export_workbook(db: str, target: Path, what: Sequence[str] = ()) -> dict[str, int]:

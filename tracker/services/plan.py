@@ -1,6 +1,6 @@
 """Make a plan, hold it against the last published one, check it without the solver, and publish it."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
@@ -13,6 +13,7 @@ from tracker.domain.plan import Booking, Plan, PlanStatus
 from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
 from tracker.planning.verify import verify
+from tracker.services.plan_record import local, plan_record
 from tracker.services.planning_data import Prepared, prepare, read_planning_data
 from tracker.services.reservations import reserve_plan
 from tracker.services.scenario import apply_scenario, read_scenario
@@ -82,8 +83,8 @@ class PlanReport:
             "scenario": self.scenario,
             "moves": [
                 {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": m.why,
-                 "before": _local(m.before.start, self.zone) if m.before else None,
-                 "after": _local(m.after.start, self.zone) if m.after else None}
+                 "before": local(m.before.start, self.zone) if m.before else None,
+                 "after": local(m.after.start, self.zone) if m.after else None}
                 for m in self.moves
             ],
         }  # fmt: skip
@@ -149,54 +150,3 @@ def differences(before: Plan, after: Plan) -> tuple[Move, ...]:
     moves = [Move(key, old.get(key), new.get(key), left.get(key, "")) for key in old.keys() | new.keys()]
     moved = [move for move in moves if move.what != "same"]
     return tuple(sorted(moved, key=lambda move: (move.after is None, move.start, move.key.sort_key)))
-
-
-def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
-    """The plan as commands write it for a program; moments local with offset."""
-    return {
-        "status": plan.status.value,
-        "objective": plan.objective,
-        "bound": plan.bound,
-        "gap": plan.gap,
-        "seconds": plan.seconds,
-        "currency": plan.currency,
-        "as_of": _local(plan.as_of, zone),
-        "horizon_end": _local(plan.horizon_end, zone),
-        "reasons": list(plan.reasons),
-        "bookings": [_booking_record(booking, zone) for booking in plan.bookings],
-        "left_over": [
-            {"hall": item.key.hall, "loom": item.key.loom, "why": item.why, "cost": item.cost} for item in plan.left_over
-        ],
-        "prices": [{"what": p.what, "week": p.week, "price": p.price} for p in plan.prices],
-        "other_dates": [
-            {"hall": o.key.hall, "loom": o.key.loom, "window": o.window, "kind": o.kind.value, "choices": dict(o.choices),
-             "start": _local(o.start, zone), "end": _local(o.end, zone), "extra_cost": o.extra_cost}
-            for o in plan.other_dates
-        ],
-    }  # fmt: skip
-
-
-def _booking_record(booking: Booking, zone: ZoneInfo) -> dict[str, Any]:
-    cost = booking.cost
-    return {
-        "hall": booking.key.hall,
-        "loom": booking.key.loom,
-        "window": booking.window,
-        "kind": booking.kind.value,
-        "choices": dict(booking.choices),
-        "start": _local(booking.start, zone),
-        "end": _local(booking.end, zone),
-        "beam_out_p50": _local(booking.beam_out_p50, zone) if booking.beam_out_p50 else None,
-        "slots": booking.slots,
-        "labour_h": booking.labour_h,
-        "firm": booking.firm,
-        "pilot": booking.pilot,
-        "cost": {term: getattr(cost, term) for term in COST_TERMS},
-    }
-
-
-COST_TERMS: Sequence[str] = ("lost_production", "late_beam_out", "labour", "parts", "saving_foregone", "moves")
-
-
-def _local(at: datetime, zone: ZoneInfo) -> str:
-    return at.astimezone(zone).isoformat(timespec="minutes")

@@ -9,7 +9,7 @@ from tracker.domain.progress import StageChange
 from tracker.errors import DataError
 from tracker.planning.verify import CHECKS
 from tracker.planning.verify import verify as check
-from tracker.services.planning_data import prepare, read_planning_data
+from tracker.services.planning_data import PlanningData, prepare, read_planning_data
 from tracker.store import open_store
 
 
@@ -54,9 +54,15 @@ def verify(db: str) -> VerifyReport:
     plan = data.previous
     if plan is None:
         raise DataError("no plan is published yet; make one: beamslot plan --publish")
+    prepared = prepare(as_it_was(db, data, plan), plan.as_of)
+    return VerifyReport(plan, check(plan, prepared.problem))
+
+
+def as_it_was(db: str, data: PlanningData, plan: Plan) -> PlanningData:
+    """The data as the published plan was made from: the plan before it, and the stages and conversions up to its moment;
+    the mill is as it is now."""
     with open_store(db).reading() as uow:
         before, history = uow.published_plan(before_it=1), uow.stage_history()
     then: dict[LoomKey, StageChange] = {change.key: change for change in history if change.at <= plan.as_of}
     learnt = tuple(done for done in data.conversions if (done.ended_at or done.started_at) <= plan.as_of)
-    prepared = prepare(replace(data, previous=before, stages=then, conversions=learnt), plan.as_of)
-    return VerifyReport(plan, check(plan, prepared.problem))
+    return replace(data, previous=before, stages=then, conversions=learnt)

@@ -1,0 +1,213 @@
+"""Commands for the plan: plan, verify."""
+
+import threading
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tracker.cli import show
+from tracker.cli.options import AsOf, Hall, Json, moment
+from tracker.domain.formats import count, number, span
+
+MOST_PRICES = 10
+
+
+def add_commands(app: typer.Typer) -> None:
+    app.command()(plan)
+    app.command()(verify)
+
+
+def plan(
+    context: typer.Context,
+    publish: Annotated[bool, typer.Option("--publish", help="Make it the plan in force and reserve its kits.")] = False,
+    scenario: Annotated[
+        list[Path] | None, typer.Option(metavar="F", help="Plan as if: a TOML file of changes; several are compared.")
+    ] = None,
+    time_limit: Annotated[
+        float | None, typer.Option(metavar="S", help="Seconds after which the best plan is kept.")
+    ] = None,
+    as_of: AsOf = None,
+    move_firm: Annotated[
+        bool, typer.Option("--move-firm", help="Let bookings of the firm period be moved, too.")
+    ] = False,
+    shown: Annotated[bool, typer.Option("--show", help="Make no plan: show the published one.")] = False,
+    dates: Annotated[
+        str | None, typer.Option(metavar="LOOM", help="Make no plan: a loom's other dates and what they would cost.")
+    ] = None,
+    hall: Hall = None,
+    baseline: Annotated[
+        bool, typer.Option("--baseline", help="Make no plan: what taking each beam-out as it comes would cost.")
+    ] = False,
+    json_to: Json = None,
+) -> None:
+    """Book every conversion at the least cost, with proof.
+
+    The plan is compared with the last published one. Ctrl-C stops the search and keeps the best plan found.
+
+    Example: beamslot plan --publish
+    """
+    instead = [name for name, given in (("--show", shown), ("--dates", dates), ("--baseline", baseline)) if given]
+    if len(instead) > 1 or (instead and (publish or scenario or move_firm)):
+        raise typer.BadParameter(f"{instead[0]} makes no plan and goes alone")
+    at = moment(context.obj, as_of)
+    if shown:
+        _show(context.obj, json_to)
+    elif dates:
+        _dates(context.obj, dates, hall, json_to)
+    elif baseline:
+        _baseline(context.obj, at, json_to)
+    elif len(scenario or ()) > 1 and not publish:
+        _compare(context.obj, scenario or [], time_limit, at, json_to)
+    else:
+        from tracker.services import plan as service
+
+        stopped = threading.Event()
+        with show.progress() as progress, show.interrupt(stopped):
+            report = service.plan(context.obj, publish, (scenario or [None])[0], time_limit, at, progress,
+                                  stopped.is_set, keep_firm=not move_firm)  # fmt: skip
+        show.emit(json_to, report.record(), lambda: _print_report(report))
+
+
+def _show(db: str, json_to: str | None) -> None:
+    from tracker.services.plan_record import plan_record
+    from tracker.services.published import published_plan
+
+    plan, mill = published_plan(db)
+    zone = mill.terms.zone
+    show.emit(json_to, plan_record(plan, zone), lambda: _print_plan(plan, zone))
+
+
+def _dates(db: str, loom: str, hall: str | None, json_to: str | None) -> None:
+    from tracker.services.published import other_dates
+
+    report = other_dates(db, loom, hall)
+    show.emit(json_to, report.record(), lambda: _print_dates(report))
+
+
+def _print_dates(report) -> None:
+    if report.booking:
+        b = report.booking
+        show.say(
+            f"Loom {report.key} is booked {span(b.start, b.end, report.zone)}, window {b.kind.value}, {_choices(b)}."
+        )
+    if report.left_over:
+        show.say(f"Loom {report.key} is left over: {report.left_over.why}.")
+    if not report.dates:
+        show.say("The plan lists no other date for it.")
+        return
+    show.table(
+        "Its cheapest other dates, if it alone moved",
+        ["Start to end", "Window", "Choices", f">Dearer by ({report.currency})"],
+        [
+            (span(o.start, o.end, report.zone), o.kind.value, _choices(o), show.money(o.extra_cost))
+            for o in report.dates
+        ],
+    )
+
+
+def _baseline(db: str, at, json_to: str | None) -> None:
+    from tracker.services.baseline import baseline
+
+    report = baseline(db, at)
+    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+
+
+def _compare(db: str, files: list[Path], time_limit: float | None, at, json_to: str | None) -> None:
+    from tracker.services.scenarios import plan_scenarios
+
+    stopped = threading.Event()
+    with show.progress() as progress, show.interrupt(stopped):
+        report = plan_scenarios(db, files, time_limit, at, progress, stopped.is_set)
+    show.emit(json_to, report.record(), lambda: _print_compared(report))
+
+
+def _print_compared(report) -> None:
+    show.table(
+        f"Plans side by side ({report.currency})",
+        ["Plan", ">Cost", ">Gap", ">Booked", ">Left over", "Last one ends", ">Looms stopped (h)", "?>Of the cost: bookings",
+         "?>looms left over"],
+        [
+            (line.name, show.money(line.plan.objective), f"{line.plan.gap:.2%}", len(line.plan.bookings),
+             len(line.plan.left_over), show.day(line.finish_on), number(line.stopped_h), show.money(line.cost.total),
+             show.money(line.left_over_cost))
+            for line in report.compared
+        ],
+    )  # fmt: skip
+    show.say("The scenarios are saved for comparison; none of them is published.")
+
+
+def _print_report(report) -> None:
+    _print_plan(report.plan, report.zone)
+    if report.moves:
+        show.table(
+            "Against the last published plan",
+            ["Hall", "Loom", "What", "?Before", "Now", "Why"],
+            [
+                (m.key.hall, m.key.loom, m.what, show.moment(m.before.start, report.zone) if m.before else "",
+                 show.moment(m.after.start, report.zone) if m.after else "", m.why)
+                for m in report.moves
+            ],
+        )  # fmt: skip
+    elif report.previous:
+        show.say("Every booking is as in the last published plan.")
+    state = "published; its kits are reserved." if report.published else "saved, not published."
+    show.say(f"Plan {report.number}{f', {report.scenario},' if report.scenario else ''} is {state}")
+    if not report.published and not report.scenario:
+        show.say("`beamslot plan --publish` plans anew and makes it the plan in force.")
+
+
+def _print_plan(plan, zone) -> None:
+    show.table(
+        "Bookings",
+        ["Hall", "Loom", "Start to end", "Window", "Note", f">Cost ({plan.currency})", "?>Person-hours", "?Choices"],
+        [
+            (b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value,
+             " ".join(word for word, holds in (("firm", b.firm), ("pilot", b.pilot)) if holds), show.money(b.cost.total),
+             f"{b.labour_h:.1f}", _choices(b))
+            for b in plan.bookings
+        ],
+        most=200,
+    )  # fmt: skip
+    if plan.left_over:
+        show.table(f"Left over: {count(len(plan.left_over), 'loom')}", ["Hall", "Loom", "Why"],
+                   [(item.key.hall, item.key.loom, item.why) for item in plan.left_over])  # fmt: skip
+    _print_prices(plan)
+    for line in proof_lines(plan):
+        show.say(line)
+
+
+def _print_prices(plan) -> None:
+    dearest = sorted(plan.prices, key=lambda price: -price.price)[:MOST_PRICES]
+    if dearest:
+        show.table(
+            "What is scarce: one more of it in that week would save, by the prices of the relaxed plan",
+            ["One more", "Week", f">Would save ({plan.currency})"],
+            [(p.what, p.week, number(p.price, digits=0 if p.price >= 10 else 2)) for p in dearest],
+        )
+
+
+def _choices(one) -> str:
+    return ", ".join(alternative for _, alternative in one.choices)
+
+
+def proof_lines(plan) -> list[str]:
+    """Status, cost, bound and gap in plain words."""
+    return [
+        f"{plan.status.value.capitalize()}: cost {show.money(plan.objective, plan.currency)}; no plan can cost less than "
+        f"{show.money(plan.bound, plan.currency)} (gap {plan.gap:.2%}). {plan.seconds:.1f} s.",
+        *plan.reasons,
+    ]
+
+
+def verify(context: typer.Context, json_to: Json = None) -> None:
+    """Recompute the published plan without the solver.
+
+    Example: beamslot verify
+    """
+    from tracker.services.verify import verify as run
+
+    report = run(context.obj)
+    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+    if not report.sound:
+        raise typer.Exit(1)

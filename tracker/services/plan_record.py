@@ -1,0 +1,56 @@
+"""A plan as commands write it for a program."""
+
+from datetime import datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.plan import Booking, CostTerms, Plan
+
+
+def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
+    """The plan; moments local with offset, money in its currency."""
+    return {
+        "status": plan.status.value,
+        "objective": plan.objective,
+        "bound": plan.bound,
+        "gap": plan.gap,
+        "seconds": plan.seconds,
+        "currency": plan.currency,
+        "as_of": local(plan.as_of, zone),
+        "horizon_end": local(plan.horizon_end, zone),
+        "reasons": list(plan.reasons),
+        "bookings": [_booking_record(booking, zone) for booking in plan.bookings],
+        "left_over": [
+            {"hall": item.key.hall, "loom": item.key.loom, "why": item.why, "cost": item.cost} for item in plan.left_over
+        ],
+        "prices": [{"what": p.what, "week": p.week, "price": p.price} for p in plan.prices],
+        "other_dates": [
+            {"hall": o.key.hall, "loom": o.key.loom, "window": o.window, "kind": o.kind.value, "choices": dict(o.choices),
+             "start": local(o.start, zone), "end": local(o.end, zone), "extra_cost": o.extra_cost}
+            for o in plan.other_dates
+        ],
+    }  # fmt: skip
+
+
+def _booking_record(booking: Booking, zone: ZoneInfo) -> dict[str, Any]:
+    cost = booking.cost
+    return {
+        "hall": booking.key.hall,
+        "loom": booking.key.loom,
+        "window": booking.window,
+        "kind": booking.kind.value,
+        "choices": dict(booking.choices),
+        "start": local(booking.start, zone),
+        "end": local(booking.end, zone),
+        "beam_out_p50": local(booking.beam_out_p50, zone) if booking.beam_out_p50 else None,
+        "slots": booking.slots,
+        "labour_h": booking.labour_h,
+        "firm": booking.firm,
+        "pilot": booking.pilot,
+        "cost": {term: getattr(cost, term) for term in CostTerms.__slots__},
+    }
+
+
+def local(at: datetime, zone: ZoneInfo) -> str:
+    """The moment in the mill's local time, ISO 8601 with offset."""
+    return at.astimezone(zone).isoformat(timespec="minutes")

@@ -1,0 +1,72 @@
+"""The published plan as it stands: what it books, what it weighed, and what other dates would cost."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
+from tracker.errors import DataError
+from tracker.export.plan_workbook import write_plan
+from tracker.services.hours import hours_sheets
+from tracker.services.needs import net_needs
+from tracker.services.record import find_loom
+from tracker.services.scope import scope
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class DatesReport:
+    """Where a loom stands in the published plan, and its other dates."""
+
+    key: LoomKey
+    zone: ZoneInfo
+    currency: str
+    booking: Booking | None
+    left_over: LeftOver | None
+    dates: tuple[OtherDate, ...]
+    """Cheapest first."""
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it; moments local with offset."""
+        return {
+            "hall": self.key.hall,
+            "loom": self.key.loom,
+            "currency": self.currency,
+            "booked": None if self.booking is None else self._span(self.booking),
+            "left_over": None if self.left_over is None else self.left_over.why,
+            "other_dates": [self._span(date) | {"extra_cost": date.extra_cost} for date in self.dates],
+        }
+
+    def _span(self, one: Booking | OtherDate) -> dict[str, Any]:
+        start, end = (at.astimezone(self.zone).isoformat(timespec="minutes") for at in (one.start, one.end))
+        return {"start": start, "end": end, "window": one.window, "kind": one.kind.value, "choices": dict(one.choices)}
+
+
+def published_plan(db: str) -> tuple[Plan, Mill]:
+    """The last published plan, and the mill as it is now. DataError where there is none."""
+    with open_store(db).reading() as uow:
+        plan, mill = uow.published_plan(), uow.mill()
+    if plan is None:
+        raise DataError("no plan is published yet; make one: beamslot plan --publish")
+    return plan, mill
+
+
+def write_plan_workbook(db: str, target: Path) -> Plan:
+    """Write the published plan as a workbook (.xlsx): bookings, kit needs, hours, costs, left-over looms, other dates."""
+    plan, mill = published_plan(db)
+    write_plan(target, plan, mill, net_needs(db, plan.as_of).weeks, hours_sheets(scope(db)))
+    return plan
+
+
+def other_dates(db: str, loom: str, hall: str | None = None) -> DatesReport:
+    """The other dates of a loom. DataError where it is neither booked nor left over in the published plan."""
+    plan, mill = published_plan(db)
+    key = find_loom(mill, loom, hall)
+    booking = next((b for b in plan.bookings if b.key == key), None)
+    left_over = next((item for item in plan.left_over if item.key == key), None)
+    if booking is None and left_over is None:
+        raise DataError(f"loom {key} was not to be planned when the published plan was made")
+    dates = sorted((o for o in plan.other_dates if o.key == key), key=lambda o: (o.extra_cost, o.start))
+    return DatesReport(key, mill.terms.zone, plan.currency, booking, left_over, tuple(dates))

@@ -1,0 +1,78 @@
+"""Plan several scenarios and set them side by side with the published plan."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import asdict, dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from tracker.errors import UsageError
+from tracker.services.plan import PlanReport, Progress, plan
+from tracker.services.scenario import apply_scenario, read_scenario
+from tracker.services.scenario_board import PlanLine, scenario_board
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class ScenariosReport:
+    plans: tuple[PlanReport, ...]
+    """One for each scenario, in the order given."""
+    compared: tuple[PlanLine, ...]
+    """The published plan first, where there is one, then the scenarios."""
+    currency: str
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return {
+            "plans": [report.record() for report in self.plans],
+            "compared": [_line_record(line) for line in self.compared],
+        }
+
+
+def plan_scenarios(
+    db: str,
+    files: Sequence[Path],
+    time_limit_s: float | None = None,
+    as_of: datetime | None = None,
+    progress: Progress | None = None,
+    stop: Callable[[], bool] | None = None,
+) -> ScenariosReport:
+    """Plan each scenario as `plan` does; all the files are read before the first is planned, so that a fault in the last
+    costs nobody an hour. UsageError for one that does not fit, and for two of one name."""
+    names = _names(db, files)
+    reports = []
+    for number, file in enumerate(files):
+        told = _part_of(progress, names[number], number, len(files)) if progress else None
+        reports.append(plan(db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop))
+    board = scenario_board(db)
+    by_name = {line.name: line for line in board.lines if line.made_at}
+    published = [line for line in board.lines if line.made_at is None]
+    return ScenariosReport(tuple(reports), (*published, *(by_name[name] for name in names)), board.currency)
+
+
+def _names(db: str, files: Sequence[Path]) -> list[str]:
+    with open_store(db).reading() as uow:
+        mill = uow.mill()
+    names: list[str] = []
+    for file in files:
+        scenario = read_scenario(file)
+        apply_scenario(mill, scenario)
+        name = str(scenario.get("name") or file.stem)
+        if name in names:
+            raise UsageError(f"scenario {file}: another one is called {name!r}, too; give it a name of its own")
+        names.append(name)
+    return names
+
+
+def _part_of(progress: Progress, name: str, number: int, of: int) -> Progress:
+    return lambda text, fraction: progress(f"{name}: {text}", (number + fraction) / of)
+
+
+def _line_record(line: PlanLine) -> dict[str, Any]:
+    plan = line.plan
+    return {
+        "name": line.name, "status": plan.status.value, "objective": plan.objective, "bound": plan.bound, "gap": plan.gap,
+        "bookings": len(plan.bookings), "left_over": len(plan.left_over), "cost": asdict(line.cost),
+        "left_over_cost": line.left_over_cost, "stopped_h": line.stopped_h,
+        "finish_on": line.finish_on.isoformat() if line.finish_on else None,
+    }  # fmt: skip
