@@ -81,6 +81,7 @@ def prepare(data: PlanningData, as_of: datetime) -> Prepared:
         put_off={key: f"put off: {data.stages[key].reason}" for key, stage in stages.items() if stage is Stage.PUT_OFF},
         left_out=frozenset(key for key, stage in stages.items() if stage is Stage.LEFT_OUT),
         issued=issued_to(data.movements),
+        taken=_taken(data, {key for key, stage in stages.items() if stage in (Stage.IN_WORK, Stage.RUN_IN)}),
     )
     return Prepared(problem, windows, scopes)
 
@@ -106,6 +107,15 @@ def _require(mill: Mill, as_of: datetime) -> None:
 def _unplannable(mill: Mill, scopes: Mapping[LoomKey, LoomScope], as_of: datetime) -> dict[LoomKey, str]:
     without = {key: scope.obstacle for key, scope in scopes.items() if not scope.contents}
     return unforecast(mill, as_of) | without
+
+
+def _taken(data: PlanningData, busy: set[LoomKey]) -> dict[str, float]:
+    """Part → what is reserved for looms that are being converted, and so is not to be had for others."""
+    taken: dict[str, float] = {}
+    for reservation in data.reservations:
+        if reservation.key in busy:
+            taken[reservation.part] = taken.get(reservation.part, 0.0) + reservation.quantity
+    return taken
 
 
 def _in_work(data: PlanningData, scopes: Mapping[LoomKey, LoomScope], key: LoomKey, as_of: datetime) -> InWork:

@@ -16,8 +16,8 @@ from tracker.domain.plan import Booking, CostTerms, Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.stock import Movement, MovementKind
-from tracker.kits.state import kit_states
 from tracker.scope.content import scope_looms
+from tracker.services.store_room import read_store_room
 from tracker.store import open_store
 
 TO_SURVEY = "to survey"
@@ -53,7 +53,7 @@ class StatusReport:
     planned_cost: CostTerms
     """Of all bookings of the published plan."""
     parts_issued_cost: float
-    """Parts issued less returned, at the list price."""
+    """Parts issued less returned and recovered, at the list price."""
     labour_recorded_h: float
     """Person-hours of the recorded conversions: elapsed time × heads of the crew."""
     labour_recorded_cost: float
@@ -118,9 +118,9 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
     with open_store(db).reading() as uow:
         mill, plan = uow.mill(), uow.published_plan()
         stages, history = uow.stages(), uow.stage_history()
-        conversions, movements, reservations = uow.conversions(), uow.movements(), uow.reservations()
+        conversions, room = uow.conversions(), read_store_room(uow)
     at = planning_moment(mill.terms, as_of)
-    kits = kit_states(plan, mill, reservations, movements) if plan else ()
+    kits = room.kits
     loom_stages = stages_now(mill, plan, kits, stages)
     counts = Counter(loom_stages.values())
     bookings = plan.bookings if plan else ()
@@ -135,7 +135,7 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
         weeks=_weeks(bookings, history, mill),
         plan=plan,
         planned_cost=total_cost(bookings),
-        parts_issued_cost=_issued(movements, mill),
+        parts_issued_cost=_issued(room.movements, mill),
         labour_recorded_h=labour_h,
         labour_recorded_cost=labour_cost,
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
@@ -201,7 +201,7 @@ def _weeks(bookings: Iterable[Booking], history: Iterable[StageChange], mill: Mi
 
 
 def _issued(movements: Iterable[Movement], mill: Mill) -> float:
-    kinds = (MovementKind.ISSUE, MovementKind.RETURN)
+    kinds = (MovementKind.ISSUE, MovementKind.RETURN, MovementKind.RECOVERED)
     return sum(-m.quantity * mill.parts[m.part].price for m in movements if m.kind in kinds and m.part in mill.parts)
 
 

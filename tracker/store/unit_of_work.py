@@ -42,6 +42,8 @@ class Store:
 
     def reading(self) -> "UnitOfWork":
         """For reading: one consistent view that waits for nobody; committing writes in it is a mistake."""
+        if self.engine.dialect.name == "postgresql":
+            return UnitOfWork(self.engine.execution_options(isolation_level="REPEATABLE READ"))
         return UnitOfWork(self.engine.execution_options(begin="DEFERRED"))
 
 
