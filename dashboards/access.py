@@ -2,7 +2,7 @@
 
 import os
 from collections.abc import Callable
-from typing import Any, TypeVar
+from typing import Any, NoReturn, TypeVar
 
 import streamlit as st
 
@@ -28,6 +28,13 @@ def ask(service: Callable[..., R], *args: Any, **more: Any) -> R:
 def ask_now(service: Callable[..., R], *args: Any) -> R:
     """Like `ask`, with the moment that the screens look at as the service's `as_of`."""
     return ask(service, *args, as_of=state().as_of)
+
+
+def show_again(name: str, message: object) -> NoReturn:
+    """Run the screen anew after writing, with a message that it finds once under `name`."""
+    st.session_state[name] = message
+    st.session_state["seen"] = state()
+    st.rerun()
 
 
 @st.fragment(run_every="15s")

@@ -8,7 +8,7 @@ import streamlit as st
 from dashboards import access
 from dashboards.look import STYLE
 from dashboards.parts import literal
-from dashboards.screens import bookings, load, looms, needs, status
+from dashboards.screens import bookings, load, looms, needs, scenarios, status
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
 
@@ -19,6 +19,7 @@ PAGES = [
     st.Page(load.page, title="Load", url_path="load"),
     st.Page(looms.page, title="Looms", url_path="looms"),
     st.Page(needs.page, title="Kits and needs", url_path="needs"),
+    st.Page(scenarios.page, title="Scenarios", url_path="scenarios"),
 ]
 
 

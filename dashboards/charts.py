@@ -158,7 +158,7 @@ def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int,
     beam-out from P10 over P50 to P90."""
     x = _time_axis(first, days)
     order = list(frame["row"])
-    axis = alt.Axis(labelLimit=0, labelFontSize=12.5, labelPadding=8, domain=False, ticks=False)
+    axis = alt.Axis(labelLimit=0, labelFontSize=12.5, labelPadding=8, minExtent=52, domain=False, ticks=False)
     rows = alt.Chart(frame).encode(y=alt.Y("row:N", sort=order, title=None, axis=axis), tooltip=_board_tips())
     bars = rows.encode(x=x("start_ms"), x2="end_ms:Q")
     midnights = pd.DataFrame({"at_ms": [day_ms(first + timedelta(days=i)) for i in range(days + 1)]})
@@ -201,12 +201,12 @@ def _beam_out_layers(rows: alt.Chart, x: Callable[[str], alt.X]) -> list[alt.Cha
 
 
 def _words(rows: alt.Chart, x: Callable[[str], alt.X], begins: float, ends: float) -> list[alt.Chart]:
-    """The words beside each bar: after its end, or before its start where it ends late in what is shown."""
-    late = begins + 0.82 * (ends - begins)
+    """The words beside each bar: after its end, or before bar and forecast where it ends late in what is shown."""
+    late = begins + 0.86 * (ends - begins)
     spoken: dict[str, Any] = {"fontSize": 12, "color": INK, "clip": True}
     after = rows.transform_filter(f"datum.end_ms <= {late}").mark_text(align="left", dx=9, **spoken)
     before = rows.transform_filter(f"datum.end_ms > {late}").mark_text(align="right", dx=-9, **spoken)
-    return [after.encode(x=x("end_ms"), text="says:N"), before.encode(x=x("start_ms"), text="says:N")]
+    return [after.encode(x=x("end_ms"), text="says:N"), before.encode(x=x("left_ms"), text="says:N")]
 
 
 def _board_tips() -> list[alt.Tooltip]:

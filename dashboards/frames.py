@@ -114,11 +114,11 @@ def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
 
 def board_frame(rows: Iterable[BoardRow], zone: ZoneInfo) -> pd.DataFrame:
     """One row a booking: row (the label), kind, sign, firm, start_ms, end_ms, p10_ms, p50_ms, p90_ms (NaN without a
-    forecast), says (the words beside the bar), and texts for the tip."""
+    forecast), left_ms (where bar and forecast begin), says (the words beside the bar), and texts for the tip."""
     return pd.DataFrame([_board_record(row, zone) for row in rows], columns=BOARD_COLUMNS)
 
 
-BOARD_COLUMNS = ["row", "kind", "sign", "firm", "start_ms", "end_ms", "p10_ms", "p50_ms", "p90_ms", "says", "loom",
+BOARD_COLUMNS = ["row", "kind", "sign", "firm", "start_ms", "end_ms", "p10_ms", "p50_ms", "p90_ms", "left_ms", "says", "loom",
                  "type", "when", "beam_out", "work", "cost"]  # fmt: skip
 
 
@@ -134,6 +134,7 @@ def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
         "p10_ms": wall_ms(out.p10_at, zone) if out else None,
         "p50_ms": wall_ms(out.p50_at, zone) if out else None,
         "p90_ms": wall_ms(out.p90_at, zone) if out else None,
+        "left_ms": wall_ms(min(booking.start, out.p10_at) if out else booking.start, zone),
         "says": ", ".join([booking.kind.value, *marks(row)]),
         "loom": str(booking.key),
         "type": row.machine_type,

@@ -31,8 +31,8 @@ def figures(items: Iterable[Figure]) -> None:
     st.html(f'<div class="figures">{cards}</div>')
 
 
-def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]]) -> None:
-    st.html(table_html(columns, rows))
+def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> None:
+    st.html(table_html(columns, rows, sorts))
 
 
 def pair(key: str) -> list[DeltaGenerator]:

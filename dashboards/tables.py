@@ -38,16 +38,18 @@ def facts_html(facts: Iterable[tuple[str, str]]) -> str:
     return f'<div class="sheet facts"><table><tbody>{rows}</tbody></table></div>'
 
 
-def table_html(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]]) -> str:
-    """The table. Texts are escaped; an empty cell sorts last."""
+def table_html(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> str:
+    """The table. Texts are escaped; an empty cell sorts last. `sorts` False: the rows keep their order."""
     cells = [[cell if isinstance(cell, Cell) else Cell(cell) for cell in row] for row in rows]
     ranks = [_ranks([row[i] for row in cells]) for i in range(len(columns))]
-    head = "".join(f'<th tabindex="0" scope="col"{_style(column)}>{escape(column.heading)}</th>' for column in columns)
+    reach = ' tabindex="0"' if sorts else ""
+    head = "".join(f'<th{reach} scope="col"{_style(column)}>{escape(column.heading)}</th>' for column in columns)
     body = "".join(
         "<tr>" + "".join(_td(columns[i], cell, ranks[i][r]) for i, cell in enumerate(row)) + "</tr>"
         for r, row in enumerate(cells)
     )
-    return f'<div class="sheet"><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>'
+    kind = "sheet" if sorts else "sheet facts"
+    return f'<div class="{kind}"><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>'
 
 
 def loom_cell(key: LoomKey) -> Cell:
@@ -87,7 +89,7 @@ if (!window.sortsSheets) {
     const rank = row => Number(row.cells[i].dataset.rank);
     [...body.rows].sort((a, b) => down ? rank(b) - rank(a) : rank(a) - rank(b)).forEach(row => body.append(row));
   };
-  const heading = event => event.target.closest && event.target.closest(".sheet th");
+  const heading = event => event.target.closest && event.target.closest(".sheet:not(.facts) th");
   document.addEventListener("click", event => { if (heading(event)) sort(heading(event)); });
   document.addEventListener("keydown", event => { if (event.key === "Enter" && heading(event)) sort(heading(event)); });
 }

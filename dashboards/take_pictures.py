@@ -1,6 +1,7 @@
 """Take the pictures of the README from the real screens: `python -m dashboards.take_pictures [DEMO_DIR]`.
 
-Without a folder the demo is run in a temporary one first. Needs Chromium (CHROMIUM, default /usr/bin/chromium).
+Without a folder the demo is run in a temporary one first. A scenario is planned in the demo's database, and a short loom
+list of a third hall is read, not loaded. Needs Chromium (CHROMIUM, default /usr/bin/chromium).
 """
 
 import os
@@ -14,52 +15,75 @@ from PIL import Image
 from playwright.sync_api import Page, sync_playwright
 
 from tracker.services.demo import run_demo
+from tracker.services.plan import plan
+from tracker.services.scenario_board import Wishes, scenario_text
 from tracker.services.serve import ADDRESS, serve
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
-SCREENS = {"status": "", "bookings": "bookings", "looms": "looms?loom=007", "needs": "needs"}
+SCREENS = {"status": "", "bookings": "bookings", "load": "load", "looms": "looms?loom=007", "needs": "needs",
+           "scenarios": "scenarios"}  # fmt: skip
 """Picture → path of the screen."""
-WIDTH, HEIGHT, TALLEST = 1280, 800, 1500
-COLOURS = 128
+WIDTH, HEIGHT, TALLEST = 1280, 800, 1400
+COLOURS = 255
 """Enough for text and flat areas, at a third of the size."""
+SCENARIO = Wishes("without the second crew", {"Fitters 2": 0})
+LOOM_LIST = """Loom;Hall;Machine type;Reed width;Speed (picks/min);Leno side
+301;Hall 3;RP-N;110;420;both
+302;Hall 3;RP-N;130;430;left
+303;Hall 3;RP-W;143;4300;both
+304;Hall 3;RP-W;143;430;?
+"""
+"""A width without unit, a speed that cannot be, a cell that nobody filled in."""
 
 
 def main(folder: str | None) -> None:
-    if folder:
-        take(Path(folder) / "beamslot.db")
-        return
     with TemporaryDirectory() as made:
-        run_demo(Path(made), lambda text, _fraction: print(text))
-        take(Path(made) / "beamslot.db")
+        if folder is None:
+            run_demo(Path(made), lambda text, _fraction: print(text))
+        take(Path(folder or made) / "beamslot.db", Path(made))
 
 
-def take(database: Path) -> None:
+def take(database: Path, scratch: Path) -> None:
     """Serve the database, take every picture, stop."""
+    scenario, looms = scratch / "scenario.toml", scratch / "looms of hall 3.csv"
+    scenario.write_text(scenario_text(SCENARIO), encoding="utf-8")
+    looms.write_text(LOOM_LIST, encoding="utf-8")
+    plan(str(database), scenario=scenario, time_limit_s=30)
 
     def pictures(url: str) -> None:
         with sync_playwright() as playwright:
             browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
             page = browser.new_page(viewport={"width": WIDTH, "height": HEIGHT}, timezone_id="Europe/Vienna")
             for name, path in SCREENS.items():
-                picture(page, f"{url}/{path}", PICTURES / f"{name}.png")
+                open_screen(page, f"{url}/{path}")
+                if name == "bookings":
+                    page.get_by_text("4 weeks").click()
+                if name == "load":
+                    page.set_input_files("input[type=file]", looms)
+                    page.wait_for_selector("text=Write it", timeout=60_000)
+                picture(page, PICTURES / f"{name}.png")
             browser.close()
         raise KeyboardInterrupt
 
     serve(str(database), free_port(), ready=pictures)
 
 
-def picture(page: Page, url: str, target: Path) -> None:
+def open_screen(page: Page, url: str) -> None:
     page.set_viewport_size({"width": WIDTH, "height": HEIGHT})
     page.goto(url)
     page.wait_for_selector("h1", timeout=60_000)
+
+
+def picture(page: Page, target: Path) -> None:
+    """The screen from its top, as tall as it is up to a limit."""
     page.wait_for_selector('[data-testid="stApp"][data-test-script-state="notRunning"]', timeout=60_000)
     page.wait_for_timeout(1500)
     height = page.evaluate("document.querySelector('.stMain').scrollHeight")
     page.set_viewport_size({"width": WIDTH, "height": min(height, TALLEST)})
     page.wait_for_timeout(1500)
     with Image.open(BytesIO(page.screenshot())) as taken:
-        taken.convert("RGB").quantize(COLOURS).save(target, optimize=True)
+        taken.convert("RGB").quantize(COLOURS, Image.Quantize.MAXCOVERAGE).save(target, optimize=True)
     print(target)
 
 

@@ -131,9 +131,8 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
         if done.refusal:
             st.error(literal(done.refusal))
             return
-        st.session_state["loaded"] = done.lines()
         st.session_state["loads"] = st.session_state.get("loads", 0) + 1
-        st.rerun()
+        access.show_again("loaded", done.lines())
 
 
 def _leave_out(report: LoadReport) -> bool:

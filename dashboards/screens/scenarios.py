@@ -49,7 +49,12 @@ def _compare(board: ScenarioBoard) -> None:
     chart = scenario_chart(scenario_frame(board))
     st.altair_chart(chart, theme=None, alt="Bars: cost of each plan by term; the table says the same")
     columns = [Column("What", whole=True), *(Column(_heading(line, board), right=True) for line in board.lines)]
-    table(columns, [[name, *map(says, board.lines)] for name, says in _figures(board)])
+    table(columns, [[name, *map(says, board.lines)] for name, says in _figures(board)], sorts=False)
+    if len({line.plan.horizon_end for line in board.lines}) > 1:
+        st.caption(
+            "The plans do not reach equally far: what is left over is counted to the end of each, so the costs compare "
+            "only in part."
+        )
 
 
 def _heading(line: PlanLine, board: ScenarioBoard) -> str:
@@ -65,7 +70,7 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
 
     return [
         ("cost", lambda line: money(line.plan.objective, cash)),
-        (f"more than {first.name}", lambda line: money(line.plan.objective - first.plan.objective, cash)),
+        (f"against {first.name}", lambda line: money(line.plan.objective - first.plan.objective, cash)),
         *((f"· {TERM_WORDS[field]}", term(field)) for field in CostTerms.__slots__),
         ("· looms left over", lambda line: money(line.left_over_cost, cash)),
         ("booked", lambda line: count(len(line.plan.bookings), "loom")),
@@ -100,8 +105,8 @@ def _make(board: ScenarioBoard) -> None:
         st.error(literal(error))
         return
     cost = money(report.plan.objective, report.plan.currency)
-    st.session_state["scenario made"] = f"{wishes.name}: {count(len(report.plan.bookings), 'loom')} booked, {cost}."
-    st.rerun()
+    made = f"{wishes.name}: {count(len(report.plan.bookings), 'loom')} booked, {cost}."
+    access.show_again("scenario made", made)
 
 
 def _wishes(board: ScenarioBoard) -> Wishes:

@@ -27,7 +27,7 @@ def large(tmp_path_factory):
 
 
 @pytest.mark.parametrize(("width", "height"), SIZES)
-@pytest.mark.parametrize("path", ["", "bookings", "needs"])
+@pytest.mark.parametrize("path", ["", "bookings", "needs", "scenarios"])
 def test_no_screen_is_wider_than_the_window(small, open_page, path, width, height):
     page = open_page(f"{small}/{path}", width, height)
     page.wait_for_selector("svg.marks", state="attached")

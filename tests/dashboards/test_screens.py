@@ -44,7 +44,7 @@ def test_without_looms_the_screen_says_what_to_do(empty, name):
     assert "beamslot load" in app.info[0].value
 
 
-@pytest.mark.parametrize("name", ["status", "bookings", "needs"])
+@pytest.mark.parametrize("name", ["status", "bookings", "needs", "scenarios"])
 def test_without_a_plan_the_screen_says_what_to_do(unplanned, name):
     app = screen(name).run()
     assert not app.exception
@@ -149,3 +149,31 @@ def test_a_database_that_cannot_be_opened_is_one_line(tmp_path, monkeypatch):
     app = AppTest.from_file(APP, default_timeout=30).run()
     assert not app.exception
     assert "cannot open the database" in app.error[0].value
+
+
+def test_a_scenario_needs_a_name(planned):
+    app = screen("scenarios").run()
+    assert not app.exception
+    assert "7,500 EUR" in words(app)
+    app.button[0].click().run()
+    assert app.error[0].value == "Give the scenario a name."
+
+
+def test_a_scenario_that_cannot_be_planned_is_one_line(planned):
+    app = screen("scenarios").run()
+    app.text_input[0].set_value("nobody")
+    next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(0)
+    app.button[0].click().run()
+    assert not app.exception
+    assert app.error[0].value and "\n" not in app.error[0].value
+
+
+def test_a_scenario_is_planned_and_set_beside_the_published_plan(planned):
+    app = screen("scenarios").run()
+    app.text_input[0].set_value("a third head")
+    next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(3)
+    next(box for box in app.number_input if box.label.startswith("Stop")).set_value(5)
+    app.button[0].click().run(timeout=120)
+    assert not app.exception and not app.error
+    assert app.success[0].value.startswith("a third head: ")
+    assert "against published plan" in words(app)
