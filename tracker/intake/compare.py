@@ -120,7 +120,8 @@ def _double(result: ReadResult, row: TypedRow, rows: list[TypedRow], differing: 
     table = TABLES[row.table]
     name = " ".join(str(part) for part in key_of(row) if part not in (None, ""))
     others = [one for one in rows if one is not row]
-    places = " and ".join(_place(result, row, one) for one in others)
+    places = " and ".join(_place(result, row, one) for one in others[:3])
+    places += f" and {len(others) - 3} more rows" if len(others) > 3 else ""
     heading = next((c.heading for c in source.columns if c.field == table.key[0]), "")
     what = f"{table.sheet}: {name} stands again in {places}"
     if differing:
@@ -206,10 +207,14 @@ def _compare_method(found: Comparison, current: Current) -> None:
 
 
 def _empty_method_sheets(result: ReadResult, found: Comparison, current: Current) -> Iterable[Finding]:
-    """A method sheet with headings only, as a template has it, takes nothing away."""
+    """A method sheet with headings only, as a template has it, takes nothing away; but a method cannot lack operations."""
     for i, source in enumerate(result.tables):
         empty = TABLES[source.table].whole and source.table not in found.method and not result.refused.get(i)
-        if empty and current.get(source.table):
+        if empty and source.table == "operations" and found.method:
+            yield Finding("method-without-operation", Severity.REFUSED,
+                          f"The sheet {source.sheet} has no operation, and other sheets of the method have rows.",
+                          "Fill it in, or leave the sheet out to keep the operations in force.", source.file, source.sheet)  # fmt: skip
+        elif empty and current.get(source.table):
             yield Finding("empty-table", Severity.NOTE, f"The sheet {source.sheet} has no rows; the rows in force stay.",
                           "", source.file, source.sheet)  # fmt: skip
 
