@@ -18,7 +18,7 @@ class Hold:
     """An amount of something held in the working slots `first` ≤ i < `past` after the start."""
 
     what: str
-    """Folded trade, or the tool's name."""
+    """Folded trade or tool."""
     first: int
     past: int
     amount: int
@@ -52,7 +52,7 @@ def profile(content: WorkContent, lead_trade: str) -> Profile:
     for step in content.steps:
         first, past = _touched(minute, minute + step.minutes)
         _hold(trades, {fold(t): n for t, n in step.heads.items() if fold(t) != lead}, first, past, slots)
-        _hold(tools, step.tools, first, past, slots)
+        _hold(tools, {fold(t): n for t, n in step.tools.items()}, first, past, slots)
         minute += step.minutes
     return Profile(slots, _runs(trades), _runs(tools))
 

@@ -1,55 +1,98 @@
 """What is fixed before anything is decided: looms in work, firm bookings, pilots once they are planned.
 
-What they hold is taken out of the pools and supplies.
+What they hold is taken out of the pools and supplies, never below none: a crew that fell ill or a receipt that slipped
+leaves them where they are, and the plan says so.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from datetime import datetime
 
 import numpy as np
 
 from tracker.domain.plan import Booking
-from tracker.domain.windows import Window
 from tracker.planning.contents import Profile, profile
 from tracker.planning.grid import Ints
-from tracker.planning.instance import Instance, pool_holds
+from tracker.planning.instance import KINDS, Instance, pool_holds
+from tracker.planning.options import Options, times
 from tracker.planning.problem import InWork
+from tracker.planning.supplies import Supply
 
 
 @dataclass(frozen=True)
-class Fixed:
-    """A conversion on which nothing is left to decide."""
+class Taken:
+    """A conversion that is decided."""
 
     loom: int
     window: int
-    """Row of the window table; -1 = its window is no longer forecast."""
+    """Row of the window table; -1 = a firm booking whose window is no longer forecast."""
     content: int
-    """Entry of the content table."""
+    """Entry of the content table; -1 = a firm booking whose work the method no longer has."""
     start: int
     """Slot."""
     end: int
     """Slot after the last."""
-    pilot: bool = False
-    old: Booking | None = None
-    """The firm booking that it is."""
+    firm: Booking | None = None
+    """The booking that it was published as, where it is firm."""
 
 
-def with_work(instance: Instance) -> tuple[Instance, tuple[str, ...]]:
-    """The instance less what looms in work hold, and what they overrun, in sentences."""
+@dataclass(frozen=True)
+class Given:
+    instance: Instance
+    """Less what is given."""
+    firm: list[Taken]
+    overrun: tuple[str, ...]
+    """Firm bookings that today's data do not allow, in sentences that say what to lift."""
+    notes: tuple[str, ...]
+
+
+def take_given(instance: Instance) -> Given:
+    """Take out what looms in work and firm bookings hold, the bookings in order of their start: what the earlier ones
+    leave must do for the later ones."""
+    instance, notes = _without_work(instance)
+    firm: list[Taken] = []
+    overrun: list[str] = []
+    for loom, old in firm_bookings(instance).items():
+        taken = _firm(instance, loom, old)
+        why = _no_longer(instance, taken) or _lacks(instance, taken)
+        if why:
+            at = old.start.astimezone(instance.grid.zone)
+            overrun.append(
+                f"The firm booking of loom {old.key} at {at:%Y-%m-%d %H:%M} cannot be kept: {why}. "
+                "Release it, or lift that limit."
+            )
+        firm.append(taken)
+        instance = less(instance, taken)
+    return Given(instance, firm, tuple(overrun), notes)
+
+
+def of_options(instance: Instance, options: Options, index: Ints) -> list[Taken]:
+    """The options at `index` as decided conversions."""
+    span = times(instance, options, index)
+    return [
+        Taken(int(options.loom[i]), int(options.window[i]), int(options.content[i]), int(start), int(end))
+        for i, start, end in zip(index, span.start, span.end, strict=True)
+    ]
+
+
+# ---- looms in work
+
+
+def _without_work(instance: Instance) -> tuple[Instance, tuple[str, ...]]:
     used = _nothing(instance)
     for item in instance.problem.in_work:
-        hall, first, held = in_work_span(instance, item)
-        _occupy(used, instance, hall, first, held)
-    over = [
-        f"The looms in work need more {pool.name} than there are from {_local(instance, int(slots[0]))}; "
-        "they are taken to go on all the same."
+        hall, first, held = _in_work(instance, item)
+        _occupy(used, instance, hall, range(first, first + held.slots), held)
+    notes = tuple(
+        f"The looms in work need more {pool.name} than there is from {_local(instance, int(slots[0]))} on; they are "
+        "taken to go on all the same."
         for pool, use in zip(instance.pools, used, strict=True)
         if (slots := np.flatnonzero(pool.over(use))).size
-    ]
-    return _less(instance, used), tuple(over)
+    )
+    return _less(instance, used), notes
 
 
-def in_work_span(instance: Instance, item: InWork) -> tuple[int, int, Profile]:
+def _in_work(instance: Instance, item: InWork) -> tuple[int, int, Profile]:
     """Hall, first position and what is held of a loom in work."""
     hall = instance.halls.index(item.key.hall)
     first = int(np.searchsorted(instance.clocks[hall].work, instance.grid.first_slot(instance.problem.as_of)))
@@ -58,133 +101,137 @@ def in_work_span(instance: Instance, item: InWork) -> tuple[int, int, Profile]:
     return hall, first, profile(item.content, instance.mill.terms.lead_trade).tail(item.remaining_slots)
 
 
-def in_work_end(instance: Instance, item: InWork) -> int:
-    """The slot after the last of a loom in work."""
-    hall, first, held = in_work_span(instance, item)
-    work = instance.clocks[hall].work[: first + held.slots]
-    return int(work[-1]) + 1 if held.slots and work.size else instance.grid.first_slot(instance.problem.as_of)
+def in_work_end(instance: Instance, item: InWork) -> datetime:
+    """When a loom in work will be done."""
+    hall, first, held = _in_work(instance, item)
+    work = instance.clocks[hall].work[first : first + held.slots]
+    return instance.grid.moment(int(work[-1]) + 1) if work.size else instance.problem.as_of
+
+
+# ---- firm bookings
 
 
 def firm_bookings(instance: Instance) -> dict[int, Booking]:
     """Loom → its booking of the last published plan that must stay: it starts from now on, at most the firm hours of
-    running time ahead, and is not released."""
+    running time ahead, and is not released. In order of their start."""
     problem = instance.problem
     if problem.previous is None or not problem.hold_firm:
         return {}
     number = {key: i for i, key in enumerate(instance.looms) if key not in problem.released}
-    return {
-        number[old.key]: old
-        for old in sorted(problem.previous.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
-        if old.key in number and old.start >= problem.as_of and is_firm(instance, number[old.key], old.start)
-    }
+    old = sorted(problem.previous.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
+    return {number[b.key]: b for b in old if b.key in number and is_firm(instance, number[b.key], b.start)}
 
 
-def is_firm(instance: Instance, loom: int, start) -> bool:
-    """Whether a start lies within the firm hours, counted on the running calendar."""
+def is_firm(instance: Instance, loom: int, start: datetime) -> bool:
+    """Whether a start lies ahead and within the firm hours, counted on the running calendar."""
+    as_of = instance.problem.as_of
     running = instance.clocks[instance.hall_of[loom]].running
-    ahead = running.elapsed(np.array([instance.grid.hours(instance.problem.as_of), instance.grid.hours(start)]))
-    return bool(ahead[1] - ahead[0] <= instance.mill.terms.firm_h + 1e-9)
+    now, then = running.elapsed(np.array([instance.grid.hours(as_of), instance.grid.hours(start)]))
+    return start >= as_of and bool(then - now <= instance.mill.terms.firm_h + 1e-9)
 
 
-def with_firm(instance: Instance) -> tuple[Instance, list[Fixed], dict[int, str]]:
-    """The instance less what firm bookings hold, those that stand, and why the others cannot be kept.
-
-    They are gone through in order of their start: what the earlier ones leave must do for the later ones.
-    """
-    kept: list[Fixed] = []
-    broken: dict[int, str] = {}
-    for loom, old in firm_bookings(instance).items():
-        found = _fixed(instance, loom, old)
-        if isinstance(found, Fixed) and not (why := lacks(instance, found)):
-            kept.append(found)
-            instance = less(instance, found)
-        else:
-            broken[loom] = found if isinstance(found, str) else why
-    return instance, kept, broken
-
-
-def _fixed(instance: Instance, loom: int, old: Booking) -> Fixed | str:
-    """The firm booking on today's data, or why it cannot be kept."""
-    grid, clock = instance.grid, instance.clocks[instance.hall_of[loom]]
+def _firm(instance: Instance, loom: int, old: Booking) -> Taken:
+    """A firm booking with the window and end that today's data give it; as published where they give none."""
+    grid, work = instance.grid, instance.clocks[instance.hall_of[loom]].work
     content = _content(instance, loom, old)
-    if content is None:
-        return instance.problem.unplannable.get(old.key) or "the method no longer has a conversion with its choices"
-    start = grid.first_slot(old.start)
-    position = int(np.searchsorted(clock.work, start))
-    slots = int(instance.contents.slots[content])
-    if grid.moment(start) != old.start or position == clock.work.size or clock.work[position] != start:
-        return f"no crew of the trade '{instance.mill.terms.lead_trade}' works there any more at its start"
-    if position + slots > clock.work.size:
-        return "it would no longer end before the horizon"
-    if start < instance.protected_slot[loom]:
-        return f"the loom is protected until {instance.mill.looms[old.key].protected_until}"
-    window = _window(instance, loom, old)
-    return Fixed(loom, window, content, start, int(clock.work[position + slots - 1]) + 1, old=old)
+    start, end = grid.first_slot(old.start), grid.first_slot(old.end)
+    position = int(np.searchsorted(work, start))
+    if content >= 0 and position < work.size and work[position] == start:
+        last = position + int(instance.contents.slots[content]) - 1
+        end = int(work[last]) + 1 if last < work.size else end
+    return Taken(loom, _window(instance, loom, old), content, start, end, old)
 
 
-def _content(instance: Instance, loom: int, old: Booking) -> int | None:
-    """The content with the booking's kind of window and choices."""
+def _content(instance: Instance, loom: int, old: Booking) -> int:
+    """The content with the booking's kind of window and choices; -1 = none."""
     menu = instance.menu_of[loom].get(old.kind)
     if menu is None:
-        return None
+        return -1
     entries = instance.menus.flat[instance.menus.first[menu] : instance.menus.first[menu + 1]]
-    return next((int(c) for c in entries if instance.contents.items[c].choices == old.choices), None)
+    return next((int(c) for c in entries if instance.contents.items[c].choices == old.choices), -1)
 
 
 def _window(instance: Instance, loom: int, old: Booking) -> int:
-    """The window of the same kind that has its number, else the one nearest to what the booking had in mind."""
-    mine = np.flatnonzero(instance.windows.loom == loom)
-    found: list[tuple[int, Window]] = [(int(w), instance.windows.items[w]) for w in mine]
-    same = [(w, window) for w, window in found if window.kind == old.kind]
-    if not same:
+    """The window that the booking was made for: of its kind, the one nearest to where it was expected, since numbers
+    start again with every new warp. -1 = none."""
+    table = instance.windows
+    mine = np.flatnonzero((table.loom == loom) & (table.kind == KINDS.index(old.kind)))
+    if not mine.size:
         return -1
-    meant = old.beam_out_p50 or old.start
-    return min(same, key=lambda pair: (abs(pair[1].p50_at - meant), pair[1].number != old.window))[0]
+    meant = instance.grid.hours(old.beam_out_p50 or old.start)
+    return int(mine[np.argmin(np.abs(table.mean_h[mine] - meant))])
 
 
-def less(instance: Instance, fixed: Fixed) -> Instance:
-    """The instance less what a fixed conversion holds and takes."""
+def _no_longer(instance: Instance, taken: Taken) -> str:
+    """Why a firm booking by itself is no longer possible; nothing where it is."""
+    key, mill = instance.looms[taken.loom], instance.mill
+    work = instance.clocks[instance.hall_of[taken.loom]].work
+    if taken.content < 0:
+        return instance.problem.unplannable.get(key) or "the method no longer has a conversion with its choices"
+    if not np.isin(taken.start, work):
+        return f"no crew of the trade '{mill.terms.lead_trade}' works in {key.hall} at its start"
+    if np.searchsorted(work, taken.end) - np.searchsorted(work, taken.start) < instance.contents.slots[taken.content]:
+        return "its crews' time ends before it is done"
+    if taken.start < instance.protected_slot[taken.loom]:
+        return f"the loom is protected until {mill.looms[key].protected_until} included"
+    return ""
+
+
+def _lacks(instance: Instance, taken: Taken) -> str:
+    """What there is too little of for a conversion beside what is taken out already; nothing where there is enough."""
     used = _nothing(instance)
-    _occupy_fixed(used, instance, fixed)
-    supplies = [
-        replace(supply, total=supply.total - np.where(np.arange(supply.steps.size) >= step, quantity, 0.0))
-        for supply, quantity, step in _takes(instance, fixed)
-    ]
-    return replace(_less(instance, used), supplies=supplies)
-
-
-def lacks(instance: Instance, fixed: Fixed) -> str:
-    """What there is too little of for a fixed conversion beside what is taken out already; nothing if it has all."""
-    used = _nothing(instance)
-    _occupy_fixed(used, instance, fixed)
+    _occupy_taken(used, instance, taken)
     for pool, use in zip(instance.pools, used, strict=True):
         slots = np.flatnonzero(pool.over(use))
         if slots.size:
             return f"too little {pool.name} from {_local(instance, int(slots[0]))} on"
-    for supply, quantity, step in _takes(instance, fixed):
-        if quantity > supply.total[step:].min() + 1e-9:
-            return f"part {supply.part} is short: it needs {quantity:g}, {max(0.0, supply.total[step:].min()):g} are left"
+    for supply, quantity, step in _takes(instance, taken):
+        least = supply.total[step:].min()
+        if quantity > least + 1e-9:
+            return f"it needs {quantity:g} of part {supply.part}, {least:g} can be there"
     return ""
 
 
-def _takes(instance: Instance, fixed: Fixed) -> Iterator[tuple]:
+# ---- taking out
+
+
+def less(instance: Instance, taken: Taken) -> Instance:
+    """The instance less what a conversion holds and takes."""
+    used = _nothing(instance)
+    _occupy_taken(used, instance, taken)
+    supplies = [
+        replace(s, total=np.maximum(0.0, s.total - np.where(np.arange(s.steps.size) >= step, quantity, 0.0)))
+        for s, quantity, step in _takes(instance, taken)
+    ]
+    return replace(_less(instance, used), supplies=supplies)
+
+
+def _takes(instance: Instance, taken: Taken) -> Iterator[tuple[Supply, float, int]]:
     """(supply, quantity, step from which it is missing) of each scarce part."""
-    need = instance.needs[instance.contents.needs[fixed.content]]
-    for supply, quantity in zip(instance.supplies, need, strict=True):
-        yield supply, float(quantity), int(supply.step_at(np.array([fixed.start]))[0])
+    key = instance.looms[taken.loom]
+    issued = instance.problem.issued.get(key, {})
+    parts = taken.firm.parts if taken.content < 0 and taken.firm else instance.contents.items[taken.content].parts
+    for supply in instance.supplies:
+        quantity = max(0.0, parts.get(supply.part, 0.0) - issued.get(supply.part, 0.0))
+        yield supply, quantity, int(supply.step_at(np.array([taken.start]))[0])
 
 
-def _occupy_fixed(used: list[Ints], instance: Instance, fixed: Fixed) -> None:
-    hall = int(instance.hall_of[fixed.loom])
-    position = int(np.searchsorted(instance.clocks[hall].work, fixed.start))
-    content = instance.contents.items[fixed.content]
-    _occupy(used, instance, hall, position, profile(content, instance.mill.terms.lead_trade))
-
-
-def _occupy(used: list[Ints], instance: Instance, hall: int, first: int, held: Profile) -> None:
+def _occupy_taken(used: list[Ints], instance: Instance, taken: Taken) -> None:
+    hall = int(instance.hall_of[taken.loom])
     work = instance.clocks[hall].work
+    positions = range(int(np.searchsorted(work, taken.start)), int(np.searchsorted(work, taken.end)))
+    held = Profile(len(positions), (), ())
+    if taken.content >= 0:
+        held = replace(
+            profile(instance.contents.items[taken.content], instance.mill.terms.lead_trade), slots=len(positions)
+        )
+    _occupy(used, instance, hall, positions, held)
+
+
+def _occupy(used: list[Ints], instance: Instance, hall: int, positions: range, held: Profile) -> None:
+    slots = instance.clocks[hall].work[positions.start : positions.stop]
     for hold in pool_holds(held, instance.pools):
-        used[hold.pool][hall, work[first + hold.first : first + hold.past]] += hold.amount
+        used[hold.pool][hall, slots[hold.first : hold.past]] += hold.amount
 
 
 def _nothing(instance: Instance) -> list[Ints]:

@@ -9,9 +9,8 @@ from functools import cache
 
 import highspy
 import numpy as np
-from scipy.sparse import csc_array
+from scipy.sparse import csc_array, csr_array
 
-from tracker.planning.grid import Floats
 from tracker.planning.programme import Control
 
 INF = highspy.kHighsInf
@@ -35,20 +34,20 @@ def quiet(control: Control, seed: int = 0) -> highspy.Highs:
     return solver
 
 
-def add_columns(solver: highspy.Highs, cost: Floats, upper: Floats, entries: csc_array) -> None:
+def add_columns(solver: highspy.Highs, cost: np.ndarray, upper: np.ndarray, entries: csc_array) -> None:
     """Columns from 0 to `upper`."""
     n = cost.size
     solver.addCols(
-        n, cost, np.zeros(n), upper, entries.nnz,
+        n, cost.astype(float), np.zeros(n), upper.astype(float), entries.nnz,
         entries.indptr[:-1].astype(np.int32), entries.indices.astype(np.int32), entries.data.astype(float),
     )  # fmt: skip
 
 
-def add_rows(solver: highspy.Highs, lower: Floats, upper: Floats, entries) -> None:
+def add_rows(solver: highspy.Highs, lower: np.ndarray, upper: np.ndarray, entries: csr_array) -> None:
     """Rows; `entries` in CSR order."""
     n = upper.size
     solver.addRows(
-        n, lower, upper, entries.nnz,
+        n, lower.astype(float), upper.astype(float), entries.nnz,
         entries.indptr[:-1].astype(np.int32), entries.indices.astype(np.int32), entries.data.astype(float),
     )  # fmt: skip
 

@@ -48,7 +48,7 @@ def greedy(programme: Programme, relaxation: Relaxation) -> Incumbent:
     less. Looms about which the relaxation is surest go first."""
     found = nothing_booked(programme)
     for number in _order(programme, relaxation):
-        options = np.arange(programme.first[number], programme.first[number + 1])
+        options = programme.options_of(int(number))
         worth = options[relaxation.reduced[options] < relaxation.reduced_left[number]]
         fits = worth[programme.lookup.fits(programme.rows.free(found.used), worth)]
         if fits.size:

@@ -377,6 +377,17 @@ def _cheapest(contents: ContentTable, menus: Menus, menu_of) -> Floats:
     return np.array([min((of_menu[menu] for menu in found.values()), default=0.0) for found in menu_of])
 
 
+def left_cost(instance: Instance, key: LoomKey) -> float:
+    """What it costs to leave a loom over that is not among those to plan."""
+    mill, kinds = instance.mill, instance.problem.contents.get(key, {})
+    rates = trade_rates(mill)
+    works = [
+        labour_cost(content, rates) + parts_cost(content, mill) for contents in kinds.values() for content in contents
+    ]
+    saving = (mill.looms[key].saving_per_day or 0.0) * mill.terms.horizon_days
+    return saving + mill.terms.left_over_penalty + min(works, default=0.0)
+
+
 def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], contents: ContentTable) -> Previous:
     bookings = {booking.key: booking for booking in (problem.previous.bookings if problem.previous else ())}
     number = {choices: i for i, choices in enumerate(contents.choice_sets)}

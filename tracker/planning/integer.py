@@ -97,7 +97,7 @@ def _build(solver: highspy.Highs, programme: Programme, task: Task) -> None:
     add_columns(
         solver, np.zeros(each.size), np.full(each.size, INF), csc_array((values, where), shape=(height, each.size))
     )
-    kinds = [highspy.HighsVarType.kInteger] * (n + m)
+    kinds = np.full(n + m, int(highspy.HighsVarType.kInteger), dtype=np.uint8)
     solver.changeColsIntegrality(n + m, np.arange(n + m, dtype=np.int32), kinds)
 
 

@@ -28,8 +28,8 @@ def make_levels(instance: Instance, rows: Rows) -> Levels:
     """All levels. The rows of parts stand in the first level as they are."""
     days = np.array([instance.grid.day_start(day) for day in instance.grid.days()])
     levels = [_level(rows, days, size, with_parts=i == 0) for i, size in enumerate(SIZES)]
-    sums = vstack(levels, format="csr")
-    return Levels(sums, sums @ rows.upper, np.cumsum([0, *(level.shape[0] for level in levels)]))
+    sums = csr_array(vstack(levels, format="csr"))
+    return Levels(sums, sums @ rows.upper, np.cumsum([0, *(level.indptr.size - 1 for level in levels)]))
 
 
 def _level(rows: Rows, days: Ints, size: int, with_parts: bool) -> csr_array:

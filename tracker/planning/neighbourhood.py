@@ -57,9 +57,7 @@ def _cost(programme: Programme, looms: Ints, chosen: Ints) -> float:
     return float(programme.options.cost[chosen[taken]].sum() + programme.left_cost[looms[~taken]].sum())
 
 
-def _candidates(
-    programme: Programme, relaxation: Relaxation, looms: Ints, now: Ints, free: Floats, most: int
-) -> Ints:
+def _candidates(programme: Programme, relaxation: Relaxation, looms: Ints, now: Ints, free: Floats, most: int) -> Ints:
     """Options of the looms that fit, the most promising by reduced cost, and those taken now."""
     first = programme.first[looms]
     options = ranges(first, programme.first[looms + 1] - first)

@@ -54,11 +54,16 @@ class Options:
 
     def keep(self, mask: Bools, reason: Dropped) -> "Options":
         """Those of the mask; the others are counted as dropped for the reason."""
-        dropped = self.dropped.copy()
-        dropped[:, reason] += np.bincount(self.loom[~mask], minlength=len(dropped)).astype(np.int32)
+        kept = self.only(mask)
+        kept.dropped[:, reason] += np.bincount(self.loom[~mask], minlength=len(self.dropped))
+        return kept
+
+    def only(self, mask: Bools) -> "Options":
+        """Those of the mask."""
         return Options(
-            self.loom[mask], self.window[mask], self.content[mask], self.position[mask], self.cost[mask], dropped
-        )
+            self.loom[mask], self.window[mask], self.content[mask], self.position[mask], self.cost[mask],
+            self.dropped.copy(),
+        )  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -221,7 +226,8 @@ def _kit_there(starts: _Starts) -> Bools:
     needs = instance.needs[instance.contents.needs[starts.content]]
     kept = np.ones(len(starts.position), dtype=bool)
     for i, supply in enumerate(instance.supplies):
-        kept &= needs[:, i] <= supply.total[supply.step_at(starts.start_slot)] + 1e-9
+        least = np.minimum.accumulate(supply.total[::-1])[::-1]
+        kept &= needs[:, i] <= least[supply.step_at(starts.start_slot)] + 1e-9
     return kept
 
 

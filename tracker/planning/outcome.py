@@ -1,17 +1,17 @@
 """The plan in the words of the trade: bookings with their cost terms, looms left over and why, other dates, prices."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import numpy as np
 
 from tracker.domain.calendars import iso_week
 from tracker.domain.formats import day
-from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, ScarcityPrice
+from tracker.domain.plan import Booking, CostTerms, OtherDate, ScarcityPrice
 from tracker.planning.costs import COST_TERMS, Batch
-from tracker.planning.fixed import expected, is_firm
+from tracker.planning.given import Taken, is_firm
 from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import Instance
+from tracker.planning.instance import BEAM_OUTS, Instance
 from tracker.planning.options import Dropped, Options, times
 from tracker.planning.pools import PoolKind
 from tracker.planning.programme import LEFT, Programme
@@ -23,51 +23,48 @@ _TRIED = 400
 """Options of a loom, the cheapest first, among which they are looked for."""
 
 
-def bookings_of(instance: Instance, options: Options, index: Ints, pilots: frozenset[LoomKey]) -> list[Booking]:
-    """The options at `index` as bookings."""
-    span = times(instance, options, index)
-    terms = np.zeros((index.size, len(COST_TERMS)))
-    hall = instance.hall_of[options.loom[index]]
-    for h in np.unique(hall):
-        mine = np.flatnonzero(hall == h)
-        batch = Batch(instance, instance.clocks[h], options.window[index[mine]], options.content[index[mine]],
-                      span.start[mine], span.end[mine])  # fmt: skip
-        terms[mine] = np.stack([term(batch) for term in COST_TERMS], axis=1)
-    return [
-        _booking(instance, options, int(i), int(span.start[n]), int(span.end[n]), terms[n], pilots)
-        for n, i in enumerate(index)
-    ]
+def bookings_of(instance: Instance, taken: Sequence[Taken], pilots: frozenset[int]) -> list[Booking]:
+    """Decided conversions as bookings, at what they cost by the data of today."""
+    found: list[Booking] = []
+    for hall, clock in enumerate(instance.clocks):
+        mine = [item for item in taken if instance.hall_of[item.loom] == hall]
+        priced = [item for item in mine if item.window >= 0 and item.content >= 0]
+        columns = [(item.window, item.content, item.start, item.end) for item in priced]
+        batch = Batch(instance, clock, *np.array(columns, dtype=np.int32).reshape(-1, 4).T)
+        terms = np.stack([term(batch) for term in COST_TERMS], axis=1)
+        found += [_booking(instance, item, terms[i], item.loom in pilots) for i, item in enumerate(priced)]
+        outlived = [item.firm for item in mine if item.firm and item not in priced]
+        found += [replace(old, firm=True, pilot=False) for old in outlived]
+    return sorted(found, key=lambda booking: (booking.start, booking.key.sort_key))
 
 
-def _booking(
-    instance: Instance, options: Options, i: int, start: int, end: int, terms: Floats, pilots: frozenset[LoomKey]
-) -> Booking:
-    window = instance.windows.items[options.window[i]]
-    content = instance.contents.items[options.content[i]]
-    booking = Booking(
-        key=window.key, window=window.number, kind=window.kind, choices=content.choices,
-        start=instance.grid.moment(start), end=instance.grid.moment(end), beam_out_p50=expected(window),
-        slots=int(instance.contents.slots[options.content[i]]), labour_h=content.labour_h, parts=content.parts,
-        cost=CostTerms(*(float(value) for value in terms)), pilot=window.key in pilots,
-    )  # fmt: skip
+def _booking(instance: Instance, taken: Taken, terms: Floats, pilot: bool) -> Booking:
+    window, content = instance.windows.items[taken.window], instance.contents.items[taken.content]
+    start = instance.grid.moment(taken.start)
     return Booking(
-        **{name: getattr(booking, name) for name in Booking.__slots__} | {"firm": is_firm(instance, booking)}
+        key=window.key,
+        window=window.number,
+        kind=window.kind,
+        choices=content.choices,
+        start=start,
+        end=instance.grid.moment(taken.end),
+        beam_out_p50=window.p50_at if window.kind in BEAM_OUTS else None,
+        slots=int(instance.contents.slots[taken.content]),
+        labour_h=content.labour_h,
+        parts=content.parts,
+        cost=CostTerms(*(float(value) for value in terms)),
+        firm=is_firm(instance, taken.loom, start),
+        pilot=pilot,
     )
 
 
-def left_over(instance: Instance, numbers: Iterator[int] | Ints, why: Mapping[int, str]) -> list[LeftOver]:
-    return [LeftOver(instance.looms[i], why[i], float(instance.left_cost[i])) for i in numbers]
-
-
-def reasons_left(
-    instance: Instance, options: Options, numbers: Ints, programme: Programme | None = None, free: Floats | None = None
-) -> dict[int, str]:
-    """Loom number → why it is left over, in a few words."""
-    first = options.first(len(instance.looms))
+def reasons_left(programme: Programme, numbers: Ints, free: Floats) -> dict[int, str]:
+    """Loom number → why it is left over, in a few words. `free`: what is left of each row, shape (rows,)."""
+    first = programme.options.first(len(programme.instance.looms))
     return {
-        int(i): _why_none(instance, options, int(i))
+        int(i): _why_none(programme.instance, programme.options, int(i))
         if first[i] == first[i + 1]
-        else _why_not(instance, options, np.arange(first[i], first[i + 1]), programme, free)
+        else _why_not(programme, np.arange(int(first[i]), int(first[i + 1])), free)
         for i in numbers
     }
 
@@ -102,10 +99,8 @@ def _short_part(instance: Instance, loom: int) -> str:
     return "its parts come too late for its windows"
 
 
-def _why_not(instance: Instance, options: Options, mine: Ints, programme: Programme | None, free: Floats | None) -> str:
-    """What keeps a loom with options from being booked: the limit that the fewest of them would respect."""
-    if programme is None or free is None:
-        return "dearer than leaving it over"
+def _why_not(programme: Programme, mine: Ints, free: Floats) -> str:
+    """What keeps a loom with options from being booked: the limit that most of them would break."""
     if programme.lookup.fits(free, mine).any():
         return "leaving it over costs the mill less than any date that is free"
     matrix = programme.lookup.matrix(mine).tocoo()
@@ -113,7 +108,7 @@ def _why_not(instance: Instance, options: Options, mine: Ints, programme: Progra
     block = np.searchsorted(programme.rows.base, matrix.row[lacks], side="right") - 1
     blocked = {int(b): np.unique(matrix.col[lacks][block == b]).size for b in np.unique(block)}
     worst = max(blocked, key=lambda b: (blocked[b], -b))
-    return f"{_limit_words(instance, programme.rows, worst)} taken in its windows by looms for which that saves more"
+    return f"{_limit_words(programme.instance, programme.rows, worst)} taken in its windows by looms for which that saves more"
 
 
 def _limit_words(instance: Instance, rows: Rows, block: int) -> str:
@@ -126,11 +121,12 @@ def _limit_words(instance: Instance, rows: Rows, block: int) -> str:
     }[pool.kind]  # fmt: skip
 
 
-def other_dates(programme: Programme, chosen: Ints, used: Floats) -> Iterator[OtherDate]:
+def other_dates(programme: Programme, chosen: Ints) -> Iterator[OtherDate]:
     """For each booked loom the cheapest other starts if it alone moved, one a day."""
     options, instance = programme.options, programme.instance
+    used = programme.used(chosen[chosen != LEFT])
     for number in np.flatnonzero(chosen != LEFT):
-        mine = np.arange(programme.first[number], programme.first[number + 1])
+        mine = programme.options_of(int(number))
         mine = mine[np.argsort(options.cost[mine], kind="stable")[:_TRIED]]
         now = int(chosen[number])
         without = np.maximum(0.0, used - programme.used(np.array([now])))

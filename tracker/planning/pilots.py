@@ -1,118 +1,163 @@
-"""Which loom of a machine type goes first, and from when the others may follow (planning.md, section 6)."""
+"""Pilots: the first loom of a machine type, decided before the rest of its type (planning.md, section 6)."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 import numpy as np
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking
-from tracker.planning.grid import Ints
+from tracker.planning.given import Taken, in_work_end, less, of_options
+from tracker.planning.grid import SLOT_H, Ints
 from tracker.planning.instance import Instance
 from tracker.planning.options import Dropped, Options, times
+from tracker.planning.programme import Control, make_programme
+from tracker.planning.solver import optimise
 
-EARLY_DAYS = 21
-"""A pilot that the mill does not name is the loom with the cheapest option that ends within these days."""
+WEEKS = 3
+"""A pilot that the mill does not name ends in the first weeks, where it can."""
+_NEVER = 1e7
+"""Added to the cost of leaving a pilot over: its whole type waits for it."""
 
 
 @dataclass(frozen=True)
-class Pilots:
-    """Pilots still to be planned, and when types whose pilot is known are open."""
+class Opening:
+    """What the pilots leave to decide."""
 
+    instance: Instance
+    """Less what the pilots hold."""
+    options: Options
+    """Of the looms that are not fixed, none before its type's pilot has run for the soak time."""
+    decided: list[Taken]
+    """Firm bookings and pilots."""
+    pilots: frozenset[int]
+    """Looms that are the first of their type, fixed or still to be decided (a type of one loom)."""
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class _Type:
+    name: str
     looms: Ints
-    """Loom numbers of the instance."""
-    opens: Mapping[str, datetime]
-    """Machine type → from when its looms may start."""
-    firm: frozenset[LoomKey]
-    """Firm bookings that are the pilots of their types."""
+    """Its looms to plan."""
+    opens: int | None
+    """Slot from which its looms may start by a conversion that is done or in work; None = it needs a pilot."""
 
 
-def find_pilots(instance: Instance, options: Options, firm: Mapping[LoomKey, Booking]) -> Pilots:
-    """One pilot for every machine type that has none behind it."""
-    terms = instance.mill.terms
-    if not terms.soak_days:
-        return Pilots(np.zeros(0, dtype=np.int32), {}, frozenset())
-    soak = timedelta(days=terms.soak_days)
-    opens: dict[str, datetime] = {}
-    looms: list[int] = []
-    leaders: set[LoomKey] = set()
-    for machine_type, members in _by_type(instance).items():
-        ended = _ended(instance, machine_type)
-        leader = _firm_leader(instance, firm, members)
-        if ended is not None:
-            opens[machine_type] = ended + soak
-        elif leader is not None:
-            leaders.add(leader)
-            opens[machine_type] = firm[leader].end + soak
-        elif (loom := _choose(instance, options, machine_type, members)) is not None:
-            looms.append(loom)
-    return Pilots(np.array(sorted(looms), dtype=np.int32), opens, frozenset(leaders))
+def decide_pilots(instance: Instance, options: Options, firm: list[Taken], control: Control) -> Opening:
+    """Choose and plan the pilots, and hold back the rest of their types."""
+    if not instance.mill.terms.soak_days:
+        return Opening(instance, options, firm, frozenset(), ())
+    types = _types(instance)
+    chosen = {kind.name: _pilot(instance, options, kind, firm) for kind in types if kind.opens is None}
+    pilots = {loom for loom in chosen.values() if loom is not None}
+    waited_for = {chosen.get(kind.name) for kind in types if kind.looms.size > 1}
+    planned = _plan(instance, options, sorted(pilots & waited_for - {item.loom for item in firm}), control)
+    for taken in planned:
+        instance = less(instance, taken)
+    decided = [*firm, *planned]
+    first = _opens(instance, types, chosen, decided)
+    options = options.only(~np.isin(options.loom, [item.loom for item in decided]))
+    options = options.keep(times(instance, options).start >= first[options.loom], Dropped.PILOT)
+    notes = tuple(note for kind in types if (note := _note(instance, kind, chosen.get(kind.name))))
+    return Opening(instance, options, decided, frozenset(pilots), notes)
 
 
-def _by_type(instance: Instance) -> dict[str, list[int]]:
-    found: dict[str, list[int]] = {}
-    for number, key in enumerate(instance.looms):
-        found.setdefault(instance.mill.looms[key].machine_type, []).append(number)
-    return found
+def _types(instance: Instance) -> list[_Type]:
+    names = [instance.mill.looms[key].machine_type for key in instance.looms]
+    return [
+        _Type(name, np.flatnonzero([other == name for other in names]), _opened(instance, name))
+        for name in sorted(set(names))
+    ]
 
 
-def _ended(instance: Instance, machine_type: str) -> datetime | None:
-    """The earliest end of a conversion of the type that is done or in work; long ago where one is signed off."""
-    problem, mill = instance.problem, instance.mill
-    of_type = {key for key, loom in mill.looms.items() if loom.machine_type == machine_type}
-    if of_type & problem.signed_off:
-        return problem.as_of - timedelta(days=mill.terms.soak_days)
-    ends = [at for key, at in problem.converted.items() if key in of_type]
-    ends += [_in_work_end(instance, item.key, item.remaining_slots) for item in problem.in_work if item.key in of_type]
-    return min(ends, default=None)
+def _opened(instance: Instance, name: str) -> int | None:
+    """From when looms of the type may start by what was converted already or is in work."""
+    problem = instance.problem
+
+    def of_type(key: LoomKey) -> bool:
+        return instance.mill.looms[key].machine_type == name
+
+    if any(of_type(key) for key in problem.signed_off):
+        return 0
+    ends = [at for key, at in problem.converted.items() if of_type(key)]
+    ends += [in_work_end(instance, item) for item in problem.in_work if of_type(item.key)]
+    return _after_soak(instance, min(ends)) if ends else None
 
 
-def _in_work_end(instance: Instance, key: LoomKey, slots: int) -> datetime:
-    work = instance.clocks[instance.halls.index(key.hall)].work
-    first = int(np.searchsorted(work, instance.grid.first_slot(instance.problem.as_of)))
-    held = work[first : first + slots]
-    return instance.grid.moment(int(held[-1]) + 1) if held.size else instance.problem.as_of
+def _after_soak(instance: Instance, end: datetime) -> int:
+    return instance.grid.first_slot(end + timedelta(days=instance.mill.terms.soak_days))
 
 
-def _firm_leader(instance: Instance, firm: Mapping[LoomKey, Booking], members: list[int]) -> LoomKey | None:
-    """The firm booking of a type that goes first: the one published as its pilot, else the earliest."""
-    bookings = [firm[instance.looms[i]] for i in members if instance.looms[i] in firm]
-    if not bookings:
-        return None
-    return min(bookings, key=lambda booking: (not booking.pilot, booking.start, booking.key.sort_key)).key
-
-
-def _choose(instance: Instance, options: Options, machine_type: str, members: list[int]) -> int | None:
-    """The loom that the mill names, else the one with the cheapest option ending early, else the cheapest at all."""
-    mine = np.flatnonzero(np.isin(options.loom, members))
+def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken]) -> int | None:
+    """The loom that the mill names, else one whose booking is firm, else the one with the cheapest option that ends in
+    the first weeks (there is none: with the earliest end); None where the type has no option at all."""
+    mine = np.flatnonzero(np.isin(options.loom, kind.looms))
+    able = set(options.loom[mine].tolist()) | {item.loom for item in firm}
+    named = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == _named(instance, kind)]
+    if able.intersection(named):
+        return min(able.intersection(named))
+    booked = [item for item in firm if item.loom in kind.looms]
+    if booked:
+        return min(booked, key=lambda item: (not (item.firm and item.firm.pilot), item.end, item.loom)).loom
     if not mine.size:
         return None
-    named = instance.mill.terms.pilots.get(machine_type)
-    for number in np.unique(options.loom[mine]):
-        if instance.looms[number].loom == named:
-            return int(number)
-    limit = max(instance.earliest_h, instance.start_h) + EARLY_DAYS * 24
-    early = mine[times(instance, options, mine).end * 0.5 <= limit]
-    pool = early if early.size else mine
-    return int(options.loom[pool[np.argmin(options.cost[pool])]])
+    end = times(instance, options, mine).end
+    early = mine[end <= _first_weeks(instance)]
+    if early.size:
+        return int(options.loom[early[np.argmin(options.cost[early])]])
+    return int(options.loom[mine[np.lexsort((options.cost[mine], end))[0]]])
 
 
-def only(options: Options, looms: Ints) -> Options:
-    """The options of these looms."""
-    mask = np.isin(options.loom, looms)
-    return replace(options.keep(mask, Dropped.PILOT), dropped=options.dropped)
+def _named(instance: Instance, kind: _Type) -> str | None:
+    return instance.mill.terms.pilots.get(kind.name)
 
 
-def followers(instance: Instance, options: Options, pilots: Ints, opens: Mapping[str, datetime]) -> Options:
-    """The options of all other looms that start once their type is open; a type without pilot stays shut."""
-    types = [instance.mill.looms[key].machine_type for key in instance.looms]
-    never = np.iinfo(np.int32).max
-    if not instance.mill.terms.soak_days:
-        return options
-    first = np.array([instance.grid.first_slot(opens[t]) if t in opens else never for t in types], dtype=np.int64)
-    others = options
-    if pilots.size:
-        mask = ~np.isin(options.loom, pilots)
-        others = replace(options.keep(mask, Dropped.PILOT), dropped=options.dropped)
-    return others.keep(times(instance, others).start >= first[others.loom], Dropped.PILOT)
+def _first_weeks(instance: Instance) -> int:
+    """The slot at which they are over."""
+    return int((instance.earliest_h + WEEKS * 7 * 24) / SLOT_H)
+
+
+def _note(instance: Instance, kind: _Type, pilot: int | None) -> str:
+    named = _named(instance, kind)
+    if kind.opens is not None or not named or (pilot is not None and instance.looms[pilot].loom == named):
+        return ""
+    instead = f"loom {instance.looms[pilot]} is its pilot instead" if pilot is not None else "nor can any other of it"
+    return f"Loom {named}, named as the pilot of {kind.name}, cannot be booked; {instead}."
+
+
+def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: Control) -> list[Taken]:
+    """Plan the pilots by themselves: those ending in the first weeks where there is such an option, any where that
+    leaves one over."""
+    mine = np.isin(options.loom, list(pilots))
+    early = mine & (times(instance, options).end <= _first_weeks(instance))
+    late = mine & ~np.isin(options.loom, options.loom[early])
+    found = _best(instance, options.only(early | late), control)
+    missing = mine & ~np.isin(options.loom, [item.loom for item in found])
+    if not missing.any():
+        return found
+    for item in found:
+        instance = less(instance, item)
+    return [*found, *_best(instance, options.only(missing), control)]
+
+
+def _best(instance: Instance, options: Options, control: Control) -> list[Taken]:
+    """The pilots are few: planned to the end, and booked wherever they can be."""
+    dear = replace(instance, left_cost=instance.left_cost + _NEVER)
+    chosen = optimise(make_programme(dear, options), replace(control, gap=0.0, tell=lambda *_: None)).chosen
+    return of_options(instance, options, chosen[chosen >= 0])
+
+
+def _opens(instance: Instance, types: list[_Type], chosen: dict[str, int | None], decided: list[Taken]) -> Ints:
+    """By loom, the slot from which it may start."""
+    opens = np.zeros(len(instance.looms), dtype=np.int64)
+    ends = {item.loom: item.end for item in decided}
+    for kind in types:
+        pilot = chosen.get(kind.name)
+        if kind.opens is not None:
+            opens[kind.looms] = kind.opens
+        elif pilot in ends:
+            opens[kind.looms] = _after_soak(instance, instance.grid.moment(ends[pilot]))
+        elif kind.looms.size > 1:
+            opens[kind.looms] = instance.grid.slots
+    return opens

@@ -2,24 +2,20 @@
 
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, replace
-from datetime import timedelta
 from math import inf
 
 import numpy as np
 
-from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan, PlanStatus, ScarcityPrice
-from tracker.planning.fixed import fixed_conversions
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import Instance, make_instance
-from tracker.planning.options import Options, make_options
+from tracker.domain.plan import Booking, LeftOver, Plan, PlanStatus
+from tracker.planning.given import of_options, take_given
+from tracker.planning.grid import Ints
+from tracker.planning.instance import Instance, left_cost, make_instance
+from tracker.planning.options import make_options
 from tracker.planning.outcome import bookings_of, other_dates, reasons_left, scarcity
-from tracker.planning.pilots import find_pilots, followers, only
+from tracker.planning.pilots import decide_pilots
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.programme import LEFT, Control, Programme, make_programme
-from tracker.planning.rows import Rows, less, make_rows
-from tracker.planning.solver import Solution, optimise
+from tracker.planning.programme import LEFT, Control, make_programme
+from tracker.planning.solver import optimise
 
 Progress = Callable[[str, float], None]
 
@@ -41,8 +37,6 @@ def plan(
     begin = time.monotonic()
     control = _control(begin, time_limit_s, gap, progress, seed, stop)
     run = _Run(make_instance(problem), control)
-    run.plan_pilots()
-    run.plan_others()
     return run.plan(time.monotonic() - begin)
 
 
@@ -68,74 +62,29 @@ def _control(
     return Control(over, left_s, tell, gap, seed)
 
 
-@dataclass
-class _Part:
-    """The pilots or the other looms: what was decided, and the cost and bound of it."""
-
-    programme: Programme
-    solution: Solution
-
-    @property
-    def taken(self) -> Ints:
-        return self.solution.chosen[self.solution.chosen != LEFT]
-
-
 class _Run:
     """One planning run, step by step."""
 
     def __init__(self, instance: Instance, control: Control):
-        self.instance, self.control = instance, control
-        self.rows: Rows = make_rows(instance)
-        self.fixed = fixed_conversions(instance, self.rows)
-        skip = np.array([key in self.fixed.bookings for key in instance.looms], dtype=bool)
-        self.options: Options = make_options(instance, skip)
-        self.pilots = find_pilots(instance, self.options, self.fixed.bookings)
-        self.opens = dict(self.pilots.opens)
-        self.used: Floats = self.fixed.used
-        self.bookings: list[Booking] = []
-        self.lead: frozenset[LoomKey] = self.pilots.firm
-        self.others: _Part | None = None
-
-    def plan_pilots(self) -> None:
-        """Pilots by themselves; a pilot is booked wherever it can be, whatever leaving it over would cost."""
-        if not self.pilots.looms.size:
-            return
-        options = only(self.options, self.pilots.looms)
-        dear = replace(self.instance, left_cost=self.instance.left_cost + 1e7)
-        part = self._solve(dear, options)
-        keys = frozenset(self.instance.looms[i] for i in self.pilots.looms)
-        found = bookings_of(self.instance, options, part.taken, keys)
-        soak = timedelta(days=self.instance.mill.terms.soak_days)
-        for booking in found:
-            self.opens[self.instance.mill.looms[booking.key].machine_type] = booking.end + soak
-        self.bookings += found
-        self.lead |= {booking.key for booking in found}
-        self.used = self.used + part.programme.used(part.taken)
-
-    def plan_others(self) -> None:
-        booked = {booking.key for booking in self.bookings}
-        pilots = np.array([i for i, key in enumerate(self.instance.looms) if key in booked], dtype=np.int32)
-        self.options = followers(self.instance, self.options, pilots, self.opens)
-        self.others = self._solve(self.instance, self.options)
-        self.bookings += bookings_of(self.instance, self.options, self.others.taken, self.lead)
-
-    def _solve(self, instance: Instance, options: Options) -> _Part:
-        programme = make_programme(instance, options, less(self.rows, self.used))
-        return _Part(programme, optimise(programme, self.control))
-
-    # ---- the result
+        self.control = control
+        self.given = take_given(instance)
+        firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
+        options = make_options(self.given.instance, firm)
+        self.opening = decide_pilots(self.given.instance, options, self.given.firm, control)
+        self.instance, self.options = self.opening.instance, self.opening.options
+        self.programme = make_programme(self.instance, self.options)
+        self.solution = optimise(self.programme, control)
 
     def plan(self, seconds: float) -> Plan:
-        assert self.others
         problem, terms = self.instance.problem, self.instance.mill.terms
-        firm = [replace(b, pilot=b.key in self.pilots.firm) for b in self.fixed.bookings.values()]
-        bookings = sorted((*firm, *self.bookings), key=lambda b: (b.start, b.key.sort_key))
-        left = self._left_over({booking.key for booking in bookings})
+        chosen = self.solution.chosen[self.solution.chosen != LEFT]
+        decided = [*self.opening.decided, *of_options(self.instance, self.options, chosen)]
+        bookings = bookings_of(self.instance, decided, self.opening.pilots)
+        left = self._left_over({item.loom for item in decided}, chosen)
         objective = sum(b.cost.total for b in bookings) + sum(item.cost for item in left)
-        spread = self.others.solution.cost - self.others.solution.bound
-        bound = objective - max(0.0, spread)
+        bound = objective - (self.solution.cost - self.solution.bound)
         return Plan(
-            status=self._status(objective, bound, bool(bookings)),
+            status=self._status(objective, bound, bookings),
             objective=objective,
             bound=bound,
             seconds=seconds,
@@ -144,50 +93,37 @@ class _Run:
             horizon_end=self.instance.grid.moment(self.instance.grid.slots),
             bookings=tuple(bookings),
             left_over=tuple(left),
-            prices=tuple(self._prices()),
-            other_dates=tuple(self._other_dates()),
-            reasons=tuple(self._reasons(bookings, left)),
+            prices=tuple(scarcity(self.programme, self.solution.price)),
+            other_dates=tuple(other_dates(self.programme, self.solution.chosen)),
+            reasons=(*self.given.overrun, *self._nothing_booked(bookings, left), *self._notes()),
             start=terms.start,
         )
 
-    def _status(self, objective: float, bound: float, booked: bool) -> PlanStatus:
-        assert self.others
-        if not booked and self.instance.looms and not len(self.options):
+    def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:
+        if self.given.overrun or (not bookings and self.instance.looms):
             return PlanStatus.INFEASIBLE
         if objective - bound <= self.control.gap * abs(objective) + 1e-9:
             return PlanStatus.OPTIMAL
         return PlanStatus.TIMED_OUT if self.control.over() else PlanStatus.FEASIBLE
 
-    def _left_over(self, booked: set[LoomKey]) -> list[LeftOver]:
-        assert self.others
-        programme = self.others.programme
-        numbers = np.array([i for i, key in enumerate(self.instance.looms) if key not in booked], dtype=np.int32)
-        free = programme.rows.free(programme.used(self.others.taken))
-        why = reasons_left(self.instance, self.options, numbers, programme, free)
-        left = [LeftOver(self.instance.looms[i], why[int(i)], float(self.instance.left_cost[i])) for i in numbers]
-        problem = self.instance.problem
-        put_off = [LeftOver(key, reason, self._put_off_cost(key)) for key, reason in problem.put_off.items()]
-        return sorted((*left, *put_off), key=lambda item: item.key.sort_key)
+    def _left_over(self, decided: set[int], chosen: Ints) -> list[LeftOver]:
+        instance, problem = self.instance, self.instance.problem
+        numbers = [i for i in range(len(instance.looms)) if i not in decided]
+        free = self.programme.rows.free(self.programme.used(chosen))
+        why = reasons_left(self.programme, np.array(numbers, dtype=np.int64), free)
+        left = [LeftOver(instance.looms[i], why[i], float(instance.left_cost[i])) for i in numbers]
+        left += [LeftOver(key, reason, left_cost(instance, key)) for key, reason in problem.put_off.items()]
+        return sorted(left, key=lambda item: item.key.sort_key)
 
-    def _put_off_cost(self, key: LoomKey) -> float:
-        """Saving over the horizon and the penalty; its work is not known here."""
-        terms = self.instance.mill.terms
-        return (self.instance.mill.looms[key].saving_per_day or 0.0) * terms.horizon_days + terms.left_over_penalty
+    def _nothing_booked(self, bookings: list[Booking], left: list[LeftOver]) -> list[str]:
+        if bookings or not left:
+            return []
+        whys = [item.why for item in left]
+        common = max(sorted(set(whys)), key=whys.count)
+        return [
+            f"No loom can be booked; for {whys.count(common)} of {len(left)} the reason is: {common}. "
+            "Lift that limit (a later horizon, more people, an earlier receipt) and plan again."
+        ]
 
-    def _prices(self) -> list[ScarcityPrice]:
-        assert self.others
-        return scarcity(self.others.programme, self.others.solution.price)
-
-    def _other_dates(self) -> list[OtherDate]:
-        assert self.others
-        programme = self.others.programme
-        return list(other_dates(programme, self.others.solution.chosen, programme.used(self.others.taken)))
-
-    def _reasons(self, bookings: list[Booking], left: list[LeftOver]) -> list[str]:
-        notes = list(self.instance.notes)
-        if not bookings and left:
-            common = max({item.why for item in left}, key=lambda why: sum(item.why == why for item in left))
-            count = sum(item.why == common for item in left)
-            notes.insert(0, f"No loom can be booked; for {count} of {len(left)} the reason is: {common}. "
-                            "Lift that limit (a later horizon, more people, an earlier receipt) and plan again.")  # fmt: skip
-        return notes
+    def _notes(self) -> tuple[str, ...]:
+        return (*self.opening.notes, *self.given.notes, *self.instance.notes)

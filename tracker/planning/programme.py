@@ -39,6 +39,10 @@ class Programme:
         """By option: which of `looms` it belongs to."""
         return np.repeat(np.arange(self.looms.size), np.diff(self.first))
 
+    def options_of(self, number: int) -> Ints:
+        """The options of one of `looms`."""
+        return np.arange(int(self.first[number]), int(self.first[number + 1]))
+
     def least(self, values: Floats) -> Floats:
         """The least of a value by option, for each loom; shape (looms,)."""
         return np.minimum.reduceat(values, self.first[:-1]) if self.looms.size else np.zeros(0)
@@ -65,9 +69,8 @@ class Programme:
         return np.asarray(self.lookup.matrix(index).sum(axis=1)).ravel()
 
 
-def make_programme(instance: Instance, options: Options, rows: Rows | None = None) -> Programme:
-    """The programme of these options; `rows` where fixed conversions have already taken their part of them."""
-    rows = rows or make_rows(instance)
+def make_programme(instance: Instance, options: Options) -> Programme:
+    rows = make_rows(instance)
     looms, first = np.unique(options.loom, return_index=True)
     return Programme(
         instance, rows, options, Lookup(instance, rows, options), looms, np.append(first, len(options)).astype(np.int64)

@@ -4,7 +4,7 @@ Every row says: Σ amount × option taken ≤ upper. Where halls have people of 
 share, a hall's row may borrow from the shared row of the slot.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -119,12 +119,3 @@ def make_rows(instance: Instance) -> Rows:
         np.concatenate([b.upper for b in blocks]),
         np.concatenate(lenders).astype(np.int32),
     )
-
-
-def less(rows: Rows, used: Floats) -> Rows:
-    """The rows with what fixed conversions use taken off, what a hall lacks of its own from the shared people; never
-    below 0, since what fixed conversions overrun is not up to the plan."""
-    left = rows.upper - used
-    borrowers = np.flatnonzero((rows.lender >= 0) & (left < 0))
-    np.add.at(left, rows.lender[borrowers], left[borrowers])
-    return replace(rows, upper=np.maximum(left, 0.0))
