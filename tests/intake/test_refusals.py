@@ -108,3 +108,14 @@ def test_terms_have_types_of_their_own(tmp_path: Path):
         ("horizon (days)", 84), ("allowance (%)", 0.15), ("learning rate (%)", 0.9),
         ("start", date(2027, 1, 4)), ("pilot of AJ-190", "7")]  # fmt: skip
     assert [(f.code, f.cell) for f in got.refused] == [("impossible-value", "B6"), ("unknown-term", "A7")]
+
+
+def test_sheets_that_no_mill_keeps_stay_bounded(tmp_path: Path):
+    """A thousand rows of heading words, and a list with 600 columns of the mill's own."""
+    words = ["left", "Hall", "Type", "Row", "Place", "loom"]
+    rows = [[words[(i * j + i) % 6] for j in range(12)] for i in range(1000)]
+    got = read(workbook(tmp_path / "a.xlsx", {"Words": rows, "Looms": [HEAD, *ROWS]}))
+    assert len([source for source in got.result.tables if source.sheet == "Looms"]) == 1
+    wide = [[*HEAD, *(f"Own {i}" for i in range(600))], *([*row, *range(600)] for row in ROWS)]
+    got = read(workbook(tmp_path / "b.xlsx", wide))
+    assert got.looms == LOOMS and len(got.rows("looms")[0].kept) == 600

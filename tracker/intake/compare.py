@@ -213,7 +213,8 @@ def _empty_method_sheets(result: ReadResult, found: Comparison, current: Current
         if empty and source.table == "operations" and found.method:
             yield Finding("method-without-operation", Severity.REFUSED,
                           f"The sheet {source.sheet} has no operation, and other sheets of the method have rows.",
-                          "Fill it in, or leave the sheet out to keep the operations in force.", source.file, source.sheet)  # fmt: skip
+                          "Fill it in, or leave the sheet out to keep the operations in force.",
+                          source.file, source.sheet)  # fmt: skip
         elif empty and current.get(source.table):
             yield Finding("empty-table", Severity.NOTE, f"The sheet {source.sheet} has no rows; the rows in force stay.",
                           "", source.file, source.sheet)  # fmt: skip

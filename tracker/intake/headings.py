@@ -90,8 +90,26 @@ def known_heading(text: str) -> Match | None:
         return None
     if _FIGURE.search(text) and not _UNIT_WITH_FIGURE.search(text):
         return None
+    if not _has_known_word(text):
+        return None
     match = match_heading(text)
     return match if match.candidates and match.candidates[0].weight >= ENOUGH else None
+
+
+def _has_known_word(text: str) -> bool:
+    """Is a word of the text one of a heading, or shortened by a point? Misspelt headings stand beside others."""
+    if is_cjk(text):
+        return len(text) <= 24
+    words = tokens(text)
+    return len(words) <= 7 and ("." in text or any(word in _heading_words() for word in words))
+
+
+@cache
+def _heading_words() -> frozenset[str]:
+    vocab = vocabulary()
+    common = vocab.fillers | vocab.number_words
+    phrases = vocab.phrases
+    return frozenset(w for phrase in phrases for w in phrase if w not in common or len(phrase) == 1) | frozenset("#%")
 
 
 def _in_two_languages(text: str) -> Found:

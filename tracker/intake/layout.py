@@ -13,6 +13,10 @@ from tracker.intake.units import is_unit
 
 MAX_LINES = 3
 """Lines of a heading."""
+MAX_TRIES = 300
+"""Rows of a sheet that are tried as headings: a sheet with more is none that a mill keeps."""
+MAX_COLUMNS = 500
+"""Columns in which headings are looked for."""
 _LOOK_BELOW = 30
 """Rows below a heading in which a column must hold something to count."""
 
@@ -49,9 +53,13 @@ def find_blocks(sheet: Sheet, said: Said, only: str = "") -> list[Block]:
     hits = _heading_hits(sheet)
     blocks: list[Block] = []
     done = -1
+    tries = 0
     for row in sorted(hits):
         if row <= done or not _may_head(sheet.rows[row], hits[row]):
             continue
+        tries += 1
+        if tries > MAX_TRIES:
+            break
         found = _blocks_at(sheet, row, said, only, blocks)
         if found:
             blocks.extend(block for block in found if not any(_continues(block, earlier) for earlier in blocks))
@@ -66,7 +74,7 @@ def _may_head(row: list[Any], hits: dict[int, Match]) -> bool:
         return False
     cells = [value for value in row if value is not None]
     figures = sum(not isinstance(value, str) or _is_figure(value) for value in cells)
-    return len(hits) >= figures and len(hits) * 4 >= len(cells)
+    return len(hits) >= figures and (len(hits) * 4 >= len(cells) or len(hits) >= 5)
 
 
 def _continues(block: Block, earlier: Block) -> bool:
@@ -81,7 +89,7 @@ def _heading_hits(sheet: Sheet) -> dict[int, dict[int, Match]]:
     known: dict[str, Match | None] = {}
     hits: dict[int, dict[int, Match]] = {}
     for r, row in enumerate(sheet.rows):
-        for c, value in enumerate(row):
+        for c, value in enumerate(row[:MAX_COLUMNS] if len(row) > MAX_COLUMNS else row):
             if type(value) is str:
                 if value not in known:
                     known[value] = known_heading(value)
