@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Hall, Json, moment, numbers, pairs
+from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers, pairs
 from tracker.cli.planning import proof_lines
 from tracker.domain.formats import span
 from tracker.domain.windows import WindowKind
@@ -56,7 +56,7 @@ def _print_status(report) -> None:
 
 def record(
     context: typer.Context,
-    loom: Annotated[str, typer.Argument(metavar="LOOM")],
+    loom: OneLoom,
     stage: Annotated[str, typer.Option(help="in work, run-in, signed off, put off, left out; scoped takes it back.")],
     hall: Hall = None,
     at: Annotated[str | None, typer.Option(metavar="T", help="When the stage began; default now.")] = None,
@@ -106,14 +106,14 @@ def _kind(window: str | None) -> WindowKind | None:
 def serve(
     context: typer.Context,
     port: Annotated[int, typer.Option(help="The port on this machine.")] = 8501,
+    open_browser: Annotated[bool, typer.Option("--open", help="Open the browser, too.")] = False,
 ) -> None:
     """Show the dashboards in a browser.
 
     From this machine only (127.0.0.1). Ctrl-C ends them.
 
-    Example: beamslot serve
+    Example: beamslot serve --open
     """
     from tracker.services.serve import serve as run
 
-    show.say(f"The dashboards: http://127.0.0.1:{port} (Ctrl-C ends them)")
-    run(context.obj, port)
+    run(context.obj, port, open_browser, lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)"))

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers
+from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers, require_database
 from tracker.domain.formats import number
 
 Part = Annotated[str, typer.Argument(metavar="PART", help="The part, as the parts list names it.")]
@@ -29,6 +29,11 @@ stock = typer.Typer(
 
 def add_commands(app: typer.Typer) -> None:
     app.add_typer(stock)
+
+
+@stock.callback()
+def _options(context: typer.Context) -> None:
+    require_database(context.obj)
 
 
 @stock.command()
@@ -92,7 +97,7 @@ def give_back(
 ) -> None:
     """Take back what a loom did not use. Its kit needs it again.
 
-    Example: beamslot stock return 007 RAIL-N 1 --why "wrong length"
+    Example: beamslot stock return 007 DEV-L 1 --why "wrong hand"
     """
     from tracker.services.stock import give_back as run
 
@@ -111,7 +116,7 @@ def recover(
     who: Who = None,
     json_to: Json = None,
 ) -> None:
-    """Book back what comes back after use, by the method: all of it or one part.
+    """Book back what comes back after use. What does, the method says; all of it or one part.
 
     Example: beamslot stock recover 007
     """

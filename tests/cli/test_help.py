@@ -1,0 +1,67 @@
+"""Every command says what it does with an example that can be typed, and stands in the README with its options."""
+
+import re
+import shlex
+from pathlib import Path
+from typing import Any
+
+import pytest
+import typer
+
+from tracker.cli import app
+
+README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+ROOT: Any = typer.main.get_command(app)
+
+
+def leaves(command, path=()):
+    """(path of names, command) of every command that is no group."""
+    if not hasattr(command, "commands"):
+        yield path, command
+        return
+    for name, one in command.commands.items():
+        yield from leaves(one, (*path, name))
+
+
+def options_of(command):
+    return {option for p in command.params for option in (*p.opts, *p.secondary_opts) if option.startswith("--")}
+
+
+COMMANDS = {" ".join(path): command for path, command in leaves(ROOT)}
+ROWS = dict(re.findall(r"^\| `((?:stock )?[a-z-]+)[^`]*` \|.*\|(.*)\|$", README, re.MULTILINE))
+"""Command → the cell with its options."""
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_help_explains_every_argument_and_gives_an_example(beamslot, name):
+    ran = beamslot(*name.split(), "--help")
+    assert ran.code == 0
+    assert f"Example: beamslot {name}" in " ".join(ran.out.split())
+    assert [p.name for p in COMMANDS[name].params if not (getattr(p, "help", "") or "").strip()] == []
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_the_example_can_be_typed(name):
+    text = re.search(r"Example: beamslot (.*)", COMMANDS[name].help)
+    assert text
+    command, arguments = ROOT, shlex.split(text[1])
+    while hasattr(command, "commands"):
+        command = command.commands[arguments.pop(0)]
+    command.make_context(name, arguments)  # raises a usage error where it does not fit
+
+
+def test_the_readme_has_exactly_the_commands_and_their_options():
+    told = {name: set(re.findall(r"`(--[a-z-]+)`", options)) for name, options in ROWS.items()}
+    assert told == {name: options_of(command) for name, command in COMMANDS.items()}
+
+
+def test_the_first_sentence_fits_the_list_of_commands(beamslot):
+    for arguments in (("--help",), ("stock", "--help")):
+        commands = beamslot(*arguments).out.split("Commands:")[1]
+        assert "..." not in commands and len(commands.splitlines()) > 10
+
+
+def test_a_mistyped_database_is_not_made(beamslot, tmp_path):
+    ran = beamslot("--db", "mil.db", "status")
+    assert (ran.code, ran.line) == (1, "there is no database mil.db; `beamslot load` makes it, --db names another")
+    assert not (tmp_path / "mil.db").exists()
