@@ -135,7 +135,7 @@ def says_total(text: str) -> bool:
     words = tokens(text)
     totals = vocabulary().words["total"]
     if any(" ".join(words[:size]) in totals for size in (1, 2, 3) if len(words) >= size):
-        return not re.search(r"\d", text.partition(" ")[0])
+        return not re.match(r"[^\W\d_]+[-_./]?\d", text)
     if 1 < len(words) <= 4 and words[-1] in totals and hall_in(text, alone=False):
         return True
     solid = "".join(words)

@@ -8,6 +8,9 @@ from tracker.intake.vocabulary import is_cjk, tokens, vocabulary
 
 _WORD = re.compile(r"[^\s,;:()\[\]|/]+")
 _IDENTIFIER = re.compile(r"[A-Z]{1,3}|[a-z]|[IVX]+|[A-Z]{0,3}[-.]?\d{1,3}[A-Za-z]?\.?|\d{1,2}(?:ª|º|°|\.|er|ème|e)?")
+_SEVERAL = re.compile(r"\s*(?:[+&/,\-–]|und|and|et|e|y|ve|bis|to|à|a|至|和)\s*[A-Z\d](?![^\W\d])", re.IGNORECASE)
+"""`Halle 1 und 2` names no one hall."""
+_SOLID = re.compile(r"([^\W\d_]{3,})[-_.]?(?:\d{1,3}|[A-Z])")
 _ORDINAL = re.compile(r"\d{1,2}(?:ª|º|°|\.|er|ère|ème|e|st|nd|rd|th)")
 
 
@@ -42,9 +45,15 @@ def _place_in(text: str, kind: str, alone: bool) -> str | None:
             and _IDENTIFIER.fullmatch(behind[0].group())
             and "," not in text[words[last].end() : behind[0].start()]
         ):
-            return _tidy(text[word.start() : behind[0].end()])
+            return None if _SEVERAL.match(text, behind[0].end()) else _tidy(text[word.start() : behind[0].end()])
         if at and _ORDINAL.fullmatch(words[at - 1].group()):
             return _tidy(text[words[at - 1].start() : words[last].end()])
+    if re.search(r"\d\s*[-–+&]\s*\d", text):
+        return None
+    for word in words:
+        solid = _SOLID.fullmatch(word.group())
+        if solid and fold(solid[1]) in words_of_kind:
+            return word.group()
     if alone and kind == "hall" and 1 < len(words) <= 3 and _has_hall_word(words):
         return _tidy(text)
     if alone and kind == "hall" and len(words) == 1 and re.search(r".{3,}(halle|saal)$", fold(text)):
