@@ -87,7 +87,7 @@ class NumberPlan:
     def _converted(self, number: float, unit: str) -> float:
         if self.dimension == "fraction":
             if unit == "fraction" or (unit == "mixed" and number <= 1):
-                return number
+                return float(f"{number:.12g}")  # 0.8 + 0.02 is 0.82
             return fraction(number) if unit != "permille" else number / 1000
         factor = FACTORS[self.dimension][unit] if self.dimension and unit else 1
         return number if factor == 1 else float(f"{number * factor:.10g}")

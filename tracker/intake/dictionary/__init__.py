@@ -1,0 +1,1 @@
+"""Headings, units and other words of a sheet in eight languages, as data."""
