@@ -104,8 +104,9 @@ def test_scenarios_stand_side_by_side_with_the_published_plan(planned, tmp_path)
     told = planned(*arguments, "--json", "-").json
     assert [line["name"] for line in told["compared"]] == ["published plan", "two weeks", "one"]
     assert [len(plan["bookings"]) for plan in told["plans"]] == [line["bookings"] for line in told["compared"]][1:]
-    rows = planned(*arguments).out.splitlines()
-    assert rows[0] == "Plans side by side (EUR)"
+    later = planned(*arguments[:2], "2027-01-05", *arguments[3:])  # the published plan is of the day before
+    rows = later.out.splitlines()
+    assert rows[0] == "Plans side by side (EUR)" and rows[2].startswith("things as they stand ")
     assert rows[-1] == "The scenarios are saved for comparison; none of them is published."
     assert len(published(tmp_path).bookings) == told["compared"][0]["bookings"]
 

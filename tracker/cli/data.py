@@ -85,7 +85,7 @@ def _print_origins(db: str, loom: str, field: str, hall: str | None, json_to: st
 
     found = origins(db, loom, field, hall)
     rows = [(show.moment(o.at, o.zone), o.who, o.file, o.sheet, o.cell, o.old, o.new) for o in found]
-    columns = ["When", "Who", "File", "Sheet", "Cell", "Before", "After"]
+    columns = ["When", "?Who", "File", "Sheet", "Cell", "Before", "After"]
     show.emit(json_to, [o.record() for o in found], lambda: show.table(f"{field} of loom {loom}", columns, rows))
 
 

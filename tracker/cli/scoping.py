@@ -89,7 +89,10 @@ def _some(names, most: int = 3) -> str:
 
 def _print_loom(report) -> None:
     loom = report.loom
-    show.say(f"Loom {loom.key}, {loom.machine_type}: {loom.variant or loom.obstacle}")
+    said = [text for text in (loom.variant, loom.obstacle) if text and not (loom.unknown and text == loom.variant)]
+    show.say(f"Loom {loom.key}, {loom.machine_type}: {'; '.join(said)}")
+    if loom.unknown:
+        show.say("`beamslot scope --survey survey.xlsx` writes the list of what to look at in the hall.")
     for work in loom.work:
         kinds = ", ".join(kind.value for kind in work.kinds)
         choices = ", ".join(f"{choice}: {taken}" for choice, taken in work.choices.items())

@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, Plan, PlanStatus
+from tracker.domain.progress import StageChange
 from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
 from tracker.planning.verify import verify
@@ -30,7 +31,7 @@ class Move:
     before: Booking | None
     after: Booking | None
     left_because: str = ""
-    """Why a dropped loom is left over."""
+    """Why a dropped loom is not booked any more."""
 
     @property
     def start(self) -> datetime:
@@ -46,11 +47,7 @@ class Move:
             return "was not booked before"
         if self.after is None:
             return self.left_because or "no longer among the looms to plan"
-        if self.before.beam_out_p50 and self.after.beam_out_p50:
-            later_h = (self.after.beam_out_p50 - self.before.beam_out_p50).total_seconds() / 3600
-            if abs(later_h) >= 1:
-                return f"its beam-out is expected {abs(later_h):,.0f} h {'later' if later_h > 0 else 'earlier'}"
-        return "the whole plan costs less this way"
+        return f"{_window_words(self.before, self.after)}the whole plan costs less this way"
 
     @property
     def what(self) -> str:
@@ -61,6 +58,21 @@ class Move:
         if self.before.start != self.after.start:
             return "later" if self.after.start > self.before.start else "earlier"
         return "other choice" if self.before.choices != self.after.choices else "same"
+
+
+SAME_BEAM_OUT_H = 72
+"""A forecast moves by less than this; beyond it the booking waits for another beam-out. The numbers of the windows do not
+tell, since they start again with every new warp."""
+
+
+def _window_words(before: Booking, after: Booking) -> str:
+    if before.beam_out_p50 is None or after.beam_out_p50 is None:
+        return "" if before.kind is after.kind else f"{after.kind.value} instead of {before.kind.value}: "
+    later_h = (after.beam_out_p50 - before.beam_out_p50).total_seconds() / 3600
+    when = "later" if later_h > 0 else "earlier"
+    if abs(later_h) >= SAME_BEAM_OUT_H:
+        return f"{'a' if later_h > 0 else 'an'} {when} beam-out: "
+    return f"its beam-out is expected {abs(later_h):,.0f} h {when}; " if abs(later_h) >= 1 else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,9 +115,8 @@ def plan(
     """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
 
     The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved.
-    A scenario is planned and saved but never published. Firm bookings stay
-    unless `keep_firm` is False. Raises PlanRefused where the solver-free check objects, and
-    DataError where the data cannot carry a plan; nothing is written then.
+    A scenario is planned and saved but never published. Firm bookings stay unless `keep_firm` is False. Raises PlanRefused
+    where the solver-free check objects, and DataError where the data cannot carry a plan; nothing is written then.
     """
     data = read_planning_data(db)
     changes = read_scenario(scenario) if scenario else {}
@@ -119,7 +130,7 @@ def plan(
     check(result, prepared)
     name = str(changes.get("name") or scenario.stem) if scenario else None
     number = _save(db, result, publish, name)
-    moves = differences(data.previous, result) if data.previous else ()
+    moves = differences(data.previous, result, data.stages) if data.previous else ()
     return PlanReport(result, data.previous, moves, number, publish, name, data.mill.terms.zone)
 
 
@@ -142,11 +153,13 @@ def _save(db: str, result: Plan, publish: bool, scenario: str | None) -> int:
     return number
 
 
-def differences(before: Plan, after: Plan) -> tuple[Move, ...]:
-    """Looms whose booking moved, came, went or takes another choice; by the new start, dropped ones last."""
+def differences(before: Plan, after: Plan, stages: Mapping[LoomKey, StageChange] | None = None) -> tuple[Move, ...]:
+    """Looms whose booking moved, came, went or takes another choice; by the new start, dropped ones last. `stages`: what
+    was recorded of the looms, since it says why one is not booked any more."""
     old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
     new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
-    left = {item.key: item.why for item in after.left_over}
+    left = {key: change.stage.value for key, change in (stages or {}).items()}
+    left |= {item.key: item.why for item in after.left_over}
     moves = [Move(key, old.get(key), new.get(key), left.get(key, "")) for key in old.keys() | new.keys()]
     moved = [move for move in moves if move.what != "same"]
     return tuple(sorted(moved, key=lambda move: (move.after is None, move.start, move.key.sort_key)))

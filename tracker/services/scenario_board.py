@@ -66,8 +66,8 @@ def scenario_board(db: str) -> ScenarioBoard:
     """Every plan to be compared, as far as it is saved."""
     with open_store(db).reading() as uow:
         mill, published, others = uow.mill(), uow.published_plan(), scenario_plans(uow.session)
-    lines = [_line(mill, "published plan", None, published)] if published else []
-    lines += [_line(mill, name, made_at, plan) for name, made_at, plan in others]
+    lines = [plan_line(mill, "published plan", None, published)] if published else []
+    lines += [plan_line(mill, name, made_at, plan) for name, made_at, plan in others]
     return ScenarioBoard(
         zone=mill.terms.zone,
         currency=mill.terms.currency,
@@ -105,7 +105,8 @@ def _quoted(text: str) -> str:
     return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
-def _line(mill: Mill, name: str, made_at: datetime | None, plan: Plan) -> PlanLine:
+def plan_line(mill: Mill, name: str, made_at: datetime | None, plan: Plan) -> PlanLine:
+    """A plan as the comparison shows it."""
     ends = [booking.end.astimezone(mill.terms.zone).date() for booking in plan.bookings]
     return PlanLine(name, made_at, plan, total_cost(plan.bookings), _stopped_h(mill, plan), max(ends, default=None))
 

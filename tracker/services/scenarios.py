@@ -6,11 +6,14 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from tracker.domain.clock import planning_moment
 from tracker.errors import UsageError
 from tracker.services.plan import PlanReport, Progress, plan
 from tracker.services.scenario import apply_scenario, read_scenario
-from tracker.services.scenario_board import PlanLine, scenario_board
+from tracker.services.scenario_board import PlanLine, plan_line
 from tracker.store import open_store
+
+AS_THEY_STAND = "things as they stand"
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +21,8 @@ class ScenariosReport:
     plans: tuple[PlanReport, ...]
     """One for each scenario, in the order given."""
     compared: tuple[PlanLine, ...]
-    """The published plan first, where there is one, then the scenarios."""
+    """What is measured against first: the published plan, where it is of the same moment and no booked loom has gone on
+    since, else a plan of things as they stand; then the scenarios."""
     currency: str
 
     def record(self) -> dict[str, Any]:
@@ -40,20 +44,27 @@ def plan_scenarios(
     """Plan each scenario as `plan` does; all the files are read before the first is planned, so that a fault in the last
     costs nobody an hour. UsageError for one that does not fit, and for two of one name."""
     names = _names(db, files)
-    reports = []
-    for number, file in enumerate(files):
-        told = _part_of(progress, names[number], number, len(files)) if progress else None
-        reports.append(plan(db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop))
-    board = scenario_board(db)
-    by_name = {line.name: line for line in board.lines if line.made_at}
-    published = [line for line in board.lines if line.made_at is None]
-    return ScenariosReport(tuple(reports), (*published, *(by_name[name] for name in names)), board.currency)
+    with open_store(db).reading() as uow:
+        mill, published, stages = uow.mill(), uow.published_plan(), uow.stages()
+    at = planning_moment(mill.terms, as_of)
+    same = published is not None and published.as_of == at and not any(b.key in stages for b in published.bookings)
+    runs = [*([] if same else [(AS_THEY_STAND, None)]), *zip(names, files, strict=True)]
+
+    def run(number: int, name: str, file: Path | None) -> PlanReport:
+        told = _part_of(progress, name, number, len(runs)) if progress else None
+        return plan(db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop)
+
+    made = {name: run(number, name, file) for number, (name, file) in enumerate(runs)}
+    lines = [plan_line(mill, name, None, report.plan) for name, report in made.items()]
+    if same and published:
+        lines.insert(0, plan_line(mill, "published plan", None, published))
+    return ScenariosReport(tuple(made[name] for name in names), tuple(lines), mill.terms.currency)
 
 
 def _names(db: str, files: Sequence[Path]) -> list[str]:
     with open_store(db).reading() as uow:
         mill = uow.mill()
-    names: list[str] = []
+    names: list[str] = [AS_THEY_STAND]
     for file in files:
         scenario = read_scenario(file)
         apply_scenario(mill, scenario)
@@ -61,7 +72,7 @@ def _names(db: str, files: Sequence[Path]) -> list[str]:
         if name in names:
             raise UsageError(f"scenario {file}: another one is called {name!r}, too; give it a name of its own")
         names.append(name)
-    return names
+    return names[1:]
 
 
 def _part_of(progress: Progress, name: str, number: int, of: int) -> Progress:

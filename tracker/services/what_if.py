@@ -91,7 +91,7 @@ def what_if(
         prepared = replace(prepared, problem=replace(prepared.problem, released=free))
         made = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress)
         check(made, prepared)
-        moves = differences(data.previous, made) if data.previous else ()
+        moves = differences(data.previous, made, data.stages) if data.previous else ()
     fell = tuple(fall for fall in after if fall not in before)
     terms = room.mill.terms
     return WhatIfReport(at, terms.zone, terms.currency, before, fell, made, moves, room.plan.objective)

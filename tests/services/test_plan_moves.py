@@ -1,0 +1,57 @@
+"""What replanning says of a booking that moved, and of one that is gone."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
+from tracker.domain.progress import Stage, StageChange
+from tracker.domain.windows import WindowKind
+from tracker.services.plan import differences
+
+AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
+
+
+def booking(start_h, beam_out_h=None, kind=WindowKind.REPEAT, loom="1", window=1, choices=()):
+    start = AT + timedelta(hours=start_h)
+    out = None if beam_out_h is None else AT + timedelta(hours=beam_out_h)
+    return Booking(
+        LoomKey("H", loom), window, kind, choices, start, start + timedelta(hours=6), out, 12, 8, {}, CostTerms()
+    )
+
+
+def plan(*bookings, left=()):
+    return Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", AT, AT + timedelta(days=30), bookings, left)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "what", "why"),
+    [
+        (booking(10, 8), booking(30, 28), "later", "its beam-out is expected 20 h later; the whole plan costs less this way"),
+        # the same beam-out under another number: a warp has run out in between
+        (booking(60, 58, window=3), booking(54, 52, window=2), "earlier",
+         "its beam-out is expected 6 h earlier; the whole plan costs less this way"),
+        (booking(10, 8), booking(400, 398, window=2), "later", "a later beam-out: the whole plan costs less this way"),
+        (booking(400, 398), booking(10, 8), "earlier", "an earlier beam-out: the whole plan costs less this way"),
+        (booking(10, 8), booking(14, 8.5), "later", "the whole plan costs less this way"),
+        (booking(10, 8), booking(24, None, WindowKind.MID_WARP), "later",
+         "mid-warp instead of repeat: the whole plan costs less this way"),
+        (booking(10, 8), booking(10, 8, choices=(("rail", "drill"),)), "other choice", "the whole plan costs less this way"),
+    ],
+)  # fmt: skip
+def test_why_a_booking_moved(before, after, what, why):
+    (move,) = differences(plan(before), plan(after))
+    assert (move.what, move.why) == (what, why)
+
+
+def test_why_bookings_are_gone_or_new():
+    before = plan(*(booking(10, 8, loom=loom) for loom in "1234"))
+    after = plan(booking(10, 8), booking(20, 18, loom="5"), left=(LeftOver(LoomKey("H", "2"), "no kit: RAIL", 0),))
+    stages = {LoomKey("H", "3"): StageChange(LoomKey("H", "3"), Stage.SIGNED_OFF, AT, "me")}
+    assert [(move.key.loom, move.what, move.why) for move in differences(before, after, stages)] == [
+        ("5", "new", "was not booked before"),
+        ("2", "dropped", "no kit: RAIL"),
+        ("3", "dropped", "signed off"),
+        ("4", "dropped", "no longer among the looms to plan"),
+    ]
