@@ -18,9 +18,9 @@ ROWS = typed_rows(LOOMS)
     [
         (9, 6000, "Speed 6000 (6,000 picks/min) is above the highest possible, 2,500 picks/min."),
         (9, 0, "Speed 0 (0 picks/min) is below the lowest possible, 20 picks/min."),
-        (10, "870 %", "Efficiency 870 % (870 %) is above the highest possible, 100 %."),
+        (10, "870 %", "Efficiency 870 % is above the highest possible, 100 %."),
         (10, 104, "Efficiency 104 (104 %) is above the highest possible, 100 %."),
-        (8, -3, "Frames -3 (-3) is below the lowest possible, 1."),
+        (8, -3, "Frames -3 is below the lowest possible, 1."),
         (8, 8.5, "Frames 8.5 is no whole number."),
         (8, "8+2", "Frames '8+2' cannot be read as a number."),
         (8, "8 to 12", "Frames '8 to 12' cannot be read as a number."),

@@ -421,3 +421,11 @@ def test_lines_of_dashes_between_the_rows(tmp_path: Path):
     rows = [with_units(HEAD), ["---"] * 11, *ROWS[:6], ["---"] * 11, *ROWS[6:]]
     got = read(workbook(tmp_path / "a.xlsx", rows))
     assert got.looms == LOOMS and not got.refused
+
+
+def test_turned_lists_below_each_other_with_a_hall_above_each(tmp_path: Path):
+    head = [with_units(HEAD)[i] for i in NO_HALL]
+    first = turned([head, *(without_hall(row) for row in ROWS[:6])])
+    second = turned([head, *(without_hall(row) for row in ROWS[6:])])
+    got = read(workbook(tmp_path / "a.xlsx", [["Hall 1"], *first, [], ["Hall 2"], *second]))
+    assert got.looms == LOOMS and not got.doubts

@@ -78,6 +78,8 @@ def body_rows(block: Block) -> Iterator[BodyRow]:
 def hall_above(block: Block) -> str | None:
     """The hall named in the title lines above a heading, the nearest first; in its own columns before others."""
     sheet = block.sheet
+    if sheet.transposed and (hall := _hall_over_turned(block)):
+        return hall
     first, last = block.columns[0], block.columns[-1]
     for within in (True, False):
         for row in range(block.top - 1, max(-1, block.top - 12), -1):
@@ -88,6 +90,16 @@ def hall_above(block: Block) -> str | None:
             for value in (own if within else cells).values():
                 if isinstance(value, str) and not says_total(value) and (hall := hall_in(value, alone=len(own) == 1)):
                     return hall
+    return None
+
+
+def _hall_over_turned(block: Block) -> str | None:
+    """Where the sheet is turned, the title stands in the line of the headings, before the first of them."""
+    for column in range(block.columns[0] - 1, max(-1, block.columns[0] - 5), -1):
+        for row in range(block.top, block.bottom + 1):
+            value = block.sheet.value(row, column)
+            if isinstance(value, str) and not says_total(value) and (hall := hall_in(value)):
+                return hall
     return None
 
 

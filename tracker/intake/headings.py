@@ -280,7 +280,7 @@ def _near(short: Tokens) -> Found:
 
 def match_loosely(text: str, field: str) -> float:
     """How surely a short misspelt heading (`Lom`, `Sped (rpm)`) means a field, for lists in which that field is missing."""
-    if match_heading(text).candidates or is_cjk(text):
+    if match_heading(text).candidates or is_cjk(text) or _FIGURE.search(text):
         return 0.0
     phrases = _phrases_of(field)
     for core, _ in _forms(text):

@@ -118,7 +118,9 @@ class NumberPlan:
         assert limit is not None
         said = raw if isinstance(raw, str) else plain_number(raw)
         side = "below the lowest" if below else "above the highest"
-        return f"{column.heading} {said} ({self._shown(value)}) is {side} possible, {self._shown(limit)}"
+        shown = self._shown(value)
+        inside = "" if said.replace(" ", "") == shown.replace(" ", "") else f" ({shown})"
+        return f"{column.heading} {said}{inside} is {side} possible, {self._shown(limit)}"
 
     def _shown(self, value: float) -> str:
         column = self.pool.column
