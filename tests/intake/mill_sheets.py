@@ -150,7 +150,3 @@ def turned(rows: Rows) -> Rows:
     """Rows as columns."""
     width = max(map(len, rows))
     return [[row[c] if c < len(row) else None for row in rows] for c in range(width)]
-
-
-def columns(rows: Rows, *indexes: int) -> Rows:
-    return [[row[i] for i in indexes] for row in rows]

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from typing import Any
@@ -73,7 +73,6 @@ class Pool:
     language: str = "en"
     sheet_decimals: str = ""
     """Convention that other columns of the file prove."""
-    problems: set[tuple[int, int]] = field(default_factory=set)
 
     @property
     def heading(self) -> str:

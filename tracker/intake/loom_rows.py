@@ -130,6 +130,7 @@ def _ask_sheets(bare: list[Any], looms: LoomRows, found: dict[tuple[int, int], s
         by_sheet.setdefault((sheet.file, sheet.name), set()).update(numbers)
     names = list(by_sheet)
     clash = any(by_sheet[a] & by_sheet[b] for i, a in enumerate(names) for b in names[i + 1 :])
+    said: list[Any] = []
     for reading in bare:
         sheet = reading.block.sheet
         if clash and looms.answers.sheet(sheet.name) is None:
@@ -138,7 +139,8 @@ def _ask_sheets(bare: list[Any], looms: LoomRows, found: dict[tuple[int, int], s
                 f"No hall is named, and other sheets have the same loom numbers: is {sheet.name} a hall of its own?",
                 f'Answer --answer "{sheet.name}=hall", or --answer "{sheet.name}=ignore".', code="sheet-is-hall",
             )  # fmt: skip
-        elif reading.rows:
+        elif reading.rows and sheet not in said:
+            said.append(sheet)
             looms.report.whole(Severity.NOTE, "no-hall", sheet, "",
                                f"The sheet {sheet.name} names no hall; its looms are taken as standing in one hall without a name.",
                                hint="Add a column Hall where loom numbers start again in each hall.")  # fmt: skip

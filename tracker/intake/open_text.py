@@ -39,7 +39,7 @@ def text_sheet(path: Path) -> Sheet:
     rows: list[list[str | None]] = [
         [clean(_unprotected(field)) or None for field in row] for row in _parsed(path, body, delimiter)
     ]
-    return Sheet(path.name, path.stem, rows, Extras(SheetFormat(path.stem)), is_text=True)  # type: ignore[arg-type]
+    return Sheet(path.name, path.stem, rows, Extras(SheetFormat(path.stem)))  # type: ignore[arg-type]
 
 
 def _unprotected(field: str) -> str:

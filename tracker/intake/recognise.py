@@ -150,7 +150,7 @@ def _fits(table: Table, one: Recognised, headings: int, own_name: bool) -> bool:
     fields = {meaning.field for meaning in one.meanings.values()}
     if table is LOOMS:
         facts = sum(name in fields for name in _LOOM_FACTS)
-        return "loom" in fields and (("machine_type" in fields and facts >= 2) or facts >= 3)
+        return "loom" in fields and (("machine_type" in fields and (facts >= 2 or "hall" in fields)) or facts >= 3)
     sure = {meaning.field for meaning in one.meanings.values() if meaning.certainty >= (0.6 if own_name else 0.85)}
     if any(column.needed and column.field not in sure for column in table.columns):
         return False

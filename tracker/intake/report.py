@@ -67,10 +67,6 @@ class Report:
                 Severity.DOUBT, code or f"{kind}-doubt", sheet, cell, message, heading=heading, raw=raw, hint=hint
             )
 
-    @property
-    def has_doubts(self) -> bool:
-        return any(key.severity is Severity.DOUBT for key in self._cells)
-
     def findings(self) -> tuple[Finding, ...]:
         return tuple(
             Finding(key.code, key.severity, key.message, key.hint, key.file, key.sheet,

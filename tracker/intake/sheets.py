@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from tracker.intake.raw_sheets import Area, Cell, SheetFormat, cell_name, column_letters
+from tracker.intake.raw_sheets import Area, Cell, SheetFormat, cell_name
 
 _BLANKS = dict.fromkeys(
     map(ord, "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u3000"), " "
@@ -54,8 +54,6 @@ class Sheet:
     extras: Extras
     row_number: Callable[[int], int] | None = None
     """Row number in the user's file (from 1) of a row given from 1, where rows were left out."""
-    is_text: bool = False
-    """Delimited text: every value is a string."""
     transposed: bool = False
 
     @cached_property
@@ -115,14 +113,9 @@ class Sheet:
         """The same sheet with rows and columns exchanged; addresses stay those of the file."""
         width = self.width
         rows = [[row[c] if c < len(row) else None for row in self.rows] for c in range(width)]
-        turned = Sheet(self.file, self.name, rows, self.extras, self.row_number, self.is_text, transposed=True)
+        turned = Sheet(self.file, self.name, rows, self.extras, self.row_number, transposed=True)
         _fill_merged(turned)
         return turned
-
-
-def column_name(sheet: Sheet, column: int) -> str:
-    """Letters of a column (`C`), or the row number where transposed."""
-    return str(column + 1) if sheet.transposed else column_letters(column + 1)
 
 
 def marked(sheet: Sheet) -> Sheet:
