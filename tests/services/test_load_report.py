@@ -164,3 +164,19 @@ def test_where_the_copy_cannot_be_written_nothing_is_loaded(db, tmp_path):
     with pytest.raises(TrackerError, match=r"cannot write"):
         load(db, [file], partial=True, marked=tmp_path / "no such folder" / "marked.xlsx")
     assert stored_looms(db) == 0
+
+
+def test_changes_are_told_in_the_words_and_units_of_the_workbook(mill, tmp_path):
+    terms = [["Term", "Value"], ["allowance (%)", 20], ["firm (hours)", 48], ["programme", "Another name"]]
+    crews = [["Crew", "Trade", "Heads", "Weekdays"], ["Night", "fitter", 2, "Mon-Fri"]]
+    load(mill, [book(tmp_path / "crews.xlsx", Crews=crews)])
+    crews[1][2] = 3
+    said = load(
+        mill, [book(tmp_path / "a.xlsx", Terms=terms), book(tmp_path / "b.xlsx", Crews=crews)], dry_run=True
+    ).lines()
+    assert said[:4] == [
+        "Terms allowance (%): Value 15 → 20",
+        "Terms firm (hours): Value 72 → 48",
+        "Terms programme: Value Leno conversion of halls 1 and 2 (invented) → Another name",
+        "Crews Night Mon-Fri: Heads 2 → 3",
+    ]

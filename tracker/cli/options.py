@@ -11,10 +11,19 @@ import typer
 
 from tracker.errors import DataError
 
+
+def _in_a_folder(target: str | None) -> str | None:
+    """Refuse at once what could not be written in the end, when the database is changed already."""
+    if target and target != "-" and not Path(target).parent.is_dir():
+        raise typer.BadParameter(f"there is no folder {Path(target).parent}")
+    return target
+
+
 Json = Annotated[
     str | None,
-    typer.Option("--json", metavar="FILE", help="Write the result as JSON to FILE; - is standard output, alone."),
-]
+    typer.Option("--json", metavar="FILE", callback=_in_a_folder,
+                 help="Write the result as JSON to FILE; - is standard output, alone."),
+]  # fmt: skip
 AsOf = Annotated[
     str | None, typer.Option("--as-of", metavar="T", help="A moment, 2027-01-04 or 2027-01-04T06:00; default now.")
 ]

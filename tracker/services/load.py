@@ -1,7 +1,7 @@
 """Read spreadsheets, say what they would change, and write it, all of it or nothing."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -10,117 +10,22 @@ from zoneinfo import ZoneInfo
 from tracker.domain.clock import now
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
-from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, SourceTable, TypedRow
-from tracker.domain.tables import TABLES
+from tracker.domain.rows import Change, ReadResult, SourceTable, TypedRow
 from tracker.domain.words import natural_key
 from tracker.errors import InputRefused
 from tracker.intake.compare import compare, key_of
 from tracker.intake.reader import read_files
 from tracker.kits.refusals import stock_findings
 from tracker.scope.difference import MethodDifference
+from tracker.services.load_report import LoadedTable, LoadReport, against, where
 from tracker.services.marking import Marking
 from tracker.services.method import load_method
 from tracker.store import UnitOfWork, open_store
 from tracker.store.loads import LoadWriter, Place
-from tracker.store.rows import plain
 
 Progress = Callable[[str, float], None]
-MOST_CHANGES = 20
-"""Changed values that are told one by one."""
 MOST_PLACES = 5
 """Places that a refusal of several names."""
-
-
-@dataclass(frozen=True, slots=True)
-class LoadedTable:
-    source: SourceTable
-    rows: RowCounts
-
-
-@dataclass(frozen=True)
-class LoadReport:
-    """What a load read, found and changed, or would have."""
-
-    tables: tuple[LoadedTable, ...] = ()
-    findings: tuple[Finding, ...] = ()
-    changes: tuple[Change, ...] = ()
-    missing: Mapping[str, Sequence[RowKey]] = field(default_factory=dict)
-    """Table → rows that the database has and the files have not; they stay."""
-    method: MethodDifference | None = None
-    """What a new method version changes; None where the load brings no new one."""
-    method_version: int | None = None
-    refusal: str = ""
-    """Why nothing was written, one line; empty where the load went through. A single reason stands in it whole; of several
-    it says how many and where."""
-    written: bool = False
-    dry_run: bool = False
-    said: tuple[str, ...] = ()
-    """What else a person should know."""
-
-    @property
-    def listed(self) -> tuple[Finding, ...]:
-        """The findings to be shown beside the refusal: what stands against the load first, less the one that the refusal
-        quotes."""
-        order = list(Severity)
-        quoted = _against(self.findings)[:1] if self.refusal and len(_against(self.findings)) == 1 else ()
-        shown = [finding for finding in self.findings if finding not in quoted]
-        return tuple(sorted(shown, key=lambda finding: -order.index(finding.severity)))
-
-    @property
-    def questions(self) -> tuple[Finding, ...]:
-        return tuple(f for f in self.findings if f.severity is Severity.DOUBT)
-
-    @property
-    def refused(self) -> tuple[Finding, ...]:
-        return tuple(f for f in self.findings if f.severity is Severity.REFUSED)
-
-    def record(self) -> dict[str, Any]:
-        """As `--json` writes it."""
-        return {
-            "tables": [_table_record(table) for table in self.tables],
-            "findings": [finding.record() for finding in self.findings],
-            "changes": [
-                {"table": c.table, "key": plain(c.key), "field": c.field, "old": plain(c.old), "new": plain(c.new)}
-                for c in self.changes
-            ],
-            "missing": {table: [plain(key) for key in keys] for table, keys in self.missing.items()},
-            "written": self.written,
-        }
-
-    def lines(self) -> list[str]:
-        """What changed, in a few lines; of a refused load only what was done beside it."""
-        if self.refusal:
-            return list(self.said)
-        return [*self._value_lines(), *self._missing_lines(), *self._method_lines(), *self.said, self._sum_line()]
-
-    def _value_lines(self) -> list[str]:
-        changes = [change for change in self.changes if change.field]
-        more = len(changes) - MOST_CHANGES
-        cut = [f"… and {more} more values changed; all of them with --json FILE"] if more > 0 else []
-        return [_change_line(change) for change in changes[:MOST_CHANGES]] + cut
-
-    def _missing_lines(self) -> list[str]:
-        return [
-            f"{TABLES[table].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay."
-            for table, keys in self.missing.items()
-        ]
-
-    def _method_lines(self) -> list[str]:
-        if not self.method_version:
-            return []
-        if self.method_version == 1 or self.method is None:
-            return [f"Method version {self.method_version} is the first." if self.method_version == 1 else
-                    f"Method version {self.method_version}."]  # fmt: skip
-        changed = len({key for change in self.method.looms for key in change.looms})
-        says = f"changes the scope of {count(changed, 'loom')}" if changed else "changes the scope of no loom"
-        return [f"Method version {self.method_version} {says}:", *(f"  {line}" for line in self.method.lines())]
-
-    def _sum_line(self) -> str:
-        added, changed = (sum(getattr(t.rows, kind) for t in self.tables) for kind in ("added", "changed"))
-        if not self.written:
-            return f"Would load: {count(added, 'row')} added, {changed} changed. Nothing was written."
-        unchanged = " Nothing had changed." if not added and not changed else ""
-        return f"Loaded: {count(added, 'row')} added, {changed} changed.{unchanged}"
 
 
 def load(
@@ -228,16 +133,16 @@ class _Loading:
 
     def _refusal(self) -> str:
         """Why nothing may be written yet; empty where nothing stands against it."""
-        against = _against(self.findings)
-        if not against or (self.partial and against[0].severity is Severity.REFUSED):
+        standing = against(self.findings)
+        if not standing or (self.partial and standing[0].severity is Severity.REFUSED):
             return ""
-        first, many = against[0], len(against)
+        first, many = standing[0], len(standing)
         asked = first.severity is Severity.DOUBT
         what = count(many, "question is", "questions are") + " open" if asked else count(many, "refusal")
         if many == 1:
-            said = f"{what}, nothing was written: {_where(first)}: {first.message} {first.hint}".rstrip()
+            said = f"{what}, nothing was written: {where(first)}: {first.message} {first.hint}".rstrip()
             return said if asked else f"{said} Or load the rest with --partial."
-        places = ", ".join(_where(finding) for finding in against[:MOST_PLACES]) + (" …" if many > MOST_PLACES else "")
+        places = ", ".join(where(finding) for finding in standing[:MOST_PLACES]) + (" …" if many > MOST_PLACES else "")
         do = "Answer each with --answer." if asked else "Mend them, or load the rest with --partial."
         return f"{what}, nothing was written: {places}. {do}"
 
@@ -256,19 +161,6 @@ class _Loading:
         )  # fmt: skip
 
 
-def _against(findings: Sequence[Finding]) -> list[Finding]:
-    """What stands against writing: the questions, which come first, or where there are none the refusals."""
-    for severity in (Severity.DOUBT, Severity.REFUSED):
-        if found := [finding for finding in findings if finding.severity is severity]:
-            return found
-    return []
-
-
-def _where(finding: Finding) -> str:
-    place = " ".join(part for part in (finding.file, finding.sheet, finding.cell) if part)
-    return place + (f" ({finding.heading})" if finding.heading else "")
-
-
 def _value(change: Change) -> Any:
     return change.new if change.field else change.new["value"]
 
@@ -284,24 +176,3 @@ def _of_file(refusal: InputRefused, files: Sequence[Path]) -> tuple[Finding, ...
     file = next((path.name for path in files if path.name in str(refusal)), files[0].name)
     whole = Finding("file-refused", Severity.REFUSED, str(refusal), "Give a workbook that can be read.", file=file)
     return (*refusal.findings, whole)
-
-
-def _change_line(change: Change) -> str:
-    key = " ".join(str(plain(part)) for part in change.key if part is not None)
-    old, new = ("empty" if value is None else plain(value) for value in (change.old, change.new))
-    return f"{TABLES[change.table].sheet} {key}: {change.field} {old} → {new}"
-
-
-def _table_record(table: LoadedTable) -> dict[str, Any]:
-    source = table.source
-    return {
-        "file": source.file,
-        "sheet": source.sheet,
-        "table": source.table,
-        "heading_row": source.heading_row,
-        "columns": [
-            {"heading": c.heading, "cell": c.cell, "field": c.field, "unit": c.unit, "certainty": c.certainty}
-            for c in source.columns
-        ],
-        "rows": asdict(table.rows),
-    }

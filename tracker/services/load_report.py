@@ -1,0 +1,155 @@
+"""What a load read, found and changed, for a program and for a person."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, dataclass, field
+from typing import Any
+
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.formats import count, shown
+from tracker.domain.rows import Change, RowCounts, RowKey, SourceTable
+from tracker.domain.tables import TABLES, TERMS, Kind
+from tracker.domain.units import percent
+from tracker.export.cells import workbook_value
+from tracker.scope.difference import MethodDifference
+from tracker.store.rows import plain
+
+MOST_CHANGES = 20
+"""Changed values that are told one by one."""
+
+
+@dataclass(frozen=True, slots=True)
+class LoadedTable:
+    source: SourceTable
+    rows: RowCounts
+
+
+@dataclass(frozen=True)
+class LoadReport:
+    """What a load read, found and changed, or would have."""
+
+    tables: tuple[LoadedTable, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    changes: tuple[Change, ...] = ()
+    missing: Mapping[str, Sequence[RowKey]] = field(default_factory=dict)
+    """Table → rows that the database has and the files have not; they stay."""
+    method: MethodDifference | None = None
+    """What a new method version changes; None where the load brings no new one."""
+    method_version: int | None = None
+    refusal: str = ""
+    """Why nothing was written, one line; empty where the load went through. A single reason stands in it whole; of several
+    it says how many and where."""
+    written: bool = False
+    dry_run: bool = False
+    said: tuple[str, ...] = ()
+    """What else a person should know."""
+
+    @property
+    def listed(self) -> tuple[Finding, ...]:
+        """The findings to be shown beside the refusal: what stands against the load first, less the one that the refusal
+        quotes."""
+        order = list(Severity)
+        quoted = against(self.findings)[:1] if self.refusal and len(against(self.findings)) == 1 else ()
+        shown = [finding for finding in self.findings if finding not in quoted]
+        return tuple(sorted(shown, key=lambda finding: -order.index(finding.severity)))
+
+    @property
+    def questions(self) -> tuple[Finding, ...]:
+        return tuple(f for f in self.findings if f.severity is Severity.DOUBT)
+
+    @property
+    def refused(self) -> tuple[Finding, ...]:
+        return tuple(f for f in self.findings if f.severity is Severity.REFUSED)
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return {
+            "tables": [_table_record(table) for table in self.tables],
+            "findings": [finding.record() for finding in self.findings],
+            "changes": [
+                {"table": c.table, "key": plain(c.key), "field": c.field, "old": plain(c.old), "new": plain(c.new)}
+                for c in self.changes
+            ],
+            "missing": {table: [plain(key) for key in keys] for table, keys in self.missing.items()},
+            "written": self.written,
+        }
+
+    def lines(self) -> list[str]:
+        """What changed, in a few lines; of a refused load only what was done beside it."""
+        if self.refusal:
+            return list(self.said)
+        return [*self._value_lines(), *self._missing_lines(), *self._method_lines(), *self.said, self._sum_line()]
+
+    def _value_lines(self) -> list[str]:
+        changes = [change for change in self.changes if change.field]
+        more = len(changes) - MOST_CHANGES
+        cut = [f"… and {more} more values changed; all of them with --json FILE"] if more > 0 else []
+        return [_change_line(change) for change in changes[:MOST_CHANGES]] + cut
+
+    def _missing_lines(self) -> list[str]:
+        return [
+            f"{TABLES[table].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay."
+            for table, keys in self.missing.items()
+        ]
+
+    def _method_lines(self) -> list[str]:
+        if not self.method_version:
+            return []
+        if self.method_version == 1 or self.method is None:
+            return [f"Method version {self.method_version} is the first." if self.method_version == 1 else
+                    f"Method version {self.method_version}."]  # fmt: skip
+        changed = len({key for change in self.method.looms for key in change.looms})
+        says = f"changes the scope of {count(changed, 'loom')}" if changed else "changes the scope of no loom"
+        return [f"Method version {self.method_version} {says}:", *(f"  {line}" for line in self.method.lines())]
+
+    def _sum_line(self) -> str:
+        added, changed = (sum(getattr(t.rows, kind) for t in self.tables) for kind in ("added", "changed"))
+        if not self.written:
+            return f"Would load: {count(added, 'row')} added, {changed} changed. Nothing was written."
+        unchanged = " Nothing had changed." if not added and not changed else ""
+        return f"Loaded: {count(added, 'row')} added, {changed} changed.{unchanged}"
+
+
+def against(findings: Sequence[Finding]) -> list[Finding]:
+    """What stands against writing: the questions, which come first, or where there are none the refusals."""
+    for severity in (Severity.DOUBT, Severity.REFUSED):
+        if found := [finding for finding in findings if finding.severity is severity]:
+            return found
+    return []
+
+
+def where(finding: Finding) -> str:
+    place = " ".join(part for part in (finding.file, finding.sheet, finding.cell) if part)
+    return place + (f" ({finding.heading})" if finding.heading else "")
+
+
+def _change_line(change: Change) -> str:
+    table = TABLES[change.table]
+    parts = zip(table.key, change.key, strict=True)
+    key = " ".join(_shown(part, table.column(name).kind) for name, part in parts if part is not None)
+    column = next((column for column in table.columns if column.field == change.field), None)
+    share = str(change.key[0]).endswith("(%)") if table is TERMS else bool(column and column.kind is Kind.FRACTION)
+    kind = Kind.FRACTION if share else column.kind if column else Kind.ANY
+    old, new = (_shown(value, kind) or "empty" for value in (change.old, change.new))
+    return f"{table.sheet} {key}: {column.title if column else change.field} {old} → {new}"
+
+
+def _shown(value: Any, kind: Kind) -> str:
+    """The value as the mill would write it under its heading: a share in percent, weekdays as words."""
+    if kind is Kind.FRACTION and isinstance(value, float | int):
+        return shown(percent(value))
+    return shown(workbook_value(kind, value))
+
+
+def _table_record(table: LoadedTable) -> dict[str, Any]:
+    source = table.source
+    return {
+        "file": source.file,
+        "sheet": source.sheet,
+        "table": source.table,
+        "heading_row": source.heading_row,
+        "columns": [
+            {"heading": c.heading, "cell": c.cell, "field": c.field, "unit": c.unit, "certainty": c.certainty}
+            for c in source.columns
+        ],
+        "rows": asdict(table.rows),
+    }
