@@ -7,7 +7,8 @@ from zipfile import is_zipfile
 from tracker.domain.findings import Finding
 from tracker.errors import UsageError
 from tracker.export.marked import write_marked
-from tracker.intake.open_book import open_book
+from tracker.intake.open_text import text_sheet
+from tracker.intake.raw_compound import COMPOUND_MAGIC
 
 
 class Marking:
@@ -53,6 +54,8 @@ def _ending(file: Path) -> str:
 
 def _grids(file: Path) -> dict[str, list[list[object]]] | None:
     """Of delimited text the cells as the load reads them; None for a workbook, whose own cells the copy takes."""
-    if is_zipfile(file):
-        return None
-    return {sheet.name: [list(row) for row in sheet.rows] for sheet in open_book(file) if sheet.is_text} or None
+    with file.open("rb") as opened:
+        if is_zipfile(file) or opened.read(8).startswith(COMPOUND_MAGIC):
+            return None
+    sheet = text_sheet(file)
+    return {sheet.name: [list(row) for row in sheet.rows]}
