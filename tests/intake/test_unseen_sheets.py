@@ -366,12 +366,12 @@ def test_formats_that_write_the_unit(tmp_path: Path):
 
 def test_letters_that_look_like_figures_are_noted_and_kept(tmp_path: Path):
     rows = [
-        [{3: "OO4", 7: "l08"}.get(i, row[0]), *row[1:4], "AJ-19O" if i == 0 else "AJ-190", *row[5:]]
+        [{3: "OO4", 7: "l08", 9: "０１０"}.get(i, row[0]), *row[1:4], "AJ-19O" if i == 0 else "AJ-190", *row[5:]]
         for i, row in enumerate(ROWS)
     ]
     got = read(workbook(tmp_path / "a.xlsx", [with_units(HEAD), *rows]))
     assert [got.looms[3]["loom"], got.looms[7]["loom"], got.looms[0]["machine_type"]] == ["OO4", "l08", "AJ-19O"]
-    assert {f.cell for f in got.findings(code="look-alike")} == {"A5", "A9", "E2"}
+    assert {f.cell for f in got.findings(code="look-alike")} == {"A5", "A9", "A11", "E2"}
 
 
 def test_what_is_not_loaded_is_said(tmp_path: Path):

@@ -18,7 +18,8 @@ _LETTERS = {
     "а": "a", "е": "e", "о": "o", "р": "p", "с": "c", "х": "x", "у": "y", "У": "Y", "І": "I", "і": "i",
     "Α": "A", "Β": "B", "Ε": "E", "Ζ": "Z", "Η": "H", "Ι": "I", "Κ": "K", "Μ": "M", "Ν": "N", "Ο": "O", "Ρ": "P",
     "Τ": "T", "Χ": "X", "Υ": "Y", "ο": "o", "ν": "v",
-}  # fmt: skip
+} | {chr(wide): chr(wide - 0xFEE0) for wide in range(0xFF01, 0xFF5F)}  # fmt: skip
+"""Letters of other scripts, and wide ones, that look like a Latin letter or a figure."""
 _FIGURES = {
     "O": "0",
     "o": "0",
@@ -130,7 +131,7 @@ def _ask_sheets(bare: list[Any], looms: LoomRows, found: dict[tuple[int, int], s
         by_sheet.setdefault((sheet.file, sheet.name), set()).update(numbers)
     names = list(by_sheet)
     clash = any(by_sheet[a] & by_sheet[b] for i, a in enumerate(names) for b in names[i + 1 :])
-    said: list[Any] = []
+    said: set[int] = set()
     for reading in bare:
         sheet = reading.block.sheet
         if clash and looms.answers.sheet(sheet.name) is None:
@@ -139,8 +140,8 @@ def _ask_sheets(bare: list[Any], looms: LoomRows, found: dict[tuple[int, int], s
                 f"No hall is named, and other sheets have the same loom numbers: is {sheet.name} a hall of its own?",
                 f'Answer --answer "{sheet.name}=hall", or --answer "{sheet.name}=ignore".', code="sheet-is-hall",
             )  # fmt: skip
-        elif reading.rows and sheet not in said:
-            said.append(sheet)
+        elif reading.rows and id(sheet) not in said:
+            said.add(id(sheet))
             looms.report.whole(Severity.NOTE, "no-hall", sheet, "",
                                f"The sheet {sheet.name} names no hall; its looms are taken as standing in one hall without a name.",
                                hint="Add a column Hall where loom numbers start again in each hall.")  # fmt: skip
@@ -197,7 +198,7 @@ def _note_column(reading: Any, c: int, answers: Answers, report: Report) -> None
 
 def _meant(text: str, texts: Counter[str], shapes: Counter[str]) -> str:
     """What was perhaps meant: a text that is in the list, or has the shape of the others; `` where nothing is strange."""
-    if text.isdigit() or not any(letter in _SUSPECT for letter in text):
+    if (text.isascii() and text.isdigit()) or not any(letter in _SUSPECT for letter in text):
         return ""
     likes = [like for like in figures_for_letters(text) if like != text]
     twin = next((like for like in likes if like in texts), "")
