@@ -13,7 +13,8 @@ import numpy as np
 from tracker.domain.plan import Booking
 from tracker.planning.contents import Profile, profile
 from tracker.planning.grid import Ints
-from tracker.planning.instance import KINDS, Instance, pool_holds
+from tracker.planning.instance import Instance, pool_holds
+from tracker.planning.numbered import KINDS
 from tracker.planning.options import Options, times
 from tracker.planning.problem import InWork
 from tracker.planning.supplies import Supply

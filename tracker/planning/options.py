@@ -9,7 +9,8 @@ import numpy as np
 from tracker.domain.windows import WindowKind
 from tracker.planning.costs import Batch, total
 from tracker.planning.grid import Bools, Floats, HallClock, Ints
-from tracker.planning.instance import KINDS, Instance
+from tracker.planning.instance import Instance
+from tracker.planning.numbered import KINDS
 
 BEFORE_H = 4
 """Clock hours before the mean beam-out at which the starts of a window begin."""

@@ -11,7 +11,8 @@ from tracker.domain.plan import Booking, CostTerms, OtherDate, ScarcityPrice
 from tracker.planning.costs import COST_TERMS, Batch
 from tracker.planning.given import Taken, is_firm
 from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import BEAM_OUTS, Instance
+from tracker.planning.instance import Instance
+from tracker.planning.numbered import BEAM_OUTS
 from tracker.planning.options import Dropped, Options, times
 from tracker.planning.pools import PoolKind
 from tracker.planning.programme import LEFT, Programme

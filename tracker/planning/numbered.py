@@ -1,0 +1,84 @@
+"""Contents, windows and bookings of the last plan as numbered tables of arrays."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from tracker.domain.windows import Window, WindowKind
+from tracker.domain.work import Choices, WorkContent
+from tracker.planning.grid import Bools, Floats, Ints
+
+KINDS = tuple(WindowKind)
+BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
+
+
+@dataclass(frozen=True)
+class PoolHold:
+    """An amount of pool `pool` held in positions start + first ≤ i < start + past."""
+
+    pool: int
+    first: int
+    past: int
+    amount: int
+
+
+@dataclass(frozen=True)
+class ContentTable:
+    """One entry per content (and, where parts were issued already, per loom). All arrays of shape (contents,)."""
+
+    items: list[WorkContent]
+    slots: Ints
+    labour: Floats
+    parts: Floats
+    profile: Ints
+    """Index into `Instance.profiles`."""
+    needs: Ints
+    """Row of `Instance.needs`."""
+    choices: Ints
+    """Index into `choice_sets`."""
+    choice_sets: list[Choices]
+
+
+@dataclass(frozen=True)
+class Menus:
+    """Which contents a loom has in a kind of window; looms with equal scopes share their menu."""
+
+    flat: Ints
+    """Content numbers, menu after menu."""
+    first: Ints
+    """Where each menu begins in `flat`; shape (menus + 1,)."""
+
+
+@dataclass(frozen=True)
+class WindowTable:
+    """Windows of the looms to plan, by loom and number; hours from the grid's origin. Arrays of shape (windows,)."""
+
+    items: list[Window]
+    loom: Ints
+    kind: Ints
+    """Index into `KINDS`."""
+    menu: Ints
+    mean_h: Floats
+    starts_h: Floats
+    ends_h: Floats
+    spread_h: Floats
+    mean_running_h: Floats
+    warp_rate: Floats
+    warp_value: Floats
+    contribution: Floats
+    """Currency per running hour; 0 where the mill says that the capacity is unsold."""
+
+    @property
+    def beam_out(self) -> Bools:
+        return np.isin(self.kind, [KINDS.index(kind) for kind in BEAM_OUTS])
+
+
+@dataclass(frozen=True)
+class Previous:
+    """The last published plan by loom, arrays of shape (looms,)."""
+
+    slot: Ints
+    """Start of the loom's booking, in slots; far below 0 where it has none."""
+    choices: Ints
+    """Index into `ContentTable.choice_sets`; -1 where no content has them any more."""
+    booked: Bools
