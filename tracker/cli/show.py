@@ -130,7 +130,14 @@ def progress() -> Iterator[Callable[[str, float], None]]:
     with Progress(TextColumn("{task.description}"), BarColumn(bar_width=24), TimeElapsedColumn(), console=err,
                   transient=True) as bar:  # fmt: skip
         task = bar.add_task("starting", total=1.0)
-        yield lambda text, fraction: bar.update(task, description=text, completed=fraction)
+        furthest = 0.0
+
+        def tell(text: str, fraction: float) -> None:
+            nonlocal furthest
+            furthest = max(furthest, fraction)  # a search may find that it is not as far as it thought
+            bar.update(task, description=text, completed=furthest)
+
+        yield tell
 
 
 @contextmanager
