@@ -34,6 +34,17 @@ def quiet(control: Control, seed: int = 0) -> highspy.Highs:
     return solver
 
 
+def stop_at_bound(solver: highspy.Highs, target: float) -> None:
+    """Stop an integer programme once its bound has reached the target."""
+
+    def ask(event: highspy.highs.HighsCallbackEvent) -> None:
+        if event.data_out.mip_dual_bound >= target:
+            event.interrupt()
+
+    if target < INF:
+        solver.cbMipInterrupt += ask
+
+
 def add_columns(solver: highspy.Highs, cost: np.ndarray, upper: np.ndarray, entries: csc_array) -> None:
     """Columns from 0 to `upper`."""
     n = cost.size

@@ -7,7 +7,7 @@ import numpy as np
 from scipy.sparse import csc_array, csr_array
 
 from tracker.planning.grid import Bools, Floats, Ints
-from tracker.planning.highs import INF, add_columns, add_rows, quiet
+from tracker.planning.highs import INF, add_columns, add_rows, quiet, stop_at_bound
 from tracker.planning.programme import LEFT, Control, Programme
 
 
@@ -25,8 +25,8 @@ class Task:
 
 @dataclass(frozen=True)
 class Answer:
-    chosen: Ints
-    """By loom of the task."""
+    chosen: Ints | None
+    """By loom of the task; None where nothing was found."""
     cost: float
     bound: float
     """No choice among the task's options costs less."""
@@ -36,30 +36,41 @@ class Answer:
 class Effort:
     """How hard to try. Counts, not seconds, so that the same data give the same plan."""
 
-    gap: float = 1e-4
-    nodes: int = 2_000
-    stall: int = 500
+    gap: float
+    nodes: int
+    stall: int
     """Nodes that may pass without a better answer."""
+    target: float = np.inf
+    """Stop once the bound is as high as this."""
+    heuristics: float = 0.05
+    """Share of the work spent on looking for answers; 0 where only the bound is wanted."""
 
 
-def solve(programme: Programme, task: Task, effort: Effort, control: Control) -> Answer | None:
-    """The best choice found; None where it was stopped before there was any."""
+def solve(programme: Programme, task: Task, effort: Effort, control: Control) -> Answer:
+    """The best choice found within the effort, and the bound.
+
+    No start is handed over: HiGHS 1.16 with presolve has been seen to call a start optimal that was not, and to give
+    a false objective for it.
+    """
     solver = quiet(control, control.seed)
     solver.setOptionValue("mip_rel_gap", effort.gap)
     solver.setOptionValue("mip_max_nodes", effort.nodes)
     solver.setOptionValue("mip_max_stall_nodes", effort.stall)
+    solver.setOptionValue("mip_heuristic_effort", effort.heuristics)
     solver.setOptionValue("time_limit", max(0.0, control.left_s()))
+    stop_at_bound(solver, effort.target)
     _build(solver, programme, task)
     solver.run()
     info = solver.getInfo()
+    bound = float(info.mip_dual_bound)
     if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
-        return None
+        return Answer(None, np.inf, bound)
     value = np.array(solver.getSolution().col_value)[task.looms.size :][: task.options.size]
     chosen = np.full(task.looms.size, LEFT, dtype=np.int64)
     taken = np.flatnonzero(value > 0.5)
     chosen[np.searchsorted(task.looms, programme.number[task.options[taken]])] = task.options[taken]
     cost = _cost(programme, task, chosen)
-    return Answer(chosen, cost, min(cost, float(info.mip_dual_bound)))
+    return Answer(chosen, cost, min(cost, bound))
 
 
 def _cost(programme: Programme, task: Task, chosen: Ints) -> float:

@@ -46,7 +46,7 @@ def improve(incumbent: Incumbent, relaxation: Relaxation, looms: Ints, most: int
     now = incumbent.chosen[looms]
     options = _candidates(programme, relaxation, looms, now, programme.rows.free(used), most)
     answer = solve(programme, Task(looms, options, used), EFFORT, control)
-    if answer is None or answer.cost > _cost(programme, looms, now) - 1e-6:
+    if answer.chosen is None or answer.cost > _cost(programme, looms, now) - 1e-6:
         return False
     incumbent.move(looms, answer.chosen)
     return True

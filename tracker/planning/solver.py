@@ -1,6 +1,6 @@
 """From the programme to a choice and its proof: relaxation, a good start, neighbourhoods, integer programme."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -21,12 +21,16 @@ LITTLE = 0.02
 """A sweep gains little when it closes less than this share of the gap."""
 SHIFT = 0.382
 """The edges of the neighbourhoods move on by this share from sweep to sweep."""
-SIZES = (3_000, 6_000, 12_000)
-"""Options that an integer programme over all looms may have; beyond the last one it is not tried."""
+PER_LOOM = (20, 50)
+"""Options a loom that the integer programme over all looms may have while it looks for a better plan."""
+MOST_PROVED = 40_000
+"""Options over which it may have to prove that there is none."""
 MARGIN = 1.02
 """Options are taken in up to a little more than the reduced cost that the proof needs."""
 MOST_LOOMS = 200
 """Looms up to which it is tried."""
+_PROOF = Effort(gap=0.0, nodes=500, stall=500, heuristics=0.0)
+_ROUNDING = 1e-9
 
 
 @dataclass(frozen=True)
@@ -71,12 +75,12 @@ class _Search:
             self.relaxation = relaxation
             self.bound = max(self.bound, relaxation.bound)
             self._start_from(relaxation)
-            if i == 0:
+            if i == 0 and self.programme.looms.size > MOST_LOOMS:
                 self._sweep(relaxation, FIRST, 0.0)
         if self.relaxation is None or self.done:
             return
         if self.programme.looms.size <= MOST_LOOMS:
-            self._prove(self.relaxation)
+            self._whole(self.relaxation)
         for search in SEARCHES:
             self._sweeps(self.relaxation, search)
 
@@ -101,39 +105,39 @@ class _Search:
             if self.done:
                 return
 
-    def _prove(self, relaxation: Relaxation) -> None:
-        """The integer programme over all looms and the options whose reduced cost is within the gap in play.
-
-        Who takes an option with reduced cost above `reach` costs at least the bound + reach; so the lesser of that and
-        the integer bound over the options within reach holds for all.
-        """
-        for most in SIZES:
+    def _whole(self, relaxation: Relaxation) -> None:
+        """Integer programmes over all looms: first for a better plan among the most promising options, then for the
+        proof, over more of them each time."""
+        for per_loom in PER_LOOM:
             if self.done:
                 return
-            needed = MARGIN * (self.best.cost * (1 - self.control.gap) - relaxation.bound)
-            reach = min(needed, _reach(relaxation.reduced, most))
-            before = self.best.cost
-            if not self._solve_within(relaxation, reach):
-                return
-            if reach == needed and self.best.cost == before:
-                return
+            most = per_loom * self.programme.looms.size
+            self._solve_within(relaxation, _reach(relaxation.reduced, most), self._find)
+            self._sweeps(relaxation, SEARCHES[1])
+            self._prove(relaxation)
 
-    def _solve_within(self, relaxation: Relaxation, reach: float) -> bool:
+    def _prove(self, relaxation: Relaxation) -> None:
+        """Raise the bound over the options whose reduced cost is within the gap in play."""
+        target = self.best.cost * (1 - self.control.gap - _ROUNDING)
+        reach = MARGIN * (target - relaxation.bound)
+        if not self.done and np.count_nonzero(relaxation.reduced <= reach) <= MOST_PROVED:
+            self._solve_within(relaxation, reach, replace(_PROOF, target=target))
+
+    def _solve_within(self, relaxation: Relaxation, reach: float, effort: Effort) -> None:
+        """Who takes an option with reduced cost above `reach` costs at least the relaxation's bound + reach; so the
+        lesser of that and the integer bound over the options within reach holds for all plans."""
         looms = np.arange(self.programme.looms.size)
         within = np.flatnonzero(relaxation.reduced <= reach)
         task = Task(looms, within, np.zeros(self.programme.rows.upper.size))
-        answer = solve(self.programme, task, self._effort, self.control)
-        if answer is None:
-            return False
-        if answer.cost < self.best.cost:
+        answer = solve(self.programme, task, effort, self.control)
+        if answer.chosen is not None and answer.cost < self.best.cost:
             self.best.move(looms, answer.chosen)
         self.bound = max(self.bound, min(answer.bound, relaxation.bound + reach))
         self._tell("proof")
-        return True
 
     @property
-    def _effort(self) -> Effort:
-        return Effort(gap=self.control.gap / 2, nodes=5_000, stall=1_000)
+    def _find(self) -> Effort:
+        return Effort(gap=self.control.gap / 2, nodes=5_000, stall=500)
 
     def _tell(self, what: str) -> None:
         self.control.tell(what, self.best.cost, self.bound)
