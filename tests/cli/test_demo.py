@@ -51,7 +51,15 @@ def test_no_kit_is_short(first):
 
 def test_the_workbooks_hold_the_plan_and_the_mill(first, folder):
     plan = CalamineWorkbook.from_path(str(folder / "mill" / "plan.xlsx"))
-    wanted = {"Plan", "Bookings", "Kit needs", "Net needs", "Hours by type", "Left over", "Hours per variant"}
+    wanted = {
+        "Plan",
+        "Bookings",
+        "Kit needs",
+        "Net needs",
+        "Booked hours by type",
+        "Left over",
+        "Hours per loom by variant",
+    }
     assert wanted <= set(plan.sheet_names)
     rows = plan.get_sheet_by_name("Bookings").to_python()
     assert len(rows) == len(first.plan.plan.bookings) + 2  # a heading and a sum

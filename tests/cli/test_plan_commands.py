@@ -79,9 +79,11 @@ def test_prices_are_told_dearest_first(capsys):
 def test_the_plan_and_the_hours_are_exported_as_reports(planned, tmp_path):
     assert planned("export", "plan.xlsx", "--what", "plan").out.startswith("Wrote plan.xlsx: ")
     sheets = CalamineWorkbook.from_path(str(tmp_path / "plan.xlsx")).sheet_names
-    assert sheets[:2] == ["Plan", "Bookings"] and sheets[-2:] == ["Hours per type", "Hours per variant"]
+    assert sheets[:2] == ["Plan", "Bookings"] and sheets[-2:] == ["Hours per loom by type", "Hours per loom by variant"]
     assert planned("export", "hours.xlsx", "--what", "hours").code == 0
-    grid = CalamineWorkbook.from_path(str(tmp_path / "hours.xlsx")).get_sheet_by_name("Hours per type").to_python()
+    grid = (
+        CalamineWorkbook.from_path(str(tmp_path / "hours.xlsx")).get_sheet_by_name("Hours per loom by type").to_python()
+    )
     told = planned("export", "--what", "hours", "--json", "-").json
     # two kinds of window count differently (the beam is taken out mid-warp), for four machine types
     assert len([row for row in told if not row["variant"]]) == 8 == len(grid) - 4

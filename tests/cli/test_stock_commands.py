@@ -144,3 +144,17 @@ def test_the_order_list_and_the_suppliers_workbooks(planned, tmp_path):
     assert suppliers and written == {"order list.xlsx", *(f"order {name}.xlsx" for name in suppliers)}
     assert planned("needs", "--out", "orders.xlsx").code == 2
     assert planned("needs", "--orders", "--out", "orders.xlsx", "--send", "orders").code == 2
+
+
+def test_needs_has_a_line_for_each_part_and_one_part_week_by_week(planned):
+    told = planned("needs", "--json", "-").json
+    lines = planned("needs").out.splitlines()
+    # 36 parts in the sample's stores
+    assert len({week["part"] for week in told}) == 36
+    assert [line.split()[0] for line in lines[2:38]] == list(dict.fromkeys(week["part"] for week in told))
+    rail = planned("needs", "RAIL-N", "--json", "-").json
+    assert rail == [week for week in told if week["part"] == "RAIL-N"]
+    printed = planned("needs", "RAIL-N").out.splitlines()
+    assert printed[0] == "Needs of RAIL-N by week (pc)" and printed[2].split()[0] == rail[0]["week"]
+    refused = planned("needs", "BOLT")
+    assert (refused.code, refused.line) == (1, "unknown part BOLT; `beamslot needs` lists the parts")

@@ -1,6 +1,7 @@
 """Commands for the store room and purchasing: kits, needs."""
 
 from datetime import datetime
+from itertools import groupby
 from pathlib import Path
 from typing import Annotated
 
@@ -9,6 +10,7 @@ import typer
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, Loom, local_day, moment
 from tracker.domain.formats import count, number
+from tracker.errors import DataError
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -106,6 +108,9 @@ def _lacks(kit) -> str:
 
 def needs(
     context: typer.Context,
+    part: Annotated[
+        str | None, typer.Argument(metavar="PART", help="One part, week by week; default all, a line each.")
+    ] = None,
     as_of: AsOf = None,
     left_over: Annotated[bool, typer.Option(help="Count the looms that the plan leaves over, too.")] = True,
     orders: Annotated[bool, typer.Option("--orders", help="The order list instead of the weeks.")] = False,
@@ -129,8 +134,11 @@ def needs(
         raise typer.BadParameter("--out goes with --orders; --send writes the whole list, too")
     report, written = _needs(context.obj, moment(context.obj, as_of), left_over, out, send)
     listed = orders or send is not None
-    record = report.order_record() if listed else report.record()
-    show.emit(json_to, record, lambda: _print_orders(report) if listed else _print_needs(report))
+    if part is not None and part not in report.units:
+        raise DataError(f"unknown part {part}; `beamslot needs` lists the parts")
+    weeks = [week for week in report.record() if part in (None, week["part"])]
+    record = report.order_record() if listed else weeks
+    show.emit(json_to, record, lambda: _print_orders(report) if listed else _print_needs(report, part))
     if written and json_to != "-":
         show.say(f"Wrote {', '.join(map(str, written))}.")
 
@@ -148,20 +156,50 @@ def _needs(db: str, at: datetime | None, left_over: bool, out: Path | None, send
     return net_needs(db, at, left_over), []
 
 
-def _print_needs(report) -> None:
-    show.table(
-        "Net needs by week",
-        ["Part", "Week", ">Bookings", ">Left over", ">Receipts", ">On hand at end", ">Order", "Order by", "Late"],
-        [
-            (r.part, r.week, *(number(q, digits=2) for q in (r.gross, r.gross_left_over, r.receipts)),
-             number(r.on_hand_end, report.units[r.part], 2),
-             number(r.order_quantity, report.units[r.part], 2) if r.order_quantity else "",
-             show.day(r.order_by), count(r.days_late, "day") if r.late else "")
-            for r in report.moving
-        ],
-    )  # fmt: skip
+def _print_needs(report, part: str | None) -> None:
+    if part is None:
+        _print_parts(report)
+    else:
+        _print_weeks(report, part)
     for line in report.lines():
         show.say(line)
+
+
+def _print_parts(report) -> None:
+    """A line for each part: what matters of its weeks."""
+    weeks = {part: list(of) for part, of in groupby(report.weeks, key=lambda week: week.part)}
+    lowest = {part: min(of, key=lambda week: week.on_hand_end) for part, of in weeks.items()}
+    show.table(
+        "Parts: what to order, and the least that is on hand at the end of a week, orders counted as received",
+        ["Part", ">Order", "Order by", "Late", ">Least on hand", "Week", ">Bookings", "?>Left over", "?>Receipts"],
+        [
+            (part, number(total, report.units[part], 2) if (total := sum(week.order_quantity for week in of)) else "",
+             show.day(min((week.order_by for week in of if week.order_by), default=None)),
+             _late(max(week.days_late for week in of)),
+             number(lowest[part].on_hand_end, report.units[part], 2), lowest[part].week,
+             *(number(sum(getattr(week, name) for week in of), digits=2) for name in ("gross", "gross_left_over", "receipts")))
+            for part, of in weeks.items()
+        ],
+        most=200,
+    )  # fmt: skip
+
+
+def _late(days: int) -> str:
+    return count(days, "day") if days else ""
+
+
+def _print_weeks(report, part: str) -> None:
+    unit = f" ({report.units[part]})" if report.units[part] else ""
+    show.table(
+        f"Needs of {part} by week{unit}",
+        ["Week", ">Bookings", ">Left over", ">Receipts", ">On hand at end", ">Order", "Order by", "Late"],
+        [
+            (week.week, *(number(q, digits=2) for q in (week.gross, week.gross_left_over, week.receipts, week.on_hand_end)),
+             number(week.order_quantity, digits=2) if week.order_quantity else "", show.day(week.order_by), _late(week.days_late))
+            for week in report.weeks if week.part == part
+        ],
+        most=200,
+    )  # fmt: skip
 
 
 def _print_orders(report) -> None:
@@ -170,7 +208,7 @@ def _print_orders(report) -> None:
         ["Order by", "Supplier", "Part", ">Quantity", "Needed in store by", f"?>Amount ({report.currency})", "Late", "?Order"],
         [
             (show.day(o.order_by), o.supplier or "none named", o.part, number(o.quantity, o.unit, 2), show.day(o.due),
-             show.money(o.amount), f"{count(o.days_late, 'day')}, {count(len(o.looms), 'loom')}" if o.late else "", o.order)
+             show.money(o.amount), f"{_late(o.days_late)}, {count(len(o.looms), 'loom')}" if o.late else "", o.order)
             for o in report.orders
         ],
     )  # fmt: skip
