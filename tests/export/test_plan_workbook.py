@@ -26,7 +26,7 @@ def table(rows):
 
 def test_sheets_in_order(sheets):
     assert list(sheets) == [
-        "Plan", "Bookings", "Kit needs", "Net needs", "Hours by type", "Costs", "Left over", "Other dates", "Prices of scarcity",
+        "Plan", "Bookings", "Kit needs", "Net needs", "Booked hours by type", "Costs", "Left over", "Other dates", "Prices of scarcity",
     ]  # fmt: skip
 
 
@@ -73,7 +73,7 @@ def test_net_needs_say_late_in_words(sheets):
 
 def test_hours_by_machine_type(sheets):
     """AJ-190: 8 h for the first (5 January) and 6 h for the last; RP-340 has only a left-over loom."""
-    aj, rp, total = table(sheets["Hours by type"])
+    aj, rp, total = table(sheets["Booked hours by type"])
     assert (aj["Looms booked"], aj["Labour (person-hours)"], aj["Labour per loom (person-hours)"]) == (2, 14, 7)
     assert aj["Labour of the first loom (person-hours)"] == 8 and aj["Labour of the last loom (person-hours)"] == 6
     assert (rp["Looms booked"], rp["Looms left over"], rp["Labour per loom (person-hours)"]) == (0, 1, "")

@@ -149,7 +149,7 @@ def _hours(plan: Plan, mill: Mill) -> Sheet:
         Col("Working time per loom (h)", Kind.NUMBER, digits=1, about="Working hours from start to end."),
     ]
     rows = [_type_row(name, by_type[name], left[name]) for name in sorted({*by_type, *left}, key=natural_key)]
-    return Sheet("Hours by type", columns, rows)
+    return Sheet("Booked hours by type", columns, rows)
 
 
 def _type_row(name: str, bookings: Sequence[Booking], left: int) -> list[Any]:
