@@ -16,7 +16,7 @@ from tracker.planning.programme import Control, Programme, make_programme
 from tracker.planning.solver import optimise
 from tracker.scope.content import scope_looms
 
-CONTROL = Control(lambda: False, lambda: float("inf"), lambda *_: None, 0.0, 0)
+CONTROL = Control(gap=0.0)
 CENT = 100
 
 

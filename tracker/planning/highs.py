@@ -26,7 +26,11 @@ def quiet(control: Control, seed: int = 0) -> highspy.Highs:
     solver.HandleUserInterrupt = True
 
     def ask(event: highspy.highs.HighsCallbackEvent) -> None:
-        if control.over():
+        try:
+            if control.over():
+                event.interrupt()
+        except KeyboardInterrupt:
+            control.interrupt()
             event.interrupt()
 
     solver.cbSimplexInterrupt += ask

@@ -35,31 +35,21 @@ def plan(
     data cannot carry a plan.
     """
     begin = time.monotonic()
-    control = _control(begin, time_limit_s, gap, progress, seed, stop)
+    end = inf if time_limit_s is None else begin + time_limit_s
+    control = Control(gap, seed, lambda: end - time.monotonic(), stop or (lambda: False), _tell(progress))
     run = _Run(make_instance(problem), control)
     return run.plan(time.monotonic() - begin)
 
 
-def _control(
-    begin: float,
-    limit_s: float | None,
-    gap: float,
-    progress: Progress | None,
-    seed: int,
-    stop: Callable[[], bool] | None,
-) -> Control:
-    def left_s() -> float:
-        return inf if limit_s is None else limit_s - (time.monotonic() - begin)
+def _tell(progress: Progress | None) -> Callable[[str, float, float], None]:
+    """Progress in words; the fraction follows the gap, since nobody knows how long the rest will take."""
 
-    def over() -> bool:
-        return left_s() <= 0 or bool(stop and stop())
-
-    def tell(what: str, best: float, bound: float) -> None:
+    def tell(what: str, cost: float, bound: float) -> None:
         if progress:
-            open_ = (best - bound) / best if 0 < best < inf and bound > -inf else 1.0
-            progress(f"{what}: cost {best:,.0f}, gap {open_:.2%}", min(0.99, max(0.1, 1 - open_ * 20)))
+            gap = (cost - bound) / cost if 0 < cost < inf and bound > -inf else 1.0
+            progress(f"{what}: cost {cost:,.0f}, gap {gap:.2%}", min(0.99, max(0.1, 1 - gap * 20)))
 
-    return Control(over, left_s, tell, gap, seed)
+    return tell
 
 
 class _Run:
@@ -100,7 +90,7 @@ class _Run:
         )
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:
-        if self.given.overrun or (not bookings and self.instance.looms):
+        if self.given.overrun or (not bookings and self.instance.looms and not len(self.options)):
             return PlanStatus.INFEASIBLE
         if objective - bound <= self.control.gap * abs(objective) + 1e-9:
             return PlanStatus.OPTIMAL

@@ -1,8 +1,9 @@
 """What is to be decided: one option or left over per loom, within the rows."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
+from math import inf
 
 import numpy as np
 
@@ -81,12 +82,22 @@ def make_programme(instance: Instance, options: Options) -> Programme:
 class Control:
     """When to stop, and whom to tell."""
 
-    over: Callable[[], bool]
-    """True once the time limit has struck or the user wants the best plan so far."""
-    left_s: Callable[[], float]
-    """Seconds until the time limit."""
-    tell: Callable[[str, float, float], None]
-    """(what is being done, best cost so far, bound so far)."""
-    gap: float
+    gap: float = 0.0
     """Relative gap at which a plan is called optimal."""
-    seed: int
+    seed: int = 0
+    left_s: Callable[[], float] = lambda: inf
+    """Seconds until the time limit."""
+    stop: Callable[[], bool] = lambda: False
+    """True once the user wants the best plan so far."""
+    tell: Callable[[str, float, float], None] = lambda what, cost, bound: None
+    """(what is being done, cost of the best plan or of the relaxation, bound so far)."""
+    interrupts: list[bool] = field(default_factory=list)
+    """Shared with copies: holds something after a Ctrl-C."""
+
+    def over(self) -> bool:
+        """Whether the time limit has struck or the user wants to stop."""
+        return bool(self.interrupts) or self.left_s() <= 0 or self.stop()
+
+    def interrupt(self) -> None:
+        """Remember a Ctrl-C that came where no exception may pass: inside the solver."""
+        self.interrupts.append(True)

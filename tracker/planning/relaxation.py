@@ -5,7 +5,7 @@ its prices make worth taking as a column; first for sums of rows (`levels`), the
 give a bound over every option (`Programme.bound`), so it may stop anywhere and still have proved something.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import highspy
@@ -43,7 +43,9 @@ class Relaxation:
     """False where it was stopped before the prices had settled."""
 
 
-def relax(programme: Programme, control: Control) -> Iterator[Relaxation]:
+def relax(
+    programme: Programme, control: Control, tell: Callable[[float], None] = lambda bound: None
+) -> Iterator[Relaxation]:
     """What is known after each level, ever nearer to the relaxation over all rows and options; the last one is solved
     unless the control stopped it."""
     master = _Master(programme, make_levels(programme.instance, programme.rows), control)
@@ -52,28 +54,33 @@ def relax(programme: Programme, control: Control) -> Iterator[Relaxation]:
     for level, tolerance in enumerate(TOLERANCES):
         while True:
             if not (master.add(columns) and master.add_overrun(level)):
-                yield _relaxation(programme, master, best, price, solved=False)
+                yield _priced(programme, price, master.index, master.share, solved=False)
                 return
             bound = programme.bound(master.price)
             if bound > best:
                 best, price = bound, master.price
-            control.tell("bound", master.objective, best)
+            tell(best)
             columns = _worth_adding(programme, master)
             if not columns.size or master.objective - best <= tolerance * abs(master.objective):
                 break
-        yield _relaxation(programme, master, best, price, solved=level == len(TOLERANCES) - 1)
+        yield _priced(programme, price, master.index, master.share, solved=level == len(TOLERANCES) - 1)
 
 
-def _relaxation(programme: Programme, master: "_Master", bound: float, price: Floats, solved: bool) -> Relaxation:
+def unpriced(programme: Programme) -> Relaxation:
+    """What is known before anything is solved: each loom at its cheapest, nothing short."""
+    return _priced(programme, np.zeros(programme.rows.upper.size), np.zeros(0, dtype=np.int64), np.zeros(0), False)
+
+
+def _priced(programme: Programme, price: Floats, index: Ints, share: Floats, solved: bool) -> Relaxation:
     reduced = programme.lookup.reduced(price)
     least = np.minimum(programme.left_cost, programme.least(reduced))
     return Relaxation(
-        bound=bound,
+        bound=programme.bound(price),
         price=price,
         reduced=reduced - least[programme.number],
         reduced_left=programme.left_cost - least,
-        index=master.index,
-        share=master.share,
+        index=index,
+        share=share,
         solved=solved,
     )
 

@@ -1,15 +1,16 @@
 """From the programme to a choice and its proof: relaxation, a good start, neighbourhoods, integer programme."""
 
+from contextlib import suppress
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from tracker.planning.grid import Floats, Ints
-from tracker.planning.incumbent import Incumbent, greedy, nothing_booked
+from tracker.planning.incumbent import Incumbent, greedy
 from tracker.planning.integer import Effort, Task, solve
 from tracker.planning.neighbourhood import Search, sweep
 from tracker.planning.programme import Control, Programme
-from tracker.planning.relaxation import Relaxation, relax
+from tracker.planning.relaxation import Relaxation, relax, unpriced
 
 SEARCHES = (Search(24, 12, 1000), Search(24, 24, 2000), Search(32, 32, 4000))
 """Tried one after the other, each until a sweep gains little."""
@@ -49,8 +50,8 @@ def optimise(programme: Programme, control: Control) -> Solution:
     search = _Search(programme, control)
     if programme.looms.size:
         search.run()
-    price = search.relaxation.price if search.relaxation else np.zeros(programme.rows.upper.size)
-    return Solution(search.best.chosen, search.best.cost, min(search.bound, search.best.cost), price)
+    best = search.best
+    return Solution(best.chosen, best.cost, min(search.bound, best.cost), search.relaxation.price)
 
 
 class _Search:
@@ -58,9 +59,10 @@ class _Search:
 
     def __init__(self, programme: Programme, control: Control):
         self.programme, self.control = programme, control
-        self.best: Incumbent = nothing_booked(programme)
-        self.bound = -np.inf if programme.looms.size else 0.0
-        self.relaxation: Relaxation | None = None
+        free = unpriced(programme)
+        self.best: Incumbent = greedy(programme, free)
+        self.bound = free.bound
+        self.relaxation: Relaxation = free
 
     @property
     def done(self) -> bool:
@@ -71,18 +73,22 @@ class _Search:
         return (self.best.cost - self.bound) / self.best.cost if self.best.cost > 0 else 0.0
 
     def run(self) -> None:
-        for i, relaxation in enumerate(relax(self.programme, self.control)):
+        """An interrupt ends the search as the time limit does: with the best so far."""
+        with suppress(KeyboardInterrupt):
+            self._relax()
+            if self.done:
+                return
+            if self.programme.looms.size <= MOST_LOOMS:
+                self._whole(self.relaxation)
+            for search in SEARCHES:
+                self._sweeps(self.relaxation, search)
+
+    def _relax(self) -> None:
+        for i, relaxation in enumerate(relax(self.programme, self.control, self._tell_bound)):
             self.relaxation = relaxation
-            self.bound = max(self.bound, relaxation.bound)
             self._start_from(relaxation)
             if i == 0 and self.programme.looms.size > MOST_LOOMS:
                 self._sweep(relaxation, FIRST, 0.0)
-        if self.relaxation is None or self.done:
-            return
-        if self.programme.looms.size <= MOST_LOOMS:
-            self._whole(self.relaxation)
-        for search in SEARCHES:
-            self._sweeps(self.relaxation, search)
 
     def _start_from(self, relaxation: Relaxation) -> None:
         found = greedy(self.programme, relaxation)
@@ -138,6 +144,10 @@ class _Search:
     @property
     def _find(self) -> Effort:
         return Effort(gap=self.control.gap / 2, nodes=5_000, stall=500)
+
+    def _tell_bound(self, bound: float) -> None:
+        self.bound = max(self.bound, bound)
+        self._tell("bound")
 
     def _tell(self, what: str) -> None:
         self.control.tell(what, self.best.cost, self.bound)
