@@ -10,7 +10,7 @@ from tracker.domain.plan import Booking, LeftOver, Plan, PlanStatus
 from tracker.planning.given import of_options, take_given
 from tracker.planning.grid import Ints
 from tracker.planning.instance import Instance, left_cost, make_instance
-from tracker.planning.options import make_options
+from tracker.planning.options import Dropped, make_options
 from tracker.planning.outcome import bookings_of, other_dates, reasons_left, scarcity
 from tracker.planning.pilots import decide_pilots
 from tracker.planning.problem import PlanningProblem
@@ -90,11 +90,16 @@ class _Run:
         )
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:
-        if self.given.overrun or (not bookings and self.instance.looms and not len(self.options)):
+        if self.given.overrun or (not bookings and self._nothing_possible):
             return PlanStatus.INFEASIBLE
         if objective - bound <= self.control.gap * abs(objective) + 1e-9:
             return PlanStatus.OPTIMAL
         return PlanStatus.TIMED_OUT if self.control.over() else PlanStatus.FEASIBLE
+
+    @property
+    def _nothing_possible(self) -> bool:
+        """There are looms to plan, and not one start that would only be too dear."""
+        return bool(self.instance.looms) and not len(self.options) and not self.options.dropped[:, Dropped.DEARER].any()
 
     def _left_over(self, decided: set[int], chosen: Ints) -> list[LeftOver]:
         instance, problem = self.instance, self.instance.problem
@@ -106,7 +111,7 @@ class _Run:
         return sorted(left, key=lambda item: item.key.sort_key)
 
     def _nothing_booked(self, bookings: list[Booking], left: list[LeftOver]) -> list[str]:
-        if bookings or not left:
+        if bookings or not self._nothing_possible:
             return []
         whys = [item.why for item in left]
         common = max(sorted(set(whys)), key=whys.count)
