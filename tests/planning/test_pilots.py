@@ -1,0 +1,93 @@
+"""Pilots: the first loom of a type is planned by itself, the others wait until it has run for the soak time."""
+
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from two_looms import CONTENTS, LOOMS, MONDAY, ONE, TWO, at, problem, window
+
+from tracker.domain.mill import LoomKey, Part
+from tracker.domain.plan import Plan
+from tracker.planning.planner import plan
+from tracker.planning.problem import InWork
+from tracker.planning.verify import verify
+
+PARTS = {"RAIL": Part("RAIL", 5.0, price=100.0)}
+WEEKLY = {key: tuple(window(key, at(1 + 7 * w, 8), w + 1) for w in range(4)) for key in (ONE, TWO)}
+"""Both looms are out on every Tuesday at 08:00."""
+
+
+def made(windows=WEEKLY, **changes: Any) -> Plan:
+    asked = problem(windows, **{"parts": PARTS, **changes})
+    found = plan(asked, gap=0.0)
+    assert verify(found, asked) == ()
+    return found
+
+
+def booked(found: Plan) -> dict[LoomKey, tuple]:
+    return {b.key: (b.start, b.pilot) for b in found.bookings}
+
+
+def test_the_rest_of_the_type_waits_for_the_soak() -> None:
+    # pilot on Tuesday 5th until 10:00; seven days later Tuesday 12th 10:00: the other, out at 08:00, waits two hours
+    found = booked(made())
+    assert sorted(found.values()) == [(at(1, 8), True), (at(8, 10), False)]
+    assert sorted(booked(made(soak_days=6)).values()) == [(at(1, 8), True), (at(8, 8), False)]
+
+
+def test_no_soak_no_pilots() -> None:
+    assert sorted(booked(made(soak_days=0)).values()) == [(at(1, 8), False), (at(1, 10), False)]
+
+
+def test_the_loom_that_the_mill_names_goes_first() -> None:
+    for key in (ONE, TWO):
+        assert booked(made(pilots={"AJ": key.loom}))[key] == (at(1, 8), True)
+
+
+def test_the_cheapest_option_that_ends_in_three_weeks_names_the_pilot() -> None:
+    # loom 2 is cheaper on Tuesday 26 January (no saving foregone), but that ends after the 25th; of the first three
+    # weeks loom 1 has the cheapest: its capacity is unsold
+    looms = {ONE: replace(LOOMS[ONE], capacity_unsold=True, saving_per_day=1.0), TWO: LOOMS[TWO]}
+    windows = {ONE: WEEKLY[ONE], TWO: WEEKLY[TWO][3:]}
+    assert booked(made(windows, looms=looms))[ONE] == (at(1, 8), True)
+    # neither ends in the first three weeks: the earliest end
+    windows = {ONE: (window(ONE, at(23, 8)),), TWO: (window(TWO, at(22, 8)),)}
+    assert [key for key, (_, pilot) in booked(made(windows, looms=looms, soak_days=1)).items() if pilot] == [TWO]
+
+
+def test_a_named_pilot_that_cannot_be_booked_is_replaced_and_told() -> None:
+    looms = LOOMS | {ONE: replace(LOOMS[ONE], protected_until=date(2027, 3, 1))}
+    found = made(looms=looms, pilots={"AJ": "1"})
+    assert booked(found) == {TWO: (at(1, 8), True)}
+    assert found.reasons == (
+        "Loom 1, named as the pilot of AJ, cannot be booked; loom 2 (Hall 1) is its pilot instead.",
+    )
+
+
+def test_a_converted_loom_opens_its_type() -> None:
+    third = LoomKey("Hall 1", "3")
+    more: dict[str, Any] = {"looms": LOOMS | {third: replace(LOOMS[ONE], loom="3")}}
+    # its conversion ended on Saturday 2 January: a week later all may start, Tuesday 12th at 08:00 and 10:00
+    found = booked(made(**more, converted={third: at(-2, 0)}))
+    assert sorted(found.values()) == [(at(8, 8), False), (at(8, 10), False)]
+    found = booked(made(**more, converted={third: at(-2, 0)}, signed_off=frozenset({third})))
+    assert sorted(found.values()) == [(at(1, 8), False), (at(1, 10), False)]
+
+
+def test_a_loom_in_work_opens_its_type_when_it_has_run() -> None:
+    third = LoomKey("Hall 1", "3")
+    more: dict[str, Any] = {"looms": LOOMS | {third: replace(LOOMS[ONE], loom="3")}}
+    # four half hours from Monday 06:00 end at 08:00; Monday 11th at 08:00 the type is open
+    found = booked(made(**more, as_of=MONDAY, in_work=(InWork(third, 4, next(iter(CONTENTS.values()))[0]),)))
+    assert sorted(found.values()) == [(at(8, 8), False), (at(8, 10), False)]
+
+
+def test_a_firm_booking_is_the_pilot_of_its_type() -> None:
+    first = made()
+    again = made(previous=first)
+    assert booked(again) == booked(first)
+
+
+def test_a_type_of_one_loom_waits_for_nobody() -> None:
+    looms = LOOMS | {TWO: replace(LOOMS[TWO], machine_type="RP")}
+    assert sorted(booked(made(looms=looms)).values()) == [(at(1, 8), True), (at(1, 10), True)]

@@ -1,0 +1,163 @@
+"""Replanning: firm bookings stay, moving others costs, and what is in work or done is respected.
+
+Two looms, one crew, as in `test_limits`: both out on Tuesday 5 January at 08:00, booked at 08:00 and 10:00.
+"""
+
+from dataclasses import replace
+from datetime import date, time, timedelta
+from typing import Any
+
+import pytest
+from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, window
+
+from tracker.domain.mill import Closure, LoomKey, Part, Running
+from tracker.domain.plan import Plan, PlanStatus
+from tracker.planning.planner import plan
+from tracker.planning.problem import InWork, PlanningProblem
+from tracker.planning.verify import verify
+
+PARTS = {"RAIL": Part("RAIL", 2.0, price=100.0)}
+BOTH = {key: (window(key, at(1, 8)),) for key in (ONE, TWO)}
+NEXT_WEEK = {key: (window(key, at(8, 8)),) for key in (ONE, TWO)}
+"""More than 72 hours off on Monday: not firm."""
+
+
+def asked(windows=BOTH, **changes: Any) -> PlanningProblem:
+    return problem(windows, **{"parts": PARTS, "soak_days": 0, **changes})
+
+
+def made(asked: PlanningProblem) -> Plan:
+    found = plan(asked, gap=0.0)
+    assert verify(found, asked) == ()
+    return found
+
+
+def starts(found: Plan) -> dict[LoomKey, Any]:
+    return {booking.key: booking.start for booking in found.bookings}
+
+
+PUBLISHED = made(asked())
+LATER = made(asked(NEXT_WEEK))
+
+
+def test_bookings_within_72_running_hours_are_firm() -> None:
+    assert [b.firm for b in PUBLISHED.bookings] == [True, True]
+    assert [b.firm for b in LATER.bookings] == [False, False]
+    # the hall weaves 8 hours a day: 72 running hours are nine days, and Tuesday week 08:00 is 8 × 8 = 64 of them ahead
+    shifts = (Running("Hall 1", frozenset(range(7)), time(8), time(16)),)
+    assert [b.firm for b in made(asked(NEXT_WEEK, running=shifts)).bookings] == [True, True]
+
+
+def test_a_firm_booking_stays_where_it_was_though_the_beam_out_came_late() -> None:
+    # loom 1 is out at 11:00 now; its crew would do better to start with loom 2, but both bookings are firm
+    late = BOTH | {ONE: (window(ONE, at(1, 11)),)}
+    free = starts(made(asked(late)))
+    assert free == {ONE: at(1, 11), TWO: at(1, 8)}
+    found = made(asked(late, previous=PUBLISHED))
+    assert starts(found) == starts(PUBLISHED)
+    moved = made(asked(late, previous=PUBLISHED, hold_firm=False))
+    assert starts(moved) == free
+    assert sorted(b.cost.moves for b in moved.bookings) == sorted(
+        15.0 * (free[k] != starts(PUBLISHED)[k]) for k in free
+    )
+
+
+def test_a_released_booking_may_move() -> None:
+    late = BOTH | {ONE: (window(ONE, at(1, 11)),)}
+    first, second = (b.key for b in PUBLISHED.bookings)
+    found = made(asked(late, previous=PUBLISHED, released=frozenset({ONE})))
+    assert starts(found)[TWO] == starts(PUBLISHED)[TWO]
+    assert starts(found)[ONE] != starts(PUBLISHED)[ONE] or {first, second} == {TWO, ONE}
+
+
+def test_a_gain_smaller_than_the_move_cost_moves_nothing() -> None:
+    # an hour less of waiting saves 5 + 1; two bookings exchanged cost 30
+    first, second = (b.key for b in LATER.bookings)
+    earlier = NEXT_WEEK | {second: (window(second, at(8, 7)),)}
+    # free: second 07:00, first 09:00 (waits 1 h): saves 2 h + 1 h of waiting against 08:00 and 10:00 (waits 3 h) …
+    found = made(asked(earlier, previous=LATER))
+    assert starts(found) == starts(LATER)
+    assert all(b.cost.moves == 0 for b in found.bookings)
+    cheap = made(asked(earlier, previous=LATER, move_cost=1.0))
+    assert starts(cheap) == {second: at(8, 7), first: at(8, 9)}
+    assert [b.cost.moves for b in cheap.bookings] == [1.0, 1.0]
+
+
+def test_a_firm_booking_without_its_crew_is_named_and_stays() -> None:
+    ill = (replace(FITTERS, from_on=date(2027, 1, 7)), ELECTRICIAN)
+    found = plan(asked(crews=ill, previous=PUBLISHED), gap=0.0)
+    assert found.status is PlanStatus.INFEASIBLE
+    assert starts(found) == starts(PUBLISHED)
+    assert found.reasons[0] == (
+        f"The firm booking of loom {PUBLISHED.bookings[0].key} at 2027-01-05 08:00 cannot be kept: no crew of the trade "
+        "'fitter' works in Hall 1 at its start. Release it, or lift that limit."
+    )
+    freed = asked(crews=ill, previous=PUBLISHED, released=frozenset(LOOMS))
+    again = made(freed)
+    assert again.status is PlanStatus.OPTIMAL
+    assert sorted(starts(again).values()) == [at(3, 6), at(3, 8)]  # 08:00 on Tuesday + 32 working half hours: Thursday
+
+
+@pytest.mark.parametrize(
+    ("changes", "why"),
+    [
+        (
+            {"looms": LOOMS | {ONE: replace(LOOMS[ONE], protected_until=date(2027, 1, 5))}},
+            "is protected until 2027-01-05",
+        ),
+        ({"parts": {"RAIL": Part("RAIL", 1.0)}, "receipts": ()}, "it needs 1 of part RAIL, 0 can be there"),
+        ({"crews": (FITTERS, replace(ELECTRICIAN, shift_end=time(9)))}, "too little electrician from 2027-01-05 09:00"),
+        ({"contents": {ONE: {}, TWO: CONTENTS}}, "the method no longer has a conversion with its choices"),
+        ({"unplannable": {ONE: "to survey: rail unknown"}}, "to survey: rail unknown"),
+    ],
+)
+def test_why_a_firm_booking_cannot_be_kept(changes: dict[str, Any], why: str) -> None:
+    found = plan(asked(previous=PUBLISHED, **changes), gap=0.0)
+    assert found.status is PlanStatus.INFEASIBLE
+    assert any(why in reason for reason in found.reasons)
+    assert starts(found) == starts(PUBLISHED)
+
+
+def test_a_booking_whose_day_has_passed_is_planned_anew() -> None:
+    # as of Wednesday noon; nobody recorded that the conversions of Tuesday began
+    noon = at(2, 12)
+    found = made(asked(as_of=noon, previous=PUBLISHED))
+    assert all(b.start >= noon for b in found.bookings)
+    assert [b.cost.moves for b in found.bookings] == [15.0] * len(found.bookings)
+
+
+def test_a_loom_in_work_holds_its_crew_for_what_is_left() -> None:
+    # loom 1 has three half hours to do on Monday from 06:00: loom 2, out at 06:00, can start at 07:30
+    windows = {TWO: (window(TWO, at(0, 6)),)}
+    found = made(asked(windows, as_of=at(0, 6), in_work=(InWork(ONE, 3),)))
+    assert starts(found) == {TWO: at(0, 7.5)}
+    # two crews: nobody waits, unless one loom only may be stopped
+    two: dict[str, Any] = {"crews": (FITTERS, replace(FITTERS, crew="2"), ELECTRICIAN)}
+    assert starts(made(asked(windows, as_of=at(0, 6), in_work=(InWork(ONE, 3),), **two))) == {TWO: at(0, 6)}
+    one = made(asked(windows, as_of=at(0, 6), in_work=(InWork(ONE, 3),), looms_stopped_at_once=1, **two))
+    assert starts(one) == {TWO: at(0, 7.5)}
+
+
+def test_a_loom_in_work_holds_the_electrician_of_its_last_steps() -> None:
+    # the last two half hours need him: 06:00 to 07:00; loom 2 needs him in its second hour, so it can start at 06:00
+    windows = {TWO: (window(TWO, at(0, 6)),)}
+    content = next(iter(CONTENTS.values()))[0]
+    two: dict[str, Any] = {"crews": (FITTERS, replace(FITTERS, crew="2"), ELECTRICIAN)}
+    assert starts(made(asked(windows, as_of=at(0, 6), in_work=(InWork(ONE, 2, content),), **two))) == {TWO: at(0, 6)}
+    # with three left he is needed 06:30 to 07:30: loom 2 needs him from 07:30, and starts at 06:30
+    assert starts(made(asked(windows, as_of=at(0, 6), in_work=(InWork(ONE, 3, content),), **two))) == {TWO: at(0, 6.5)}
+
+
+def test_looms_done_put_off_or_left_out_are_not_planned() -> None:
+    assert set(starts(made(asked(converted={ONE: MONDAY}, signed_off=frozenset({ONE}))))) == {TWO}
+    assert set(starts(made(asked(left_out=frozenset({ONE}))))) == {TWO}
+    found = made(asked(put_off={ONE: "put off: waits for the order"}))
+    assert [(item.key, item.why) for item in found.left_over] == [(ONE, "put off: waits for the order")]
+
+
+def test_work_that_closes_for_good_after_publishing() -> None:
+    # nobody converts from Tuesday to the horizon: both firm bookings are named
+    shut = tuple(Closure(date(2027, 1, 5) + timedelta(days=i), "work") for i in range(28))
+    found = plan(asked(closures=shut, previous=PUBLISHED), gap=0.0)
+    assert found.status is PlanStatus.INFEASIBLE
+    assert sum("cannot be kept" in reason for reason in found.reasons) == 2
