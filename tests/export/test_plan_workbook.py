@@ -26,7 +26,8 @@ def table(rows):
 
 def test_sheets_in_order(sheets):
     assert list(sheets) == [
-        "Plan", "Bookings", "Kit needs", "Net needs", "Booked hours by type", "Costs", "Left over", "Other dates", "Prices of scarcity",
+        "Plan", "Bookings", "Kit needs", "Net needs", "Booked hours by type", "Costs", "Left over", "Other dates",
+        "Prices of scarcity",
     ]  # fmt: skip
 
 

@@ -29,7 +29,10 @@ def hours_sheets(report: ScopeReport) -> list[Sheet]:
     """A sheet by machine type and one by variant."""
     types = [row for row in report.hours if not row.variant]
     variants = [row for row in report.hours if row.variant]
-    return [_sheet("Hours per loom by type", types, report, False), _sheet("Hours per loom by variant", variants, report, True)]
+    return [
+        _sheet("Hours per loom by type", types, report, False),
+        _sheet("Hours per loom by variant", variants, report, True),
+    ]
 
 
 def _sheet(title: str, rows: Sequence[Hours], report: ScopeReport, by_variant: bool) -> Sheet:
