@@ -168,7 +168,10 @@ def test_a_scenario_that_cannot_be_planned_is_one_line(planned):
     assert app.error[0].value and "\n" not in app.error[0].value
 
 
-def test_a_scenario_is_planned_and_set_beside_the_published_plan(planned):
+def test_a_scenario_is_planned_and_set_beside_the_published_plan(tmp_path, monkeypatch):
+    plan = small_plan(small_mill())
+    possible = tuple(replace(booking, choices=()) for booking in plan.bookings)  # its method gives no choice
+    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "m.db", small_mill(), replace(plan, bookings=possible)))
     app = screen("scenarios").run()
     app.text_input[0].set_value("a third head")
     next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(3)

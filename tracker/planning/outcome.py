@@ -34,8 +34,8 @@ def bookings_of(instance: Instance, taken: Sequence[Taken], pilots: frozenset[in
         batch = Batch(instance, clock, *np.array(columns, dtype=np.int32).reshape(-1, 4).T)
         terms = np.stack([term(batch) for term in COST_TERMS], axis=1)
         found += [_booking(instance, item, terms[i], item.loom in pilots) for i, item in enumerate(priced)]
-        outlived = [item.firm for item in mine if item.firm and item not in priced]
-        found += [replace(old, firm=True, pilot=False) for old in outlived]
+        outlived = [item for item in mine if item.firm and item not in priced]
+        found += [replace(item.firm, firm=True, pilot=item.loom in pilots) for item in outlived if item.firm]
     return sorted(found, key=lambda booking: (booking.start, booking.key.sort_key))
 
 

@@ -90,7 +90,9 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     as_of = start_of_day(terms.start, terms)
     progress("forecasting the beam-outs", 0.15)
     forecasts = forecast(db, as_of=as_of)
-    planned = plan(db, publish=True, as_of=as_of, progress=lambda text, part: progress(text, 0.2 + 0.6 * part))
+    planned = plan(
+        db, publish=True, as_of=as_of, afresh=True, progress=lambda text, part: progress(text, 0.2 + 0.6 * part)
+    )
     progress("checking the plan without the solver", 0.82)
     verified = verify(db)
     progress("kits and parts", 0.88)

@@ -111,14 +111,18 @@ def plan(
     progress: Progress | None = None,
     stop: Callable[[], bool] | None = None,
     keep_firm: bool = True,
+    afresh: bool = False,
 ) -> PlanReport:
     """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
 
     The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved.
-    A scenario is planned and saved but never published. Firm bookings stay unless `keep_firm` is False. Raises PlanRefused
-    where the solver-free check objects, and DataError where the data cannot carry a plan; nothing is written then.
+    A scenario is planned and saved but never published. Firm bookings stay unless `keep_firm` is False; `afresh` plans as
+    if nothing had been published before. Raises PlanRefused where the solver-free check objects, and DataError where the
+    data cannot carry a plan; nothing is written then.
     """
     data = read_planning_data(db)
+    if afresh:
+        data = replace(data, previous=None)
     changes = read_scenario(scenario) if scenario else {}
     if scenario and publish:
         raise PlanRefused("a scenario is not published; load the change it stands for, then plan again")
