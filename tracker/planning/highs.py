@@ -34,6 +34,7 @@ def quiet(control: Control, seed: int = 0) -> highspy.Highs:
             event.interrupt()
 
     solver.cbSimplexInterrupt += ask
+    solver.cbIpmInterrupt += ask
     solver.cbMipInterrupt += ask
     return solver
 

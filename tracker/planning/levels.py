@@ -10,8 +10,9 @@ from tracker.planning.grid import Floats, Ints
 from tracker.planning.instance import Instance
 from tracker.planning.rows import Rows
 
-SIZES = (0, 4, 2, 1)
-"""Neighbouring slots that are summed up at each level; 0 = all of a day among which the limit stays the same."""
+SIZES = (0, 1)
+"""Neighbouring slots that are summed up at each level; 0 = all of a day among which the limit stays the same. Levels
+between these two cost more than they save."""
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,117 @@
+"""The linear programme over some options and some rows, as it grows.
+
+It is solved by an interior point method without going on to a corner: prices from the middle of all that are right
+need few rounds of new columns, and where crews are short that is three times faster than the simplex method.
+"""
+
+import highspy
+import numpy as np
+from scipy.sparse import csc_array, csr_array, hstack
+
+from tracker.planning.grid import Bools, Floats, Ints
+from tracker.planning.highs import INF, STATUS, add_columns, add_rows, quiet
+from tracker.planning.levels import Levels
+from tracker.planning.programme import Control, Programme
+
+_EPS = 1e-4
+"""Of a row's unit: what an inner point may overrun."""
+
+
+class Master:
+    """Its first rows are the looms (each taken once or left over). Until it is solved nothing has a price."""
+
+    def __init__(self, programme: Programme, levels: Levels, control: Control):
+        self.programme, self.levels, self.control = programme, levels, control
+        self.looms = programme.looms.size
+        self.index = np.zeros(0, dtype=np.int64)
+        """Options that are columns."""
+        self.has: Bools = np.zeros(len(programme.options), dtype=bool)
+        self.objective = np.inf
+        self.price: Floats = np.zeros(programme.rows.upper.size)
+        """Of each row of the programme, ≥ 0."""
+        self.worth: Floats = np.zeros(self.looms)
+        """What each loom costs at these prices."""
+        self.share: Floats = np.zeros(0)
+        """How much of each column is taken."""
+        self._used: Floats = np.zeros(levels.upper.size)
+        self._lent, lent = self._lending()
+        self._columns = csc_array(lent)
+        self._row_of = np.full(levels.upper.size, -1)
+        self._rows = np.zeros(0, dtype=np.int64)
+        self._solver = self._begin()
+
+    def _lending(self) -> tuple[Floats, csc_array]:
+        """Columns that lend from a shared row to a hall's row: their most, and their entries in the levels."""
+        rows = self.programme.rows
+        borrower = np.flatnonzero(rows.lender >= 0)
+        lender = rows.lender[borrower]
+        each = np.arange(borrower.size)
+        values = np.concatenate([-np.ones(each.size), np.ones(each.size)])
+        where = np.concatenate([borrower, lender]), np.concatenate([each, each])
+        entries = csc_array((values, where), shape=(rows.upper.size, each.size))
+        return rows.upper[lender], csc_array(self.levels.sums @ entries)
+
+    def _begin(self) -> highspy.Highs:
+        solver, n = quiet(self.control), self.looms
+        solver.setOptionValue("solver", "ipx")
+        solver.setOptionValue("run_crossover", "off")
+        solver.setOptionValue("ipm_optimality_tolerance", 1e-6)
+        each = np.arange(n)
+        add_rows(solver, np.ones(n), np.ones(n), csr_array((n, 0)))
+        taken_once = csc_array((np.ones(n), (each, each)), shape=(n, n))
+        add_columns(solver, self.programme.left_cost, np.full(n, INF), taken_once)
+        add_columns(solver, np.zeros(self._lent.size), self._lent, csc_array((n, self._lent.size)))
+        return solver
+
+    @property
+    def _height(self) -> int:
+        return self.looms + self._rows.size
+
+    def overrun(self, level: int) -> Ints:
+        """Rows up to a level that the solution overruns and that are not in yet."""
+        ids = np.arange(self.levels.edges[level + 1])
+        over = ids[self._used[ids] > self.levels.upper[ids] + _EPS]
+        return over[self._row_of[over] < 0]
+
+    def add_rows(self, ids: Ints) -> None:
+        """Rows of the levels."""
+        entries = self._columns.tocsr()[ids, :]
+        self._row_of[ids] = self._height + np.arange(ids.size)
+        self._rows = np.concatenate([self._rows, ids])
+        width = self.looms + entries.shape[1]
+        shifted = csr_array((entries.data, entries.indices + self.looms, entries.indptr), shape=(ids.size, width))
+        add_rows(self._solver, np.full(ids.size, -INF), self.levels.upper[ids], shifted)
+
+    def add_columns(self, index: Ints) -> None:
+        """Options."""
+        self.has[index] = True
+        added = csc_array(self.levels.sums @ self.programme.lookup.matrix(index))
+        self._columns = csc_array(hstack([self._columns, added], format="csc"))
+        self.index = np.concatenate([self.index, index])
+        entries = added.tocoo()
+        row = self._row_of[entries.row]
+        known, n = row >= 0, index.size
+        where = (
+            np.concatenate([self.programme.number[index], row[known]]),
+            np.concatenate([np.arange(n), entries.col[known]]),
+        )
+        block = csc_array((np.concatenate([np.ones(n), entries.data[known]]), where), shape=(self._height, n))
+        add_columns(self._solver, self.programme.options.cost[index], np.full(n, INF), block)
+
+    def solve(self) -> bool:
+        """False where it was stopped; then all stays as it was."""
+        solver = self._solver
+        solver.setOptionValue("time_limit", solver.getRunTime() + max(0.0, self.control.left_s()))
+        solver.run()
+        if solver.getModelStatus() != STATUS.kOptimal:
+            return False
+        solution = solver.getSolution()
+        dual, value = np.array(solution.row_dual), np.array(solution.col_value)
+        self.objective = solver.getInfo().objective_function_value
+        self.share = value[self.looms + self._lent.size :]
+        self.worth = dual[: self.looms]
+        of_rows = np.zeros(self.levels.upper.size)
+        of_rows[self._rows] = np.maximum(0.0, -dual[self.looms :])
+        self.price = self.levels.sums.T @ of_rows
+        self._used = self._columns @ value[self.looms :]
+        return True
