@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from tracker.planning.grid import Floats, Ints
+from tracker.planning.options import times
 from tracker.planning.programme import LEFT, Programme
 from tracker.planning.relaxation import Relaxation
 
@@ -43,11 +44,40 @@ def nothing_booked(programme: Programme) -> Incumbent:
     )
 
 
+def as_published(programme: Programme, relaxation: Relaxation) -> Incumbent:
+    """The bookings of the last published plan that still fit, in order of their start, and what `greedy` makes of the
+    other looms. Without a published plan it is `greedy`'s."""
+    found = nothing_booked(programme)
+    for option in _published(programme):
+        if programme.lookup.fits(programme.rows.free(found.used), np.array([option]))[0]:
+            found.move(programme.number[[option]], np.array([option]))
+    return _completed(found, relaxation)
+
+
+def _published(programme: Programme) -> Ints:
+    """Each loom's cheapest option with the start and the choices that were published."""
+    instance, options = programme.instance, programme.options
+    previous, start = instance.previous, times(instance, options).start
+    same = (previous.slot[options.loom] == start) & (
+        previous.choices[options.loom] == instance.contents.choices[options.content]
+    )
+    found = np.flatnonzero(same)
+    found = found[np.lexsort((options.cost[found], options.loom[found]))]
+    found = found[np.diff(options.loom[found], prepend=-1) != 0]
+    return found[np.argsort(start[found], kind="stable")]
+
+
 def greedy(programme: Programme, relaxation: Relaxation) -> Incumbent:
     """One loom after the other takes the option that fits and has the least reduced cost, unless leaving it over has
     less. Looms about which the relaxation is surest go first."""
-    found = nothing_booked(programme)
+    return _completed(nothing_booked(programme), relaxation)
+
+
+def _completed(found: Incumbent, relaxation: Relaxation) -> Incumbent:
+    programme = found.programme
     for number in _order(programme, relaxation):
+        if found.chosen[number] != LEFT:
+            continue
         options = programme.options_of(int(number))
         worth = options[relaxation.reduced[options] < relaxation.reduced_left[number]]
         fits = worth[programme.lookup.fits(programme.rows.free(found.used), worth)]

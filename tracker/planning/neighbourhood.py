@@ -84,18 +84,30 @@ def _neighbourhoods(
     incumbent: Incumbent, relaxation: Relaxation, best: Ints, shift: float, search: Search
 ) -> Iterator[Ints]:
     """Looms booked next to each other in time (one left over stands where it would like to be), and looms from
-    elsewhere that could save most by coming there."""
+    elsewhere that could save most by coming there. Halls that share no crew are gone through one after the other."""
     programme = incumbent.programme
     starts = times(programme.instance, programme.options).start
     at = starts[best]
     booked = np.flatnonzero(incumbent.chosen != LEFT)
     at[booked] = starts[incumbent.chosen[booked]]
-    order = np.argsort(at, kind="stable")
-    for begin in range(-int(shift * search.looms), order.size, search.looms):
-        looms = order[max(0, begin) : begin + search.looms]
-        if looms.size:
-            there = (starts >= at[looms].min()) & (starts <= at[looms].max())
-            yield np.union1d(looms, _drawn(incumbent, relaxation, there)[: search.extra])
+    groups = _crew_groups(programme)
+    for group in np.unique(groups):
+        mine = np.flatnonzero(groups == group)
+        order = mine[np.argsort(at[mine], kind="stable")]
+        options = groups[programme.number] == group
+        for begin in range(-int(shift * search.looms), order.size, search.looms):
+            looms = order[max(0, begin) : begin + search.looms]
+            if looms.size:
+                there = options & (starts >= at[looms].min()) & (starts <= at[looms].max())
+                yield np.union1d(looms, _drawn(incumbent, relaxation, there)[: search.extra])
+
+
+def _crew_groups(programme: Programme) -> Ints:
+    """By loom: its hall where every crew keeps to one hall, else the same for all."""
+    instance = programme.instance
+    if instance.pools[0].shared.any():
+        return np.zeros(programme.looms.size, dtype=np.int64)
+    return instance.hall_of[programme.looms]
 
 
 def _drawn(incumbent: Incumbent, relaxation: Relaxation, there: Bools) -> Ints:

@@ -6,19 +6,19 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from tracker.planning.grid import Floats, Ints
-from tracker.planning.incumbent import Incumbent, greedy
+from tracker.planning.incumbent import Incumbent, as_published, greedy
 from tracker.planning.integer import Effort, Task, solve
 from tracker.planning.neighbourhood import Search, sweep
 from tracker.planning.programme import Control, Programme
 from tracker.planning.relaxation import Relaxation, relax, unpriced
 
-SEARCHES = (Search(24, 12, 1000), Search(24, 24, 2000), Search(32, 32, 4000))
+SEARCHES = (Search(24, 12, 1000), Search(24, 48, 2000), Search(32, 64, 4000))
 """Tried one after the other, each until a sweep gains little."""
-FIRST = Search(24, 12, 600)
+FIRST = Search(24, 12, 1000)
 """While the relaxation is still being solved."""
-MOST_SWEEPS = 12
+MOST_SWEEPS = 8
 """Of one kind of search."""
-LITTLE = 0.02
+LITTLE = 0.04
 """A sweep gains little when it closes less than this share of the gap."""
 SHIFT = 0.382
 """The edges of the neighbourhoods move on by this share from sweep to sweep."""
@@ -60,7 +60,7 @@ class _Search:
     def __init__(self, programme: Programme, control: Control):
         self.programme, self.control = programme, control
         free = unpriced(programme)
-        self.best: Incumbent = greedy(programme, free)
+        self.best: Incumbent = as_published(programme, free)
         self.bound = free.bound
         self.relaxation: Relaxation = free
 
