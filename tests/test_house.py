@@ -31,7 +31,7 @@ def test_every_file_is_formatted():
 
 
 def test_the_types_fit():
-    run("basedpyright")
+    run("basedpyright", "--pythonpath", sys.executable)
 
 
 def test_the_top_level_is_what_the_readme_says():

@@ -6,7 +6,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
-from small_mills import problem_of
+from made_problems import problem_of
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, still, window
 
 from tracker.domain.mill import Closure, Part, Receipt, Tool

@@ -15,7 +15,7 @@ from tracker.planning.levels import make_levels
 from tracker.planning.master import Master
 from tracker.planning.programme import Control, Programme
 
-TOLERANCES = (1e-4, 1e-5)
+TOLERANCES = (1e-3, 1e-5)
 """Gap between master and bound, relative, at which each level is left."""
 A_ROUND = 5
 """Options of a loom that come in at a time, at most one a window."""
