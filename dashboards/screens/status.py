@@ -87,7 +87,8 @@ def _cost(report: StatusReport) -> None:
     st.caption(
         f"So far: parts issued {money(report.parts_issued_cost, report.currency)}, labour recorded "
         f"{money(report.labour_recorded_cost, report.currency)} "
-        f"({number(report.labour_recorded_h, 'person-hours', 1)}). The other terms are estimates and are not recorded."
+        f"({number(report.labour_recorded_h, 'person-hours', 1)}). {report.untimed_says} "
+        "The other terms are estimates and are not recorded."
     )
 
 

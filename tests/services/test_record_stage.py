@@ -10,6 +10,7 @@ from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, UsageError
 from tracker.services.record import Taken, record_stage
+from tracker.services.status import status
 from tracker.store import open_store
 
 KEY = LoomKey("H1", "007")
@@ -102,3 +103,12 @@ def test_what_cannot_have_been_is_refused_and_nothing_is_written(db, stage, at, 
         record_stage(db, "007", stage, at=at, taken=taken)
     with open_store(db).reading() as uow:
         assert uow.stages() == {} and uow.conversions() == []
+
+
+def test_the_status_says_what_its_labour_leaves_out(db):
+    # crew F1 is two heads: 350 min are 11.67 person-hours; the other conversion has no time
+    record_stage(db, "007", "signed off", at=END, taken=Taken("F1", START))
+    record_stage(db, "008", "signed off", at=END, taken=Taken("F1", START, total_min=350))
+    report = status(db, END)
+    assert report.labour_recorded_h == pytest.approx(350 / 60 * 2)
+    assert report.untimed_says == "1 conversion was recorded without a time and not counted."

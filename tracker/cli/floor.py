@@ -43,9 +43,10 @@ def _print_status(report) -> None:
              ("parts", cost.parts), ("saving foregone", cost.saving_foregone), ("moves", cost.moves))  # fmt: skip
     show.table(f"Planned cost of the bookings ({report.currency})", ["Term", ">Cost"],
                [(name, show.money(amount)) for name, amount in (*terms, ("all", cost.total))])  # fmt: skip
+    labour = show.money(report.labour_recorded_cost, report.currency)
     show.say(
         f"So far: parts issued {show.money(report.parts_issued_cost, report.currency)}, recorded labour "
-        f"{report.labour_recorded_h:.1f} person-hours ({show.money(report.labour_recorded_cost, report.currency)})."
+        f"{report.labour_recorded_h:.1f} person-hours ({labour}). {report.untimed_says}".rstrip()
     )
     show.table("Next seven days", ["Hall", "Loom", "Start to end", "Window", "Kit"],
                [(b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value, report.kit_of(b.key))

@@ -57,6 +57,8 @@ class StatusReport:
     labour_recorded_h: float
     """Person-hours of the recorded conversions: elapsed time × heads of the crew."""
     labour_recorded_cost: float
+    untimed: int
+    """Recorded conversions without a time, so not in the labour."""
     finish_on: date | None
     """Local day on which the last booking ends."""
     target_finish: date | None
@@ -84,6 +86,7 @@ class StatusReport:
             "parts_issued_cost": self.parts_issued_cost,
             "labour_recorded_h": self.labour_recorded_h,
             "labour_recorded_cost": self.labour_recorded_cost,
+            "conversions_without_time": self.untimed,
             "finish_on": self.finish_on.isoformat() if self.finish_on else None,
             "target_finish": self.target_finish.isoformat() if self.target_finish else None,
             "finish": self.finish_says,
@@ -95,6 +98,12 @@ class StatusReport:
     @property
     def cost_so_far(self) -> float:
         return self.parts_issued_cost + self.labour_recorded_cost
+
+    @property
+    def untimed_says(self) -> str:
+        """What the recorded labour leaves out, as a sentence; empty where it leaves nothing out."""
+        was = count(self.untimed, "conversion was", "conversions were")
+        return f"{was} recorded without a time and not counted." if self.untimed else ""
 
     @property
     def finish_says(self) -> str:
@@ -138,6 +147,7 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
         parts_issued_cost=_issued(room.movements, mill),
         labour_recorded_h=labour_h,
         labour_recorded_cost=labour_cost,
+        untimed=sum(not _elapsed_min(done) for done in conversions),
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
         target_finish=mill.terms.target_finish,
         next_bookings=tuple(b for b in bookings if b.end > at and (b.start - at).days < 7),
@@ -210,8 +220,11 @@ def _labour(conversions: Iterable[Conversion], mill: Mill) -> tuple[float, float
     hours = cost = 0.0
     for done in conversions:
         crew = crews.get(done.crew)
-        elapsed_min = done.total_min or sum(done.operation_minutes.values())
-        person_h = elapsed_min / 60 * (crew.heads if crew else 1)
+        person_h = _elapsed_min(done) / 60 * (crew.heads if crew else 1)
         hours += person_h
         cost += person_h * (crew.rate_per_head_h if crew else 0.0)
     return hours, cost
+
+
+def _elapsed_min(done: Conversion) -> float:
+    return done.total_min or sum(done.operation_minutes.values())

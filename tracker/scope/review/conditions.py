@@ -25,5 +25,6 @@ def decimal_commas(subject: Subject) -> Iterator[Finding]:
         cell = as_cell(row.conditions[heading])
         kinds = tuple(map(type, test.tests))
         if kinds == (Limit, Equal) and re.search(r"\d,\d+\s*$", cell):
+            point = cell.replace(",", ".")
             yield found("decimal-comma", Severity.DOUBT, row, heading, f"{cell} is read as {' or '.join(map(str, test.tests))}.",
-                        f"Write {cell.replace(',', '.')} for a decimal; or answer {heading}=as written.", cell)  # fmt: skip
+                        f'Write {point} for a decimal; or give --answer "{heading}=as written".', cell)  # fmt: skip

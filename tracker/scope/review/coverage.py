@@ -29,7 +29,7 @@ def missing(subject: Subject) -> Iterator[Finding]:
                 yield found("step-missing", Severity.DOUBT, rows[0], heading,
                             f"Step {step} has rows for {heading} = {' / '.join(map(str, asked))}, and none for {value}, "
                             f"which {named(left)} have.",
-                            f"Add a row or widen a condition; if they need none, answer {heading}=as written.",
+                            f'Add a row or widen a condition; if they need none, give --answer "{heading}=as written".',
                             value)  # fmt: skip
 
 

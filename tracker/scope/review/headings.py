@@ -18,5 +18,5 @@ def unknown(subject: Subject) -> Iterator[Finding]:
             offered = [*subject.attributes.values(), *(r.choice for r in subject.method.alternatives), "window"]
             yield found("unknown-attribute", Severity.DOUBT, row, heading,
                         f"{heading} is no column of the loom list, no choice, and not window.",
-                        f"{did_you_mean(heading, offered)}If it is still to be surveyed, answer {heading}=as written.",
+                        f'{did_you_mean(heading, offered)}If it is still to be surveyed, give --answer "{heading}=as written".',
                         row.conditions[heading])  # fmt: skip

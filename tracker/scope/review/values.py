@@ -42,7 +42,7 @@ def on_no_loom(subject: Subject) -> Iterator[Finding]:
             surveyed = not missing or nearest(str(item), words)
             yield found("value-on-no-loom", Severity.DOUBT if surveyed else Severity.NOTE, row, heading,
                         f"No loom has {heading} = {item}" + (f"; {missing} have none yet." if missing else "."),
-                        f"{did_you_mean(str(item), words)}{_seen(words)} If it is right, answer {heading}=as written.",
+                        f'{did_you_mean(str(item), words)}{_seen(words)} If it is right, give --answer "{heading}=as written".',
                         item)  # fmt: skip
 
 
