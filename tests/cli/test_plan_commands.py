@@ -62,7 +62,7 @@ def test_without_a_published_plan_there_is_nothing_to_show(mill):
 @pytest.mark.parametrize(
     "arguments",
     [("--show", "--publish"), ("--baseline", "--show"), ("--dates", "007", "--scenario", "x.toml"), ("--as-of", "soon"),
-     ("--time-limit", "long")],
+     ("--time-limit", "long"), ("--number", "1"), ("--number", "1", "--list"), ("--number", "1", "--show", "--publish")],
 )  # fmt: skip
 def test_wrong_use_ends_with_2(planned, arguments):
     assert planned("plan", *arguments).code == 2
@@ -126,3 +126,17 @@ def test_a_fault_in_any_scenario_stops_before_the_first_is_planned(planned, tmp_
     assert planned("plan", "--scenario", good, "--scenario", "again.toml", "--publish").line.startswith(
         "a scenario is not"
     )
+
+
+def test_plans_made_are_listed_and_shown_by_their_number(planned, tmp_path):
+    (entry,) = planned("plan", "--list", "--json", "-").json
+    plan = published(tmp_path)
+    assert (entry["number"], entry["published"], entry["bookings"]) == (1, True, len(plan.bookings))
+    assert planned("plan", "--list").out.splitlines()[2].split()[-1] == str(len(plan.left_over))
+    assert planned("plan", "--show", "--number", "1", "--json", "-").json["objective"] == plan.objective
+    assert planned("plan", "--show", "--number", "7").line == "there is no plan 7; `beamslot plan --list` lists them"
+    assert planned("plan", "--publish", "--number", "1").line == "plan 1 is published already"
+
+
+def test_before_the_first_plan_the_list_says_how_to_make_one(mill):
+    assert mill("plan", "--list").out == "No plan was made yet; `beamslot plan` makes one.\n"

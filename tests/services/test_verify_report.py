@@ -1,50 +1,30 @@
 """On the sample mill, loaded from its workbooks; the plan is the baseline, which needs no solver."""
 
 from dataclasses import replace
-from datetime import date, timedelta
-from importlib.resources import files
+from datetime import timedelta
 from pathlib import Path
 from shutil import copy
 
 import pytest
+from published_sample import protect, published_sample
 
-from tracker.domain.clock import start_of_day
 from tracker.domain.plan import Plan
-from tracker.domain.rows import Change
 from tracker.errors import DataError
 from tracker.planning import baseline as walk
 from tracker.services.baseline import BaselineReport, baseline
-from tracker.services.load import load
-from tracker.services.planning_data import prepare, read_planning_data
 from tracker.services.verify import verify
-from tracker.store import open_store
 
 
 @pytest.fixture(scope="module")
 def published(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Plan]:
     """A database with the sample mill and a published plan."""
-    db = tmp_path_factory.mktemp("sample") / "mill.db"
-    sample = Path(str(files("sample_data")))
-    assert load(str(db), sorted(sample.glob("*.xlsx"))).written
-    data = read_planning_data(str(db))
-    plan = walk.baseline(prepare(data, start_of_day(date(2027, 1, 4), data.mill.terms)).problem, [12.0])
-    with open_store(str(db)).unit_of_work() as uow:
-        uow.save_plan(plan, published=True, who="planner")
-        uow.commit()
-    return db, plan
+    return published_sample(tmp_path_factory.mktemp("sample") / "mill.db")
 
 
 @pytest.fixture
 def database(published: tuple[Path, Plan], tmp_path: Path) -> str:
     """A copy to change."""
     return str(copy(published[0], tmp_path / "mill.db"))
-
-
-def protect(database: str, loom: str, hall: str, until: date) -> None:
-    with open_store(database).unit_of_work() as uow:
-        writer = uow.load_writer(who="planner")
-        writer.write([Change("looms", (loom, hall), "protected_until", None, until)], {})
-        uow.commit()
 
 
 def test_a_published_plan_read_back_holds(database: str, published: tuple[Path, Plan]) -> None:
@@ -58,7 +38,7 @@ def test_a_published_plan_read_back_holds(database: str, published: tuple[Path, 
 def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Path, Plan]) -> None:
     booking = next(b for b in published[1].bookings if b.key.loom == "R-10")
     until = (booking.start + timedelta(days=3)).date()
-    protect(database, "R-10", "Hall 2", until)
+    protect(database, booking.key, until)
     report = verify(database)
     assert not report.sound
     assert [line for line in report.violations if "R-10" in line and f"protected until {until} included" in line]

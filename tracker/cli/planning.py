@@ -32,6 +32,11 @@ def plan(
         bool, typer.Option("--move-firm", help="Let bookings of the firm period be moved, too.")
     ] = False,
     shown: Annotated[bool, typer.Option("--show", help="Make no plan: show the published one.")] = False,
+    listed: Annotated[bool, typer.Option("--list", help="Make no plan: list all that were made.")] = False,
+    made: Annotated[
+        int | None,
+        typer.Option("--number", metavar="N", help="Make no plan: --show or --publish that one of the list."),
+    ] = None,
     dates: Annotated[
         str | None, typer.Option(metavar="LOOM", help="Make no plan: a loom's other dates and what they would cost.")
     ] = None,
@@ -47,12 +52,19 @@ def plan(
 
     Example: beamslot plan --publish
     """
-    instead = [name for name, given in (("--show", shown), ("--dates", dates), ("--baseline", baseline)) if given]
+    others = (("--show", shown), ("--list", listed), ("--dates", dates), ("--baseline", baseline))
+    instead = [name for name, given in others if given]
     if len(instead) > 1 or (instead and (publish or scenario or move_firm)):
         raise typer.BadParameter(f"{instead[0]} makes no plan and goes alone")
+    if made is not None and (publish == shown or scenario or move_firm or instead not in ([], ["--show"])):
+        raise typer.BadParameter("--number goes with --show or with --publish")
     at = moment(context.obj, as_of)
-    if shown:
-        _show(context.obj, json_to)
+    if listed:
+        _list(context.obj, json_to)
+    elif made is not None and publish:
+        _publish_made(context.obj, made, at, json_to)
+    elif shown:
+        _show(context.obj, made, json_to)
     elif dates:
         _dates(context.obj, dates, hall, json_to)
     elif baseline:
@@ -69,13 +81,47 @@ def plan(
         show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
-def _show(db: str, json_to: str | None) -> None:
+def _show(db: str, number: int | None, json_to: str | None) -> None:
+    from tracker.services.made_plans import made_plan
     from tracker.services.plan_record import plan_record
     from tracker.services.published import published_plan
 
-    plan, mill = published_plan(db)
-    zone = mill.terms.zone
+    if number is None:
+        plan, mill = published_plan(db)
+        zone = mill.terms.zone
+    else:
+        plan, zone = made_plan(db, number)
     show.emit(json_to, plan_record(plan, zone), lambda: _print_plan(plan, zone))
+
+
+def _list(db: str, json_to: str | None) -> None:
+    from tracker.services.made_plans import made_plans
+
+    report = made_plans(db)
+    show.emit(json_to, report.record(), lambda: _print_list(report))
+
+
+def _print_list(report) -> None:
+    if not report.entries:
+        show.say("No plan was made yet; `beamslot plan` makes one.")
+        return
+    show.table(
+        "Plans made, the newest first",
+        [">Plan", "Made", "?By", "What", "As of", ">Cost", ">Booked", ">Left over"],
+        [
+            (e.number, show.moment(e.made_at, report.zone), e.who,
+             f"scenario {e.scenario}" if e.scenario else "published" if e.published else "saved",
+             show.moment(e.as_of, report.zone), show.money(e.objective, e.currency), e.bookings, e.left_over)
+            for e in report.entries
+        ],
+    )  # fmt: skip
+
+
+def _publish_made(db: str, number: int, at, json_to: str | None) -> None:
+    from tracker.services.made_plans import publish_made
+
+    report = publish_made(db, number, at)
+    show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
 def _dates(db: str, loom: str, hall: str | None, json_to: str | None) -> None:
@@ -154,7 +200,7 @@ def _print_report(report) -> None:
     state = "published; its kits are reserved." if report.published else "saved, not published."
     show.say(f"Plan {report.number}{f', {report.scenario},' if report.scenario else ''} is {state}")
     if not report.published and not report.scenario:
-        show.say("`beamslot plan --publish` plans anew and makes it the plan in force.")
+        show.say(f"`beamslot plan --publish --number {report.number}` makes it the plan in force.")
 
 
 def _print_plan(plan, zone) -> None:

@@ -108,3 +108,21 @@ class Plan:
     def gap(self) -> float:
         """(objective − bound) / objective, 0 where the objective is 0."""
         return max(0.0, (self.objective - self.bound) / self.objective) if self.objective > 0 else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class PlanEntry:
+    """A plan in the list of all that were made."""
+
+    number: int
+    made_at: datetime
+    who: str
+    published: bool
+    scenario: str | None
+    as_of: datetime
+    status: PlanStatus
+    objective: float
+    bound: float
+    currency: str
+    bookings: int
+    left_over: int

@@ -121,6 +121,7 @@ def plan(
     data cannot carry a plan; nothing is written then.
     """
     data = read_planning_data(db)
+    published = data.previous
     if afresh:
         data = replace(data, previous=None)
     changes = read_scenario(scenario) if scenario else {}
@@ -133,7 +134,7 @@ def plan(
     result = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
     check(result, prepared)
     name = str(changes.get("name") or scenario.stem) if scenario else None
-    number = _save(db, result, publish, name)
+    number = save(db, result, publish, name, published)
     moves = differences(data.previous, result, data.stages) if data.previous else ()
     return PlanReport(result, data.previous, moves, number, publish, name, data.mill.terms.zone)
 
@@ -148,8 +149,12 @@ def check(result: Plan, prepared: Prepared) -> None:
         raise PlanRefused(f"the plan does not pass the check: {first}{more}; nothing was saved")
 
 
-def _save(db: str, result: Plan, publish: bool, scenario: str | None) -> int:
+def save(db: str, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
+    """Append a plan, and reserve its kits where it is published; gives its number. `previous`: the published plan that it
+    was made after; PlanRefused where another one has been published since."""
     with open_store(db).unit_of_work() as uow:
+        if publish and uow.published_plan() != previous:
+            raise PlanRefused("another plan was published while this one was made; nothing was saved, plan again")
         number = uow.save_plan(result, published=publish, scenario=scenario)
         if publish:
             reserve_plan(uow, result)

@@ -7,7 +7,7 @@ from sqlalchemy import func, insert, select
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, Plan, PlanStatus, ScarcityPrice
+from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, Plan, PlanEntry, PlanStatus, ScarcityPrice
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices
 from tracker.store.models import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
@@ -66,14 +66,23 @@ def last_published(session: Session, before_it: int = 0) -> Plan | None:
     return None if head is None else _plan(session, head)
 
 
-def published_plans(session: Session) -> list[tuple[int, datetime, str, float]]:
-    """Number, when, who and objective of every published plan, oldest first."""
-    query = (
-        select(PlanRow.id, PlanRow.made_at, PlanRow.who, PlanRow.objective)
-        .where(PlanRow.published)
-        .order_by(PlanRow.id)
+def plan_entries(session: Session) -> list[PlanEntry]:
+    """Every plan that was made, the newest first."""
+    booked, left = (
+        select(func.count()).where(model.plan_id == PlanRow.id).scalar_subquery() for model in (BookingRow, LeftOverRow)
     )
-    return list(session.execute(query))
+    heads = session.execute(select(PlanRow, booked, left).order_by(PlanRow.id.desc()))
+    return [
+        PlanEntry(head.id, head.made_at, head.who, head.published, head.scenario, head.as_of, PlanStatus(head.status),
+                  head.objective, head.bound, head.currency, bookings, left_over)
+        for head, bookings, left_over in heads
+    ]  # fmt: skip
+
+
+def plan_of(session: Session, number: int) -> Plan | None:
+    """The plan of that number; None where there is none."""
+    head = session.get(PlanRow, number)
+    return None if head is None else _plan(session, head)
 
 
 def scenario_plans(session: Session) -> list[tuple[str, datetime, Plan]]:

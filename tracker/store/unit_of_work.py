@@ -18,7 +18,7 @@ from sqlalchemy.pool import NullPool
 
 from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.plan import Plan
+from tracker.domain.plan import Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange
 from tracker.domain.rows import RowKey
 from tracker.domain.stock import Movement, Reservation
@@ -146,6 +146,12 @@ class UnitOfWork:
 
     def published_plan(self, before_it: int = 0) -> Plan | None:
         return plans.last_published(self.session, before_it)
+
+    def plan(self, number: int) -> Plan | None:
+        return plans.plan_of(self.session, number)
+
+    def plan_entries(self) -> list[PlanEntry]:
+        return plans.plan_entries(self.session)
 
     def save_plan(self, plan: Plan, published: bool, who: str | None = None, scenario: str | None = None) -> int:
         return plans.add_plan(self.session, plan, now(), who or user(), published, scenario)

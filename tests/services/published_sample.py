@@ -1,0 +1,34 @@
+"""The sample mill loaded from its workbooks, with the plan of the baseline published: it needs no solver."""
+
+from datetime import date
+from importlib.resources import files
+from pathlib import Path
+
+from tracker.domain.clock import start_of_day
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Plan
+from tracker.domain.rows import Change
+from tracker.planning import baseline as walk
+from tracker.services.load import load
+from tracker.services.planning_data import prepare, read_planning_data
+from tracker.store import open_store
+
+
+def published_sample(db: Path) -> tuple[Path, Plan]:
+    """Make the database; gives it back with its plan."""
+    sample = Path(str(files("sample_data")))
+    assert load(str(db), sorted(sample.glob("*.xlsx"))).written
+    data = read_planning_data(str(db))
+    plan = walk.baseline(prepare(data, start_of_day(date(2027, 1, 4), data.mill.terms)).problem, [12.0])
+    with open_store(str(db)).unit_of_work() as uow:
+        uow.save_plan(plan, published=True, who="planner")
+        uow.commit()
+    return db, plan
+
+
+def protect(db: str, key: LoomKey, until: date) -> None:
+    """As a load would do that protects a loom for an order."""
+    with open_store(db).unit_of_work() as uow:
+        writer = uow.load_writer(who="planner")
+        writer.write([Change("looms", (key.loom, key.hall), "protected_until", None, until)], {})
+        uow.commit()

@@ -1,0 +1,75 @@
+"""All plans that were made, and publishing one of them as it is."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.clock import planning_moment
+from tracker.domain.formats import moment
+from tracker.domain.plan import Plan, PlanEntry
+from tracker.errors import DataError, PlanRefused
+from tracker.services.plan import PlanReport, check, differences, save
+from tracker.services.plan_record import local
+from tracker.services.planning_data import prepare, read_planning_data
+from tracker.store import open_store
+
+
+@dataclass(frozen=True, slots=True)
+class MadePlans:
+    entries: tuple[PlanEntry, ...]
+    """The newest first."""
+    zone: ZoneInfo
+
+    def record(self) -> list[dict[str, Any]]:
+        """As `--json` writes it; moments local with offset."""
+        return [
+            {
+                "number": e.number, "made_at": local(e.made_at, self.zone), "who": e.who, "published": e.published,
+                "scenario": e.scenario, "as_of": local(e.as_of, self.zone), "status": e.status.value,
+                "objective": e.objective, "bound": e.bound, "currency": e.currency, "bookings": e.bookings,
+                "left_over": e.left_over,
+            }
+            for e in self.entries
+        ]  # fmt: skip
+
+
+def made_plans(db: str) -> MadePlans:
+    """Every plan that was made here, published or not."""
+    with open_store(db).reading() as uow:
+        return MadePlans(tuple(uow.plan_entries()), uow.terms().zone)
+
+
+def made_plan(db: str, number: int) -> tuple[Plan, ZoneInfo]:
+    """The plan of that number. DataError where there is none."""
+    with open_store(db).reading() as uow:
+        found, zone = uow.plan(number), uow.terms().zone
+    if found is None:
+        raise DataError(f"there is no plan {number}; `beamslot plan --list` lists them")
+    return found, zone
+
+
+def publish_made(db: str, number: int, as_of: datetime | None = None) -> PlanReport:
+    """Publish a plan as it was made, without planning anew; it is saved once more, under a new number.
+
+    Raises PlanRefused where it is a scenario's, is published already, begins before `as_of` (default: now, or the start
+    of a programme that lies ahead), or does not hold by the data of now.
+    """
+    found, zone = made_plan(db, number)
+    entry = next(e for e in made_plans(db).entries if e.number == number)
+    if entry.scenario is not None:
+        raise PlanRefused(
+            f"plan {number} is of the scenario {entry.scenario}; load the change it stands for and plan again"
+        )
+    if entry.published:
+        raise PlanRefused(f"plan {number} is published already")
+    data = read_planning_data(db)
+    at = planning_moment(data.mill.terms, as_of)
+    for booking in found.bookings:
+        if booking.start < at and not booking.firm:
+            start = moment(booking.start, zone)
+            raise PlanRefused(f"plan {number} starts loom {booking.key} on {start}, which is past; plan again")
+    check(found, prepare(data, found.as_of))
+    new = save(db, found, True, None, data.previous)
+    moves = differences(data.previous, found, data.stages) if data.previous else ()
+    return PlanReport(found, data.previous, moves, new, True, None, zone)
