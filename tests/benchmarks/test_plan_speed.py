@@ -107,7 +107,7 @@ def test_integer_step_by_highs(benchmark, per_loom: int) -> None:
 @pytest.mark.benchmark(group="the integer step alone, 96 looms, their most promising options")
 def test_integer_step_baseline_cp_sat(benchmark, per_loom: int) -> None:
     options = _promising(per_loom)
-    asked = {"options": options, "limit_s": CP_SAT_S, "gap": 1e-3, "workers": 2}
+    asked = {"options": options, "limit_s": CP_SAT_S, "gap": 1e-3}
     say(benchmark, *benchmark.pedantic(cp_sat, (programme_named(SMALL),), asked, rounds=1), options=options.size)
 
 
@@ -118,7 +118,7 @@ def _by_priced_columns(benchmark, name: str, gap: float) -> None:
 
 
 def _by_cp_sat(benchmark, name: str, gap: float) -> None:
-    programme, asked = programme_named(name), {"limit_s": CP_SAT_S, "gap": gap, "workers": 2}
+    programme, asked = programme_named(name), {"limit_s": CP_SAT_S, "gap": gap}
     say(benchmark, *benchmark.pedantic(cp_sat, (programme,), asked, rounds=1), options=len(programme.options))
 
 
