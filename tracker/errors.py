@@ -21,9 +21,5 @@ class InputRefused(TrackerError):
         self.findings = findings
 
 
-class MethodRefused(InputRefused):
-    """The method review found something that stops the method; the version in force stays."""
-
-
 class PlanRefused(TrackerError):
     """A plan that the solver-free check rejects, or none within the limits; the message says which limit to lift."""

@@ -183,3 +183,10 @@ def test_the_baseline_of_the_sample_mill_passes_the_check() -> None:
     plan = baseline(known, [12.0])
     assert verify(plan, known) == ()
     assert len(plan.bookings) + len(plan.left_over) == 96
+
+
+def test_an_overdue_beam_out_is_gone_after_its_32nd_working_slot() -> None:
+    # loom 1 out on Tuesday 08:00: the 32nd working half hour from there begins on Thursday at 07:30 (see test_limits)
+    windows = {ONE: (window(ONE, at(1, 8)),), TWO: (window(TWO, at(10, 16)),)}
+    assert starts(baseline(problem(windows, parts=STOCK, as_of=at(3, 7)), [48.0]))["1"] == at(3, 7)
+    assert "1" not in starts(baseline(problem(windows, parts=STOCK, as_of=at(3, 8)), [48.0]))

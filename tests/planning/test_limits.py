@@ -203,3 +203,12 @@ def test_a_shift_past_midnight_belongs_to_the_day_on_which_it_starts() -> None:
     crews = tuple(late_shift(crew) for crew in (FITTERS, replace(ELECTRICIAN, heads=2)))
     found = made({ONE: (window(ONE, at(5, 1)),)}, crews=crews)
     assert [(b.start, b.end) for b in found.bookings] == [(at(5, 1), at(5, 3))]
+
+
+@pytest.mark.parametrize(("as_of", "start"), [(at(3, 7), at(3, 7)), (at(3, 8), at(10, 8))])
+def test_an_overdue_beam_out_is_gone_after_its_32nd_working_slot(as_of: datetime, start: datetime) -> None:
+    # out on Tuesday 08:00, shift 06:00 to 14:00: 12 half hours on Tuesday, 16 on Wednesday, so the 32nd is Thursday 07:30
+    # (and waiting costs nothing but the saving, so that nobody would rather wait a week)
+    outs = {key: (window(key, at(1, 8)), window(key, at(10, 8), 2)) for key in (ONE, TWO)}
+    windows = {key: tuple(replace(out, contribution_per_h=0.0) for out in both) for key, both in outs.items()}
+    assert starts(made(windows, as_of=as_of)) == [start, start]

@@ -62,6 +62,20 @@ def test_a_firm_booking_stays_where_it_was_though_the_beam_out_came_late() -> No
     )
 
 
+def test_a_firm_booking_that_its_beam_out_has_left_is_told() -> None:
+    # both out a day later than when they were booked, at 08:00 and 10:00 on Tuesday
+    later = {key: (window(key, at(2, 8)),) for key in (ONE, TWO)}
+    found = made(asked(later, previous=PUBLISHED))
+    assert starts(found) == starts(PUBLISHED)
+    assert [reason for reason in found.reasons if "stays on" in reason] == [
+        f"The firm booking of loom {b.key} stays on 2027-01-05 {b.start:%H:%M}, though its beam-out is now expected on "
+        "2027-01-06 08:00. Let firm bookings be moved, or release it, if it should follow."
+        for b in PUBLISHED.bookings
+    ]
+    in_time = {key: (window(key, at(1, 11)),) for key in (ONE, TWO)}
+    assert not [reason for reason in made(asked(in_time, previous=PUBLISHED)).reasons if "stays on" in reason]
+
+
 def test_a_released_booking_may_move() -> None:
     late = BOTH | {ONE: (window(ONE, at(1, 11)),)}
     first, second = (b.key for b in PUBLISHED.bookings)

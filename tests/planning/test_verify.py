@@ -183,11 +183,13 @@ def test_full_hours_are_local_hours() -> None:
         assert any(says in s for s in found) is wrong
 
 
-def test_an_overdue_beam_out_is_expected_now() -> None:
-    # out on Tuesday 08:00 by its reading; as of Thursday 08:00 a start on Thursday is in time
-    late = replace(BOOKING_1, start=at(3, 9), end=at(3, 11))
-    found = verify(plan(late, BOOKING_2), problem(as_of=at(3, 8)))
-    assert not [s for s in found if "beam-out 2027" in s]
+@pytest.mark.parametrize(("start_h", "in_time"), [(7.5, True), (8, False)])
+def test_an_overdue_beam_out_keeps_its_32_working_slots(start_h: float, in_time: bool) -> None:
+    # out on Tuesday 08:00; the shift ends at 14:00: 12 half hours on Tuesday, 16 on Wednesday, 4 on Thursday from 06:00
+    late = replace(BOOKING_1, start=at(3, start_h), end=at(3, start_h + 2))
+    found = verify(plan(late, BOOKING_2), problem(as_of=at(3, 5)))
+    says = "after the 32nd working half hour from its beam-out 2027-01-05 08:00"
+    assert any(says in s for s in found) is not in_time
 
 
 def kinds(kind: WindowKind, start: datetime, starts_at: datetime, ends_at: datetime) -> tuple[str, ...]:

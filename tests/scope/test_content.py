@@ -8,7 +8,7 @@ from small_mill import METHOD, key, loom, mill, operation, with_operations
 from tracker.domain.method import Alternative, Method
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError
-from tracker.scope.content import scope_loom, scope_looms
+from tracker.scope.content import scope_looms
 
 REPEAT, MID_WARP = WindowKind.REPEAT, WindowKind.MID_WARP
 
@@ -194,9 +194,3 @@ def test_an_unreadable_condition_names_sheet_and_cell():
 def test_without_a_method_there_is_no_scope():
     with pytest.raises(DataError, match="no method yet"):
         scope_looms(mill(loom("1"), method=Method()))
-
-
-def test_one_loom():
-    assert scope_loom(mill(loom("1")), key("1")).contents[REPEAT]
-    with pytest.raises(DataError, match="no loom 9"):
-        scope_loom(mill(loom("1")), key("9"))

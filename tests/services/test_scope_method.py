@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from tracker.domain.method import Method, Operation
+from tracker.domain.method import Method
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part
 from tracker.domain.rows import SourceColumn, SourceTable, TypedRow
-from tracker.services.method import brings_method, load_method, method_of_rows
+from tracker.services.method import load_method, method_of_rows
 
 SOURCES = (
     SourceTable("method.xlsx", "Operations", "operations", 1, (
@@ -82,8 +82,3 @@ def test_a_doubt_is_settled_by_its_answer():
     assert not load_method(MILL, rows, SOURCES).accepted
     settled = load_method(MILL, rows, SOURCES, {"frames": "as written"})
     assert settled.accepted and settled.answers_used == {"Frames": "as written"}
-
-
-def test_only_the_methods_tables_are_taken():
-    assert brings_method([TypedRow("parts", {}), kit()]) == {"kit_lines": [kit()]}
-    assert isinstance(method_of_rows({}, SOURCES, Method(operations=(Operation(1, "x", 1, "f", 1),))), Method)

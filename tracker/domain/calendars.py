@@ -65,10 +65,6 @@ class Calendar:
         """This calendar without the spans of another."""
         return Calendar(tuple(_less(self.spans, shut.spans)))
 
-    def contains(self, at: datetime) -> bool:
-        i = bisect_right(self._starts, at) - 1
-        return i >= 0 and at < self.spans[i][1]
-
 
 def weekly_calendar(
     pattern: Iterable[tuple[frozenset[int], time | None, time | None]],

@@ -22,13 +22,14 @@ class Window:
     Gaussian with mean `mean_running_h` and shape `mean_running_h**2 / spread_h`, so their variance is mean × spread_h;
     `stops_h` of ordinary changes between its warps come on top, without spread. `mean_at` has both in it: quantiles
     of a firmed spread are laid around it on the running calendar. spread_h may be 0 (no spread).
-    A standing window is the span `starts_at` to `ends_at`; a mid-warp window is the whole span in which a stop may be
-    booked (one per loom). Both have no spread.
+    A standing window is the span `starts_at` to `ends_at`; a mid-warp window is a span in which a stop may be
+    booked (one for all warps on end that cost the same to stop). Both have no spread.
     """
 
     key: LoomKey
     number: int
-    """1, 2 … for the loom's beam-outs in order; standing windows count on from there; 0 for mid-warp."""
+    """1, 2 … for the loom's beam-outs in order; standing windows count on from there; 0 for the
+    mid-warp window of the warp in work, those of later warps count on from the standing ones."""
     kind: WindowKind
     reading_at: datetime
     mean_running_h: float

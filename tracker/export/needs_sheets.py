@@ -1,7 +1,6 @@
 """Kit needs as sheets: what the bookings need week by week, and what is to be ordered by when."""
 
-from collections.abc import Iterable, Sequence
-from pathlib import Path
+from collections.abc import Sequence
 from typing import Any
 
 from tracker.domain.formats import count
@@ -9,14 +8,9 @@ from tracker.domain.mill import Mill, Part
 from tracker.domain.needs import PartWeek
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.export.sheets import Col, Sheet, write_tables
+from tracker.export.sheets import Col, Sheet
 
 _PART = (Col("Part", Kind.IDENTIFIER), Col("Description"), Col("Unit"))
-
-
-def write_needs(path: str | Path, needs: Iterable[PartWeek], mill: Mill) -> None:
-    """Write the kit needs by week and the net needs (.xlsx)."""
-    write_tables(path, need_sheets(list(needs), mill))
 
 
 def need_sheets(needs: Sequence[PartWeek], mill: Mill) -> list[Sheet]:

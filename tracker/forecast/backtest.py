@@ -129,7 +129,7 @@ def _look_back(mill: Mill, past: _Past, running: Calendar) -> Iterable[LookBack]
 
 def _forecast_from(mill: Mill, past: _Past, reading: Reading, lead: int, running: Calendar) -> LookBack:
     known = [r for r in past.before if r.read_at <= reading.read_at]
-    spread_h = own_spread_h(known, running, past.set_length_m, mill.terms.zone)
+    spread_h = own_spread_h(known, running, mill.terms.zone)
     if spread_h is None:
         spread_h = default_spread_h(mill.terms.day_to_day_variation)
     mean_h = max(0.0, (reading.warp_left_m or 0.0) - past.tail_m) / past.rate_m_per_h

@@ -17,7 +17,8 @@ STALE_AFTER = timedelta(days=3)
 
 def forecast(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, tuple[Window, ...]]:
     """The windows of every loom up to `until`: its beam-outs whose mean lies before it, standing spans that touch
-    [as_of, until), and one mid-warp window, in the order mid-warp (0), beam-outs (1 …), standing.
+    [as_of, until), and a mid-warp window for the warp in work (0), in the order mid-warp, beam-outs (1 …), standing;
+    after them a mid-warp window for each later warp of another article or rate.
 
     A beam-out whose mean lies before `as_of` is overdue; later ones are left out once their P90 has passed too.
     Raises DataError, naming loom, warp, article and value, where a warp's rate or length is impossible.
@@ -106,8 +107,10 @@ def _with_others(
     spans = [span for span in mill.standing.get(key, ()) if span.to_at > as_of and span.from_at < until]
     number = max((window.number for window in beam_outs), default=0)
     standing = tuple(_standing(course, span, number + i, key) for i, span in enumerate(spans, start=1))
-    mid_warp = (_mid_warp(course, as_of, until),) if course and course.beam_outs and until > as_of else ()
-    return (*mid_warp, *beam_outs, *standing)
+    if not course or not course.beam_outs or until <= as_of:
+        return (*beam_outs, *standing)
+    now, *later = _mid_warp(course, beam_outs, as_of, until, number + len(standing))
+    return (now, *beam_outs, *standing, *later)
 
 
 def _standing(course: Course | None, span: Standing, number: int, key: LoomKey) -> Window:
@@ -115,8 +118,26 @@ def _standing(course: Course | None, span: Standing, number: int, key: LoomKey) 
     return _still(key, number, WindowKind.STANDING, span.from_at, span.to_at, course, run_at(course, span.to_at))
 
 
-def _mid_warp(course: Course, as_of: datetime, until: datetime) -> Window:
-    return _still(course.loom.key, 0, WindowKind.MID_WARP, as_of, until, course, course.beam_outs[0].out)
+def _mid_warp(
+    course: Course, beam_outs: Sequence[Window], as_of: datetime, until: datetime, number: int
+) -> Iterator[Window]:
+    """The span up to `until`, cut at each beam-out, by the means, after which another article or rate is woven; numbered
+    0, then on from `number`."""
+    into = {out.number: out.into for out in course.beam_outs}
+    cuts = [(as_of, run_at(course, as_of))]
+    for window in beam_outs:
+        if as_of < window.mean_at and not _alike(cuts[-1][1], into[window.number]):
+            cuts.append((window.mean_at, into[window.number]))
+    ends = [*(at for at, _ in cuts[1:]), until]
+    for i, ((start, run), end) in enumerate(zip(cuts, ends, strict=True)):
+        yield _still(course.loom.key, number + i if i else 0, WindowKind.MID_WARP, start, end, course, run)
+
+
+def _alike(one: Run | None, other: Run) -> bool:
+    """Whether stopping one or the other costs the same."""
+    return one is not None and (one.warp.article, one.rate, one.contribution_per_h) == (
+        other.warp.article, other.rate, other.contribution_per_h
+    )  # fmt: skip
 
 
 def _still(

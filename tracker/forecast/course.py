@@ -84,7 +84,7 @@ def _course(
         running = running.less(calendar_of((span.from_at, span.to_at) for span in standing))
         clock = Clock(running)
     past = [reading for reading in mill.readings.get(key, ()) if reading.read_at <= as_of]
-    own = own_spread_h(past, running, now.warp.set_length_m, mill.terms.zone)
+    own = own_spread_h(past, running, mill.terms.zone)
     spread_h = default_spread_h(mill.terms.day_to_day_variation) if own is None else own
     beam_outs = tuple(_beam_outs(mill, loom, now, clock, until))
     return Course(loom, now, clock, spread_h, beam_outs)

@@ -1,16 +1,16 @@
 """How much the use of warp varies, from a loom's own daily readings."""
 
-from collections.abc import Sequence
-from datetime import date
+from collections.abc import Mapping, Sequence
+from datetime import date, timedelta
 from itertools import pairwise
 from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import Calendar
 from tracker.domain.mill import Reading
-from tracker.forecast.history import jumps
 
 FEWEST_DAYS = 5
-"""Days with a reading below which the default variation stands."""
+"""Daily readings below which the default variation stands."""
+_A_DAY = timedelta(days=1)
 
 
 def default_spread_h(day_to_day_variation: float) -> float:
@@ -18,41 +18,45 @@ def default_spread_h(day_to_day_variation: float) -> float:
     return 24 * day_to_day_variation**2
 
 
-def own_spread_h(
-    readings: Sequence[Reading], running: Calendar, set_length_m: float | None, zone: ZoneInfo
-) -> float | None:
-    """s² in hours from a loom's readings, in order of time; None where they are fewer than five days.
+def own_spread_h(readings: Sequence[Reading], running: Calendar, zone: ZoneInfo) -> float | None:
+    """s² in hours from a loom's readings, in order of time; None where fewer than five of them are daily.
 
     Over h running hours the warp used has mean w·h and variance (s·w)²·h, so s² is estimated by
     Σ (u − w·h)²/h / w² / (n − 1) over the n stretches from day to day between two beam-outs, with w = Σu/Σh;
     with 24 running hours in every day that is 24·cv² with the sample coefficient of variation of the daily use.
-    Warps of different rate are taken one by one and pooled. One reading a local day counts, the last.
+    Warps of different rate are taken one by one and pooled. One reading a local day counts, the last. A stretch over
+    several days says nothing of the variation from day to day and is left out; where the warp left rises, however
+    little, another warp begins.
     """
-    daily = _daily(readings, zone)
-    if len(daily) < FEWEST_DAYS:
-        return None
     total, freedom = 0.0, 0
-    cuts = [0, *jumps(daily, set_length_m), len(daily)]
-    for first, end in pairwise(cuts):
-        squares, n = _warp_squares(daily[first:end], running)
+    for stretches in _warps(_daily(readings, zone), running):
+        squares, n = _squares(stretches)
         total, freedom = total + squares, freedom + max(0, n - 1)
     return total / freedom if freedom >= FEWEST_DAYS - 2 else None
 
 
-def _daily(readings: Sequence[Reading], zone: ZoneInfo) -> list[Reading]:
+def _daily(readings: Sequence[Reading], zone: ZoneInfo) -> dict[date, Reading]:
     by_day: dict[date, Reading] = {}
     for reading in readings:
         if reading.warp_left_m is not None:
             by_day[reading.read_at.astimezone(zone).date()] = reading
-    return list(by_day.values())
+    return by_day
 
 
-def _warp_squares(daily: Sequence[Reading], running: Calendar) -> tuple[float, int]:
+def _warps(daily: Mapping[date, Reading], running: Calendar) -> list[list[tuple[float, float]]]:
+    """Warp by warp the stretches from one day to the next: metres used and running hours."""
+    found: list[list[tuple[float, float]]] = [[]]
+    for (day, a), (next_day, b) in pairwise(daily.items()):
+        used_m = (a.warp_left_m or 0.0) - (b.warp_left_m or 0.0)
+        if used_m < 0:
+            found.append([])
+        elif next_day - day == _A_DAY:
+            found[-1].append((used_m, running.hours_between(a.read_at, b.read_at)))
+    return found
+
+
+def _squares(stretches: Sequence[tuple[float, float]]) -> tuple[float, int]:
     """Σ (u − w·h)²/h / w² of one warp, and its number of stretches in which the loom ran."""
-    stretches = [
-        ((a.warp_left_m or 0) - (b.warp_left_m or 0), running.hours_between(a.read_at, b.read_at))
-        for a, b in pairwise(daily)
-    ]
     stretches = [(used, hours) for used, hours in stretches if hours > 0]
     used_m, run_h = sum(u for u, _ in stretches), sum(h for _, h in stretches)
     if used_m <= 0:

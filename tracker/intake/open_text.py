@@ -7,6 +7,7 @@ import re
 from collections import Counter
 from pathlib import Path
 
+from tracker.domain.plain_text import unguarded
 from tracker.intake.headings import known_heading
 from tracker.intake.raw_refusal import refuse
 from tracker.intake.raw_sheets import SheetFormat
@@ -17,8 +18,6 @@ CODE_PAGES = ("cp1252", "cp1254", "gb18030", "cp1250", "cp850", "cp857", "mac_ro
 DELIMITERS = ";\t,|"
 _MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF32_LE, "utf-32"), (codecs.BOM_UTF32_BE, "utf-32"),
           (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))  # fmt: skip
-RUN_AS_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
-"""Beginnings before which our own exports, and others, put an apostrophe."""
 ALPHABETS = {
     "de": "äöüßÄÖÜ", "fr": "àâçéèêëîïôùûüœæÀÂÇÉÈÊËÎÏÔÙÛÜŒÆ", "it": "àèéìòùÀÈÉÌÒÙ", "es": "áéíóúñüÁÉÍÓÚÑÜº",
     "pt": "ãõáéíóúâêôçàÃÕÁÉÍÓÚÂÊÔÇÀº",
@@ -46,7 +45,7 @@ def _unprotected(field: str) -> str:
     """The text that a program protected from a spreadsheet: `="007"` is 007, `'=1+1` is =1+1."""
     if len(field) > 3 and field.startswith('="') and field.endswith('"'):
         return field[2:-1]
-    return field[1:] if field.startswith("'") and field.lstrip("'").startswith(RUN_AS_FORMULA) else field
+    return unguarded(field)
 
 
 def decoded(path: Path, data: bytes) -> str:

@@ -18,7 +18,7 @@ from tracker.domain.work import WorkContent
 from tracker.planning.checks.case import SLOT, Case, slots_needed
 from tracker.planning.checks.costs import Prices
 from tracker.planning.checks.order import pilot_end
-from tracker.planning.checks.times import AFTER_SLOTS, FAR
+from tracker.planning.checks.times import FAR, window_closes
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.room import Room
 
@@ -133,7 +133,7 @@ class _Walk:
             past = self._position(work, window.ends_at)
         else:
             in_time = bisect_right(work, self.case.slot_of(out_at + timedelta(hours=limit_h)))
-            past = min(in_time, self._position(work, max(window.mean_at, self.problem.as_of)) + AFTER_SLOTS)
+            past = min(in_time, window_closes(self.case, window.key.hall, window.mean_at))
         return (first, past) if past > first else None
 
     def _position(self, work: list[int], at: datetime) -> int:

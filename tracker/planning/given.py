@@ -12,12 +12,15 @@ import numpy as np
 
 from tracker.domain.plan import Booking
 from tracker.planning.contents import Profile, profile
-from tracker.planning.grid import Ints
+from tracker.planning.grid import SLOT_H, Ints
 from tracker.planning.instance import Instance, pool_holds
 from tracker.planning.numbered import KINDS
-from tracker.planning.options import Options, times
+from tracker.planning.options import AFTER_SLOTS, BEFORE_H, Options, times
 from tracker.planning.problem import InWork
 from tracker.planning.supplies import Supply
+
+_PAST = 1e-6
+"""A span ends before its end, hours."""
 
 
 @dataclass(frozen=True)
@@ -53,6 +56,7 @@ def take_given(instance: Instance) -> Given:
     instance, notes = _without_work(instance)
     firm: list[Taken] = []
     overrun: list[str] = []
+    astray: list[str] = []
     for loom, old in firm_bookings(instance).items():
         taken = _firm(instance, loom, old)
         why = _no_longer(instance, taken) or _lacks(instance, taken)
@@ -62,9 +66,14 @@ def take_given(instance: Instance) -> Given:
                 f"The firm booking of loom {old.key} at {at:%Y-%m-%d %H:%M} cannot be kept: {why}. "
                 "Release it, or lift that limit."
             )
+        elif beam_out := _astray(instance, taken):
+            astray.append(
+                f"The firm booking of loom {old.key} stays on {_local(instance, taken.start)}, though its beam-out is now "
+                f"expected on {beam_out}. Let firm bookings be moved, or release it, if it should follow."
+            )
         firm.append(taken)
         instance = less(instance, taken)
-    return Given(instance, firm, tuple(overrun), notes)
+    return Given(instance, firm, tuple(overrun), (*notes, *astray))
 
 
 def of_options(instance: Instance, options: Options, index: Ints) -> list[Taken]:
@@ -153,14 +162,15 @@ def _content(instance: Instance, loom: int, old: Booking) -> int:
 
 
 def _window(instance: Instance, loom: int, old: Booking) -> int:
-    """The window that the booking was made for: of its kind, the one nearest to where it was expected, since numbers
-    start again with every new warp. -1 = none."""
+    """The window that the booking was made for: of its kind, the one that holds its start or is nearest to the beam-out
+    that was expected, since numbers start again with every new warp. -1 = none."""
     table = instance.windows
     mine = np.flatnonzero((table.loom == loom) & (table.kind == KINDS.index(old.kind)))
     if not mine.size:
         return -1
     meant = instance.grid.hours(old.beam_out_p50 or old.start)
-    return int(mine[np.argmin(np.abs(table.mean_h[mine] - meant))])
+    apart = np.maximum(table.starts_h[mine] - meant, meant - table.ends_h[mine] + _PAST)
+    return int(mine[np.argmin(np.maximum(apart, 0.0))])
 
 
 def _no_longer(instance: Instance, taken: Taken) -> str:
@@ -176,6 +186,17 @@ def _no_longer(instance: Instance, taken: Taken) -> str:
     if taken.start < instance.protected_slot[taken.loom]:
         return f"the loom is protected until {mill.looms[key].protected_until} included"
     return ""
+
+
+def _astray(instance: Instance, taken: Taken) -> str:
+    """The beam-out of a firm booking that starts where its window would not let it; nothing where it does."""
+    table, clock = instance.windows, instance.clocks[instance.hall_of[taken.loom]]
+    if taken.window < 0 or not table.beam_out[taken.window]:
+        return ""
+    start_h, mean_h = taken.start * SLOT_H, float(table.mean_h[taken.window])
+    late = clock.position_at(np.array(start_h)) >= clock.position_at(np.array(mean_h)) + AFTER_SLOTS
+    astray = late or start_h < mean_h - BEFORE_H
+    return f"{table.items[taken.window].mean_at.astimezone(instance.grid.zone):%Y-%m-%d %H:%M}" if astray else ""
 
 
 def _lacks(instance: Instance, taken: Taken) -> str:

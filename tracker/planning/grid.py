@@ -57,6 +57,11 @@ class Grid:
         last = self.moment(self.slots - 1).astimezone(self.zone).date() if self.slots > 0 else first
         return [first + timedelta(days=i) for i in range((last - first).days + 1)]
 
+    def before(self, days: int) -> "Grid":
+        """The grid of so many local days that end where this one begins."""
+        first = midnight(self.origin.astimezone(self.zone).date() - timedelta(days=days), self.zone)
+        return Grid(first, (self.origin - first) // SLOT, self.zone)
+
     def whole(self, calendar: Calendar) -> Bools:
         """Which slots lie wholly inside the calendar; shape (slots,)."""
         inside = np.zeros(self.slots, dtype=bool)
@@ -106,11 +111,18 @@ class HallClock:
     """Positions of the first working slot of each local day."""
     full_hour: Bools
     """By position: the slot begins on a full local hour."""
+    past: Ints
+    """The working slots of the weeks before the grid, ascending, all below 0."""
 
     @property
     def starts_h(self) -> Floats:
         """When each working slot begins, hours."""
         return self.work * SLOT_H
+
+    def position_at(self, at_h: Floats) -> Ints:
+        """The first working slot that begins at or after each moment, as a position; below 0 before the grid."""
+        every = np.concatenate([self.past, self.work]) * SLOT_H
+        return np.searchsorted(every, at_h) - self.past.size
 
 
 def first_of_days(grid: Grid, work: Ints) -> Ints:

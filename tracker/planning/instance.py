@@ -1,9 +1,8 @@
 """The problem as arrays: clocks, pools, supplies, contents and windows, each looked up once and numbered."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from itertools import pairwise
 
 import numpy as np
 
@@ -31,6 +30,9 @@ from tracker.planning.supplies import Supply, supplies
 
 WHOLE = (PoolKind.CREWS, PoolKind.STOPPED)
 """Pools of which a conversion holds one from start to end."""
+_UNKNOWN: Mapping[WindowKind, tuple[WorkContent, ...]] = {}
+PAST_DAYS = 60
+"""So far back working slots are counted from a beam-out that is past; after that none of its window is left."""
 _MARGIN = timedelta(days=120)
 """Running calendars reach this far past the horizon, for the tails of the last beam-outs."""
 
@@ -95,7 +97,6 @@ def make_instance(problem: PlanningProblem) -> Instance:
     pools = _pools(mill, grid, halls, found)
     windows = _windows(problem, grid, looms, menu_of)
     saving = np.array([mill.looms[key].saving_per_day or 0.0 for key in looms])
-    cheapest = _cheapest(contents, menus, menu_of)
     return Instance(
         problem=problem,
         grid=grid,
@@ -116,7 +117,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
         windows=windows,
         previous=_previous(problem, grid, looms, contents),
         saving=saving,
-        left_cost=saving * terms.horizon_days + terms.left_over_penalty + cheapest,
+        left_cost=np.array(list(left_costs(problem, looms).values())),
         protected_slot=np.array([_protected(grid, mill, key) for key in looms], dtype=np.int32),
         notes=tuple(_notes(problem, contents.items, rates)),
     )
@@ -137,14 +138,15 @@ def _grid(problem: PlanningProblem) -> tuple[Grid, datetime]:
 
 def _hall_clock(problem: PlanningProblem, grid: Grid, hall: str) -> HallClock:
     mill = problem.mill
-    there = [(presence(mill, grid, crew, hall), crew.heads * crew.rate_per_head_h)
-             for crew in crews_of(mill, mill.terms.lead_trade)]  # fmt: skip
+    lead, past = crews_of(mill, mill.terms.lead_trade), grid.before(PAST_DAYS)
+    there = [(presence(mill, grid, crew, hall), crew.heads * crew.rate_per_head_h) for crew in lead]
+    worked = np.sum([presence(mill, past, crew, hall) for crew in lead], axis=0)
     crews = np.sum([at_work for at_work, _ in there], axis=0)
     cost = np.sum([at_work * rate for at_work, rate in there], axis=0)
     work = np.flatnonzero(crews).astype(np.int32)
     return HallClock(
         hall, work, _running(problem, grid, hall), cost / np.maximum(crews, 1),
-        first_of_days(grid, work), full_hours(grid, work),
+        first_of_days(grid, work), full_hours(grid, work), np.flatnonzero(worked) - past.slots,
     )  # fmt: skip
 
 
@@ -296,22 +298,24 @@ def _windows(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of
     )
 
 
-def _cheapest(contents: ContentTable, menus: Menus, menu_of) -> Floats:
-    """Cheapest labour and parts of each loom over all its contents; 0 where it has none."""
-    both = contents.labour + contents.parts
-    of_menu = [both[menus.flat[a:b]].min() for a, b in pairwise(menus.first)]
-    return np.array([min((of_menu[menu] for menu in found.values()), default=0.0) for found in menu_of])
+def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomKey, float]:
+    """What it costs to leave looms over: saving over the horizon, the penalty, and the cheapest labour and parts, which
+    are 0 where the scope is not known."""
+    mill, terms, rates = problem.mill, problem.mill.terms, trade_rates(problem.mill)
+    known: dict[int, float] = {}
 
+    def cheapest(kinds: Mapping[WindowKind, tuple[WorkContent, ...]]) -> float:
+        if id(kinds) not in known:
+            works = (content for contents in kinds.values() for content in contents)
+            known[id(kinds)] = min((labour_cost(c, rates) + parts_cost(c, mill) for c in works), default=0.0)
+        return known[id(kinds)]
 
-def left_cost(instance: Instance, key: LoomKey) -> float:
-    """What it costs to leave a loom over that is not among those to plan."""
-    mill, kinds = instance.mill, instance.problem.contents.get(key, {})
-    rates = trade_rates(mill)
-    works = [
-        labour_cost(content, rates) + parts_cost(content, mill) for contents in kinds.values() for content in contents
-    ]
-    saving = (mill.looms[key].saving_per_day or 0.0) * mill.terms.horizon_days
-    return saving + mill.terms.left_over_penalty + min(works, default=0.0)
+    return {
+        key: (mill.looms[key].saving_per_day or 0.0) * terms.horizon_days
+        + terms.left_over_penalty
+        + cheapest(problem.contents.get(key, _UNKNOWN))
+        for key in looms
+    }
 
 
 def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], contents: ContentTable) -> Previous:

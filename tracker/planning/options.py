@@ -163,20 +163,14 @@ def _spans(instance: Instance, clock: HallClock, windows: Ints) -> tuple[Ints, I
     """First and past-the-last start of each window: positions, or days for a mid-warp window."""
     table, starts = instance.windows, clock.starts_h
     mid, standing = (table.kind[windows] == KINDS.index(kind) for kind in (WindowKind.MID_WARP, WindowKind.STANDING))
-    mean = np.maximum(table.mean_h[windows], instance.grid.hours(instance.problem.as_of))
+    mean = table.mean_h[windows]
     opens = np.where(mid | standing, table.starts_h[windows], mean - BEFORE_H)
     opens = np.maximum(opens, instance.earliest_h)
     days = starts[clock.first_of_day]
     first = np.where(mid, np.searchsorted(days, opens), np.searchsorted(starts, opens))
-    past = np.where(
-        mid,
-        np.searchsorted(days, table.ends_h[windows]),
-        np.where(
-            standing,
-            np.searchsorted(starts, table.ends_h[windows]),
-            np.minimum(np.searchsorted(starts, mean) + AFTER_SLOTS, starts.size),
-        ),
-    )
+    closes = table.ends_h[windows]
+    after = np.clip(clock.position_at(mean) + AFTER_SLOTS, 0, starts.size)
+    past = np.where(mid, np.searchsorted(days, closes), np.where(standing, np.searchsorted(starts, closes), after))
     return first, past
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from tracker.domain.plan import Booking, LeftOver, Plan, PlanStatus
 from tracker.planning.given import of_options, take_given
 from tracker.planning.grid import Ints
-from tracker.planning.instance import Instance, left_cost, make_instance
+from tracker.planning.instance import Instance, left_costs, make_instance
 from tracker.planning.options import Dropped, make_options
 from tracker.planning.outcome import bookings_of, other_dates, reasons_left, scarcity
 from tracker.planning.pilots import decide_pilots
@@ -107,7 +107,8 @@ class _Run:
         free = self.programme.rows.free(self.programme.used(chosen))
         why = reasons_left(self.programme, np.array(numbers, dtype=np.int64), free)
         left = [LeftOver(instance.looms[i], why[i], float(instance.left_cost[i])) for i in numbers]
-        left += [LeftOver(key, reason, left_cost(instance, key)) for key, reason in problem.put_off.items()]
+        put_off = left_costs(problem, problem.put_off)
+        left += [LeftOver(key, reason, put_off[key]) for key, reason in problem.put_off.items()]
         return sorted(left, key=lambda item: item.key.sort_key)
 
     def _nothing_booked(self, bookings: list[Booking], left: list[LeftOver]) -> list[str]:

@@ -42,10 +42,6 @@ class Rows:
     upper: Floats
     lender: Ints
     """By row, the row that lends to it; -1 = none."""
-    integral: bool = True
-
-    def block_of(self, row: int) -> int:
-        return int(np.searchsorted(self.base, row, side="right")) - 1
 
     def free(self, used: Floats) -> Floats:
         """What one more option could take of each row beside what is used; both of shape (rows,)."""

@@ -8,7 +8,6 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices, WorkContent
-from tracker.errors import DataError
 from tracker.scope.judging import Judge, Shape
 from tracker.scope.loads import Load, Loader, part_quantities
 from tracker.scope.rules import Rules, compile_method, require
@@ -24,15 +23,6 @@ def scope_looms(mill: Mill, learning: Mapping[str, float] | None = None) -> dict
     scoping = Scoping(compile_method(mill.method), mill.terms, learning)
     require(scoping.rules)
     return {key: scoping.scope(loom) for key, loom in mill.looms.items()}
-
-
-def scope_loom(mill: Mill, key: LoomKey, learning: Mapping[str, float] | None = None) -> LoomScope:
-    """Scope of one loom. Raises `DataError` where the loom is not in the list."""
-    if key not in mill.looms:
-        raise DataError(f"There is no loom {key} in the list.")
-    scoping = Scoping(compile_method(mill.method), mill.terms, learning)
-    require(scoping.rules)
-    return scoping.scope(mill.looms[key])
 
 
 class Scoping:

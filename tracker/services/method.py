@@ -79,12 +79,3 @@ def _method_row(row: TypedRow, sources: Sequence[SourceTable], make: Any) -> Any
     given = {field: value for field, value in row.values.items() if value is not None}
     conditions = {heading: as_cell(value) for heading, value in row.kept.items() if as_cell(value).strip()}
     return make(**given, conditions=conditions, row=Row(source.sheet, row.number, columns))
-
-
-def brings_method(rows: Sequence[TypedRow]) -> dict[str, list[TypedRow]]:
-    """The method's tables among the rows of a load; empty where it brings none."""
-    found: dict[str, list[TypedRow]] = {}
-    for row in rows:
-        if row.table in METHOD_TABLES:
-            found.setdefault(row.table, []).append(row)
-    return found

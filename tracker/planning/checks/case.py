@@ -3,7 +3,7 @@
 from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from functools import cached_property
 from math import ceil
 
@@ -73,10 +73,21 @@ class Case:
         name = (id(crew), hall)
         if name not in self._there:
             last = (self.horizon_end - SLOT).astimezone(self.terms.zone).date()
-            spans = crew_calendar(self.mill, crew, hall, self.today, last).spans
-            whole = (range(-((self.origin - a) // SLOT), (b - self.origin) // SLOT) for a, b in spans)
-            self._there[name] = frozenset(slot for span in whole for slot in span if slot >= 0)
+            self._there[name] = frozenset(slot for slot in self._whole(crew, hall, self.today, last) if slot >= 0)
         return self._there[name]
+
+    def _whole(self, crew: Crew, hall: str, first: date, last: date) -> Iterator[int]:
+        for a, b in crew_calendar(self.mill, crew, hall, first, last).spans:
+            yield from range(-((self.origin - a) // SLOT), (b - self.origin) // SLOT)
+
+    def worked_since(self, hall: str, moment: datetime) -> int:
+        """The hall's working slots from a moment up to today; 0 where it is not past."""
+        if moment >= self.origin:
+            return 0
+        first, last = moment.astimezone(self.terms.zone).date(), self.today - timedelta(days=1)
+        crews = crews_of(self.mill, self.terms.lead_trade)
+        worked = {slot for crew in crews for slot in self._whole(crew, hall, first, last)}
+        return sum(-((self.origin - moment) // SLOT) <= slot < 0 for slot in worked)
 
     def work(self, hall: str) -> list[int]:
         """The hall's working slots in order: those with at least one crew of the lead trade."""

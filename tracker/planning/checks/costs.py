@@ -41,7 +41,7 @@ def costs_of_bookings(case: Case) -> Iterator[str]:
 def costs_of_left_over(case: Case) -> Iterator[str]:
     prices = Prices(case, [])
     for item in case.plan.left_over:
-        if item.key in case.mill.looms and item.key not in case.problem.put_off:
+        if item.key in case.mill.looms:
             due = prices.of_left_over(item.key)
             if not _same(item.cost, due):
                 yield f"loom {item.key}: left over at {item.cost:.2f} {case.terms.currency}, the data give {due:.2f}"
@@ -81,8 +81,7 @@ class Prices:
 
     def of_left_over(self, key: LoomKey) -> float:
         """Saving × horizon + penalty + the cheapest labour and parts."""
-        kinds = {} if key in self.case.problem.unplannable else self.case.problem.contents.get(key, {})
-        contents = [content for contents in kinds.values() for content in contents]
+        contents = [content for contents in self.case.problem.contents.get(key, {}).values() for content in contents]
         cheapest = min((self.labour(content) + self.parts(content) for content in contents), default=0.0)
         return self._saving(key) * self.terms.horizon_days + self.terms.left_over_penalty + cheapest
 

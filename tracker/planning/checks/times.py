@@ -99,15 +99,19 @@ def _outside(case: Case, booking: Booking, window: Window) -> str:
 
 
 def _outside_beam_out(case: Case, booking: Booking, window: Window) -> str:
-    """A beam-out that should have been is expected now."""
-    mean, work = max(window.mean_at, case.problem.as_of), case.work(booking.key.hall)
+    mean, work = window.mean_at, case.work(booking.key.hall)
     if booking.start < mean - BEFORE:
         return f"more than 4 h before its beam-out {case.at(mean)}"
-    after = bisect_left(work, -((case.origin - mean) // SLOT))
-    last = work[min(after + AFTER_SLOTS, len(work)) - 1] if work else -1
-    if case.slot_of(booking.start) > last:
+    past = window_closes(case, booking.key.hall, mean)
+    if bisect_left(work, case.slot_of(booking.start)) >= past:
         return f"after the {AFTER_SLOTS}nd working half hour from its beam-out {case.at(mean)}"
     return _not_full_hour(case, booking, window.mean_at)
+
+
+def window_closes(case: Case, hall: str, mean: datetime) -> int:
+    """The position among the hall's working slots that is past the last start of a beam-out."""
+    first = bisect_left(case.work(hall), -((case.origin - mean) // SLOT))
+    return first - case.worked_since(hall, mean) + AFTER_SLOTS
 
 
 def _not_full_hour(case: Case, booking: Booking, opens: datetime) -> str:
