@@ -82,9 +82,10 @@ def test_an_interrupt_keeps_the_best_plan_so_far() -> None:
 
 def test_progress_tells_the_falling_gap() -> None:
     told: list[tuple[str, float]] = []
-    plan(problem_of(20, 5, 1), progress=lambda text, fraction: told.append((text, fraction)))
+    found = plan(problem_of(20, 5, 1), progress=lambda text, fraction: told.append((text, fraction)))
     assert all(0 < fraction < 1 and "gap" in text for text, fraction in told)
     assert told[-1][1] > told[0][1]
+    assert told[-1][0].endswith(f": {found.objective:,.0f} EUR, gap {found.gap:.2%}")
 
 
 def test_a_plan_within_the_gap_is_called_optimal_and_its_bound_holds() -> None:

@@ -2,6 +2,8 @@
 
 import time
 from collections.abc import Callable
+from dataclasses import replace
+from functools import cached_property
 from math import inf
 
 import numpy as np
@@ -36,34 +38,55 @@ def plan(
     """
     begin = time.monotonic()
     end = inf if time_limit_s is None else begin + time_limit_s
-    control = Control(gap, seed, lambda: end - time.monotonic(), stop or (lambda: False), _tell(progress))
+    tell = _tell(progress, problem.mill.terms.currency)
+    control = Control(gap, seed, lambda: end - time.monotonic(), stop or (lambda: False), tell)
     run = _Run(make_instance(problem), control)
     return run.plan(time.monotonic() - begin)
 
 
-def _tell(progress: Progress | None) -> Callable[[str, float, float], None]:
+STEPS = {
+    "bound": "how cheap a plan could be", "start": "a first plan", "search": "improving it", "proof": "proving it",
+}  # fmt: skip
+"""What the solver is at, in words."""
+
+
+def _tell(progress: Progress | None, currency: str) -> Callable[[str, float, float], None]:
     """Progress in words; the fraction follows the gap, since nobody knows how long the rest will take."""
 
     def tell(what: str, cost: float, bound: float) -> None:
         if progress:
             gap = (cost - bound) / cost if 0 < cost < inf and bound > -inf else 1.0
-            progress(f"{what}: cost {cost:,.0f}, gap {gap:.2%}", min(0.99, max(0.1, 1 - gap * 20)))
+            progress(f"{STEPS[what]}: {cost:,.0f} {currency}, gap {gap:.2%}", min(0.99, max(0.1, 1 - gap * 20)))
 
     return tell
 
 
 class _Run:
-    """One planning run, step by step."""
+    """One planning run, step by step; where firm bookings cannot be kept there is nothing to search for."""
 
     def __init__(self, instance: Instance, control: Control):
-        self.control = control
         self.given = take_given(instance)
+        if self.given.overrun:
+            control = replace(control, stop=lambda: True)
+        self.control = control
         firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
         options = make_options(self.given.instance, firm)
         self.opening = decide_pilots(self.given.instance, options, self.given.firm, control)
         self.instance, self.options = self.opening.instance, self.opening.options
         self.programme = make_programme(self.instance, self.options)
-        self.solution = optimise(self.programme, control)
+        self.solution = optimise(self.programme, replace(control, tell=self._tell))
+
+    def _tell(self, what: str, cost: float, bound: float) -> None:
+        """With what is decided already and what has no option, so that the cost is that of the plan."""
+        self.control.tell(what, cost + self._elsewhere, bound + self._elsewhere)
+
+    @cached_property
+    def _elsewhere(self) -> float:
+        decided = [item.loom for item in self.opening.decided]
+        bookings = bookings_of(self.instance, self.opening.decided, self.opening.pilots)
+        left = np.setdiff1d(np.arange(len(self.instance.looms)), [*decided, *self.programme.looms])
+        put_off = left_costs(self.instance.problem, self.instance.problem.put_off).values()
+        return sum(b.cost.total for b in bookings) + float(self.instance.left_cost[left].sum()) + sum(put_off)
 
     def plan(self, seconds: float) -> Plan:
         problem, terms = self.instance.problem, self.instance.mill.terms

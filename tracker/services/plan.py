@@ -1,6 +1,6 @@
 """Make a plan, hold it against the last published one, check it without the solver, and publish it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
@@ -21,6 +21,8 @@ from tracker.services.scenario import apply_scenario, read_scenario
 from tracker.store import open_store
 
 Progress = Callable[[str, float], None]
+MOST_REASONS = 3
+"""Why there is no plan, told in one message."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,11 +144,14 @@ def plan(
 def check(result: Plan, prepared: Prepared) -> None:
     """Refuse a plan that books nothing because nothing can be, or that the solver-free check rejects."""
     if result.status is PlanStatus.INFEASIBLE:
-        raise PlanRefused("there is no plan: " + " ".join(result.reasons))
+        raise PlanRefused("there is no plan: " + _first(result.reasons, MOST_REASONS))
     if violations := verify(result, prepared.problem):
-        first, *others = violations
-        more = f" (and {len(others)} more)" if others else ""
-        raise PlanRefused(f"the plan does not pass the check: {first}{more}; nothing was saved")
+        raise PlanRefused(f"the plan does not pass the check: {_first(violations, 1)}; nothing was saved")
+
+
+def _first(sentences: Sequence[str], most: int) -> str:
+    more = len(sentences) - most
+    return " ".join(sentences[:most]) + (f" (and {more} more)" if more > 0 else "")
 
 
 def save(db: str, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:

@@ -6,14 +6,16 @@ from datetime import datetime
 from math import ceil
 
 from tracker.domain.clock import horizon_end
+from tracker.domain.formats import count
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
-from tracker.domain.shifts import working_calendar
+from tracker.domain.shifts import crews_of, working_calendar
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.windows import Window
+from tracker.domain.words import fold
 from tracker.errors import DataError
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.kits.state import issued_to
@@ -101,6 +103,25 @@ def _require(mill: Mill, as_of: datetime) -> None:
         raise DataError(
             f"the horizon of {mill.terms.horizon_days} days from {mill.terms.start} ends before {as_of:%Y-%m-%d}; "
             "raise the term 'horizon (days)'"
+        )
+    _require_heads(mill)
+
+
+def _require_heads(mill: Mill) -> None:
+    """A conversion keeps one crew from start to end, so the smallest must do for every operation; the method review sees
+    to that, but crews change after it."""
+    lead = mill.terms.lead_trade
+    smallest = min(crews_of(mill, lead), key=lambda crew: crew.heads, default=None)
+    asks = [
+        row
+        for row in mill.method.operations
+        if fold(row.trade) == fold(lead) and smallest and row.heads > smallest.heads
+    ]
+    if smallest and asks:
+        row = max(asks, key=lambda row: row.heads)
+        raise DataError(
+            f"crew {smallest.crew} has {count(smallest.heads, 'head')}, and step {row.step} {row.operation} asks for "
+            f"{row.heads} × {row.trade}; give the crew more heads, or leave it out with 0"
         )
 
 
