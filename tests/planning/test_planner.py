@@ -118,10 +118,15 @@ def test_no_loom_to_plan_is_an_empty_plan() -> None:
             {"parts": {"RAIL": Part("RAIL", 0.0)}, "receipts": ()},
             "no kit before the horizon: part RAIL, 1 needed and 0 to be had",
         ),
-        ({"crews": (FITTERS,)}, "nobody of another trade, or no tool, is there when its work needs it"),
+        ({"crews": (FITTERS,)}, "there is never 1 × electrician before the horizon"),
         (
-            {"tools": {"hoist": Tool("hoist", 0)}},
-            "nobody of another trade, or no tool, is there when its work needs it",
+            {"crews": (FITTERS, replace(ELECTRICIAN, shift_start=time(13, 30)))},
+            "1 × electrician not there at the hours in which its work needs it",
+        ),
+        ({"tools": {"hoist": Tool("hoist", 0)}}, "there is never 1 × hoist before the horizon"),
+        (
+            {"looms_stopped_at_once": 0},
+            "there is never a place among the looms stopped at once (a term) before the horizon",
         ),
         ({"horizon_days": 1}, "no working time of a crew in its windows"),
     ],

@@ -6,17 +6,15 @@ from dataclasses import replace
 import numpy as np
 
 from tracker.domain.calendars import iso_week
-from tracker.domain.formats import day
 from tracker.domain.plan import Booking, CostTerms, OtherDate, ScarcityPrice
 from tracker.planning.costs import COST_TERMS, Batch
 from tracker.planning.given import Taken, is_firm
 from tracker.planning.grid import Floats, Ints
 from tracker.planning.instance import Instance
 from tracker.planning.numbered import BEAM_OUTS
-from tracker.planning.options import Dropped, Options, times
+from tracker.planning.options import times
 from tracker.planning.pools import PoolKind
 from tracker.planning.programme import LEFT, Programme
-from tracker.planning.rows import Rows
 
 OTHER_DATES = 3
 """Alternatives that are told for each booking, each on another day."""
@@ -57,69 +55,6 @@ def _booking(instance: Instance, taken: Taken, terms: Floats, pilot: bool) -> Bo
         firm=is_firm(instance, taken.loom, start),
         pilot=pilot,
     )
-
-
-def reasons_left(programme: Programme, numbers: Ints, free: Floats) -> dict[int, str]:
-    """Loom number → why it is left over, in a few words. `free`: what is left of each row, shape (rows,)."""
-    first = programme.options.first(len(programme.instance.looms))
-    return {
-        int(i): _why_none(programme.instance, programme.options, int(i))
-        if first[i] == first[i + 1]
-        else _why_not(programme, np.arange(int(first[i]), int(first[i + 1])), free)
-        for i in numbers
-    }
-
-
-def _why_none(instance: Instance, options: Options, loom: int) -> str:
-    key, problem = instance.looms[loom], instance.problem
-    if key in problem.unplannable:
-        return problem.unplannable[key]
-    if not (instance.windows.loom == loom).any():
-        return "no beam-out, no standing span and no warp to stop before the horizon"
-    dropped = options.dropped[loom]
-    words = {
-        Dropped.PROTECTED: f"protected until {day(problem.mill.looms[key].protected_until)}",
-        Dropped.KIT: f"no kit before the horizon: {_short_part(instance, loom)}",
-        Dropped.PILOT: "the pilot of its machine type ends too late, or there is none",
-        Dropped.PEOPLE: "nobody of another trade, or no tool, is there when its work needs it",
-        Dropped.HORIZON: "no window in which it would end before the horizon",
-        Dropped.DEARER: "every date costs more than leaving it over",
-    }
-    order = (Dropped.KIT, Dropped.PROTECTED, Dropped.PEOPLE, Dropped.PILOT, Dropped.DEARER, Dropped.HORIZON)
-    found = max(order, key=lambda reason: (dropped[reason], -order.index(reason)))
-    return words[found] if dropped[found] else "no working time of a crew in its windows"
-
-
-def _short_part(instance: Instance, loom: int) -> str:
-    menus = instance.windows.menu[instance.windows.loom == loom]
-    rows = {int(c) for m in menus for c in instance.menus.flat[instance.menus.first[m] : instance.menus.first[m + 1]]}
-    needs = np.array([instance.needs[instance.contents.needs[c]] for c in sorted(rows)])
-    for i, supply in enumerate(instance.supplies):
-        if (needs[:, i] > supply.total[-1] + 1e-9).all():
-            return f"part {supply.part}, {needs[:, i].min():g} needed and {supply.total[-1]:g} to be had"
-    return "its parts come too late for its windows"
-
-
-def _why_not(programme: Programme, mine: Ints, free: Floats) -> str:
-    """What keeps a loom with options from being booked: the limit that most of them would break."""
-    if programme.lookup.fits(free, mine).any():
-        return "leaving it over costs the mill less than any date that is free"
-    matrix = programme.lookup.matrix(mine).tocoo()
-    lacks = matrix.data > free[matrix.row] + 1e-6
-    block = np.searchsorted(programme.rows.base, matrix.row[lacks], side="right") - 1
-    blocked = {int(b): np.unique(matrix.col[lacks][block == b]).size for b in np.unique(block)}
-    worst = max(blocked, key=lambda b: (blocked[b], -b))
-    return f"{_limit_words(programme.instance, programme.rows, worst)} taken in its windows by looms for which that saves more"
-
-
-def _limit_words(instance: Instance, rows: Rows, block: int) -> str:
-    if block >= rows.pools:
-        return f"no kit: part {rows.blocks[block].name} is"
-    pool = instance.pools[block]
-    return {
-        PoolKind.CREWS: f"no crew: every {pool.name} crew is", PoolKind.HEADS: f"no {pool.name}: all are",
-        PoolKind.STOPPED: "the looms that may be stopped at once are", PoolKind.TOOL: f"no {pool.name}: all are",
-    }[pool.kind]  # fmt: skip
 
 
 def other_dates(programme: Programme, chosen: Ints) -> Iterator[OtherDate]:

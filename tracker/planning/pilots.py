@@ -12,6 +12,7 @@ from tracker.planning.grid import SLOT_H, Ints
 from tracker.planning.instance import Instance
 from tracker.planning.options import Dropped, Options, times
 from tracker.planning.programme import Control, make_programme
+from tracker.planning.reasons import why_none
 from tracker.planning.solver import optimise
 
 WEEKS = 3
@@ -33,6 +34,8 @@ class Opening:
     pilots: frozenset[int]
     """Looms that are the first of their type, fixed or still to be decided (a type of one loom)."""
     notes: tuple[str, ...]
+    opens: Ints
+    """By loom, the slot from which it may start after its type's pilot."""
 
 
 @dataclass(frozen=True)
@@ -47,8 +50,8 @@ class _Type:
 def decide_pilots(instance: Instance, options: Options, firm: list[Taken], control: Control) -> Opening:
     """Choose and plan the pilots, and hold back the rest of their types."""
     if not instance.mill.terms.soak_days:
-        return Opening(instance, options, firm, frozenset(), ())
-    types = _types(instance)
+        return Opening(instance, options, firm, frozenset(), (), np.zeros(len(instance.looms), dtype=np.int64))
+    types, every = _types(instance), options
     chosen = {kind.name: _pilot(instance, options, kind, firm) for kind in types if kind.opens is None}
     pilots = {loom for loom in chosen.values() if loom is not None}
     waited_for = {chosen.get(kind.name) for kind in types if kind.looms.size > 1}
@@ -59,8 +62,8 @@ def decide_pilots(instance: Instance, options: Options, firm: list[Taken], contr
     first = _opens(instance, types, chosen, decided)
     options = options.only(~np.isin(options.loom, [item.loom for item in decided]))
     options = options.keep(times(instance, options).start >= first[options.loom], Dropped.PILOT)
-    notes = tuple(note for kind in types if (note := _note(instance, kind, chosen.get(kind.name))))
-    return Opening(instance, options, decided, frozenset(pilots), notes)
+    notes = tuple(note for kind in types if (note := _note(instance, every, kind, chosen.get(kind.name))))
+    return Opening(instance, options, decided, frozenset(pilots), notes, first)
 
 
 def _types(instance: Instance) -> list[_Type]:
@@ -118,12 +121,14 @@ def _first_weeks(instance: Instance) -> int:
     return int((instance.earliest_h + WEEKS * 7 * 24) / SLOT_H)
 
 
-def _note(instance: Instance, kind: _Type, pilot: int | None) -> str:
+def _note(instance: Instance, options: Options, kind: _Type, pilot: int | None) -> str:
     named = _named(instance, kind)
     if kind.opens is not None or not named or (pilot is not None and instance.looms[pilot].loom == named):
         return ""
     instead = f"loom {instance.looms[pilot]} is its pilot instead" if pilot is not None else "nor can any other of it"
-    return f"Loom {named}, named as the pilot of {kind.name}, cannot be booked; {instead}."
+    mine = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == named]
+    why = why_none(instance, options, mine[0], 0) if mine else f"it is none of the {kind.name} looms to plan"
+    return f"Loom {named}, named as the pilot of {kind.name}, cannot be booked: {why}; {instead}."
 
 
 def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: Control) -> list[Taken]:

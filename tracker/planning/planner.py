@@ -13,10 +13,11 @@ from tracker.planning.given import of_options, take_given
 from tracker.planning.grid import Ints
 from tracker.planning.instance import Instance, left_costs, make_instance
 from tracker.planning.options import Dropped, make_options
-from tracker.planning.outcome import bookings_of, other_dates, reasons_left, scarcity
+from tracker.planning.outcome import bookings_of, other_dates, scarcity
 from tracker.planning.pilots import decide_pilots
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.programme import LEFT, Control, make_programme
+from tracker.planning.reasons import reasons_left
 from tracker.planning.solver import optimise
 
 Progress = Callable[[str, float], None]
@@ -128,7 +129,7 @@ class _Run:
         instance, problem = self.instance, self.instance.problem
         numbers = [i for i in range(len(instance.looms)) if i not in decided]
         free = self.programme.rows.free(self.programme.used(chosen))
-        why = reasons_left(self.programme, np.array(numbers, dtype=np.int64), free)
+        why = reasons_left(self.programme, np.array(numbers, dtype=np.int64), free, self.opening.opens)
         left = [LeftOver(instance.looms[i], why[i], float(instance.left_cost[i])) for i in numbers]
         put_off = left_costs(problem, problem.put_off)
         left += [LeftOver(key, reason, put_off[key]) for key, reason in problem.put_off.items()]

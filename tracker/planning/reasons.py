@@ -1,0 +1,118 @@
+"""Why looms are left over, in a few words that name the limit to lift."""
+
+import numpy as np
+
+from tracker.domain.formats import day, moment
+from tracker.planning.grid import Floats, Ints
+from tracker.planning.instance import Instance
+from tracker.planning.options import Dropped, Options
+from tracker.planning.pools import Pool, PoolKind
+from tracker.planning.programme import Programme
+from tracker.planning.rows import Rows
+
+
+def reasons_left(programme: Programme, numbers: Ints, free: Floats, opens: Ints) -> dict[int, str]:
+    """Loom number → why it is left over. `free`: what is left of each row, shape (rows,); `opens`: the slot from which
+    each loom may start after its type's pilot, shape (looms,)."""
+    first = programme.options.first(len(programme.instance.looms))
+    return {
+        int(i): why_none(programme.instance, programme.options, int(i), int(opens[i]))
+        if first[i] == first[i + 1]
+        else _why_not(programme, np.arange(int(first[i]), int(first[i + 1])), free)
+        for i in numbers
+    }
+
+
+def why_none(instance: Instance, options: Options, loom: int, opens: int) -> str:
+    """Why a loom has no option."""
+    key, problem = instance.looms[loom], instance.problem
+    if key in problem.unplannable:
+        return problem.unplannable[key]
+    if not (instance.windows.loom == loom).any():
+        return "no beam-out, no standing span and no warp to stop before the horizon"
+    dropped = options.dropped[loom]
+    order = (Dropped.KIT, Dropped.PROTECTED, Dropped.PEOPLE, Dropped.PILOT, Dropped.DEARER, Dropped.HORIZON)
+    found = max(order, key=lambda reason: (dropped[reason], -order.index(reason)))
+    if not dropped[found]:
+        return "no working time of a crew in its windows"
+    if found is Dropped.PROTECTED:
+        return f"protected until {day(problem.mill.looms[key].protected_until)}"
+    if found is Dropped.KIT:
+        return f"no kit before the horizon: {_short_part(instance, loom)}"
+    if found is Dropped.PEOPLE:
+        return _short_pool(instance, loom)
+    if found is Dropped.PILOT:
+        return _behind_its_pilot(instance, loom, opens)
+    return {
+        Dropped.HORIZON: "no window in which it would end before the horizon",
+        Dropped.DEARER: "every date costs more than leaving it over",
+    }[found]
+
+
+def _behind_its_pilot(instance: Instance, loom: int, opens: int) -> str:
+    machine_type = instance.mill.looms[instance.looms[loom]].machine_type
+    if opens == instance.grid.slots:
+        return f"{machine_type} has no pilot that can be booked before the horizon, and the others of its type wait for one"
+    soak = f"{instance.mill.terms.soak_days:g} days"
+    at = moment(instance.grid.moment(opens), instance.grid.zone)
+    return f"no window after {at}, when the pilot of {machine_type} will have run {soak} (soak)"
+
+
+def _short_pool(instance: Instance, loom: int) -> str:
+    """What its work needs beside the crew and lacks: at all, or at the hours of its windows."""
+    hall = int(instance.hall_of[loom])
+    work = instance.clocks[hall].work
+    lacks: dict[str, bool] = {}
+    for hold in {hold for number in _profiles(instance, loom) for hold in instance.profiles[number]}:
+        pool = instance.pools[hold.pool]
+        there = pool.reach()[hall][work] >= hold.amount
+        if not there.all():
+            lacks[_pool_words(pool, hold.amount)] = bool(there.any())
+    never = [what for what, ever in lacks.items() if not ever]
+    if never:
+        return f"there is never {' nor '.join(sorted(never))} before the horizon"
+    return f"{' and '.join(sorted(lacks))} not there at the hours in which its work needs it"
+
+
+def _profiles(instance: Instance, loom: int) -> set[int]:
+    menus = instance.windows.menu[instance.windows.loom == loom]
+    rows = [instance.menus.flat[instance.menus.first[m] : instance.menus.first[m + 1]] for m in np.unique(menus)]
+    return set(instance.contents.profile[np.concatenate(rows)].tolist())
+
+
+def _pool_words(pool: Pool, amount: int) -> str:
+    if pool.kind is PoolKind.STOPPED:
+        return "a place among the looms stopped at once (a term)"
+    return f"{amount} × {pool.name}"
+
+
+def _short_part(instance: Instance, loom: int) -> str:
+    menus = instance.windows.menu[instance.windows.loom == loom]
+    rows = {int(c) for m in menus for c in instance.menus.flat[instance.menus.first[m] : instance.menus.first[m + 1]]}
+    needs = np.array([instance.needs[instance.contents.needs[c]] for c in sorted(rows)])
+    for i, supply in enumerate(instance.supplies):
+        if (needs[:, i] > supply.total[-1] + 1e-9).all():
+            return f"part {supply.part}, {needs[:, i].min():g} needed and {supply.total[-1]:g} to be had"
+    return "its parts come too late for its windows"
+
+
+def _why_not(programme: Programme, mine: Ints, free: Floats) -> str:
+    """What keeps a loom with options from being booked: the limit that most of them would break."""
+    if programme.lookup.fits(free, mine).any():
+        return "leaving it over costs the mill less than any date that is free"
+    matrix = programme.lookup.matrix(mine).tocoo()
+    lacks = matrix.data > free[matrix.row] + 1e-6
+    block = np.searchsorted(programme.rows.base, matrix.row[lacks], side="right") - 1
+    blocked = {int(b): np.unique(matrix.col[lacks][block == b]).size for b in np.unique(block)}
+    worst = max(blocked, key=lambda b: (blocked[b], -b))
+    return f"{_limit_words(programme.instance, programme.rows, worst)} taken in its windows by looms for which that saves more"
+
+
+def _limit_words(instance: Instance, rows: Rows, block: int) -> str:
+    if block >= rows.pools:
+        return f"no kit: part {rows.blocks[block].name} is"
+    pool = instance.pools[block]
+    return {
+        PoolKind.CREWS: f"no crew: every {pool.name} crew is", PoolKind.HEADS: f"no {pool.name}: all are",
+        PoolKind.STOPPED: "the looms that may be stopped at once are", PoolKind.TOOL: f"no {pool.name}: all are",
+    }[pool.kind]  # fmt: skip
