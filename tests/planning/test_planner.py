@@ -263,3 +263,12 @@ def test_the_clocks_go_forward_between_start_and_end() -> None:
         contents={ONE: {WindowKind.REPEAT: (night,)}}, as_of=at(80, 0),
     )  # fmt: skip
     assert [(b.start, b.end) for b in found.bookings] == [(at(82, 22), at(83, 4))]
+
+
+def test_what_has_no_price_or_rate_is_told() -> None:
+    assert made(parts={"RAIL": Part("RAIL", 2.0)}).reasons == (
+        "No price is given for part RAIL: what is used of them costs nothing here.",
+    )
+    assert made(crews=(replace(FITTERS, rate_per_head_h=0.0), ELECTRICIAN)).reasons == (
+        "No rate is given for Fitters 1: their hours cost nothing here.",
+    )

@@ -68,9 +68,10 @@ def test_a_firm_booking_that_its_beam_out_has_left_is_told() -> None:
     found = made(asked(later, previous=PUBLISHED))
     assert starts(found) == starts(PUBLISHED)
     assert [reason for reason in found.reasons if "stays on" in reason] == [
-        f"The firm booking of loom {b.key} stays on 2027-01-05 {b.start:%H:%M}, though its beam-out is now expected on "
-        "2027-01-06 08:00. Let firm bookings be moved, or release it, if it should follow."
-        for b in PUBLISHED.bookings
+        # 2 h of conversion at 5; the crew waits 2 h at 60, then what is left is cut: 22 h and 20 h at 10 m/h and 3 a metre
+        f"The firm booking of loom {b.key} stays on Tue 5 Jan 2027 {b.start:%H:%M}, though its beam-out is now expected on "
+        f"Wed 6 Jan 2027 08:00: late beam-out and lost production {cost} EUR. --release {b.key.loom} lets it follow."
+        for b, cost in zip(PUBLISHED.bookings, (10 + 120 + 660, 10 + 120 + 600), strict=True)
     ]
     in_time = {key: (window(key, at(1, 11)),) for key in (ONE, TWO)}
     assert not [reason for reason in made(asked(in_time, previous=PUBLISHED)).reasons if "stays on" in reason]
@@ -104,7 +105,7 @@ def test_a_firm_booking_without_its_crew_is_named_and_stays() -> None:
     assert starts(found) == starts(PUBLISHED)
     assert found.reasons[0] == (
         f"The firm booking of loom {PUBLISHED.bookings[0].key} at 2027-01-05 08:00 cannot be kept: no crew of the trade "
-        "'fitter' works in Hall 1 at its start. Release it, or lift that limit."
+        "'fitter' works in Hall 1 at its start. Release it (--release {PUBLISHED.bookings[0].key.loom}), or lift that limit."
     )
     freed = asked(crews=ill, previous=PUBLISHED, released=frozenset(LOOMS))
     again = made(freed)
@@ -175,3 +176,13 @@ def test_work_that_closes_for_good_after_publishing() -> None:
     found = plan(asked(closures=shut, previous=PUBLISHED), gap=0.0)
     assert found.status is PlanStatus.INFEASIBLE
     assert sum("cannot be kept" in reason for reason in found.reasons) == 2
+
+
+def test_what_was_booked_and_not_recorded_is_told() -> None:
+    # as of Tuesday 09:00: the booking of 08:00 is past, that of 10:00 is firm
+    first = PUBLISHED.bookings[0].key
+    found = made(asked(BOTH, previous=PUBLISHED, as_of=at(1, 9)))
+    assert found.reasons == (
+        f"Booked, past and not recorded: {first} on Tue 5 Jan 2027 08:00. Record what was done (in work, run-in, signed "
+        "off); here they are planned anew.",
+    )

@@ -10,6 +10,7 @@ from datetime import datetime
 
 import numpy as np
 
+from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
 from tracker.planning.contents import Profile, profile
 from tracker.planning.grid import SLOT_H, Ints
@@ -47,6 +48,8 @@ class Given:
     firm: list[Taken]
     overrun: tuple[str, ...]
     """Firm bookings that today's data do not allow, in sentences that say what to lift."""
+    astray: dict[LoomKey, datetime]
+    """Loom of a firm booking that stays though its beam-out has left it → when that is expected now."""
     notes: tuple[str, ...]
 
 
@@ -56,7 +59,7 @@ def take_given(instance: Instance) -> Given:
     instance, notes = _without_work(instance)
     firm: list[Taken] = []
     overrun: list[str] = []
-    astray: list[str] = []
+    astray: dict[LoomKey, datetime] = {}
     for loom, old in firm_bookings(instance).items():
         taken = _firm(instance, loom, old)
         why = _no_longer(instance, taken) or _lacks(instance, taken)
@@ -64,16 +67,13 @@ def take_given(instance: Instance) -> Given:
             at = old.start.astimezone(instance.grid.zone)
             overrun.append(
                 f"The firm booking of loom {old.key} at {at:%Y-%m-%d %H:%M} cannot be kept: {why}. "
-                "Release it, or lift that limit."
+                f"Release it (--release {old.key.loom}), or lift that limit."
             )
-        elif beam_out := _astray(instance, taken):
-            astray.append(
-                f"The firm booking of loom {old.key} stays on {_local(instance, taken.start)}, though its beam-out is now "
-                f"expected on {beam_out}. Let firm bookings be moved, or release it, if it should follow."
-            )
+        elif _astray(instance, taken):
+            astray[old.key] = instance.windows.items[taken.window].mean_at
         firm.append(taken)
         instance = less(instance, taken)
-    return Given(instance, firm, tuple(overrun), (*notes, *astray))
+    return Given(instance, firm, tuple(overrun), astray, notes)
 
 
 def of_options(instance: Instance, options: Options, index: Ints) -> list[Taken]:
@@ -188,15 +188,14 @@ def _no_longer(instance: Instance, taken: Taken) -> str:
     return ""
 
 
-def _astray(instance: Instance, taken: Taken) -> str:
-    """The beam-out of a firm booking that starts where its window would not let it; nothing where it does."""
+def _astray(instance: Instance, taken: Taken) -> bool:
+    """Whether a firm booking starts where its beam-out would not let it start."""
     table, clock = instance.windows, instance.clocks[instance.hall_of[taken.loom]]
     if taken.window < 0 or not table.beam_out[taken.window]:
-        return ""
+        return False
     start_h, mean_h = taken.start * SLOT_H, float(table.mean_h[taken.window])
     late = clock.position_at(np.array(start_h)) >= clock.position_at(np.array(mean_h)) + AFTER_SLOTS
-    astray = late or start_h < mean_h - BEFORE_H
-    return f"{table.items[taken.window].mean_at.astimezone(instance.grid.zone):%Y-%m-%d %H:%M}" if astray else ""
+    return bool(late) or start_h < mean_h - BEFORE_H
 
 
 def _lacks(instance: Instance, taken: Taken) -> str:

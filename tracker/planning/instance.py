@@ -1,6 +1,6 @@
 """The problem as arrays: clocks, pools, supplies, contents and windows, each looked up once and numbered."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -11,7 +11,7 @@ from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices, WorkContent
 from tracker.errors import DataError
-from tracker.planning.contents import Profile, labour_cost, parts_cost, profile, rateless
+from tracker.planning.contents import Profile, labour_cost, parts_cost, profile
 from tracker.planning.grid import (
     SLOT_H,
     Floats,
@@ -23,6 +23,7 @@ from tracker.planning.grid import (
     full_hours,
     midnight,
 )
+from tracker.planning.notes import notes
 from tracker.planning.numbered import KINDS, ContentTable, Menus, PoolHold, Previous, WindowTable
 from tracker.planning.pools import Pool, PoolKind, lead_pool, presence, stopped_pool, tool_pool, trade_pool, trade_rates
 from tracker.planning.problem import PlanningProblem
@@ -119,7 +120,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
         saving=saving,
         left_cost=np.array(list(left_costs(problem, looms).values())),
         protected_slot=np.array([_protected(grid, mill, key) for key in looms], dtype=np.int32),
-        notes=tuple(_notes(problem, contents.items, rates)),
+        notes=tuple(notes(problem, contents.items, rates)),
     )
 
 
@@ -332,19 +333,3 @@ def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], conten
 def _protected(grid: Grid, mill: Mill, key: LoomKey) -> int:
     until = mill.looms[key].protected_until
     return grid.day_start(until + timedelta(days=1)) if until else 0
-
-
-def _notes(problem: PlanningProblem, contents: list[WorkContent], rates: Mapping[str, float]) -> Iterator[str]:
-    """What was taken for granted, as plain sentences."""
-    for trade in rateless(contents, rates):
-        yield (
-            f"No crew of the trade '{trade}' is listed: its hours cost nothing here, and what needs it on the loom "
-            "cannot be booked."
-        )
-    today = problem.as_of.astimezone(problem.mill.terms.zone).date()
-    for receipt in problem.mill.receipts:
-        if receipt.due < today:
-            yield (
-                f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {receipt.due} and are "
-                "counted as there; correct the receipt if they are not."
-            )

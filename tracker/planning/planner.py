@@ -1,13 +1,14 @@
 """Make a plan: pilots first, then all other looms, at the least cost, with the proof beside it (planning.md)."""
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import cached_property
 from math import inf
 
 import numpy as np
 
+from tracker.domain.formats import moment, money
 from tracker.domain.plan import Booking, LeftOver, Plan, PlanStatus
 from tracker.planning.given import of_options, take_given
 from tracker.planning.grid import Ints
@@ -109,7 +110,12 @@ class _Run:
             left_over=tuple(left),
             prices=tuple(scarcity(self.programme, self.solution.price)),
             other_dates=tuple(other_dates(self.programme, self.solution.chosen)),
-            reasons=(*self.given.overrun, *self._nothing_booked(bookings, left), *self._notes()),
+            reasons=(
+                *self.given.overrun,
+                *self._nothing_booked(bookings, left),
+                *self._astray(bookings),
+                *self._notes(),
+            ),
             start=terms.start,
         )
 
@@ -144,6 +150,18 @@ class _Run:
             f"No loom can be booked; for {whys.count(common)} of {len(left)} the reason is: {common}. "
             "Lift that limit (a later horizon, more people, an earlier receipt) and plan again."
         ]
+
+    def _astray(self, bookings: list[Booking]) -> Iterator[str]:
+        """Firm bookings that stay where their beam-outs have left them."""
+        zone = self.instance.grid.zone
+        for b in bookings:
+            if b.key in self.given.astray:
+                beam_out = moment(self.given.astray[b.key], zone)
+                cost = money(b.cost.late_beam_out + b.cost.lost_production, self.instance.mill.terms.currency)
+                yield (
+                    f"The firm booking of loom {b.key} stays on {moment(b.start, zone)}, though its beam-out is now expected "
+                    f"on {beam_out}: late beam-out and lost production {cost}. --release {b.key.loom} lets it follow."
+                )
 
     def _notes(self) -> tuple[str, ...]:
         return (*self.opening.notes, *self.given.notes, *self.instance.notes)

@@ -1,0 +1,72 @@
+"""What a plan takes for granted, in sentences that say what to mend."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from tracker.domain.formats import moment
+from tracker.domain.words import fold, natural_key
+from tracker.domain.work import WorkContent
+from tracker.planning.contents import rateless
+from tracker.planning.problem import PlanningProblem
+
+MOST = 10
+"""Names in one sentence."""
+
+
+def notes(problem: PlanningProblem, contents: Sequence[WorkContent], rates: Mapping[str, float]) -> Iterator[str]:
+    """`rates`: folded trade → currency per head and hour."""
+    yield from _not_recorded(problem)
+    yield from _without_rate(problem, contents, rates)
+    yield from _without_price(problem, contents)
+    yield from _overdue(problem)
+
+
+def _not_recorded(problem: PlanningProblem) -> Iterator[str]:
+    """Published bookings that were to start before as of, of looms of which nothing is recorded."""
+    to_plan, zone = set(problem.planned), problem.mill.terms.zone
+    old = problem.previous.bookings if problem.previous else ()
+    passed = [f"{b.key} on {moment(b.start, zone)}" for b in old if b.key in to_plan and b.start < problem.as_of]
+    if passed:
+        yield (
+            f"Booked, past and not recorded: {_named(passed)}. Record what was done (in work, run-in, signed off); here "
+            "they are planned anew."
+        )
+
+
+def _without_rate(
+    problem: PlanningProblem, contents: Sequence[WorkContent], rates: Mapping[str, float]
+) -> Iterator[str]:
+    for trade in rateless(contents, rates):
+        yield (
+            f"No crew of the trade '{trade}' is listed: its hours cost nothing here, and what needs it on the loom "
+            "cannot be booked."
+        )
+    works = {fold(trade) for content in contents for trade in content.labour_min}
+    free = {
+        crew.crew
+        for crew in problem.mill.crews
+        if fold(crew.trade) in works and crew.heads and not crew.rate_per_head_h
+    }
+    if free:
+        yield f"No rate is given for {_named(sorted(free, key=natural_key))}: their hours cost nothing here."
+
+
+def _without_price(problem: PlanningProblem, contents: Sequence[WorkContent]) -> Iterator[str]:
+    needed = {part for content in contents for part in content.parts}
+    free = sorted((part for part in needed if not problem.mill.parts[part].price), key=natural_key)
+    if free:
+        yield f"No price is given for {_named([f'part {part}' for part in free])}: what is used of them costs nothing here."
+
+
+def _overdue(problem: PlanningProblem) -> Iterator[str]:
+    today = problem.as_of.astimezone(problem.mill.terms.zone).date()
+    for receipt in problem.mill.receipts:
+        if receipt.due < today:
+            yield (
+                f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {receipt.due} and are "
+                "counted as there; correct the receipt if they are not."
+            )
+
+
+def _named(items: Iterable[str]) -> str:
+    found = list(items)
+    return ", ".join(found[:MOST]) + (f" and {len(found) - MOST} more" if len(found) > MOST else "")
