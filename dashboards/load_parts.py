@@ -8,14 +8,18 @@ import streamlit as st
 from dashboards.parts import Figure, literal, table
 from dashboards.tables import Cell, Column
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.formats import count, shown
+from tracker.domain.formats import count
 from tracker.domain.rows import Change, SourceColumn
 from tracker.domain.tables import TABLES
+from tracker.services.change_words import row_words, told
 from tracker.services.load import LoadedTable, LoadReport
+from tracker.services.questions import screen_words
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
 MOST_ROWS = 500
 """Rows of a table that are shown; the number of the others is said."""
+MOST_LOOMS = 30
+"""New loom numbers that are listed."""
 
 
 def load_figures(report: LoadReport) -> list[Figure]:
@@ -32,19 +36,27 @@ def load_figures(report: LoadReport) -> list[Figure]:
     ]
 
 
+def within_files(report: LoadReport) -> list[Finding]:
+    """The findings about what is inside the files; that a file cannot be read is said once, above all."""
+    return [f for f in report.findings if f.sheet or f.severity is not Severity.REFUSED]
+
+
 def show_findings(report: LoadReport) -> None:
+    findings = within_files(report)
+    if report.findings and not findings:
+        return
     st.header("Findings")
-    if not report.findings:
+    if not findings:
         st.caption("None: every cell could be read without doubt.")
         return
-    counts = Counter(finding.severity for finding in report.findings)
+    counts = Counter(finding.severity for finding in findings)
     chosen = st.pills(
         "Show", list(SEVERITIES), default=[s for s in SEVERITIES if counts[s]], selection_mode="multi",
         format_func=lambda s: f"{SEVERITIES[s]} ({counts[s]:,})",
     )  # fmt: skip
     headings = ("File", "Sheet", "Cell", "Heading", "Raw", "Understood", "What", "What to do")
     order = list(SEVERITIES)
-    found = sorted((f for f in report.findings if f.severity in chosen), key=lambda f: order.index(f.severity))
+    found = sorted((f for f in findings if f.severity in chosen), key=lambda f: order.index(f.severity))
     _first_rows([Column("Severity", whole=True), *map(Column, headings)], [_finding(finding) for finding in found])
 
 
@@ -58,7 +70,7 @@ def _finding(finding: Finding) -> list[Cell | str]:
         finding.raw,
         finding.understood,
         finding.message,
-        "Answer it above." if finding.severity is Severity.DOUBT else finding.hint,
+        "Answer it above." if finding.severity is Severity.DOUBT else screen_words(finding.hint),
     ]
 
 
@@ -89,9 +101,10 @@ def show_changes(report: LoadReport) -> None:
     added = Counter(change.table for change in report.changes if not change.field)
     changed = [change for change in report.changes if change.field]
     if not added and not changed and report.method is None:
-        st.caption("Nothing: the database says the same already.")
+        st.caption(_nothing(report))
     if added:
         st.write("New rows: " + ", ".join(f"{rows:,} × {TABLES[name].sheet}" for name, rows in added.items()) + ".")
+        _new_looms(report)
     if changed:
         headings = [Column("Sheet", whole=True), Column("Row", whole=True), *map(Column, ("Value of", "Old", "New"))]
         _first_rows(headings, [_change(change) for change in changed])
@@ -101,22 +114,33 @@ def show_changes(report: LoadReport) -> None:
         with st.expander(
             f"{TABLES[name].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay"
         ):
-            st.write(literal(", ".join(_key(key) for key in keys)))
+            st.write(literal(", ".join(row_words(name, key) for key in keys)))
+
+
+def _nothing(report: LoadReport) -> str:
+    """Why nothing would change."""
+    refused, unchanged = (
+        sum(getattr(found.rows, name) for found in report.tables) for name in ("refused", "unchanged")
+    )
+    if refused:
+        others = "of the others the database says the same already" if unchanged else "there are no others"
+        return f"Nothing: {count(refused, 'row is', 'rows are')} refused, and {others}."
+    return "Nothing: the database says the same already." if unchanged else "Nothing: there are no rows."
+
+
+def _new_looms(report: LoadReport) -> None:
+    """The numbers of the new looms, and a warning for each that looks like one of the database."""
+    new = [row_words("looms", change.key) for change in report.changes if change.table == "looms" and not change.field]
+    if new:
+        more = f" and {len(new) - MOST_LOOMS:,} more" if len(new) > MOST_LOOMS else ""
+        st.write(literal("New looms: " + ", ".join(new[:MOST_LOOMS]) + more + "."))
+    for finding in report.alike:
+        st.warning(literal(f"{finding.file} {finding.sheet} {finding.cell}: {finding.message} {finding.hint}"))
 
 
 def _change(change: Change) -> list[Cell | str]:
-    known = {column.field: column.title for column in TABLES[change.table].columns}
-    return [
-        TABLES[change.table].sheet,
-        _key(change.key),
-        known.get(change.field, change.field),
-        shown(change.old) or "empty",
-        shown(change.new) or "empty",
-    ]
-
-
-def _key(key: Sequence[object]) -> str:
-    return ", ".join(shown(part) for part in key if part is not None)
+    says = told(change)
+    return [says.sheet, says.row, says.heading, says.old, says.new]
 
 
 def _method(report: LoadReport) -> None:

@@ -1,22 +1,20 @@
 """Load: what a spreadsheet holds, what is doubtful in it, what it would change; then write it, all or nothing."""
 
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 import streamlit as st
 
 from dashboards import access
-from dashboards.load_parts import load_figures, show_changes, show_findings, show_tables
+from dashboards.load_answers import Answers, answer_more, ask
+from dashboards.load_parts import load_figures, show_changes, show_findings, show_tables, within_files
 from dashboards.parts import figures, literal
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.formats import count
-from tracker.errors import TrackerError
 from tracker.services.load import LoadReport, load
 from tracker.services.marking import Marking
-from tracker.services.questions import Question, questions
-
-OTHER = "something else"
-Answers = dict[str, str]
+from tracker.services.questions import screen_words
 
 
 def page() -> None:
@@ -36,16 +34,20 @@ def page() -> None:
         return
     files = kept(sent)
     answers = _answers_for(files)
-    report = _dry_run(files, answers)
-    figures(load_figures(report))
-    if report.questions:
-        _ask(questions(report.findings), files, answers)
+    dry_run = partial(_dry_run, files)
+    report = dry_run(answers)
+    if report.refusal and not report.tables:
+        st.error(literal(screen_words(report.refusal)))
+    else:
+        figures(load_figures(report))
+    ask(report, answers, dry_run)
     show_findings(report)
+    answer_more(report, answers, dry_run)
     _offer_marked(report, files)
     if report.tables:
         show_tables(report)
         show_changes(report)
-    _write(report, files, answers)
+        _write(report, files, answers)
 
 
 def _answers_for(files: Sequence[Path]) -> Answers:
@@ -57,54 +59,14 @@ def _dry_run(files: Sequence[Path], answers: Answers) -> LoadReport:
     return access.ask(load, tuple(files), dry_run=True, answers=dict(answers))
 
 
-# ---- questions
-
-
-def _ask(asked: Sequence[Question], files: Sequence[Path], answers: Answers) -> None:
-    st.header("Questions")
-    with st.form("questions"):
-        given = [_question(question, number) for number, question in enumerate(asked)]
-        if not st.form_submit_button("Use these answers", type="primary"):
-            return
-    new = answers | _by_heading(asked, given)
-    try:
-        _dry_run(files, new)
-    except TrackerError as error:
-        st.error(literal(error))
-        return
-    answers.update(new)
-    st.rerun()
-
-
-def _question(question: Question, number: int) -> str | None:
-    """The answer chosen or written; None where there is none yet."""
-    finding, key = question.finding, f"{number} {question.finding.message}"
-    where = " ".join(filter(None, [finding.file, finding.sheet, finding.cell]))
-    label = f"**{literal(finding.message)}**  \n{literal(where)}"
-    chosen = st.radio(label, [*question.answers, OTHER], index=None, key=f"radio {key}", horizontal=True)
-    written = st.text_input(
-        "Something else: a unit, an order, the field that the column is, or *ignore*",
-        key=f"text {key}", placeholder="only where none of the answers above fits",
-    )  # fmt: skip
-    return written.strip() or None if chosen in (None, OTHER) else chosen
-
-
-def _by_heading(asked: Sequence[Question], given: Sequence[str | None]) -> Answers:
-    """Heading → its answers, parted by semicolons where there are several questions about it."""
-    found: dict[str, list[str]] = {}
-    for question, answer in zip(asked, given, strict=True):
-        if answer:
-            found.setdefault(question.about, []).append(answer)
-    return {about: ";".join(answers) for about, answers in found.items()}
-
-
 # ---- the marked copy, and the writing
 
 
 def _offer_marked(report: LoadReport, files: Sequence[Path]) -> None:
-    """Offer a copy of each workbook with its cells marked."""
+    """Offer a copy of each workbook with its cells marked; of a file that cannot be read there is none."""
+    found = within_files(report)
     for file in files:
-        if any(finding.file in ("", file.name) for finding in report.findings):
+        if any(finding.file in ("", file.name) for finding in found):
             target = file.with_name(f"{file.stem} marked{'.xlsm' if file.suffix.lower() == '.xlsm' else '.xlsx'}")
             st.download_button(
                 f"Copy of {file.name} with these cells marked", lambda f=file, t=target: _copy(f, t, report),
@@ -122,14 +84,11 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
     if report.questions:
         st.info("Answer the questions above first; nothing is written before.")
         return
-    if report.refusal and not report.tables:
-        st.error(literal(report.refusal))
-        return
-    partial = bool(report.refusal) and _leave_out(report)
-    if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not partial):
-        done = load(access.database(), list(files), partial=partial, answers=answers)
+    leave_out = bool(report.refusal) and _leave_out(report)
+    if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
+        done = load(access.database(), list(files), partial=leave_out, answers=answers)
         if done.refusal:
-            st.error(literal(done.refusal))
+            st.error(literal(screen_words(done.refusal)))
             return
         st.session_state["loads"] = st.session_state.get("loads", 0) + 1
         access.show_again("loaded", done.lines())

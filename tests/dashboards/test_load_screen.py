@@ -9,7 +9,7 @@ from streamlit.testing.v1 import AppTest
 
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.mill import LoomKey
-from tracker.services.questions import questions
+from tracker.services.questions import questions, screen_words, together
 from tracker.store import open_store
 
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
@@ -108,6 +108,63 @@ def test_what_is_no_workbook_is_refused_in_one_line(store):
     assert not looms(store)
 
 
+def test_a_new_loom_is_named_and_one_that_looks_like_a_known_one_is_warned_of(store):
+    app = given("looms.xlsx", book(("003", "Hall 1", "AJ-N", "190 cm", 640)))
+    next(button for button in app.button if button.label == "Write to the database").click().run()
+    app = given("looms.xlsx", book(("O03", "Hall 1", "AJ-N", "190 cm", 640), ("004", "Hall 1", "AJ-N", "190 cm", 640)))
+    assert "New looms: O03 Hall 1, 004 Hall 1." in words(app)
+    (warning,) = app.warning
+    assert warning.value.startswith("looms.xlsx Looms A2: Loom 'O03' is new, and differs from 003 (Hall 1)")
+
+
+def test_of_many_new_looms_the_first_are_named(store):
+    rows = [(f"{i:03}", "Hall 1", "AJ-N", "190 cm", 640) for i in range(1, 36)]
+    said = words(given("looms.xlsx", book(*rows)))
+    # 35 looms, 30 are listed
+    assert "030 Hall 1 and 5 more." in said and "031 Hall 1" not in said
+
+
+def test_where_all_rows_are_refused_it_says_so(store):
+    said = words(given("looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 6000))))
+    assert "Nothing: 1 row is refused, and there are no others." in said
+    assert "says the same already" not in said
+
+
+def test_what_is_no_workbook_is_told_once_and_has_no_marked_copy(store):
+    app = given("looms.xlsx", b"PK not a workbook at all")
+    assert len(app.error) == 1 and "looms.xlsx" not in words(app) and "refused" not in words(app)
+    assert not app.get("download_button")
+
+
+def test_using_no_answer_is_said(store):
+    app = given("looms.xlsx", book(*INCHES))
+    next(button for button in app.button if button.label == "Use these answers").click().run()
+    assert "No answer was given yet" in app.warning[0].value
+
+
+def test_a_note_can_be_answered_too_without_the_words_of_the_command(store):
+    app = given("looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 640)))
+    answer(app, "Reed width", "own column")
+    assert "Answers given: “own column” for Reed width." in words(app)
+    # the column is kept under its own heading, so no width is read
+    next(button for button in app.button if button.label == "Write to the database").click().run()
+    loom = looms(store)[LoomKey("Hall 1", "007")]
+    assert loom.reed_width_cm is None and loom.attributes == {"Reed width": "190 cm"}
+
+
+def test_answers_can_be_taken_back(store):
+    app = given("looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 640)))
+    answer(app, "Reed width", "ignore")
+    next(button for button in app.button if button.label == "Forget these answers").click().run()
+    assert "Answers given" not in words(app)
+
+
+def answer(app: AppTest, about: str, said: str) -> None:
+    app.selectbox[0].set_value(about)
+    next(text for text in app.text_input if text.label == "Answer").set_value(said)
+    next(button for button in app.button if button.label == "Use this answer").click().run()
+
+
 def test_a_hostile_name_stays_inside_the_folder_of_the_session(store, tmp_path):
     app = given("../../../looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 640)))
     assert not app.exception
@@ -133,6 +190,25 @@ def test_a_question_about_a_sheet_names_the_sheet():
 
 def test_a_doubt_without_offers_may_stand_as_written():
     assert questions([doubt("Correct it, or say that it is meant.", "creel")])[0].answers == ("as written",)
+
+
+@pytest.mark.parametrize(
+    ("hint", "said"),
+    [
+        ('If it is not, answer --answer "Breite=own column".', "If it is not, answer “own column” for Breite."),
+        ('Answer --answer "Datum=day first" or "Datum=month first".', "Answer “day first” for Datum or “month first” for Datum."),
+        ('If right, give --answer "leno side=as written".', "If right, answer “as written” for leno side."),
+        ('Say otherwise with --answer "Breite=…".', "Say otherwise with the answer “…” for Breite."),
+        ("Fill in the hall.", "Fill in the hall."),
+    ],
+)  # fmt: skip
+def test_hints_on_the_screen_do_without_the_option_of_the_command(hint, said):
+    assert screen_words(hint) == said
+
+
+def test_later_answers_stand_before_earlier_ones_and_keep_the_others():
+    before = {"Breite": "reed width;cm", "Datum": "day first"}
+    assert together(before, {"Breite": "inch"}) == {"Breite": "inch;reed width;cm", "Datum": "day first"}
 
 
 def test_notes_and_refusals_are_no_questions():

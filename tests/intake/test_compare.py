@@ -128,3 +128,21 @@ def test_a_method_sheet_with_headings_only_takes_nothing_away():
     stored = {"operations": {(1,): {"step": 10, "operation": "lift"}}}
     found = compare(result("operations", [], ("step", "operation")), stored)
     assert found.method == {} and not found.method_changed and [f.code for f in found.findings] == ["empty-table"]
+
+
+def test_a_new_loom_that_looks_like_a_stored_one_of_its_hall_is_noted():
+    current = {"looms": {("003", "Hall 1"): {**LOOM, "loom": "003"}, ("A-1", "Hall 1"): {**LOOM, "loom": "A-1"}}}
+    # O for 0 and l for 1; 0O3 of another hall and 004 look like no loom of theirs
+    numbers = [("O03", "Hall 1"), ("A-l", "Hall 1"), ("O03", "Hall 2"), ("004", "Hall 1"), ("003", "Hall 1")]
+    rows = [{**LOOM, "loom": loom, "hall": hall} for loom, hall in numbers]
+    found = compare(result("looms", rows), current)
+    assert [(f.code, f.severity, f.cell) for f in found.findings] == [
+        ("looks-like-known-loom", Severity.NOTE, "A2"),
+        ("looks-like-known-loom", Severity.NOTE, "A3"),
+    ]
+    assert "'O03' is new, and differs from 003 (Hall 1) of the database" in found.findings[0].message
+
+
+def test_figures_that_look_like_a_stored_letter_are_noted_too():
+    found = compare(result("looms", [{**LOOM, "loom": "003"}]), {"looms": {("O03", "Hall 1"): {**LOOM, "loom": "O03"}}})
+    assert "'003' is new, and differs from O03 (Hall 1)" in found.findings[0].message

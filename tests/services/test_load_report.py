@@ -1,5 +1,6 @@
 """What a load tells: each reason once, what a new method changes, and the marked copies."""
 
+from datetime import datetime
 from pathlib import Path
 
 import pytest
@@ -179,4 +180,19 @@ def test_changes_are_told_in_the_words_and_units_of_the_workbook(mill, tmp_path)
         "Terms firm (hours): Value 72 → 48",
         "Terms programme: Value Leno conversion of halls 1 and 2 (invented) → Another name",
         "Crews Night Mon-Fri: Heads 2 → 3",
+    ]
+
+
+def test_a_share_and_a_moment_are_told_as_the_sheet_writes_them(db, tmp_path):
+    sheets = {
+        "Looms": [["Loom", "Hall", "Machine type", "Efficiency (%)"], ["007", "H", "AJ", 84.5]],
+        "Warps": [["Loom", "Hall", "Sequence", "Article", "Set length (m)", "Warp left (m)", "Read at"],
+                  ["007", "H", 0, "A-1", 3000, 900, datetime(2027, 1, 2, 14, 5)]],
+    }  # fmt: skip
+    load(db, [book(tmp_path / "a.xlsx", **sheets)])
+    sheets["Looms"][1][3], sheets["Warps"][1][6] = 85, datetime(2027, 1, 2, 14, 25)
+    said = load(db, [book(tmp_path / "b.xlsx", **sheets)], dry_run=True).lines()
+    assert said[:2] == [
+        "Looms 007 H: Efficiency (%) 84.5 → 85",
+        "Warps 007 H 0: Read at Sat 2 Jan 2027 14:05 → Sat 2 Jan 2027 14:25",
     ]

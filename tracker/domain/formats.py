@@ -1,6 +1,6 @@
 """Days, moments and numbers as a person reads them, the same in the command and on the screens."""
 
-from datetime import date, datetime
+from datetime import date, datetime, time
 from zoneinfo import ZoneInfo
 
 
@@ -34,7 +34,8 @@ def money(amount: float | None, currency: str = "") -> str:
 
 
 def shown(value: object) -> str:
-    """A value of the mill's own as it would write it: `190`, `0.5`, `yes`, `Mon 4 Jan 2027`; empty for None."""
+    """A value of the mill's own as it would write it: `190`, `0.5`, `yes`, `Mon 4 Jan 2027`, `Mon 4 Jan 2027 06:00`; empty for
+    None."""
     match value:
         case None:
             return ""
@@ -42,8 +43,12 @@ def shown(value: object) -> str:
             return "yes" if value else "no"
         case float():
             return f"{value:.10g}"
-        case date() if not isinstance(value, datetime):
+        case datetime():
+            return f"{day(value.date())} {value:%H:%M}"
+        case date():
             return day(value)
+        case time():
+            return f"{value:%H:%M}"
     return str(value)
 
 

@@ -10,6 +10,7 @@ from typing import Any
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, TypedRow
 from tracker.domain.tables import TABLES
+from tracker.intake.new_looms import alike_stored
 from tracker.intake.references import REFERRING, KnownLooms, resolved, row_cells, settle_hall, shown
 
 Current = Mapping[str, Mapping[RowKey, Mapping[str, Any]]]
@@ -36,7 +37,7 @@ class Comparison:
     missing: dict[str, list[RowKey]] = field(default_factory=dict)
     """Table → keys that the database has and the load has not; a load deletes nothing."""
     findings: tuple[Finding, ...] = ()
-    """Besides those of the reading: doubles and unknown looms."""
+    """Besides those of the reading: doubles, unknown looms, and new looms that look like one of the database."""
 
 
 def compare(result: ReadResult, current: Current) -> Comparison:
@@ -51,6 +52,7 @@ def compare(result: ReadResult, current: Current) -> Comparison:
             found.method.setdefault(row.table, []).append(row)
         else:
             _compare_row(row, current.get(row.table, {}), found)
+    findings += alike_stored(found.changes, found.places, result.tables, current.get("looms", {}))
     _compare_method(found, current)
     findings += _empty_method_sheets(result, found, current)
     found.rows, found.findings = tuple(rows), tuple(findings)

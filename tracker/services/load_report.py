@@ -5,12 +5,12 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.formats import count, shown
+from tracker.domain.formats import count
 from tracker.domain.rows import Change, RowCounts, RowKey, SourceTable
-from tracker.domain.tables import TABLES, TERMS, Kind
-from tracker.domain.units import percent
-from tracker.export.cells import workbook_value
+from tracker.domain.tables import TABLES
+from tracker.intake.new_looms import LOOKS_LIKE_KNOWN
 from tracker.scope.difference import MethodDifference
+from tracker.services.change_words import told
 from tracker.store.rows import plain
 
 MOST_CHANGES = 20
@@ -57,6 +57,11 @@ class LoadReport:
         return tuple(f for f in self.findings if f.severity is Severity.DOUBT)
 
     @property
+    def alike(self) -> tuple[Finding, ...]:
+        """New looms whose number looks like that of a loom in the database."""
+        return tuple(f for f in self.findings if f.code == LOOKS_LIKE_KNOWN)
+
+    @property
     def refused(self) -> tuple[Finding, ...]:
         return tuple(f for f in self.findings if f.severity is Severity.REFUSED)
 
@@ -83,7 +88,7 @@ class LoadReport:
         changes = [change for change in self.changes if change.field]
         more = len(changes) - MOST_CHANGES
         cut = [f"… and {more} more values changed; all of them with --json FILE"] if more > 0 else []
-        return [_change_line(change) for change in changes[:MOST_CHANGES]] + cut
+        return [told(change).line() for change in changes[:MOST_CHANGES]] + cut
 
     def _missing_lines(self) -> list[str]:
         return [
@@ -120,24 +125,6 @@ def against(findings: Sequence[Finding]) -> list[Finding]:
 def where(finding: Finding) -> str:
     place = " ".join(part for part in (finding.file, finding.sheet, finding.cell) if part)
     return place + (f" ({finding.heading})" if finding.heading else "")
-
-
-def _change_line(change: Change) -> str:
-    table = TABLES[change.table]
-    parts = zip(table.key, change.key, strict=True)
-    key = " ".join(_shown(part, table.column(name).kind) for name, part in parts if part is not None)
-    column = next((column for column in table.columns if column.field == change.field), None)
-    share = str(change.key[0]).endswith("(%)") if table is TERMS else bool(column and column.kind is Kind.FRACTION)
-    kind = Kind.FRACTION if share else column.kind if column else Kind.ANY
-    old, new = (_shown(value, kind) or "empty" for value in (change.old, change.new))
-    return f"{table.sheet} {key}: {column.title if column else change.field} {old} → {new}"
-
-
-def _shown(value: Any, kind: Kind) -> str:
-    """The value as the mill would write it under its heading: a share in percent, weekdays as words."""
-    if kind is Kind.FRACTION and isinstance(value, float | int):
-        return shown(percent(value))
-    return shown(workbook_value(kind, value))
 
 
 def _table_record(table: LoadedTable) -> dict[str, Any]:

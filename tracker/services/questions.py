@@ -1,7 +1,7 @@
-"""The questions that a load leaves open, with the answers that may be chosen."""
+"""The questions that a load leaves open, with the answers that may be chosen, and answers in the words of a screen."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from tracker.domain.findings import Finding, Severity
@@ -9,6 +9,7 @@ from tracker.domain.findings import Finding, Severity
 AS_WRITTEN = "as written"
 OFFERED = re.compile(r'"([^"]+)=([^"=]+)"')
 """An answer as hints write it: `"Reed width=inch"`."""
+OPTION = re.compile(r'(with |give )?(?:--answer )?"([^"=]+)=([^"=]+)"')
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,3 +33,20 @@ def _question(finding: Finding) -> Question:
     about = offered[0][0] if offered else finding.heading or finding.sheet
     answers = tuple(dict.fromkeys(answer for name, answer in offered if name == about))
     return Question(finding, about, answers or (AS_WRITTEN,))
+
+
+def screen_words(text: str) -> str:
+    """A hint without the option of the command: `answer --answer "Breite=own column"` → `answer “own column” for
+    Breite`."""
+    leads = {"with ": "with the answer ", "give ": "answer "}
+    return OPTION.sub(lambda found: f"{leads.get(found[1], '')}“{found[3]}” for {found[2]}", text)
+
+
+def together(before: Mapping[str, str], more: Mapping[str, str]) -> dict[str, str]:
+    """Answers by heading, several parted by semicolons. The later ones stand first, since of two answers to the same
+    question the first is taken; those to other questions about the heading stay."""
+    return {**before, **{about: _first(answer, before.get(about, "")) for about, answer in more.items()}}
+
+
+def _first(new: str, old: str) -> str:
+    return ";".join(dict.fromkeys(part.strip() for part in [*new.split(";"), *old.split(";")] if part.strip()))

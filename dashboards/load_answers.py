@@ -1,0 +1,90 @@
+"""The answers that a load asks for, and others that a person wants to give."""
+
+from collections.abc import Callable, Sequence
+
+import streamlit as st
+
+from dashboards.parts import literal
+from tracker.errors import TrackerError
+from tracker.services.load_report import LoadReport
+from tracker.services.questions import Question, questions, together
+
+OTHER = "something else"
+Answers = dict[str, str]
+Try = Callable[[Answers], object]
+"""Reads the files with these answers; TrackerError for one that fits nothing."""
+
+
+def ask(report: LoadReport, answers: Answers, dry_run: Try) -> None:
+    """One form with all open questions; what is chosen is added to `answers`."""
+    if not report.questions:
+        return
+    asked = questions(report.findings)
+    st.header("Questions")
+    with st.form("questions"):
+        given = [_question(question, number) for number, question in enumerate(asked)]
+        sent = st.form_submit_button("Use these answers", type="primary")
+    if sent:
+        _use(_by_heading(asked, given), answers, dry_run)
+
+
+def answer_more(report: LoadReport, answers: Answers, dry_run: Try) -> None:
+    """A form for any heading or sheet: what a note invites to, or nobody asked for."""
+    with st.expander("Answer something else"), st.form("other answer", border=False):
+        about_at, answer_at = st.columns(2)
+        about = about_at.selectbox(
+            "Heading or sheet", _names(report), index=None, placeholder="choose or write", accept_new_options=True
+        )
+        answer = answer_at.text_input("Answer", placeholder="inch, day first, own column, ignore, as written …")
+        if st.form_submit_button("Use this answer"):
+            _use({about: answer.strip()} if about and answer.strip() else {}, answers, dry_run)
+    if answers:
+        given = ", ".join(f"“{answer}” for {about}" for about, answer in answers.items())
+        st.caption(f"Answers given: {literal(given)}.")
+        if st.button("Forget these answers"):
+            answers.clear()
+            st.rerun()
+
+
+def _names(report: LoadReport) -> list[str]:
+    """Every heading and sheet that was read or found something about."""
+    sources = [found.source for found in report.tables]
+    headings = [column.heading for source in sources for column in source.columns]
+    found = [name for finding in report.findings for name in (finding.heading, finding.sheet)]
+    return list(dict.fromkeys(name for name in [*headings, *(source.sheet for source in sources), *found] if name))
+
+
+def _use(given: Answers, answers: Answers, dry_run: Try) -> None:
+    if not given:
+        st.warning("No answer was given yet: choose or write one first.")
+        return
+    new = together(answers, given)
+    try:
+        dry_run(new)
+    except TrackerError as error:
+        st.error(literal(error))
+        return
+    answers.update(new)
+    st.rerun()
+
+
+def _question(question: Question, number: int) -> str | None:
+    """The answer chosen or written; None where there is none yet."""
+    finding, key = question.finding, f"{number} {question.finding.message}"
+    where = " ".join(filter(None, [finding.file, finding.sheet, finding.cell]))
+    label = f"**{literal(finding.message)}**  \n{literal(where)}"
+    chosen = st.radio(label, [*question.answers, OTHER], index=None, key=f"radio {key}", horizontal=True)
+    written = st.text_input(
+        "Something else: a unit, an order, the field that the column is, or *ignore*",
+        key=f"text {key}", placeholder="only where none of the answers above fits",
+    )  # fmt: skip
+    return written.strip() or None if chosen in (None, OTHER) else chosen
+
+
+def _by_heading(asked: Sequence[Question], given: Sequence[str | None]) -> Answers:
+    """Heading → its answers, parted by semicolons where there are several questions about it."""
+    found: dict[str, list[str]] = {}
+    for question, answer in zip(asked, given, strict=True):
+        if answer:
+            found.setdefault(question.about, []).append(answer)
+    return {about: ";".join(answers) for about, answers in found.items()}
