@@ -14,7 +14,7 @@ from tracker.domain.mill import Closure, LoomKey, Part, Running
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork, PlanningProblem
-from tracker.planning.verify import verify
+from tracker.planning.verify import no_longer, verify
 
 PARTS = {"RAIL": Part("RAIL", 2.0, price=100.0)}
 BOTH = {key: (window(key, at(1, 8)),) for key in (ONE, TWO)}
@@ -105,7 +105,7 @@ def test_a_firm_booking_without_its_crew_is_named_and_stays() -> None:
     assert starts(found) == starts(PUBLISHED)
     assert found.reasons[0] == (
         f"The firm booking of loom {PUBLISHED.bookings[0].key} at 2027-01-05 08:00 cannot be kept: no crew of the trade "
-        "'fitter' works in Hall 1 at its start. Release it (--release {PUBLISHED.bookings[0].key.loom}), or lift that limit."
+        f"'fitter' works in Hall 1 at its start. Release it (--release {PUBLISHED.bookings[0].key.loom}), or lift that limit."
     )
     freed = asked(crews=ill, previous=PUBLISHED, released=frozenset(LOOMS))
     again = made(freed)
@@ -186,3 +186,19 @@ def test_what_was_booked_and_not_recorded_is_told() -> None:
         f"Booked, past and not recorded: {first} on Tue 5 Jan 2027 08:00. Record what was done (in work, run-in, signed "
         "off); here they are planned anew.",
     )
+
+
+def test_what_of_a_plan_the_data_do_not_allow_any_more_is_told_by_loom() -> None:
+    # both booked on Tuesday week at 08:00 and 10:00; then one loom is protected and one of the two rails is gone
+    first, second = LATER.bookings
+    looms = LOOMS | {first.key: replace(LOOMS[first.key], protected_until=date(2027, 1, 12))}
+    now = asked(NEXT_WEEK, previous=LATER, looms=looms, parts={"RAIL": Part("RAIL", 1.0, price=100.0)}, receipts=())
+    assert no_longer(LATER, now) == {
+        first.key: (f"loom {first.key} starts 2027-01-12 08:00, but is protected until 2027-01-12 included",),
+        None: ("part RAIL: 2 needed by 2027-01-12, 1 usable",),
+    }
+    assert no_longer(LATER, asked(NEXT_WEEK, previous=LATER)) == {}
+    # what is recorded as done, or lies before now, is not asked for any more
+    done = asked(NEXT_WEEK, previous=LATER, looms=looms, converted={first.key: at(1, 8)}, as_of=at(8, 9))
+    assert no_longer(LATER, done) == {}
+    assert second.start == at(8, 10)

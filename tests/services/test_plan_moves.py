@@ -1,5 +1,6 @@
 """What replanning says of a booking that moved, and of one that is gone."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -55,3 +56,18 @@ def test_why_bookings_are_gone_or_new():
         ("3", "dropped", "signed off"),
         ("4", "dropped", "no longer among the looms to plan"),
     ]
+
+
+def test_what_keeps_a_booking_from_staying_is_told_before_any_other_reason():
+    protected = {LoomKey("H", "1"): ("loom 1 (H) starts 2027-01-04 15:00, but is protected until 2027-01-20 included",)}
+    (move,) = differences(plan(booking(10, 8)), plan(booking(400, 398)), broken=protected)
+    assert move.why == "loom 1 (H) starts 2027-01-04 15:00, but is protected until 2027-01-20 included"
+
+
+def test_a_move_says_what_it_costs():
+    cheap = replace(booking(10, 8), cost=CostTerms(labour=100.0))
+    dear = replace(booking(30, 28), cost=CostTerms(labour=100.0, lost_production=40.0, moves=15.0))
+    (move,) = differences(plan(cheap), plan(dear))
+    assert move.dearer == 55.0
+    (new,) = differences(plan(), plan(cheap))
+    assert new.dearer is None

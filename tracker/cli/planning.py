@@ -11,6 +11,7 @@ from tracker.cli.options import AsOf, Hall, Json, moment
 from tracker.domain.formats import count, number, span
 
 MOST_PRICES = 10
+MOST_BROKEN = 10
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -25,12 +26,15 @@ def plan(
         list[Path] | None, typer.Option(metavar="F", help="Plan as if: a TOML file of changes; several are compared.")
     ] = None,
     time_limit: Annotated[
-        float | None, typer.Option(metavar="S", help="Seconds after which the best plan is kept.")
+        float | None, typer.Option(metavar="S", min=0.1, help="Seconds after which the best plan is kept.")
     ] = None,
     as_of: AsOf = None,
     move_firm: Annotated[
         bool, typer.Option("--move-firm", help="Let bookings of the firm period be moved, too.")
     ] = False,
+    release: Annotated[
+        list[str] | None, typer.Option(metavar="LOOM", help="Let this loom's firm booking be moved; several allowed.")
+    ] = None,
     shown: Annotated[bool, typer.Option("--show", help="Make no plan: show the published one.")] = False,
     listed: Annotated[bool, typer.Option("--list", help="Make no plan: list all that were made.")] = False,
     made: Annotated[
@@ -70,14 +74,14 @@ def plan(
     elif baseline:
         _baseline(context.obj, at, json_to)
     elif len(scenario or ()) > 1 and not publish:
-        _compare(context.obj, scenario or [], time_limit, at, json_to)
+        _compare(context.obj, scenario or [], time_limit, at, not move_firm, json_to)
     else:
         from tracker.services import plan as service
 
         stopped = threading.Event()
         with show.progress() as progress, show.interrupt(stopped):
             report = service.plan(context.obj, publish, (scenario or [None])[0], time_limit, at, progress,
-                                  stopped.is_set, keep_firm=not move_firm)  # fmt: skip
+                                  stopped.is_set, keep_firm=not move_firm, release=release or (), hall=hall)  # fmt: skip
         show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
@@ -159,12 +163,12 @@ def _baseline(db: str, at, json_to: str | None) -> None:
     show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
 
 
-def _compare(db: str, files: list[Path], time_limit: float | None, at, json_to: str | None) -> None:
+def _compare(db: str, files: list[Path], time_limit: float | None, at, keep_firm: bool, json_to: str | None) -> None:
     from tracker.services.scenarios import plan_scenarios
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
-        report = plan_scenarios(db, files, time_limit, at, progress, stopped.is_set)
+        report = plan_scenarios(db, files, time_limit, at, progress, stopped.is_set, keep_firm)
     show.emit(json_to, report.record(), lambda: _print_compared(report))
 
 
@@ -185,22 +189,33 @@ def _print_compared(report) -> None:
 
 def _print_report(report) -> None:
     _print_plan(report.plan, report.zone)
-    if report.moves:
-        show.table(
-            "Against the last published plan",
-            ["Hall", "Loom", "What", "?Before", "Now", "Why"],
-            [
-                (m.key.hall, m.key.loom, m.what, show.moment(m.before.start, report.zone) if m.before else "",
-                 show.moment(m.after.start, report.zone) if m.after else "", m.why)
-                for m in report.moves
-            ],
-        )  # fmt: skip
-    elif report.previous:
-        show.say("Every booking is as in the last published plan.")
+    if report.previous:
+        _print_changes(report)
     state = "published; its kits are reserved." if report.published else "saved, not published."
     show.say(f"Plan {report.number}{f', {report.scenario},' if report.scenario else ''} is {state}")
     if not report.published and not report.scenario:
         show.say(f"`beamslot plan --publish --number {report.number}` makes it the plan in force.")
+
+
+def _print_changes(report) -> None:
+    if report.broken:
+        show.table("What of the published plan does not hold any more", ["What"], [(line,) for line in report.broken],
+                   most=MOST_BROKEN)  # fmt: skip
+    if not report.moves:
+        show.say("Every booking is as in the last published plan.")
+        return
+    show.table(
+        "Against the last published plan",
+        ["Hall", "Loom", "What", "?Before", "Now", f"?>Dearer by ({report.plan.currency})", "Why"],
+        [
+            (m.key.hall, m.key.loom, m.what, show.moment(m.before.start, report.zone) if m.before else "",
+             show.moment(m.after.start, report.zone) if m.after else "",
+             "" if m.dearer is None else show.money(m.dearer), m.why)
+            for m in report.moves
+        ],
+    )  # fmt: skip
+    before, now = (show.money(plan.objective, plan.currency) for plan in (report.previous, report.plan))
+    show.say(f"The published plan cost {before} when it was made, this one costs {now}.")
 
 
 def _print_plan(plan, zone) -> None:

@@ -4,7 +4,9 @@ Nothing is saved that this rejects. It shares no arithmetic with the planner: pl
 """
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
+from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.planning.checks import costs, coverage, order, parts, shared, times
 from tracker.planning.checks.case import Case
@@ -34,6 +36,13 @@ CHECKS: tuple[Check, ...] = (
 """In the order in which their findings are told."""
 
 
+STAYS: tuple[Check, ...] = (
+    times.not_protected, times.works_when_the_hall_works, shared.crews, shared.heads_of_other_trades, shared.tools,
+    shared.stopped_at_once, parts.parts_are_there,
+)  # fmt: skip
+"""What may keep a booking of an earlier plan from staying, whatever else is booked elsewhere."""
+
+
 def verify(plan: Plan, problem: PlanningProblem) -> tuple[str, ...]:
     """What is wrong with a plan, as plain sentences; nothing where it is sound.
 
@@ -41,3 +50,18 @@ def verify(plan: Plan, problem: PlanningProblem) -> tuple[str, ...]:
     """
     case = Case(plan, problem)
     return tuple(finding for check in CHECKS for finding in check(case))
+
+
+def no_longer(previous: Plan, problem: PlanningProblem) -> dict[LoomKey | None, tuple[str, ...]]:
+    """What of an earlier plan the data of now do not allow, by loom; under None what several looms share.
+
+    Only bookings that lie ahead and whose looms are still to be planned are looked at.
+    """
+    to_plan = set(problem.planned)
+    ahead = tuple(b for b in previous.bookings if b.key in to_plan and b.start >= problem.as_of)
+    case = Case(replace(previous, bookings=ahead), replace(problem, hold_firm=False))
+    found: dict[LoomKey | None, tuple[str, ...]] = {}
+    for finding in (finding for check in STAYS for finding in check(case)):
+        key = next((b.key for b in ahead if finding.startswith((f"loom {b.key} ", f"loom {b.key}:"))), None)
+        found[key] = (*found.get(key, ()), finding)
+    return found

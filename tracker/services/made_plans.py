@@ -9,7 +9,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.formats import moment
 from tracker.domain.plan import Plan, PlanEntry
 from tracker.errors import DataError, PlanRefused
-from tracker.services.plan import PlanReport, check, differences, save
+from tracker.services.plan import PlanReport, check, report_of, save
 from tracker.services.plan_record import local
 from tracker.services.planning_data import prepare, read_planning_data
 from tracker.store import open_store
@@ -69,7 +69,6 @@ def publish_made(db: str, number: int, as_of: datetime | None = None) -> PlanRep
         if booking.start < at and not booking.firm:
             start = moment(booking.start, zone)
             raise PlanRefused(f"plan {number} starts loom {booking.key} on {start}, which is past; plan again")
-    check(found, prepare(data, found.as_of))
-    new = save(db, found, True, None, data.previous)
-    moves = differences(data.previous, found, data.stages) if data.previous else ()
-    return PlanReport(found, data.previous, moves, new, True, None, zone)
+    problem = prepare(data, found.as_of).problem
+    check(found, problem)
+    return report_of(found, data, problem, save(db, found, True, None, data.previous), True, None)

@@ -13,9 +13,11 @@ from tracker.domain.plan import Booking, Plan, PlanStatus
 from tracker.domain.progress import StageChange
 from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
-from tracker.planning.verify import verify
+from tracker.planning.problem import PlanningProblem
+from tracker.planning.verify import no_longer, verify
 from tracker.services.plan_record import local, plan_record
-from tracker.services.planning_data import Prepared, prepare, read_planning_data
+from tracker.services.planning_data import PlanningData, prepare, read_planning_data
+from tracker.services.record import find_loom
 from tracker.services.reservations import reserve_plan
 from tracker.services.scenario import apply_scenario, read_scenario
 from tracker.store import open_store
@@ -32,8 +34,8 @@ class Move:
     key: LoomKey
     before: Booking | None
     after: Booking | None
-    left_because: str = ""
-    """Why a dropped loom is not booked any more."""
+    because: str = ""
+    """Why a dropped loom is not booked any more, or why the booking before cannot stay."""
 
     @property
     def start(self) -> datetime:
@@ -48,8 +50,13 @@ class Move:
         if self.before is None:
             return "was not booked before"
         if self.after is None:
-            return self.left_because or "no longer among the looms to plan"
-        return f"{_window_words(self.before, self.after)}the whole plan costs less this way"
+            return self.because or "no longer among the looms to plan"
+        return self.because or f"{_window_words(self.before, self.after)}the whole plan costs less this way"
+
+    @property
+    def dearer(self) -> float | None:
+        """What the booking now costs more than the one before, move cost included; None where there is only one."""
+        return self.after.cost.total - self.before.cost.total if self.before and self.after else None
 
     @property
     def what(self) -> str:
@@ -83,6 +90,8 @@ class PlanReport:
     previous: Plan | None
     moves: tuple[Move, ...]
     """Looms whose booking differs from the last published plan, by the new start; empty where there was none."""
+    broken: tuple[str, ...]
+    """What of the last published plan the data do not allow any more."""
     number: int | None
     """Of the plan in the database."""
     published: bool
@@ -95,8 +104,9 @@ class PlanReport:
             "number": self.number,
             "published": self.published,
             "scenario": self.scenario,
+            "broken": list(self.broken),
             "moves": [
-                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": m.why,
+                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": m.why, "dearer": m.dearer,
                  "before": local(m.before.start, self.zone) if m.before else None,
                  "after": local(m.after.start, self.zone) if m.after else None}
                 for m in self.moves
@@ -114,38 +124,48 @@ def plan(
     stop: Callable[[], bool] | None = None,
     keep_firm: bool = True,
     afresh: bool = False,
+    release: Sequence[str] = (),
+    hall: str | None = None,
 ) -> PlanReport:
     """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
 
-    The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved.
-    A scenario is planned and saved but never published. Firm bookings stay unless `keep_firm` is False; `afresh` plans as
-    if nothing had been published before. Raises PlanRefused where the solver-free check objects, and DataError where the
-    data cannot carry a plan; nothing is written then.
+    The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved, unless
+    the search was stopped (`stop`). A scenario is planned and saved but never published. Firm bookings stay unless
+    `keep_firm` is False; those of the looms to `release` may move (`hall` says which, where a number stands in several).
+    `afresh` plans as if nothing had been published before. Raises PlanRefused where the solver-free check objects, and
+    DataError where the data cannot carry a plan; nothing is written then.
     """
-    data = read_planning_data(db)
-    published = data.previous
-    if afresh:
-        data = replace(data, previous=None)
-    changes = read_scenario(scenario) if scenario else {}
     if scenario and publish:
         raise PlanRefused("a scenario is not published; load the change it stands for, then plan again")
-    data = data.with_mill(apply_scenario(data.mill, changes))
+    data = read_planning_data(db)
+    published = data.previous
+    changes = read_scenario(scenario) if scenario else {}
+    data = replace(data, mill=apply_scenario(data.mill, changes), previous=None if afresh else published)
     prepared = prepare(data, planning_moment(data.mill.terms, as_of))
-    if not keep_firm:
-        prepared = replace(prepared, problem=replace(prepared.problem, hold_firm=False))
-    result = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
-    check(result, prepared)
+    released = frozenset(find_loom(data.mill, loom, hall) for loom in release)
+    problem = replace(prepared.problem, hold_firm=keep_firm, released=released)
+    result = solve(problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
+    check(result, problem)
     name = str(changes.get("name") or scenario.stem) if scenario else None
-    number = save(db, result, publish, name, published)
-    moves = differences(data.previous, result, data.stages) if data.previous else ()
-    return PlanReport(result, data.previous, moves, number, publish, name, data.mill.terms.zone)
+    publish = publish and not (stop and stop())
+    return report_of(result, data, problem, save(db, result, publish, name, published), publish, name)
 
 
-def check(result: Plan, prepared: Prepared) -> None:
+def report_of(
+    result: Plan, data: PlanningData, problem: PlanningProblem, number: int, published: bool, scenario: str | None
+) -> PlanReport:
+    """A plan beside the published one that it was made after."""
+    broken = no_longer(data.previous, problem) if data.previous else {}
+    moves = differences(data.previous, result, data.stages, broken) if data.previous else ()
+    told = tuple(finding for findings in broken.values() for finding in findings)
+    return PlanReport(result, data.previous, moves, told, number, published, scenario, data.mill.terms.zone)
+
+
+def check(result: Plan, problem: PlanningProblem) -> None:
     """Refuse a plan that books nothing because nothing can be, or that the solver-free check rejects."""
     if result.status is PlanStatus.INFEASIBLE:
         raise PlanRefused("there is no plan: " + _first(result.reasons, MOST_REASONS))
-    if violations := verify(result, prepared.problem):
+    if violations := verify(result, problem):
         raise PlanRefused(f"the plan does not pass the check: {_first(violations, 1)}; nothing was saved")
 
 
@@ -167,13 +187,20 @@ def save(db: str, result: Plan, publish: bool, scenario: str | None, previous: P
     return number
 
 
-def differences(before: Plan, after: Plan, stages: Mapping[LoomKey, StageChange] | None = None) -> tuple[Move, ...]:
+def differences(
+    before: Plan,
+    after: Plan,
+    stages: Mapping[LoomKey, StageChange] | None = None,
+    broken: Mapping[LoomKey | None, Sequence[str]] | None = None,
+) -> tuple[Move, ...]:
     """Looms whose booking moved, came, went or takes another choice; by the new start, dropped ones last. `stages`: what
-    was recorded of the looms, since it says why one is not booked any more."""
+    was recorded of the looms, since it says why one is not booked any more; `broken`: what of the plan before does not
+    hold any more, by loom."""
     old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
     new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
     left = {key: change.stage.value for key, change in (stages or {}).items()}
     left |= {item.key: item.why for item in after.left_over}
-    moves = [Move(key, old.get(key), new.get(key), left.get(key, "")) for key in old.keys() | new.keys()]
+    why = {key: findings[0] for key, findings in (broken or {}).items() if key and findings} | left
+    moves = [Move(key, old.get(key), new.get(key), why.get(key, "")) for key in old.keys() | new.keys()]
     moved = [move for move in moves if move.what != "same"]
     return tuple(sorted(moved, key=lambda move: (move.after is None, move.start, move.key.sort_key)))

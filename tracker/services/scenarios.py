@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from tracker.domain.clock import planning_moment
-from tracker.errors import UsageError
+from tracker.errors import PlanRefused, UsageError
 from tracker.services.plan import PlanReport, Progress, plan
 from tracker.services.scenario import apply_scenario, read_scenario
 from tracker.services.scenario_board import PlanLine, plan_line
@@ -40,6 +40,7 @@ def plan_scenarios(
     as_of: datetime | None = None,
     progress: Progress | None = None,
     stop: Callable[[], bool] | None = None,
+    keep_firm: bool = True,
 ) -> ScenariosReport:
     """Plan each scenario as `plan` does; all the files are read before the first is planned, so that a fault in the last
     costs nobody an hour. UsageError for one that does not fit, and for two of one name."""
@@ -52,7 +53,12 @@ def plan_scenarios(
 
     def run(number: int, name: str, file: Path | None) -> PlanReport:
         told = _part_of(progress, name, number, len(runs)) if progress else None
-        return plan(db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop)
+        try:
+            return plan(
+                db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop, keep_firm=keep_firm
+            )
+        except PlanRefused as refusal:
+            raise PlanRefused(f"{name}: {refusal}") from refusal
 
     made = {name: run(number, name, file) for number, (name, file) in enumerate(runs)}
     lines = [plan_line(mill, name, None, report.plan) for name, report in made.items()]

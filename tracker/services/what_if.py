@@ -90,7 +90,7 @@ def what_if(
         free = frozenset(fall.key for fall in after) & changed.looms.keys()
         prepared = replace(prepared, problem=replace(prepared.problem, released=free))
         made = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress)
-        check(made, prepared)
+        check(made, prepared.problem)
         moves = differences(data.previous, made, data.stages) if data.previous else ()
     fell = tuple(fall for fall in after if fall not in before)
     terms = room.mill.terms
