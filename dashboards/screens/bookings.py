@@ -6,17 +6,22 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from dashboards import access
 from dashboards.charts import board_chart
+from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms, week_says
 from dashboards.parts import board_legend, literal, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, moment, money
+from tracker.domain.mill import LoomKey
 from tracker.domain.words import fold
 from tracker.services.bookings import Board, BoardRow, bookings
 
 ROWS_PER_PAGE = 40
+MOST_UNBOOKED = 8
+"""Looms sought that have no booking; the others are counted."""
 ZOOMS = {"1 week": 7, "4 weeks": 28}
 
 
@@ -27,6 +32,8 @@ class Shown:
     first: date
     days: int
     rows: tuple[BoardRow, ...]
+    number: str = ""
+    """The loom number sought; empty where none is."""
 
 
 def page() -> None:
@@ -37,13 +44,17 @@ def page() -> None:
         return
     st.caption(
         f"{count(len(board.rows), 'booking')} of {count(board.looms, 'loom')} · as of {moment(board.as_of, board.zone)} "
-        f"· times are the mill's local time"
+        f"· local times of the mill ({board.zone.key})"
     )
     shown = _filters(board)
-    board_legend()
+    _sought(board, shown)
     if not shown.rows:
-        st.info("No booking fits these filters. Choose another week, hall or machine type.")
+        st.info(
+            "No booking fits these filters. Choose another hall or machine type, or another week: those with bookings "
+            "say how many."
+        )
         return
+    board_legend()
     for hall in board.halls:
         rows = [row for row in shown.rows if row.booking.key.hall == hall]
         if rows:
@@ -54,11 +65,9 @@ def page() -> None:
 
 def _empty(board: Board) -> None:
     if not board.looms:
-        st.info(
-            "There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`."
-        )
+        no_looms()
     elif board.plan is None:
-        st.info("No plan is published yet. Make one with `beamslot plan --publish`; it shows here at once.")
+        no_plan("it shows here at once")
     else:
         st.info("The published plan has no booking. **Programme status** says why each loom is left over.")
 
@@ -67,22 +76,54 @@ def _filters(board: Board) -> Shown:
     halls_at, types_at, loom_at = st.columns([3, 3, 2])
     halls = halls_at.multiselect("Hall", board.halls, placeholder="all halls")
     types = types_at.multiselect("Machine type", board.machine_types, placeholder="all machine types")
-    number = loom_at.text_input("Loom", placeholder="all looms")
+    number = _number(loom_at)
     rows = [
         row
         for row in board.rows
         if (not halls or row.booking.key.hall in halls)
         and (not types or row.machine_type in types)
-        and fold(number) in fold(row.booking.key.loom)
+        and _fits(number, row.booking.key)
     ]
     zoom_at, week_at = st.columns([1, 3])
     zoom = zoom_at.segmented_control("Show", list(ZOOMS), default="1 week", required=True)
+    exact = [row for row in rows if number and fold(row.booking.key.loom) == fold(number)]
     mondays, counts = weeks_of(board), Counter(_monday(row, board) for row in rows)
-    first = week_at.selectbox(
-        "From week", mondays, index=_first_week(board, mondays), format_func=lambda m: week_says(m, counts[m])
-    )
     days = ZOOMS[zoom]
-    return Shown(first, days, in_span(rows, board, first, days))
+    first = week_at.selectbox(
+        "From week", mondays, index=_first_week(board, mondays, exact or (rows if number else ()), days),
+        key=f"from week {number}", format_func=lambda m: week_says(m, counts[m]),
+    )  # fmt: skip
+    return Shown(first, days, in_span(rows, board, first, days), number)
+
+
+def _number(where: DeltaGenerator) -> str:
+    """The loom number sought. It stands in the address, so that it is still there on the way back from a loom's sheet."""
+    number = where.text_input(
+        "Loom, in any week", st.query_params.get("loom", ""), key="loom sought", placeholder="all looms"
+    )
+    if number:
+        st.query_params["loom"] = number
+    else:
+        st.query_params.pop("loom", None)
+    return number
+
+
+def _sought(board: Board, shown: Shown) -> None:
+    """What is to be said of looms sought that have no booking."""
+    if not shown.number:
+        return
+    booked = [row.booking.key for row in board.rows if _fits(shown.number, row.booking.key)]
+    found = [(key, why) for key, why in board.unbooked.items() if _fits(shown.number, key)]
+    if not booked and not found:
+        st.info(f"No loom has {literal(shown.number)} in its number.")
+    if found:
+        lines = [f"- Loom {literal(key)}: {literal(why)}" for key, why in found[:MOST_UNBOOKED]]
+        more = len(found) - MOST_UNBOOKED
+        st.info("\n".join(["Without a booking:", "", *lines, *([f"- and {more:,} more"] if more > 0 else [])]))
+
+
+def _fits(number: str, key: LoomKey) -> bool:
+    return fold(number) in fold(key.loom)
 
 
 def weeks_of(board: Board) -> list[date]:
@@ -111,10 +152,14 @@ def _monday(row: BoardRow, board: Board) -> date:
     return on - timedelta(days=on.weekday())
 
 
-def _first_week(board: Board, mondays: Sequence[date]) -> int:
-    """The week of today where it has bookings, else the nearest."""
+def _first_week(board: Board, mondays: Sequence[date], sought: Sequence[BoardRow], days: int) -> int:
+    """The week of today where it has bookings, else the nearest; where a loom is sought that has none in the days shown
+    from there, the week of its booking."""
     today = board.as_of.astimezone(board.zone).date()
-    return max([i for i, monday in enumerate(mondays) if monday <= today], default=0)
+    now = max([i for i, monday in enumerate(mondays) if monday <= today], default=0)
+    if not sought or in_span(sought, board, mondays[now], days):
+        return now
+    return mondays.index(_monday(sought[0], board))
 
 
 def _hall(board: Board, hall: str, rows: Sequence[BoardRow], shown: Shown) -> None:

@@ -7,6 +7,7 @@ from typing import Any
 import streamlit as st
 
 from dashboards import access
+from dashboards.empty import no_looms, no_plan
 from dashboards.frames import TERM_WORDS, booking_marks
 from dashboards.parts import facts, figures, literal, pair, table
 from dashboards.tables import Cell, Column, loom_cell
@@ -31,9 +32,7 @@ def page() -> None:
 def _list(found: LoomList) -> None:
     st.title("Looms")
     if not found.looms:
-        st.info(
-            "There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`."
-        )
+        no_looms()
         return
     rows = _filtered(found.looms)
     st.caption(f"{len(rows):,} of {len(found.looms):,} looms · a click on a loom number opens its sheet")
@@ -148,7 +147,7 @@ def _not_booked(sheet: LoomSheet) -> None:
     elif sheet.planned:
         st.write("The published plan does not have this loom.")
     else:
-        st.info("No plan is published yet. Make one with `beamslot plan --publish`.")
+        no_plan("this loom's booking shows here then")
 
 
 def _windows(sheet: LoomSheet) -> None:

@@ -6,6 +6,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.charts import cash_chart, stock_chart
+from dashboards.empty import no_plan
 from dashboards.frames import cash_frame, month_says, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
 from dashboards.parts import Figure, figures, legend, literal, pair, table
@@ -22,8 +23,8 @@ def page() -> None:
     st.title("Kits and needs")
     try:
         report, kitted = access.ask_now(net_needs), access.ask(kits)
-    except DataError as error:
-        st.info(f"{str(error)[0].upper()}{str(error)[1:]}.")
+    except DataError:
+        no_plan("what it needs shows here at once")
         return
     st.caption(f"as of {moment(report.as_of, kitted.zone)}")
     figures(_figures(report, kitted))

@@ -6,6 +6,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.charts import scenario_chart
+from dashboards.empty import no_plan
 from dashboards.frames import TERM_WORDS, scenario_frame
 from dashboards.parts import literal, table
 from dashboards.sentences import share
@@ -32,7 +33,7 @@ def page() -> None:
     st.caption("Plans made as if something were otherwise. The published plan stays as it is.")
     board = access.ask(scenario_board)
     if not board.lines:
-        st.info("No plan is published yet. Make one with `beamslot plan --publish`, then compare it here with others.")
+        no_plan("compare it here with others then")
         return
     if done := st.session_state.pop("scenario made", None):
         st.success(literal(done))

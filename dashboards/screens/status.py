@@ -4,6 +4,7 @@ import streamlit as st
 
 from dashboards import access, sentences
 from dashboards.charts import cost_chart, progress_chart, stage_chart
+from dashboards.empty import no_looms, no_plan
 from dashboards.frames import cost_frame, progress_frame, stage_frame
 from dashboards.parts import Figure, facts, figures, literal, pair, table
 from dashboards.tables import Cell, Column, loom_cell
@@ -19,9 +20,7 @@ def page() -> None:
         f"{literal(report.programme)} · as of {moment(report.as_of, report.zone)} · {count(report.looms, 'loom')}"
     )
     if not report.looms:
-        st.info(
-            "There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`."
-        )
+        no_looms()
         return
     figures(_figures(report))
     left, right = pair("progress")
@@ -30,7 +29,7 @@ def page() -> None:
     with right:
         _progress(report)
     if report.plan is None:
-        st.info("No plan is published yet. Make one with `beamslot plan --publish`; it shows here at once.")
+        no_plan("it shows here at once")
         return
     left, right = pair("cost")
     with left:
@@ -38,7 +37,7 @@ def page() -> None:
     with right:
         _proof(report, report.plan)
     _next_bookings(report)
-    _left_over(report.plan)
+    _left_over(report, report.plan)
 
 
 def _figures(report: StatusReport) -> list[Figure]:
@@ -47,7 +46,7 @@ def _figures(report: StatusReport) -> list[Figure]:
     short = sum(kit.state == "short" for kit in report.kits)
     return [
         ("Signed off", f"{done:,} of {report.looms:,}", f"{done / report.looms:.0%} of the looms"),
-        ("Booked", count(booked, "loom"), f"{count(short, 'kit')} short" if booked else "no plan published"),
+        ("In the plan", count(booked, "loom"), f"{count(short, 'kit')} short" if booked else "no plan published"),
         ("Last conversion ends", day(report.finish_on) or "not known", _target(report)),
         ("Cost so far", money(report.cost_so_far, report.currency),
          f"planned {money(report.planned_cost.total, report.currency)}"),
@@ -133,16 +132,20 @@ def _next_bookings(report: StatusReport) -> None:
     table(columns, rows)
 
 
-def _left_over(plan: Plan) -> None:
+def _left_over(report: StatusReport, plan: Plan) -> None:
     st.header("Left over")
-    if not plan.left_over:
-        st.caption("Every loom is booked.")
+    since = len(plan.left_over) - len(report.left_over)
+    if since:
+        st.caption(f"{count(since, 'loom')} that the plan left over {'was' if since == 1 else 'were'} taken up, put off or "
+                   "left out since; planning again takes them off its cost.")  # fmt: skip
+    if not report.left_over:
+        st.caption("No loom waits without a booking.")
         return
-    st.write(f"{count(len(plan.left_over), 'loom')} not in this plan:")
+    st.write(f"{count(len(report.left_over), 'loom')} not in this plan:")
     columns = [
         Column("Loom", whole=True),
         Column("Hall", whole=True),
         Column("Why"),
         Column(f"Cost of leaving it ({plan.currency})", right=True),
     ]
-    table(columns, [[loom_cell(x.key), x.key.hall, x.why, Cell(money(x.cost), x.cost)] for x in plan.left_over])
+    table(columns, [[loom_cell(x.key), x.key.hall, x.why, Cell(money(x.cost), x.cost)] for x in report.left_over])

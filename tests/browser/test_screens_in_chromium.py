@@ -52,6 +52,20 @@ def test_a_loom_number_leads_to_its_sheet_and_back(small, open_page):
     page.wait_for_selector("h1:has-text('Looms')")
 
 
+def test_a_loom_sought_is_still_sought_on_the_way_back_from_its_sheet(small, open_page):
+    page = open_page(f"{small}/bookings")
+    page.get_by_label("Loom, in any week").fill("A-10")
+    page.keyboard.press("Enter")
+    settle(page)
+    page.get_by_role("link", name="A-10").click()
+    page.wait_for_selector("h1:has-text('Loom A-10, Hall 1')")
+    page.go_back()
+    page.wait_for_selector("h1:has-text('Bookings')")
+    settle(page)
+    assert page.get_by_label("Loom, in any week").input_value() == "A-10"
+    assert page.locator(".sheet tbody tr").count() == 1
+
+
 def test_an_unknown_loom_is_one_clear_line(small, open_page):
     page = open_page(f"{small}/looms?loom=A-99", wait_for='[data-testid="stAlert"]')
     assert "there is no loom A-99" in page.locator('[data-testid="stAlert"]').inner_text()

@@ -1,12 +1,15 @@
 """The screens run on a real database, from empty to published."""
 
 from dataclasses import replace
+from datetime import date
 
 import pytest
-from screen_mill import put, small_mill, small_plan
+from screen_mill import NINE, SEVEN, at, put, small_mill, small_plan
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
+from tracker.domain.mill import LoomKey
+from tracker.domain.progress import Stage, StageChange
 from tracker.store import open_store
 
 
@@ -45,6 +48,18 @@ def test_without_looms_the_screen_says_what_to_do(empty, name):
 
 
 @pytest.mark.parametrize("name", ["status", "bookings", "needs", "scenarios"])
+def test_without_a_method_no_screen_says_to_plan(tmp_path, monkeypatch, name):
+    mill = small_mill()
+    only_looms = replace(
+        mill, warps={}, articles={}, crews=(), method=replace(mill.method, operations=(), kit_lines=())
+    )
+    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "looms.db", only_looms))
+    said = screen(name).run().info[0].value
+    assert "a method (sheet Operations), articles (sheet Articles), warps (sheet Warps) and crews (sheet Crews)" in said
+    assert "**Load**" in said and "beamslot plan" not in said
+
+
+@pytest.mark.parametrize("name", ["status", "bookings", "needs", "scenarios"])
 def test_without_a_plan_the_screen_says_what_to_do(unplanned, name):
     app = screen(name).run()
     assert not app.exception
@@ -63,6 +78,33 @@ def test_status_shows_stages_cost_proof_and_what_is_left_over(planned):
     assert "at most 50 EUR (0.67 %)" in said
     assert "to survey: rail unknown" in said and "6,000" in said
     assert len(app.get("vega_lite_chart") or app.get("arrow_vega_lite_chart")) == 3
+
+
+def record(path: str, *stages: tuple[LoomKey, Stage, str | None]) -> None:
+    with open_store(path).unit_of_work() as uow:
+        for key, stage, reason in stages:
+            uow.add_stage(StageChange(key, stage, at(5, 8), "planner", reason))
+        uow.commit()
+
+
+def test_looms_that_are_ready_or_wait_no_more_are_neither_next_nor_left_over(planned):
+    before = words(screen("status").run())
+    assert "In the plan | 2 looms" in before and "1 loom not in this plan" in before
+    record(planned, (SEVEN, Stage.SIGNED_OFF, None), (NINE, Stage.LEFT_OUT, "to be scrapped"))
+    said = words(screen("status").run())
+    after = said[said.index("The next seven days") :]
+    assert "A-10 |" in after and "A-7 |" not in after
+    assert "1 loom that the plan left over was taken up, put off or left out since" in said
+    assert "rail unknown" not in said and "not in this plan" not in said
+
+
+def test_a_loom_put_off_stays_left_over_where_the_plan_knew_of_it(tmp_path, monkeypatch):
+    plan = small_plan(small_mill())
+    knew = replace(plan, left_over=(replace(plan.left_over[0], why="put off: no rail"),))
+    path = put(tmp_path / "m.db", small_mill(), knew)
+    monkeypatch.setenv("BEAMSLOT_DB", path)
+    record(path, (NINE, Stage.PUT_OFF, "no rail"))
+    assert "1 loom not in this plan" in words(screen("status").run())
 
 
 def test_a_new_plan_shows_at_once(planned):
@@ -84,6 +126,47 @@ def test_the_board_filters_by_hall_type_and_number(planned):
     app.text_input[0].set_value("").run()
     app.multiselect[1].set_value(["RP-W"]).run()
     assert "No booking fits these filters" in app.info[0].value
+
+
+@pytest.fixture
+def two_weeks(tmp_path, monkeypatch):
+    """A-7 on Wednesday 6 January, A-10 a fortnight after its date in the small plan: on Thursday 21 January."""
+    plan = small_plan(small_mill())
+    first, second = plan.bookings
+    later = replace(second, start=at(21, 7), end=at(22, 9), beam_out_p50=at(21, 13))
+    path = put(tmp_path / "m.db", small_mill(), replace(plan, bookings=(first, later)))
+    monkeypatch.setenv("BEAMSLOT_DB", path)
+    return path
+
+
+def test_a_loom_sought_is_found_in_any_week(two_weeks):
+    app = screen("bookings").run()
+    assert "A-10 |" not in words(app)
+    app.text_input[0].set_value("a-10").run()
+    # 21 January is in the week of Monday 18 January
+    assert app.selectbox[0].value == date(2027, 1, 18) and "A-10 |" in words(app)
+    assert app.query_params["loom"] == "a-10"
+
+
+def test_a_loom_sought_is_still_sought_on_the_way_back(two_weeks):
+    app = screen("bookings")
+    app.query_params["loom"] = "A-10"
+    app.run()
+    assert app.text_input[0].value == "A-10" and app.selectbox[0].value == date(2027, 1, 18)
+
+
+def test_of_a_loom_without_booking_it_is_said_why(two_weeks):
+    app = screen("bookings").run()
+    app.text_input[0].set_value("A-9").run()
+    assert app.info[0].value.splitlines()[-1] == "- Loom A-9 (Hall 2): left over: to survey: rail unknown"
+    record(two_weeks, (NINE, Stage.LEFT_OUT, "to be scrapped"))
+    assert "Loom A-9 (Hall 2): left out on Tue 5 Jan 2027: to be scrapped" in plainly(app.run().info[0].value)
+    app.text_input[0].set_value("77").run()
+    assert app.info[0].value == "No loom has 77 in its number."
+
+
+def plainly(markdown: str) -> str:
+    return markdown.replace("\\", "")
 
 
 def test_the_table_says_what_the_axis_shows(planned):

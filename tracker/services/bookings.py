@@ -7,9 +7,10 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import Span
 from tracker.domain.clock import planning_moment
+from tracker.domain.formats import day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
-from tracker.domain.progress import Stage
+from tracker.domain.progress import Stage, StageChange
 from tracker.domain.shifts import working_calendar
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast.beam_outs import forecast
@@ -48,6 +49,8 @@ class Board:
     """Halls and machine types of all looms, booked or not."""
     machine_types: tuple[str, ...]
     rows: tuple[BoardRow, ...]
+    unbooked: Mapping[LoomKey, str]
+    """Loom without a booking → why, in words; in natural order."""
     working: Mapping[str, tuple[Span, ...]]
     """Hall → spans in which conversions advance, from the day of the plan to the end of its horizon."""
 
@@ -74,8 +77,23 @@ def bookings(db: str, as_of: datetime | None = None) -> Board:
             for booking in sorted(plan.bookings, key=lambda b: (b.start, b.key.sort_key))
         )
     return Board(
-        mill.terms.zone, mill.terms.currency, at, len(mill.looms), plan, *_groups(mill), rows, _working(mill, plan)
-    )
+        mill.terms.zone, mill.terms.currency, at, len(mill.looms), plan, *_groups(mill), rows,
+        _unbooked(mill, plan, stages), _working(mill, plan),
+    )  # fmt: skip
+
+
+def _unbooked(mill: Mill, plan: Plan | None, stages: Mapping[LoomKey, StageChange]) -> dict[LoomKey, str]:
+    if plan is None:
+        return {}
+    booked, left = {booking.key for booking in plan.bookings}, {item.key: item.why for item in plan.left_over}
+
+    def why(key: LoomKey) -> str:
+        if (change := stages.get(key)) and change.stage not in (Stage.SURVEYED, Stage.SCOPED):
+            reason = f": {change.reason}" if change.reason else ""
+            return f"{change.stage.value} on {day(change.at.astimezone(mill.terms.zone).date())}{reason}"
+        return f"left over: {left[key]}" if key in left else "not in the published plan"
+
+    return {key: why(key) for key in mill.looms if key not in booked}
 
 
 def awaited(booking: Booking, windows: Iterable[Window]) -> Window | None:

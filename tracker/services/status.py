@@ -12,7 +12,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.formats import count, day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
-from tracker.domain.plan import Booking, CostTerms, Plan
+from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.stock import Movement, MovementKind
@@ -24,6 +24,8 @@ TO_SURVEY = "to survey"
 """Beside the stages: an attribute that would change the scope is missing."""
 STAGE_ORDER = (TO_SURVEY, *(stage.value for stage in Stage))
 DONE = (Stage.SIGNED_OFF,)
+NOT_TO_COME = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
+"""Stages in which a booking of the published plan does not happen any more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,9 @@ class StatusReport:
     """Local day on which the last booking ends."""
     target_finish: date | None
     next_bookings: tuple[Booking, ...]
-    """The ones that start or run in the seven days after `as_of`."""
+    """The ones that start or run in the seven days after `as_of`, less the looms that are ready or wait no more."""
+    left_over: tuple[LeftOver, ...]
+    """The looms that the published plan leaves over, less those that have been converted, put off or left out since."""
     kits: tuple[KitState, ...]
     zone: ZoneInfo
 
@@ -112,7 +116,7 @@ class StatusReport:
             return "No plan is published yet."
         if self.finish_on is None:
             return "No loom is booked."
-        left = len(self.plan.left_over)
+        left = len(self.left_over)
         tail = f"; {count(left, 'loom is', 'looms are')} left over and not in this date" if left else ""
         late = ""
         if self.target_finish:
@@ -150,10 +154,21 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
         untimed=sum(not _elapsed_min(done) for done in conversions),
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
         target_finish=mill.terms.target_finish,
-        next_bookings=tuple(b for b in bookings if b.end > at and (b.start - at).days < 7),
+        next_bookings=tuple(
+            b for b in bookings if b.end > at and (b.start - at).days < 7 and loom_stages.get(b.key) not in NOT_TO_COME
+        ),
+        left_over=tuple(item for item in plan.left_over if _still_left(item, loom_stages)) if plan else (),
         kits=kits,
         zone=mill.terms.zone,
     )
+
+
+def _still_left(item: LeftOver, stages: Mapping[LoomKey, str]) -> bool:
+    """Does the loom still wait, for the reason that the plan gave?"""
+    stage = stages.get(item.key, "")
+    if stage == Stage.PUT_OFF:
+        return item.why.startswith(stage)  # the plan knew of it
+    return stage not in (Stage.IN_WORK, Stage.RUN_IN, *NOT_TO_COME)
 
 
 def stages_now(

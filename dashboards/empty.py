@@ -1,0 +1,27 @@
+"""What a screen says while there is nothing to show: the next step."""
+
+import streamlit as st
+
+from dashboards import access
+from dashboards.parts import literal
+from tracker.services.next_step import lacking
+
+
+def no_looms() -> None:
+    st.info("There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`.")
+
+
+def no_plan(then: str) -> None:
+    """No plan is published; `then` says what comes of it here."""
+    lacks = access.ask(lacking)
+    if lacks:
+        st.info(
+            f"No plan is published yet, and none can be made before there is {literal(_listed(lacks))}: load it on the "
+            "screen **Load**, or with `beamslot load FILE`."
+        )
+    else:
+        st.info(f"No plan is published yet. Make one with `beamslot plan --publish`; {then}.")
+
+
+def _listed(words: tuple[str, ...]) -> str:
+    return " and ".join(filter(None, [", ".join(words[:-1]), words[-1]]))
