@@ -21,7 +21,6 @@ from tracker.domain.mill import (
 )
 from tracker.domain.terms import Terms
 from tracker.domain.windows import Window, WindowKind
-from tracker.errors import DataError
 from tracker.forecast.beam_outs import forecast, unforecast
 
 KEY = LoomKey("Hall 1", "7")
@@ -228,27 +227,29 @@ def test_standing_spans_outside_the_horizon_are_no_windows() -> None:
     assert windows(Mill({KEY: LOOM}, standing={KEY: spans})) == ()
 
 
-def test_impossible_lengths_are_refused_all_at_once() -> None:
-    other = LoomKey("Hall 1", "8")
-    looms = {KEY: LOOM, other: replace(LOOM, loom="8")}
+def test_impossible_values_leave_out_their_looms_and_say_why() -> None:
+    keys = [LoomKey("Hall 1", loom) for loom in "789"]
+    looms = {key: replace(LOOM, loom=key.loom) for key in keys}
     warps = {
-        KEY: (NOW, replace(REPEAT, set_length_m=10)),
-        other: (replace(NOW, loom="8"), replace(REPEAT, loom="8", set_length_m=None)),
+        keys[0]: (NOW, replace(REPEAT, set_length_m=10)),
+        keys[1]: (replace(NOW, loom="8"), replace(REPEAT, loom="8", set_length_m=None)),
+        keys[2]: (replace(NOW, loom="9"),),
     }
-    with pytest.raises(DataError) as error:
-        forecast(Mill(looms, warps, articles={"A": A}), READ, UNTIL)
-    assert str(error.value) == (
-        "loom 7 (Hall 1), warp 1, article A: set length 10 m must be longer than the tail of 10 m (and 1 more like this)"
-    )
+    m = Mill(looms, warps, articles={"A": A})
+    assert unforecast(m, READ) == {
+        keys[0]: "loom 7 (Hall 1), warp 1, article A: set length 10 m must be longer than the tail of 10 m",
+        keys[1]: "loom 8 (Hall 1), warp 1, article A: a warp that follows needs a set length; give it in metres",
+    }
+    assert [bool(found) for found in forecast(m, READ, UNTIL).values()] == [False, False, True]
 
 
 def test_pick_density_0_is_one_clear_line() -> None:
     m = replace(mill(NOW), articles={"A": replace(A, pick_density_per_cm=0)})
-    with pytest.raises(DataError, match=r"^loom 7 \(Hall 1\), warp 0, article A: pick density 0 picks/cm must be"):
-        forecast(m, READ, UNTIL)
+    assert unforecast(m, READ)[KEY].startswith("loom 7 (Hall 1), warp 0, article A: pick density 0 picks/cm must be")
+    assert forecast(m, READ, UNTIL) == {KEY: ()}
 
 
 def test_a_negative_reading_is_one_clear_line() -> None:
     m = mill(replace(NOW, warp_left_m=-3))
-    with pytest.raises(DataError, match=r"^loom 7 \(Hall 1\), warp 0, article A: warp left -3 m must be at least 0 m$"):
-        forecast(m, READ, UNTIL)
+    assert unforecast(m, READ) == {KEY: "loom 7 (Hall 1), warp 0, article A: warp left -3 m must be at least 0 m"}
+    assert forecast(m, READ, UNTIL) == {KEY: ()}

@@ -7,8 +7,8 @@ import numpy as np
 
 from tracker.domain.mill import LoomKey, Mill, Standing
 from tracker.domain.windows import Window, WindowKind
-from tracker.forecast.course import BeamOut, Course, Run, courses_of, run_at
-from tracker.forecast.history import Present, present
+from tracker.forecast.course import BeamOut, Course, Run, courses_of, on_loom, run_at
+from tracker.forecast.history import Present
 from tracker.forecast.inverse_gaussian import quantile
 from tracker.forecast.running import moments
 
@@ -21,7 +21,7 @@ def forecast(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, tupl
     after them a mid-warp window for each later warp of another article or rate.
 
     A beam-out whose mean lies before `as_of` is overdue; later ones are left out once their P90 has passed too.
-    Raises DataError, naming loom, warp, article and value, where a warp's rate or length is impossible.
+    A loom that cannot be forecast has no beam-outs; `unforecast` says why.
     """
     courses = courses_of(mill, as_of, until)
     beam_outs = _windows(courses, as_of, until)
@@ -29,9 +29,10 @@ def forecast(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, tupl
 
 
 def unforecast(mill: Mill, as_of: datetime) -> dict[LoomKey, str]:
-    """Looms that have neither a forecast nor a standing span ahead, and why."""
+    """Looms that have neither a forecast nor a standing span ahead, and why: no reading, or an impossible value of a warp,
+    named with loom, warp, article, value and limit."""
     stand = {key for key, spans in mill.standing.items() if any(span.to_at > as_of for span in spans)}
-    found = {key: present(mill, key, as_of) for key in mill.looms if key not in stand}
+    found = {key: on_loom(mill, key, as_of) for key in mill.looms if key not in stand}
     return {key: why for key, why in found.items() if isinstance(why, str)}
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
+from itertools import islice
 from typing import NamedTuple
 
 from tracker.domain.calendars import Calendar, calendar_of
@@ -53,20 +54,26 @@ class Course:
 
 
 def courses_of(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, Course]:
-    """The course of each loom that can be forecast; all impossible values together in one DataError."""
-    known = {key: now for key in mill.looms if not isinstance(now := present(mill, key, as_of), str)}
+    """The course of each loom that can be forecast."""
+    known = {key: now for key in mill.looms if not isinstance(now := on_loom(mill, key, as_of), str)}
     calendars = _calendars(mill, known, as_of, until)
     clocks = {hall: Clock(calendar) for hall, calendar in calendars.items()}
-    courses: dict[LoomKey, Course] = {}
-    faults: list[str] = []
-    for key, now in known.items():
-        try:
-            courses[key] = _course(mill, key, now, calendars[key.hall], clocks[key.hall], as_of, until)
-        except DataError as fault:
-            faults.append(str(fault))
-    if faults:
-        raise DataError(faults[0] + (f" (and {len(faults) - 1} more like this)" if faults[1:] else ""))
-    return courses
+    return {
+        key: _course(mill, key, now, calendars[key.hall], clocks[key.hall], as_of, until) for key, now in known.items()
+    }
+
+
+def on_loom(mill: Mill, key: LoomKey, as_of: datetime) -> Present | str:
+    """What is on a loom, or why it cannot be forecast: nothing known, or an impossible value of one of its warps, named
+    with warp, article, value and limit."""
+    try:
+        now = present(mill, key, as_of)
+        if isinstance(now, Present):
+            for _ in islice(_runs(mill, mill.looms[key], now), len(now.following) + 2):
+                pass  # each warp that is listed, and the last of them once more
+    except DataError as fault:
+        return str(fault)
+    return now
 
 
 def _calendars(mill: Mill, known: dict[LoomKey, Present], as_of: datetime, until: datetime) -> dict[str, Calendar]:
