@@ -121,11 +121,11 @@ def second(**changes: Any) -> Plan:
         ),
         (
             second(start=at(10, 9.25)),
-            "loom 2 (Hall 1) starts 2027-01-14 09:15, where no crew of the lead trade begins a half hour",
+            "loom 2 (Hall 1) starts 2027-01-14 09:15, not on a half hour",
         ),
         (
             second(start=at(10, 14), end=at(10, 16)),
-            "loom 2 (Hall 1) starts 2027-01-14 14:00, where no crew of the lead trade begins a half hour",
+            "loom 2 (Hall 1) starts 2027-01-14 14:00, when no fitter crew is at work",
         ),
         (
             second(start=at(10, 13), end=at(10, 15)),
@@ -235,7 +235,7 @@ def test_standing_and_mid_warp_cost_no_waiting_and_no_late_beam_out() -> None:
         ),
         (
             {"closures": (Closure(date(2027, 1, 14), "work"),)},
-            "loom 2 (Hall 1) starts 2027-01-14 09:00, where no crew of the lead trade begins a half hour",
+            "loom 2 (Hall 1) starts 2027-01-14 09:00, when no fitter crew is at work",
         ),
         (
             {"crews": (replace(FITTERS, shift_end=time(10)), ELECTRICIAN)},

@@ -67,8 +67,11 @@ def works_when_the_hall_works(case: Case) -> Iterator[str]:
         work, need = case.work(booking.key.hall), slots_needed(content)
         first = case.slot_of(booking.start)
         i = bisect_left(work, first)
-        if (booking.start - case.origin) % SLOT or i == len(work) or work[i] != first:
-            yield f"loom {booking.key} starts {case.at(booking.start)}, where no crew of the lead trade begins a half hour"
+        if (booking.start - case.origin) % SLOT:
+            yield f"loom {booking.key} starts {case.at(booking.start)}, not on a half hour"
+            continue
+        if i == len(work) or work[i] != first:
+            yield f"loom {booking.key} starts {case.at(booking.start)}, when no {case.terms.lead_trade} crew is at work"
             continue
         if booking.slots != need:
             yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
