@@ -6,7 +6,7 @@ from datetime import datetime
 from math import ceil
 
 from tracker.domain.clock import horizon_end
-from tracker.domain.formats import count
+from tracker.domain.formats import count, moment
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Plan
@@ -99,10 +99,11 @@ def _require(mill: Mill, as_of: datetime) -> None:
         raise DataError("there are no looms; load the loom list first: beamslot load looms.xlsx")
     if not mill.method.operations:
         raise DataError("there is no method; load a workbook with the sheet Operations first")
-    if horizon_end(mill.terms, as_of) <= as_of:
+    end = horizon_end(mill.terms, as_of)
+    if end <= as_of:
         raise DataError(
-            f"the horizon of {mill.terms.horizon_days} days from {mill.terms.start} ends before {as_of:%Y-%m-%d}; "
-            "raise the term 'horizon (days)'"
+            f"the horizon of {count(mill.terms.horizon_days, 'day')} ends on {moment(end, mill.terms.zone)}, and as of is "
+            f"{moment(as_of, mill.terms.zone)}; raise the term 'horizon (days)'"
         )
     _require_heads(mill)
 

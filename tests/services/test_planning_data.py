@@ -1,0 +1,54 @@
+"""What cannot be planned at all is refused before anything is searched for, with what to mend."""
+
+from dataclasses import replace
+from datetime import UTC, date, datetime
+
+import pytest
+
+from tracker.domain.method import Method, Operation
+from tracker.domain.mill import Crew, Loom, LoomKey, Mill
+from tracker.domain.terms import Terms
+from tracker.errors import DataError
+from tracker.services.planning_data import PlanningData, prepare
+
+AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
+KEY = LoomKey("H", "1")
+MILL = Mill(
+    looms={KEY: Loom("H", "1", "AJ")},
+    crews=(Crew("Fitters 1", "fitter", 2), Crew("Fitters 2", "Fitter", 3), Crew("Electrician", "electrician", 1)),
+    method=Method(1, (Operation(10, "Lift the rail", 30, "fitter", 2), Operation(20, "Wire", 30, "electrician", 1))),
+    terms=Terms(time_zone="Europe/Vienna", start=date(2027, 1, 4), horizon_days=28),
+)
+
+
+def refused(mill: Mill, at: datetime = AT) -> str:
+    with pytest.raises(DataError) as refusal:
+        prepare(PlanningData(mill, None, {}), at)
+    return str(refusal.value)
+
+
+def test_the_smallest_crew_must_do_for_every_operation_of_its_trade():
+    prepare(PlanningData(MILL, None, {}), AT)
+    one = replace(MILL, crews=(*MILL.crews, Crew("Fitters 3", "fitter", 1)))
+    assert refused(one) == (
+        "crew Fitters 3 has 1 head, and step 10 Lift the rail asks for 2 × fitter; give the crew more heads, or leave it out "
+        "with 0"
+    )
+    # a crew without a head is not there, and the electrician is no crew of the lead trade
+    prepare(PlanningData(replace(MILL, crews=(*MILL.crews, Crew("Fitters 3", "fitter", 0))), None, {}), AT)
+
+
+def test_a_moment_past_the_horizon_is_told_in_local_time():
+    # 28 days from Monday 4 January are over at local midnight of Monday 1 February, 23:00 UTC of the day before
+    assert refused(MILL, datetime(2027, 1, 31, 23, 30, tzinfo=UTC)) == (
+        "the horizon of 28 days ends on Mon 1 Feb 2027 00:00, and as of is Mon 1 Feb 2027 00:30; raise the term 'horizon "
+        "(days)'"
+    )
+    prepare(PlanningData(MILL, None, {}), datetime(2027, 1, 31, 22, 30, tzinfo=UTC))
+
+
+def test_without_looms_or_method_the_next_step_is_named():
+    assert refused(replace(MILL, looms={})).startswith("there are no looms; load the loom list first")
+    assert refused(replace(MILL, method=Method())).startswith(
+        "there is no method; load a workbook with the sheet Operations"
+    )
