@@ -31,7 +31,7 @@ class Column:
     key: bool = False
     unit: str | None = None
     low: float | None = None
-    """Lowest possible value, in `unit` (a fraction for percent)."""
+    """Lowest possible value, in `unit` (a fraction for percent, the year for a day)."""
     high: float | None = None
     words: tuple[str, ...] = ()
     about: str = ""
@@ -42,6 +42,46 @@ class Column:
         """Canonical heading with its unit, as templates and exports write it."""
         unit = "%" if self.kind is Kind.FRACTION else self.unit
         return f"{self.heading} ({unit})" if unit else self.heading
+
+    @property
+    def possible(self) -> str:
+        """What a cell may hold, in words: `a whole number from 1 to 40`."""
+        if self.kind is Kind.WORD:
+            return " or ".join(self.words)
+        if self.kind in _NOUNS:
+            return f"{_NOUNS[self.kind]} {self._bounds}".rstrip()
+        if self.kind is Kind.DATE and self.low is not None and self.high is not None:
+            return f"a day of {self.low:.0f} to {self.high:.0f}, such as 2027-01-31"
+        return _SUCH_AS.get(self.kind, "a text")
+
+    @property
+    def _bounds(self) -> str:
+        low, high = (None if limit is None else self._limit(limit) for limit in (self.low, self.high))
+        unit = f" {self.unit}" if self.unit else ""
+        if low is None or high is None:
+            return f"of at least {low}{unit}" if low else f"of at most {high}{unit}" if high else ""
+        return f"from {low} to {high}{unit}"
+
+    def _limit(self, limit: float) -> str:
+        return f"{limit * 100:,.6g} %" if self.kind is Kind.FRACTION else f"{limit:,.6g}"
+
+
+_NOUNS = {Kind.NUMBER: "a number", Kind.INTEGER: "a whole number", Kind.FRACTION: "a share"}
+_SUCH_AS = {
+    Kind.DATE: "a day such as 2027-01-31", Kind.MOMENT: "a moment such as 2027-01-31 06:00",
+    Kind.TIME: "a time of day such as 06:00", Kind.WEEKDAYS: "weekdays such as Mon-Fri or Mon, Wed",
+    Kind.YES_NO: "yes or no", Kind.ANY: "a value",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two fields of a row that must stand to each other, where both are given."""
+
+    first: str
+    relation: str
+    """`<=`, `<` or `!=`."""
+    second: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +94,7 @@ class Table:
     """`attributes`: other columns are kept under their own heading; `conditions`: they are condition columns; `` = none."""
     whole: bool = False
     """True where the sheet is taken as a whole (the method): loading it replaces all its rows by a new version."""
+    pairs: tuple[Pair, ...] = ()
 
     @property
     def key(self) -> tuple[str, ...]:
@@ -106,7 +147,8 @@ WARPS = Table("warps", "Warps", (
     _SPEED,
     _EFFICIENCY,
     Column("ready_on", "Ready on", D, example="2027-01-18"),
-), "The warps on the looms and those that follow.")  # fmt: skip
+), "The warps on the looms and those that follow.",
+    pairs=(Pair("warp_left_m", "<=", "set_length_m"), Pair("tail_m", "<=", "set_length_m")))  # fmt: skip
 
 READINGS = Table("readings", "Readings", (
     *_loom(),
@@ -138,7 +180,7 @@ STANDING = Table("standing", "Standing", (
     Column("from_at", "From", M, needed=True, key=True, example="2027-02-01 06:00"),
     Column("to_at", "To", M, needed=True, example="2027-02-05 22:00"),
     Column("reason", "Reason", T, example="no order"),
-), "Looms that wait anyway.")  # fmt: skip
+), "Looms that wait anyway.", pairs=(Pair("from_at", "<", "to_at"),))  # fmt: skip
 
 PARTS = Table("parts", "Parts", (
     Column("part", "Part", I, needed=True, key=True, example="RAIL-190"),
@@ -174,7 +216,8 @@ CREWS = Table("crews", "Crews", (
     Column("hall", "Hall", I, about="Blank = any hall."),
     Column("from_on", "From", D, key=True, about="First day of this row; empty = always."),
     Column("to_on", "To", D, about="Last day of this row, included."),
-), "Crews and their shifts; an absence is two rows with the days between left out.")  # fmt: skip
+), "Crews and their shifts; an absence is two rows with the days between left out.",
+    pairs=(Pair("from_on", "<=", "to_on"), Pair("shift_start", "!=", "shift_end")))  # fmt: skip
 
 RUNNING = Table("running", "Running", (
     Column("hall", "Hall", I, needed=True, key=True, example="Hall 1"),
@@ -249,12 +292,25 @@ TABLES: dict[str, Table] = {
 }  # fmt: skip
 METHOD_TABLES = tuple(table.name for table in TABLES.values() if table.whole)
 
-TERM_HEADINGS: dict[str, str] = {
-    "programme": "programme", "time zone": "time_zone", "currency": "currency", "start": "start",
-    "horizon (days)": "horizon_days", "target finish": "target_finish", "firm (hours)": "firm_h",
-    "patience (hours)": "patience_h", "allowance (%)": "allowance", "learning rate (%)": "learning_rate",
-    "learning floor (%)": "learning_floor", "left-over penalty": "left_over_penalty", "move cost": "move_cost",
-    "soak (days)": "soak_days", "lead trade": "lead_trade", "looms stopped at once": "looms_stopped_at_once",
-    "day-to-day variation (%)": "day_to_day_variation",
-}  # fmt: skip
-"""Term as the sheet writes it → field of `Terms`; besides these `pilot of TYPE`."""
+TERM_COLUMNS = (
+    Column("programme", "programme", T),
+    Column("time_zone", "time zone", T, about="IANA name.", example="Europe/Vienna"),
+    Column("currency", "currency", T, about="Code or sign.", example="EUR"),
+    Column("start", "start", D, low=1970, high=2099),
+    Column("horizon_days", "horizon", Z, unit="days", low=1, high=1000),
+    Column("target_finish", "target finish", D, low=1970, high=2099),
+    Column("firm_h", "firm", N, unit="hours", low=0, high=10000),
+    Column("patience_h", "patience", N, unit="hours", low=0, high=1000),
+    Column("allowance", "allowance", P, low=0, high=10),
+    Column("learning_rate", "learning rate", P, low=0.5, high=1, about="100 = nothing is learned."),
+    Column("learning_floor", "learning floor", P, low=0, high=1),
+    Column("left_over_penalty", "left-over penalty", N, low=0),
+    Column("move_cost", "move cost", N, low=0),
+    Column("soak_days", "soak", N, unit="days", low=0, high=1000),
+    Column("lead_trade", "lead trade", T),
+    Column("looms_stopped_at_once", "looms stopped at once", Z, low=1, about="No row = no limit."),
+    Column("day_to_day_variation", "day-to-day variation", P, low=0, high=1),
+)
+"""The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
+TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
+"""Term as the sheet writes it → field of `Terms`."""

@@ -3,7 +3,11 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
-from zoneinfo import ZoneInfo
+from difflib import get_close_matches
+from functools import cache
+from zoneinfo import ZoneInfo, available_timezones
+
+from tracker.domain.words import fold
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,3 +44,17 @@ class Terms:
     @property
     def zone(self) -> ZoneInfo:
         return ZoneInfo(self.time_zone)
+
+
+@cache
+def zones() -> frozenset[str]:
+    """The IANA names that there are."""
+    return frozenset(available_timezones())
+
+
+def nearest_zone(name: str) -> str:
+    """The zone whose name is spelt nearest, `` where none is near: `europe-vienna` → `Europe/Vienna`."""
+    places = sorted(zone for zone in zones() if "/" in zone)
+    folded = {fold(zone.rpartition("/")[2]): zone for zone in places} | {fold(zone): zone for zone in places}
+    near = get_close_matches(fold(name), folded, n=1, cutoff=0.75)
+    return folded[near[0]] if near else ""

@@ -16,6 +16,7 @@ from tracker.intake.leftovers import note_leftovers
 from tracker.intake.loom_rows import LoomRows, add_halls, note_lookalikes
 from tracker.intake.number_units import plan_numbers, proven_decimals
 from tracker.intake.own_columns import ConditionPlan, plan_own
+from tracker.intake.pairs import check_pairs
 from tracker.intake.readings import Plan, Reading, ask_columns, reading_of
 from tracker.intake.report import Report
 from tracker.intake.simple_columns import AnyPlan, TimePlan, WeekdaysPlan, WordPlan, YearPlan, YesNoPlan
@@ -36,6 +37,7 @@ def read_tables(blocks: Iterable[Block], answers: Answers, report: Report, today
         for column, plan in reading.plans.items():
             reading.values[column] = read_column(reading, column, plan, report)
         check_needed(reading, report)
+        check_pairs(reading, report)
         note_leftovers(reading, report)
     halls = add_halls(LoomRows([reading for reading in readings if reading.table is LOOMS], answers, report))
     note_lookalikes(readings, answers, report)
