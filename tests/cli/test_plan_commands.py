@@ -116,7 +116,7 @@ def test_scenarios_stand_side_by_side_with_the_published_plan(planned, tmp_path)
 def test_a_fault_in_any_scenario_stops_before_the_first_is_planned(planned, tmp_path):
     good, bad = scenario(tmp_path, "good", **{"horizon (days)": 7}), scenario(tmp_path, "bad", colour=3)
     ran = planned("plan", "--scenario", good, "--scenario", bad)
-    assert (ran.code, ran.line.split(";")[0]) == (2, "scenario: there is no term 'colour'")
+    assert (ran.code, ran.line.split(";")[0]) == (2, "scenario bad.toml: [terms]: there is no term 'colour'")
     with open_store(tmp_path / "mill.db").reading() as uow:
         assert scenario_plans(uow.session) == []
     (tmp_path / "again.toml").write_text((tmp_path / good).read_text())

@@ -7,10 +7,11 @@ name = "A third crew from February"
 "Fitters 2" = 3
 [tools]                       # tool = how many
 hoist = 2
-[[crew]]                      # a crew more, by the fields of the Crews sheet
+[[crew]]                      # a crew more, by the fields of the Crews sheet; what is left out is as in its trade
 crew = "Fitters 3"
 trade = "fitter"
 heads = 2
+weekdays = "Mon-Fri"
 from = 2027-02-01
 [[absent]]                    # a crew away, both days included
 crew = "Fitters 1"
@@ -27,82 +28,93 @@ stops = "work"
 [[protect]]                   # no conversion of this loom before or on a day
 loom = "007"
 until = 2027-02-14
+
+Every value passes the checks of a cell of the workbook (`scenario_entries`), and so a day may stand in quotes.
 """
 
 import tomllib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
 from tracker.domain.mill import Closure, Crew, Mill, Receipt
-from tracker.domain.tables import TERM_HEADINGS
-from tracker.errors import UsageError
+from tracker.domain.words import fold
+from tracker.errors import DataError, UsageError
 from tracker.services.record import find_loom
+from tracker.services.scenario_entries import Scenario, checked_items, checked_name, place
+
+MOST_NAMES = 12
+"""Names that a message lists."""
 
 
 def read_scenario(path: Path) -> dict[str, Any]:
     """The scenario file as plain data; UsageError where it cannot be read."""
     try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
+        scenario = Scenario(tomllib.loads(path.read_text(encoding="utf-8-sig")))
     except FileNotFoundError:
         raise UsageError(f"there is no scenario file {path}") from None
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise UsageError(f"scenario {path}: {error}") from error
+    except UnicodeDecodeError:
+        raise UsageError(f"scenario {path} is no text in UTF-8; save it as a TOML file in UTF-8") from None
+    except (OSError, tomllib.TOMLDecodeError) as error:
+        raise UsageError(f"scenario {path} cannot be read: {error}; mend that line") from error
+    scenario.file = str(path)
+    return scenario
 
 
 def apply_scenario(mill: Mill, scenario: Mapping[str, Any]) -> Mill:
-    """The mill as the scenario changes it. UsageError names the entry that does not fit."""
-    for entry, content in scenario.items():
+    """The mill as the scenario changes it. UsageError names file, entry, field and value of what does not fit."""
+    said = scenario if isinstance(scenario, Scenario) else Scenario(scenario)
+    checked_name(said)
+    for entry, content in said.items():
         if entry == "name":
             continue
-        if entry not in ENTRIES:
-            raise UsageError(f"scenario: {entry!r} is not one of name, {', '.join(ENTRIES)}")
-        for item in [content] if isinstance(content, dict) else content:
+        for item in checked_items(said.where, entry, content):
             try:
-                mill = ENTRIES[entry](mill, item)
-            except (KeyError, TypeError, AttributeError) as error:
-                raise UsageError(f"scenario: [{entry}] {item}: {error}") from error
+                mill = _APPLY[entry](mill, item)
+            except (_Unknown, DataError) as error:  # a loom of no hall, or of several
+                raise UsageError(f"{said.where}: {place(entry)}: {error}") from error
     return mill
 
 
+class _Unknown(Exception):
+    """A name that the mill does not have."""
+
+
 def _terms(mill: Mill, given: Mapping[str, Any]) -> Mill:
-    values = {}
-    for heading, value in given.items():
-        if heading not in TERM_HEADINGS:
-            raise UsageError(f"scenario: there is no term {heading!r}; the terms are {', '.join(TERM_HEADINGS)}")
-        values[TERM_HEADINGS[heading]] = value / 100 if heading.endswith("(%)") else value
-    return replace(mill, terms=replace(mill.terms, **values))
+    return replace(mill, terms=replace(mill.terms, **given))
 
 
 def _heads(mill: Mill, given: Mapping[str, int]) -> Mill:
-    for crew in given:
-        _known(crew, {c.crew for c in mill.crews}, "crew")
-    crews = tuple(replace(crew, heads=given.get(crew.crew, crew.heads)) for crew in mill.crews)
+    heads = {_known(crew, {c.crew for c in mill.crews}, "crew"): count for crew, count in given.items()}
+    crews = tuple(replace(crew, heads=heads.get(crew.crew, crew.heads)) for crew in mill.crews)
     return replace(mill, crews=crews)
 
 
 def _tools(mill: Mill, given: Mapping[str, int]) -> Mill:
-    for tool in given:
-        _known(tool, set(mill.tools), "tool")
-    return replace(mill, tools={n: replace(t, how_many=given.get(n, t.how_many)) for n, t in mill.tools.items()})
+    there_are = {_known(tool, mill.tools, "tool"): count for tool, count in given.items()}
+    return replace(mill, tools={n: replace(t, how_many=there_are.get(n, t.how_many)) for n, t in mill.tools.items()})
 
 
 def _crew(mill: Mill, item: Mapping[str, Any]) -> Mill:
-    like = next((crew for crew in mill.crews if crew.trade == item["trade"]), Crew(item["crew"], item["trade"], 1))
-    fields = {"from": "from_on", "to": "to_on"}
-    given = {fields.get(name, name): value for name, value in item.items()}
-    if "weekdays" in given:
-        given["weekdays"] = frozenset(given["weekdays"])
-    return replace(mill, crews=(*mill.crews, replace(like, **({"from_on": None, "to_on": None} | given))))
+    asked = (
+        {row.trade for row in mill.method.operations} | {crew.trade for crew in mill.crews} | {mill.terms.lead_trade}
+    )
+    trade = _known(item["trade"], asked, "trade")
+    like = next((crew for crew in mill.crews if fold(crew.trade) == fold(trade)), Crew(item["crew"], trade, 1))
+    fresh = {"from_on": None, "to_on": None}
+    crew = replace(like, **(fresh | _in_its_hall(mill, item) | {"trade": trade}))
+    if crew.shift_start == crew.shift_end:
+        raise _Unknown(f"{crew.crew}: shift start and shift end are both {crew.shift_start:%H:%M}; correct one of them")
+    return replace(mill, crews=(*mill.crews, crew))
 
 
 def _absent(mill: Mill, item: Mapping[str, Any]) -> Mill:
-    _known(item["crew"], {crew.crew for crew in mill.crews}, "crew")
+    away = _known(item["crew"], {crew.crew for crew in mill.crews}, "crew")
     rows: list[Crew] = []
     for crew in mill.crews:
-        rows += _without(crew, item["from"], item["to"]) if crew.crew == item["crew"] else [crew]
+        rows += _without(crew, item["from_on"], item["to_on"]) if crew.crew == away else [crew]
     return replace(mill, crews=tuple(rows))
 
 
@@ -114,29 +126,52 @@ def _without(crew: Crew, first: date, last: date) -> list[Crew]:
 
 
 def _receipt(mill: Mill, item: Mapping[str, Any]) -> Mill:
-    _known(item["part"], set(mill.parts), "part")
-    same = [r for r in mill.receipts if (r.order, r.part) == (item["order"], item["part"])]
+    part = _known(item["part"], mill.parts, "part")
+    item = {**item, "part": part}
+    unit = mill.parts[part].unit or ""
+    if item.get("unit") and fold(item["unit"]) != fold(unit):
+        raise _Unknown(
+            f"part {part} is kept in {unit or 'no unit'}, not in {item['unit']}; give the quantity in its unit"
+        )
+    same = [r for r in mill.receipts if (r.order, r.part) == (item["order"], part)]
     others = tuple(r for r in mill.receipts if r not in same)
+    if not same and "quantity" not in item:
+        raise _Unknown(f"order {item['order']} of {part} is a new one and has no quantity; give a number of at least 0")
     line = replace(same[0], **item) if same else Receipt(**item)
     return replace(mill, receipts=(*others, line))
 
 
 def _closure(mill: Mill, item: Mapping[str, Any]) -> Mill:
-    given = {("on" if name == "date" else name): value for name, value in item.items()}
-    return replace(mill, closures=(*mill.closures, Closure(**given)))
+    return replace(mill, closures=(*mill.closures, Closure(**_in_its_hall(mill, item))))
 
 
 def _protect(mill: Mill, item: Mapping[str, Any]) -> Mill:
-    key = find_loom(mill, str(item["loom"]), item.get("hall"))
-    return replace(mill, looms=dict(mill.looms) | {key: replace(mill.looms[key], protected_until=item["until"])})
+    key = find_loom(mill, item["loom"], _in_its_hall(mill, item).get("hall"))
+    protected = replace(mill.looms[key], protected_until=item["protected_until"])
+    return replace(mill, looms=dict(mill.looms) | {key: protected})
 
 
-def _known(name: str, names: set[str], what: str) -> None:
-    if name not in names:
-        raise UsageError(f"scenario: there is no {what} {name!r}; there are {', '.join(sorted(names)) or 'none'}")
+def _in_its_hall(mill: Mill, item: Mapping[str, Any]) -> dict[str, Any]:
+    """The item with its hall, where it names one, as the mill writes it."""
+    halls = {key.hall for key in mill.looms}
+    return dict(item) | ({"hall": _known(item["hall"], halls, "hall")} if "hall" in item else {})
 
 
-ENTRIES: dict[str, Callable[[Mill, Any], Mill]] = {
+def _known(name: str, names: Iterable[str], what: str) -> str:
+    """The name as the mill writes it."""
+    listed = sorted(names)
+    found = name if name in listed else next((one for one in listed if fold(one) == fold(name)), None)
+    if found is None:
+        raise _Unknown(f"there is no {what} {name!r}; there are {_few(listed)}")
+    return found
+
+
+def _few(names: Sequence[str]) -> str:
+    more = len(names) - MOST_NAMES
+    return (", ".join(names[:MOST_NAMES]) or "none") + (f" and {more} more" if more > 0 else "")
+
+
+_APPLY: dict[str, Callable[[Mill, Any], Mill]] = {
     "terms": _terms, "heads": _heads, "tools": _tools, "crew": _crew, "absent": _absent, "receipt": _receipt,
     "closure": _closure, "protect": _protect,
 }  # fmt: skip
