@@ -58,9 +58,9 @@ def plan(
     """
     others = (("--show", shown), ("--list", listed), ("--dates", dates), ("--baseline", baseline))
     instead = [name for name, given in others if given]
-    if len(instead) > 1 or (instead and (publish or scenario or move_firm)):
+    if len(instead) > 1 or (instead and (publish or scenario or move_firm or release)):
         raise typer.BadParameter(f"{instead[0]} makes no plan and goes alone")
-    if made is not None and (publish == shown or scenario or move_firm or instead not in ([], ["--show"])):
+    if made is not None and (publish == shown or scenario or move_firm or release or instead not in ([], ["--show"])):
         raise typer.BadParameter("--number goes with --show or with --publish")
     at = moment(context.obj, as_of)
     if listed:
@@ -73,16 +73,25 @@ def plan(
         _dates(context.obj, dates, hall, json_to)
     elif baseline:
         _baseline(context.obj, at, json_to)
-    elif len(scenario or ()) > 1 and not publish:
-        _compare(context.obj, scenario or [], time_limit, at, not move_firm, json_to)
     else:
-        from tracker.services import plan as service
+        from tracker.services.plan import Firm
 
-        stopped = threading.Event()
-        with show.progress() as progress, show.interrupt(stopped):
-            report = service.plan(context.obj, publish, (scenario or [None])[0], time_limit, at, progress,
-                                  stopped.is_set, keep_firm=not move_firm, release=release or (), hall=hall)  # fmt: skip
-        show.emit(json_to, report.record(), lambda: _print_report(report))
+        firm = Firm(not move_firm, tuple(release or ()), hall)
+        if len(scenario or ()) > 1 and not publish:
+            _compare(context.obj, scenario or [], time_limit, at, firm, json_to)
+        else:
+            _make(context.obj, publish, (scenario or [None])[0], time_limit, at, firm, json_to)
+
+
+def _make(
+    db: str, publish: bool, scenario: Path | None, time_limit: float | None, at, firm, json_to: str | None
+) -> None:
+    from tracker.services.plan import plan as make
+
+    stopped = threading.Event()
+    with show.progress() as progress, show.interrupt(stopped):
+        report = make(db, publish, scenario, time_limit, at, progress, stopped.is_set, firm)
+    show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
 def _show(db: str, number: int | None, json_to: str | None) -> None:
@@ -163,12 +172,12 @@ def _baseline(db: str, at, json_to: str | None) -> None:
     show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
 
 
-def _compare(db: str, files: list[Path], time_limit: float | None, at, keep_firm: bool, json_to: str | None) -> None:
+def _compare(db: str, files: list[Path], time_limit: float | None, at, firm, json_to: str | None) -> None:
     from tracker.services.scenarios import plan_scenarios
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
-        report = plan_scenarios(db, files, time_limit, at, progress, stopped.is_set, keep_firm)
+        report = plan_scenarios(db, files, time_limit, at, progress, stopped.is_set, firm)
     show.emit(json_to, report.record(), lambda: _print_compared(report))
 
 

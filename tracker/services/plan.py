@@ -28,6 +28,21 @@ MOST_REASONS = 3
 
 
 @dataclass(frozen=True, slots=True)
+class Firm:
+    """Which bookings of the firm period stay."""
+
+    stay: bool = True
+    """False = none."""
+    release: tuple[str, ...] = ()
+    """Numbers of looms whose bookings may move all the same."""
+    hall: str | None = None
+    """Says which, where a number stands in several."""
+
+
+FIRM = Firm()
+
+
+@dataclass(frozen=True, slots=True)
 class Move:
     """What replanning did to one loom's booking; None = none."""
 
@@ -122,18 +137,15 @@ def plan(
     as_of: datetime | None = None,
     progress: Progress | None = None,
     stop: Callable[[], bool] | None = None,
-    keep_firm: bool = True,
+    firm: Firm = FIRM,
     afresh: bool = False,
-    release: Sequence[str] = (),
-    hall: str | None = None,
 ) -> PlanReport:
     """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
 
     The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved, unless
-    the search was stopped (`stop`). A scenario is planned and saved but never published. Firm bookings stay unless
-    `keep_firm` is False; those of the looms to `release` may move (`hall` says which, where a number stands in several).
-    `afresh` plans as if nothing had been published before. Raises PlanRefused where the solver-free check objects, and
-    DataError where the data cannot carry a plan; nothing is written then.
+    the search was stopped (`stop`). A scenario is planned and saved but never published. `firm` says which firm bookings
+    stay; `afresh` plans as if nothing had been published before. Raises PlanRefused where the solver-free check objects,
+    and DataError where the data cannot carry a plan; nothing is written then.
     """
     if scenario and publish:
         raise PlanRefused("a scenario is not published; load the change it stands for, then plan again")
@@ -142,8 +154,8 @@ def plan(
     changes = read_scenario(scenario) if scenario else {}
     data = replace(data, mill=apply_scenario(data.mill, changes), previous=None if afresh else published)
     prepared = prepare(data, planning_moment(data.mill.terms, as_of))
-    released = frozenset(find_loom(data.mill, loom, hall) for loom in release)
-    problem = replace(prepared.problem, hold_firm=keep_firm, released=released)
+    released = frozenset(find_loom(data.mill, loom, firm.hall) for loom in firm.release)
+    problem = replace(prepared.problem, hold_firm=firm.stay, released=released)
     result = solve(problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
     check(result, problem)
     name = str(changes.get("name") or scenario.stem) if scenario else None

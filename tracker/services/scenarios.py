@@ -8,7 +8,7 @@ from typing import Any
 
 from tracker.domain.clock import planning_moment
 from tracker.errors import PlanRefused, UsageError
-from tracker.services.plan import PlanReport, Progress, plan
+from tracker.services.plan import FIRM, Firm, PlanReport, Progress, plan
 from tracker.services.scenario import apply_scenario, read_scenario
 from tracker.services.scenario_board import PlanLine, plan_line
 from tracker.store import open_store
@@ -40,7 +40,7 @@ def plan_scenarios(
     as_of: datetime | None = None,
     progress: Progress | None = None,
     stop: Callable[[], bool] | None = None,
-    keep_firm: bool = True,
+    firm: Firm = FIRM,
 ) -> ScenariosReport:
     """Plan each scenario as `plan` does; all the files are read before the first is planned, so that a fault in the last
     costs nobody an hour. UsageError for one that does not fit, and for two of one name."""
@@ -54,9 +54,7 @@ def plan_scenarios(
     def run(number: int, name: str, file: Path | None) -> PlanReport:
         told = _part_of(progress, name, number, len(runs)) if progress else None
         try:
-            return plan(
-                db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop, keep_firm=keep_firm
-            )
+            return plan(db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop, firm=firm)
         except PlanRefused as refusal:
             raise PlanRefused(f"{name}: {refusal}") from refusal
 
