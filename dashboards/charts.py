@@ -8,10 +8,15 @@ import altair as alt
 import pandas as pd
 
 from dashboards.frames import day_ms
-from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, REST, WALNUT, WELD, WOAD
+from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, PAPER, REST, WALNUT, WELD, WOAD
 
 TERM_COLOURS = [WOAD, WELD, WALNUT, MADDER, "#5f8f73", "#8a7ba8", GREY]
 ROW_PX, AXIS_PX = 26, 50
+SCALE_PX = 44
+"""What the numbers below an axis and its title take."""
+NARROWEST = 0.02
+"""Part of a bar, as a share of the axis, that has room for its number."""
+AS_NAMES: Any = {"labelLimit": 0, "labelFontSize": 13}
 FONT = "Source Sans, Source Sans Pro, sans-serif"
 KINDS = list(KIND_COLOURS)
 Figure = alt.LayerChart | alt.FacetChart
@@ -24,29 +29,24 @@ def stage_chart(frame: pd.DataFrame) -> Figure:
     """Looms by stage: a bar, the stage's word and the count."""
     order = list(frame["stage"])
     base = alt.Chart(frame).encode(
-        y=alt.Y("stage:N", sort=order, title=None, axis=alt.Axis(labelLimit=0, labelFontSize=13)),
-        x=alt.X("looms:Q", title=None, axis=None, scale=alt.Scale(domain=[0, _room(list(frame["looms"]))])),
+        y=alt.Y("stage:N", sort=order, axis=_names("stage")),
+        x=alt.X("looms:Q", axis=_amounts("looms"), scale=alt.Scale(domain=[0, _room(list(frame["looms"]))])),
         tooltip=[alt.Tooltip("stage:N", title="Stage"), alt.Tooltip("looms:Q", title="Looms")],
     )
     bars = base.mark_bar(color=WOAD, height=15)
     counts = base.mark_text(align="left", dx=6, fontSize=13, color=INK).encode(text="says:N")
-    return _styled(alt.layer(bars, counts), height=ROW_PX * len(order))
-
-
-PROGRESS_WORDS: tuple[tuple[str, Any, int, int], ...] = (("planned", "right", -8, -11), ("done", "left", 11, 0))
-"""Where the words stand beside the last point of each line."""
+    return _styled(alt.layer(bars, counts), height=ROW_PX * len(order) + SCALE_PX)
 
 
 def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
-    """Conversions planned and done, added up by ISO week; the words stand at the lines."""
-    ends = frame.groupby("what", as_index=False).last()
-    ends["says"] = [f"{what} {total:,}" for what, total in zip(ends["what"], ends["total"], strict=True)]
+    """Conversions planned and done, added up by ISO week, below a line at the number of all looms. What the lines are
+    stands in a legend: beside them the words would cross the lines."""
     ticks = sorted(frame["ends_ms"].unique())
     step = -(-len(ticks) // 7)
     words = dict(zip(frame["ends_ms"], frame["week"], strict=True))
     scale = alt.Scale(domain=["planned", "done"], range=[GREY, WOAD])
     base = alt.Chart(frame).encode(
-        x=alt.X("ends_ms:Q", title="ISO week", scale=alt.Scale(zero=False, nice=False, padding=46),
+        x=alt.X("ends_ms:Q", title="ISO week", scale=alt.Scale(zero=False, nice=False, padding=32),
                 axis=alt.Axis(values=ticks[::step], grid=False, labelExpr=_labels(words))),
         y=alt.Y("total:Q", title="looms converted", scale=alt.Scale(domain=[0, looms * 1.06]),
                 axis=alt.Axis(tickMinStep=1, tickCount=5, grid=False)),
@@ -58,28 +58,22 @@ def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
     shape = alt.Shape("what:N", scale=alt.Scale(domain=["planned", "done"], range=["circle", "square"]), legend=None)
     lines = base.mark_line(strokeWidth=2.5).encode(strokeDash=dash)
     points = base.mark_point(filled=True, size=46, opacity=1).encode(shape=shape)
-    said = [
-        base.mark_text(align=align, dx=dx, dy=dy, fontSize=13, fontWeight="bold")
-        .encode(text="says:N")
-        .properties(data=ends[ends["what"] == what])
-        for what, align, dx, dy in PROGRESS_WORDS
-    ]
-    whole = alt.Chart(pd.DataFrame({"looms": [looms], "says": [f"all {looms:,} looms"]})).encode(y="looms:Q")
-    rule = whole.mark_rule(color=LINE, strokeDash=[2, 3])
-    rule_says = whole.mark_text(align="left", dx=4, dy=-8, color=GREY, fontSize=12).encode(
-        text="says:N", x=alt.value(0)
-    )
-    return _styled(alt.layer(rule, rule_says, lines, points, *said), height=270)
+    rule = alt.Chart(pd.DataFrame({"looms": [looms]})).mark_rule(color=GREY, strokeDash=[2, 3]).encode(y="looms:Q")
+    return _styled(alt.layer(rule, lines, points), height=270)
 
 
-def cost_chart(frame: pd.DataFrame) -> Figure:
+def cost_chart(frame: pd.DataFrame, currency: str) -> Figure:
     """Cost by term, planned and so far, each bar with its amount."""
     order = list(dict.fromkeys(frame["term"]))
     kinds = alt.Scale(domain=["planned", "so far"], range=[WALNUT, WOAD])
     base = alt.Chart(frame).encode(
-        y=alt.Y("term:N", sort=order, title=None, axis=alt.Axis(labelLimit=0, labelFontSize=13)),
+        y=alt.Y("term:N", sort=order, axis=_names("cost")),
         yOffset=alt.YOffset("what:N", sort=["planned", "so far"]),
-        x=alt.X("amount:Q", axis=None, title=None, scale=alt.Scale(domain=[0, _room(list(frame["amount"]), 1.6)])),
+        x=alt.X(
+            "amount:Q",
+            axis=_amounts(f"cost ({currency})"),
+            scale=alt.Scale(domain=[0, _room(list(frame["amount"]), 1.6)]),
+        ),
         tooltip=[
             alt.Tooltip("term:N", title="Cost"),
             alt.Tooltip("what:N", title=" "),
@@ -90,67 +84,81 @@ def cost_chart(frame: pd.DataFrame) -> Figure:
     said = base.transform_calculate(words="datum.what + ' ' + datum.says").mark_text(
         align="left", dx=6, fontSize=12.5, color=INK
     )
-    return _styled(alt.layer(bars, said.encode(text="words:N")), height=22 * len(frame) + 12 * len(order))
+    return _styled(alt.layer(bars, said.encode(text="words:N")), height=22 * len(frame) + 12 * len(order) + SCALE_PX)
 
 
-def cash_chart(frame: pd.DataFrame) -> Figure:
-    """Money by month: what is on order and what is still to order, and the total in words."""
+def cash_chart(frame: pd.DataFrame, currency: str) -> Figure:
+    """Money by month: what is on order (filled) and what is still to order (outlined), and the total in words."""
     months = list(dict.fromkeys(frame["month"]))
     scale = alt.Scale(domain=[0, _room(list(frame["total"]), 1.5)])
-    axis = alt.Axis(labelLimit=0, labelFontSize=13)
-    base = alt.Chart(frame).encode(y=alt.Y("month:N", sort=months, title=None, axis=axis))
-    colours = alt.Scale(domain=["on order", "still to order"], range=[WOAD, WELD])
-    bars = base.mark_bar(height=18).encode(
-        x=alt.X("amount:Q", axis=None, scale=scale, stack="zero"),
-        color=alt.Color("what:N", scale=colours, legend=None),
+    base = alt.Chart(frame).encode(y=alt.Y("month:N", sort=months, axis=_names("month")))
+    kinds = ["on order", "still to order"]
+    bars = base.mark_bar(height=18, strokeWidth=1.5).encode(
+        x=alt.X("amount:Q", axis=_amounts(f"money ({currency})"), scale=scale, stack="zero"),
+        order=alt.Order("part:Q"),
+        fill=alt.Fill("what:N", scale=alt.Scale(domain=kinds, range=[WOAD, PAPER]), legend=None),
+        stroke=alt.Stroke("what:N", scale=alt.Scale(domain=kinds, range=[WOAD, WOAD]), legend=None),
         tooltip=[alt.Tooltip("month:N", title="Month"), alt.Tooltip("what:N", title="Money"),
-                 alt.Tooltip("amount:Q", title="Amount", format=",.0f")],
+                 alt.Tooltip("amount:Q", title=f"Amount ({currency})", format=",.0f")],
     )  # fmt: skip
     sums = base.transform_filter("datum.what == 'on order'").mark_text(align="left", dx=6, fontSize=13, color=INK)
-    return _styled(
-        alt.layer(bars, sums.encode(x=alt.X("total:Q", scale=scale), text="says:N")), height=30 * len(months)
-    )
+    says = sums.encode(x=alt.X("total:Q", scale=scale), text="says:N")
+    return _styled(alt.layer(bars, says), height=30 * len(months) + SCALE_PX)
 
 
 def stock_chart(frame: pd.DataFrame, unit: str) -> Figure:
-    """One part by ISO week: bars of what is needed, a line of the stock at the week's end."""
+    """One part by ISO week: bars of what is needed (filled by bookings, outlined by looms left over), a line of the stock
+    at the week's end."""
     weeks = list(frame["week"])
     axis = alt.Axis(values=weeks[:: -(-len(weeks) // 6)], labelAngle=0, labelLimit=0, title="ISO week")
     x = alt.X("week:O", sort=weeks, axis=axis)
     tips = [alt.Tooltip("week:N", title="ISO week"), alt.Tooltip("need:Q", title="Needed by bookings"),
             alt.Tooltip("left_over:Q", title="By looms left over"), alt.Tooltip("stock:Q", title="Stock at the end"),
             alt.Tooltip("order:N", title="To order")]  # fmt: skip
-    needed = alt.Chart(frame).transform_calculate(both="datum.need + datum.left_over")
-    y = alt.Axis(title=unit, tickCount=5, grid=False)
+    both, stock = frame["need"] + frame["left_over"], list(frame["stock"])
+    scale = alt.Scale(domain=[min([0, *stock]) * 1.1, _room([*both, *stock])])
+    y_axis = alt.Axis(title=f"needed, in stock ({unit})" if unit else "needed, in stock", tickCount=5, grid=False)
+
+    def y(field: str) -> alt.Y:
+        return alt.Y(f"{field}:Q", axis=y_axis, scale=scale)
+
+    needed = alt.Chart(frame.assign(both=both))
     layers = [
-        needed.mark_bar(color=WALNUT, width=12).encode(x=x, y=alt.Y("both:Q", axis=y), tooltip=tips),
-        needed.mark_bar(color=WOAD, width=12).encode(x=x, y=alt.Y("need:Q", axis=y), tooltip=tips),
-        needed.mark_line(color=WELD, strokeWidth=2).encode(x=x, y=alt.Y("stock:Q", axis=y)),
-        needed.mark_point(color=WELD, filled=True, size=50, opacity=1).encode(
-            x=x, y=alt.Y("stock:Q", axis=y), tooltip=tips
-        ),
+        needed.mark_bar(fill=PAPER, stroke=WALNUT, strokeWidth=1.5, width=12).encode(x=x, y=y("both"), tooltip=tips),
+        needed.mark_bar(color=WOAD, width=12).encode(x=x, y=y("need"), tooltip=tips),
+        needed.mark_line(color=WELD, strokeWidth=2).encode(x=x, y=y("stock")),
+        needed.mark_point(color=WELD, filled=True, size=50, opacity=1).encode(x=x, y=y("stock"), tooltip=tips),
     ]
     return _styled(alt.layer(*layers), height=220)
 
 
-def scenario_chart(frame: pd.DataFrame) -> Figure:
-    """Cost of each plan: a bar parted by term, with the whole in words."""
+def scenario_chart(frame: pd.DataFrame, currency: str) -> Figure:
+    """Cost of each plan: a bar parted by term, its parts numbered as in the legend, with the whole in words."""
     plans, terms = list(dict.fromkeys(frame["plan"])), list(dict.fromkeys(frame["term"]))
-    scale = alt.Scale(domain=[0, _room(list(frame["cost"]), 1.3)])
-    axis = alt.Axis(labelLimit=0, labelFontSize=13)
-    base = alt.Chart(frame).encode(y=alt.Y("plan:N", sort=plans, title=None, axis=axis))
+    longest = _room(list(frame["cost"]), 1.3)
+    scale = alt.Scale(domain=[0, longest])
+    names = alt.Axis(**AS_NAMES, title="plan", labelExpr="split(datum.label, '\\n')")
+    base = alt.Chart(frame).encode(y=alt.Y("plan:N", sort=plans, axis=names))
     colours = alt.Scale(domain=terms, range=TERM_COLOURS)
+    x = alt.X("amount:Q", axis=_amounts(f"cost ({currency})"), scale=scale, stack="zero")
     bars = base.mark_bar(height=22, stroke="white", strokeWidth=0.6).encode(
-        x=alt.X("amount:Q", axis=None, scale=scale, stack="zero"),
+        x=x,
         order=alt.Order("part:Q"),
         color=alt.Color("term:N", scale=colours, sort=terms,
-                        legend=alt.Legend(title=None, orient="top", labelFontSize=13, labelLimit=0, symbolType="square")),
+                        legend=alt.Legend(title=None, orient="top", labelFontSize=13, labelLimit=0, symbolType="square",
+                                          columns=4)),
         tooltip=[alt.Tooltip("plan:N", title="Plan"), alt.Tooltip("term:N", title="Cost"),
-                 alt.Tooltip("amount:Q", title="Amount", format=",.0f")],
+                 alt.Tooltip("amount:Q", title=f"Amount ({currency})", format=",.0f")],
+    )  # fmt: skip
+    numbers = base.mark_text(fontSize=12, fontWeight="bold").encode(
+        x=x.copy().stack("zero").bandPosition(0.5), order=alt.Order("part:Q"),
+        text=alt.condition(f"datum.amount >= {longest * NARROWEST}", alt.Text("number:N"), alt.value("")),
+        color=alt.condition(alt.FieldOneOfPredicate("term", terms[1::3]), alt.value(INK), alt.value("white")),
     )  # fmt: skip
     whole = base.transform_filter(f"datum.term == '{terms[0]}'").mark_text(align="left", dx=6, fontSize=13, color=INK)
     cost = whole.encode(x=alt.X("cost:Q", scale=scale), text="says:N")
-    return _styled(alt.layer(bars, cost), height=34 * len(plans) + 44)
+    lines = max(plan.count("\n") + 1 for plan in plans)
+    return _styled(alt.layer(bars, numbers, cost), height=max(34, 17 * lines + 8) * len(plans) + 56 + SCALE_PX)
 
 
 def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int, as_of_ms: float) -> Figure:
@@ -201,12 +209,20 @@ def _beam_out_layers(rows: alt.Chart, x: Callable[[str], alt.X]) -> list[alt.Cha
 
 
 def _words(rows: alt.Chart, x: Callable[[str], alt.X], begins: float, ends: float) -> list[alt.Chart]:
-    """The words beside each bar: after its end, or before bar and forecast where it ends late in what is shown."""
-    late = begins + 0.86 * (ends - begins)
+    """The words beside each bar: after bar and forecast, where there is room, else before both; where both reach to the
+    edges of what is shown, after the bar."""
+    edge = 0.14 * (ends - begins)
+    after, before = f"datum.right_ms <= {ends - edge}", f"datum.left_ms >= {begins + edge}"
     spoken: dict[str, Any] = {"fontSize": 12, "color": INK, "clip": True}
-    after = rows.transform_filter(f"datum.end_ms <= {late}").mark_text(align="left", dx=9, **spoken)
-    before = rows.transform_filter(f"datum.end_ms > {late}").mark_text(align="right", dx=-9, **spoken)
-    return [after.encode(x=x("end_ms"), text="says:N"), before.encode(x=x("left_ms"), text="says:N")]
+
+    def words(rule: str, field: str, align: Any, dx: int) -> alt.Chart:
+        return rows.transform_filter(rule).mark_text(align=align, dx=dx, **spoken).encode(x=x(field), text="says:N")
+
+    return [
+        words(after, "right_ms", "left", 9),
+        words(f"!({after}) && {before}", "left_ms", "right", -9),
+        words(f"!({after}) && !({before})", "end_ms", "left", 9),
+    ]
 
 
 def _board_tips() -> list[alt.Tooltip]:
@@ -221,6 +237,16 @@ def _kind_colour() -> alt.Color:
 
 def _kind_shape() -> alt.Shape:
     return alt.Shape("kind:N", scale=alt.Scale(domain=KINDS, range=[KIND_SHAPES[kind] for kind in KINDS]), legend=None)
+
+
+def _names(title: str) -> alt.Axis:
+    """An axis of words."""
+    return alt.Axis(**AS_NAMES, title=title)
+
+
+def _amounts(title: str) -> alt.Axis:
+    """An axis of numbers, titled by their unit."""
+    return alt.Axis(title=title, grid=False, tickCount=5, tickMinStep=1, format=",d")
 
 
 def _labels(words: dict[float, str]) -> str:

@@ -3,6 +3,7 @@ mill's local time wherever the browser stands."""
 
 from collections.abc import Iterable, Sequence
 from datetime import UTC, date, datetime, timedelta
+from textwrap import wrap
 from zoneinfo import ZoneInfo
 
 import pandas as pd
@@ -88,12 +89,14 @@ def stock_frame(weeks: Sequence[PartWeek]) -> pd.DataFrame:
 
 
 def cash_frame(report: NeedsReport) -> pd.DataFrame:
-    """month, what (`on order` or `still to order`), amount, total of the month, says (the total in words)."""
+    """month, what (`on order` or `still to order`), part (their order), amount, total of the month, says (the total in
+    words)."""
     rows = []
     for month in report.cash.months:
-        for what, amount in (("on order", month.on_order), ("still to order", month.proposed)):
-            rows.append((month_says(month.month), what, amount, month.total, money(month.total, report.currency)))
-    return pd.DataFrame(rows, columns=["month", "what", "amount", "total", "says"])
+        says = money(month.total, report.currency)
+        for part, (what, amount) in enumerate((("on order", month.on_order), ("still to order", month.proposed))):
+            rows.append((month_says(month.month), what, part, amount, month.total, says))
+    return pd.DataFrame(rows, columns=["month", "what", "part", "amount", "total", "says"])
 
 
 def month_says(month: str) -> str:
@@ -101,25 +104,32 @@ def month_says(month: str) -> str:
     return f"{date.fromisoformat(month + '-01'):%b %Y}"
 
 
+WIDEST_NAME = 24
+"""Characters of a plan's name in one line."""
+
+
 def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
-    """plan, part (order of the term), term (also `looms left over`), amount, cost of the plan, says (that in words)."""
+    """plan (its name in lines), part (order of the term), number (the term's, from 1), term (numbered, also `looms left
+    over`), amount, cost of the plan, says (that in words)."""
     rows = []
     for line in board.lines:
         amounts = {TERM_WORDS[field]: getattr(line.cost, field) for field in CostTerms.__slots__}
-        for part, (term, amount) in enumerate((amounts | {"looms left over": line.left_over_cost}).items()):
-            cost = line.plan.objective
-            rows.append((line.name, part, term, max(0.0, amount), cost, money(cost, board.currency)))
-    return pd.DataFrame(rows, columns=["plan", "part", "term", "amount", "cost", "says"])
+        name, cost = "\n".join(wrap(line.name, WIDEST_NAME)), line.plan.objective
+        for part, (term, amount) in enumerate((amounts | {"looms left over": line.left_over_cost}).items(), 1):
+            says = money(cost, board.currency)
+            rows.append((name, part, str(part), f"{part} {term}", max(0.0, amount), cost, says))
+    return pd.DataFrame(rows, columns=["plan", "part", "number", "term", "amount", "cost", "says"])
 
 
 def board_frame(rows: Iterable[BoardRow], zone: ZoneInfo) -> pd.DataFrame:
     """One row a booking: row (the label), kind, sign, firm, start_ms, end_ms, p10_ms, p50_ms, p90_ms (NaN without a
-    forecast), left_ms (where bar and forecast begin), says (the words beside the bar), and texts for the tip."""
+    forecast), left_ms and right_ms (where bar and forecast begin and end), says (the words beside the bar), and
+    texts for the tip."""
     return pd.DataFrame([_board_record(row, zone) for row in rows], columns=BOARD_COLUMNS)
 
 
-BOARD_COLUMNS = ["row", "kind", "sign", "firm", "start_ms", "end_ms", "p10_ms", "p50_ms", "p90_ms", "left_ms", "says", "loom",
-                 "type", "when", "beam_out", "work", "cost"]  # fmt: skip
+BOARD_COLUMNS = ["row", "kind", "sign", "firm", "start_ms", "end_ms", "p10_ms", "p50_ms", "p90_ms", "left_ms", "right_ms", "says",
+                 "loom", "type", "when", "beam_out", "work", "cost"]  # fmt: skip
 
 
 def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
@@ -135,6 +145,7 @@ def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
         "p50_ms": wall_ms(out.p50_at, zone) if out else None,
         "p90_ms": wall_ms(out.p90_at, zone) if out else None,
         "left_ms": wall_ms(min(booking.start, out.p10_at) if out else booking.start, zone),
+        "right_ms": wall_ms(max(booking.end, out.p90_at) if out else booking.end, zone),
         "says": ", ".join([booking.kind.value, *marks(row)]),
         "loom": str(booking.key),
         "type": row.machine_type,

@@ -3,7 +3,7 @@
 from tracker.domain.windows import WindowKind
 
 INK, GREY, LINE, CLOTH = "#232b31", "#6d757b", "#d9d2c3", "#f1ece1"
-REST = "#f0ebdf"
+REST, PAPER = "#f0ebdf", "#fbf9f4"
 WOAD, WELD, MADDER, WALNUT = "#1d5c73", "#c8921c", "#a2392f", "#7a6652"
 
 KIND_COLOURS = {
@@ -58,12 +58,13 @@ h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
 .sheet a {{ color: {WOAD}; font-weight: 600; }}
 .sheet.facts th {{ cursor: default; }} .sheet.facts th::after {{ content: ""; }}
 .sheet .right {{ text-align: right; white-space: nowrap; }}
+.sheet th.right {{ white-space: normal; overflow-wrap: anywhere; min-width: 5.5rem; }}
 .sheet .whole {{ white-space: nowrap; }}
 .sheet tbody tr:hover {{ background: {CLOTH}; }}
 @media (max-width: 900px) {{
   .block-container {{ padding: 2.6rem 1rem 2rem; }}
   .figures {{ grid-template-columns: repeat(2, 1fr); }}
-  .sheet .whole, .sheet th.right {{ white-space: normal; }}
+  .sheet .whole {{ white-space: normal; }}
   .sheet td span {{ white-space: nowrap; }}
   .sheet:not(.facts) td:not([class]) {{ min-width: 5.5rem; }}
   .sheet table {{ font-size: .8rem; }}

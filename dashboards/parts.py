@@ -1,7 +1,7 @@
 """Small pieces that several screens show."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from html import escape
 
 import streamlit as st
@@ -9,6 +9,7 @@ from streamlit.delta_generator import DeltaGenerator
 
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
 from dashboards.tables import Cell, Column, facts_html, table_html
+from tracker.domain.formats import number
 from tracker.domain.windows import WindowKind
 
 MARKUP = re.compile(r"([\\`*_\[\]$~#|<>]|:(?=[a-z]))")
@@ -19,6 +20,11 @@ Figure = tuple[str, str, str]
 def literal(text: object) -> str:
     """The mill's own words inside a sentence: nothing in them is taken for markup."""
     return MARKUP.sub(r"\\\1", str(text))
+
+
+def of_part(quantity: float, part: str, units: Mapping[str, str]) -> str:
+    """`1 pc of RAIL`, `2.5 m of CABLE`."""
+    return f"{number(quantity, units.get(part, ''), 3)} of {part}"
 
 
 def figures(items: Iterable[Figure]) -> None:

@@ -9,9 +9,10 @@ from urllib.parse import urlencode
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.words import natural_key
+from tracker.services.status import STAGE_ORDER
 
-TIME = re.compile(r"^(.* \d{4}) (\d\d:\d\d)$")
-"""A moment; where a column is narrow it may break between the day and the time, nowhere else."""
+DAY = re.compile(r"\b[A-Z][a-z]{2} \d{1,2} [A-Z][a-z]{2} \d{4}\b")
+"""A day; where a column is narrow the text may break before and after it, not within."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,13 +58,18 @@ def loom_cell(key: LoomKey) -> Cell:
     return Cell(key.loom, key.sort_key, "looms?" + urlencode({"loom": key.loom, "hall": key.hall}))
 
 
+def stage_cell(stage: str) -> Cell:
+    """The stage, sorted in the order of the programme."""
+    return Cell(stage, STAGE_ORDER.index(stage))
+
+
 def _style(column: Column) -> str:
     names = [name for name in ("right", "whole") if getattr(column, name)]
     return f' class="{" ".join(names)}"' if names else ""
 
 
 def _td(column: Column, cell: Cell, rank: int) -> str:
-    text = TIME.sub(r"<span>\1</span> \2", escape(cell.text)) if column.whole else escape(cell.text)
+    text = DAY.sub(r"<span>\g<0></span>", escape(cell.text))
     if cell.href:
         text = f'<a href="{escape(cell.href)}" target="_self">{text}</a>'
     return f'<td{_style(column)} data-rank="{rank}">{text}</td>'

@@ -13,7 +13,7 @@ from dashboards.charts import board_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms, week_says
 from dashboards.parts import board_legend, literal, table
-from dashboards.tables import Cell, Column, loom_cell
+from dashboards.tables import Cell, Column, loom_cell, stage_cell
 from tracker.domain.formats import count, moment, money
 from tracker.domain.mill import LoomKey
 from tracker.domain.words import fold
@@ -178,16 +178,17 @@ def _hall(board: Board, hall: str, rows: Sequence[BoardRow], shown: Shown) -> No
 
 
 def _table(board: Board, rows: Sequence[BoardRow]) -> None:
+    """What is looked up most stands first: on a narrow screen the last columns are reached by scrolling."""
     choosing = any(row.booking.choices for row in rows)
     columns = [
-        *(Column(heading, whole=True) for heading in ("Loom", "Hall", "Type")),
+        *(Column(heading, whole=True) for heading in ("Loom", "Hall", "Start", "End")),
         Column("Window"),
-        *(Column(heading, whole=True) for heading in ("Start", "End", "Beam-out P10", "Beam-out P90")),
-        *([Column("Choices")] if choosing else []),
-        Column("Stage"),
         Column("Kit"),
+        Column("Stage"),
         Column("Person-hours", right=True),
         Column(f"Cost ({board.currency})", right=True),
+        *(Column(heading, whole=True) for heading in ("Type", "Beam-out P10", "Beam-out P90")),
+        *([Column("Choices")] if choosing else []),
     ]
     table(columns, [_record(board, row, choosing) for row in rows])
 
@@ -197,16 +198,16 @@ def _record(board: Board, row: BoardRow, choosing: bool) -> list[Cell | str]:
     return [
         loom_cell(booking.key),
         booking.key.hall,
-        row.machine_type,
-        ", ".join([booking.kind.value, *marks(row), *_reading(row)]),
         Cell(moment(booking.start, board.zone), booking.start),
         Cell(moment(booking.end, board.zone), booking.end),
-        *_beam_out(board, row),
-        *([", ".join(f"{choice}: {taken}" for choice, taken in booking.choices)] if choosing else []),
-        row.stage,
+        ", ".join([booking.kind.value, *marks(row), *_reading(row)]),
         row.kit,
+        stage_cell(row.stage),
         Cell(f"{booking.labour_h:,.1f}", booking.labour_h),
         Cell(money(booking.cost.total), booking.cost.total),
+        row.machine_type,
+        *_beam_out(board, row),
+        *([", ".join(f"{choice}: {taken}" for choice, taken in booking.choices)] if choosing else []),
     ]
 
 

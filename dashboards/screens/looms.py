@@ -9,21 +9,31 @@ import streamlit as st
 from dashboards import access
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import TERM_WORDS, booking_marks
-from dashboards.parts import facts, figures, literal, pair, table
-from dashboards.tables import Cell, Column, loom_cell
+from dashboards.parts import facts, figures, literal, of_part, pair, table
+from dashboards.tables import Cell, Column, loom_cell, stage_cell
 from tracker.domain.formats import day, moment, money, number, shown
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
+from tracker.errors import DataError
 from tracker.services.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
 from tracker.services.scope import Line, WorkReport
+from tracker.services.status import STAGE_ORDER
 
 
 def page() -> None:
     asked = st.query_params.get("loom")
-    if asked:
-        _sheet(access.ask_now(loom_sheet, asked, st.query_params.get("hall")))
-    else:
+    if not asked:
         _list(access.ask(loom_list))
+        return
+    st.html('<a class="back" href="looms" target="_self">← all looms</a>')
+    try:
+        sheet = access.ask_now(loom_sheet, asked, st.query_params.get("hall"))
+    except DataError as error:
+        st.title(literal(f"Loom {asked}"))
+        what, _, _ = str(error).partition(";")  # what follows is the command's advice
+        st.info(literal(f"{what[0].upper()}{what[1:]}. The list of all looms leads to each."))
+        return
+    _sheet(sheet)
 
 
 # ---- the list
@@ -50,7 +60,9 @@ def _filtered(lines: Sequence[LoomLine]) -> list[LoomLine]:
     types = types_at.multiselect(
         "Machine type", sorted({line.machine_type for line in lines}), placeholder="all machine types"
     )
-    stages = stages_at.multiselect("Stage", sorted({line.stage for line in lines}), placeholder="all stages")
+    stages = stages_at.multiselect(
+        "Stage", sorted({line.stage for line in lines}, key=STAGE_ORDER.index), placeholder="all stages"
+    )
     text = loom_at.text_input("Loom", placeholder="all looms")
     return [
         line
@@ -70,7 +82,7 @@ def _line(line: LoomLine, found: LoomList) -> list[Cell | str]:
         line.row or "",
         line.place or "",
         line.machine_type,
-        line.stage,
+        stage_cell(line.stage),
         ", ".join([booking.kind.value, *booking_marks(booking)]) if booking else "",
         Cell(moment(booking.start, found.zone), booking.start) if booking else "",
         Cell(moment(booking.end, found.zone), booking.end) if booking else "",
@@ -81,7 +93,6 @@ def _line(line: LoomLine, found: LoomList) -> list[Cell | str]:
 
 
 def _sheet(sheet: LoomSheet) -> None:
-    st.html('<a class="back" href="looms" target="_self">← all looms</a>')
     st.title(literal(f"Loom {sheet.key.loom}, {sheet.key.hall}"))
     place = ", ".join(f"{word} {at}" for word, at in (("row", sheet.loom.row), ("place", sheet.loom.place)) if at)
     st.caption(
@@ -119,7 +130,7 @@ def _reading(at: datetime, state: str, sheet: LoomSheet) -> str:
 def _lacks(sheet: LoomSheet) -> str:
     if sheet.kit is None or not sheet.kit.short:
         return ""
-    return "lacks " + ", ".join(f"{number(q, '', 3)} × {part}" for part, q in sheet.kit.short.items())
+    return "lacks " + ", ".join(of_part(q, part, sheet.units) for part, q in sheet.kit.short.items())
 
 
 def _booking(sheet: LoomSheet) -> None:
@@ -214,7 +225,7 @@ def _needs(sheet: LoomSheet) -> None:
     st.caption(literal(_work_says(sheet, work)))
     for tab, show in zip(st.tabs(["Operations", "Parts", "Settings", "Checks"]), TABS, strict=True):
         with tab:
-            show(work)
+            show(work, sheet)
 
 
 def _chosen(sheet: LoomSheet, works: Sequence[WorkReport]) -> WorkReport | None:
@@ -246,7 +257,7 @@ def _work_says(sheet: LoomSheet, work: WorkReport) -> str:
     )
 
 
-def _operations(work: WorkReport) -> None:
+def _operations(work: WorkReport, _: LoomSheet) -> None:
     columns = [Column("Step", right=True), Column("Operation"), Column("Place"), Column("Minutes", right=True),
                Column("Who"), Column("Tool"), Column("Torque", right=True), Column("Caution"), Column("Why")]  # fmt: skip
     table(columns, [_operation(line) for line in work.operations])
@@ -267,20 +278,21 @@ def _operation(line: Line) -> list[Cell | str]:
     ]
 
 
-def _parts(work: WorkReport) -> None:
+def _parts(work: WorkReport, sheet: LoomSheet) -> None:
     columns = [Column("Part", whole=True), Column("Quantity", right=True), Column("Comes back"), Column("Why")]
-    table(columns, _rows(work.kit_lines, lambda r: [r.part, Cell(number(r.quantity, "", 3), r.quantity),
+    units = sheet.units
+    table(columns, _rows(work.kit_lines, lambda r: [r.part, Cell(number(r.quantity, units.get(r.part, ""), 3), r.quantity),
                                                     "yes" if r.comes_back else ""]))  # fmt: skip
 
 
-def _settings(work: WorkReport) -> None:
+def _settings(work: WorkReport, _: LoomSheet) -> None:
     columns = [Column("Setting"), Column("Side"), Column("Target", right=True), Column("Low", right=True),
                Column("High", right=True), Column("Unit"), Column("Why")]  # fmt: skip
     table(columns, _rows(work.setpoints, lambda r: [r.setting, r.side or "", shown(r.target), shown(r.low),
                                                     shown(r.high), r.unit or ""]))  # fmt: skip
 
 
-def _checks(work: WorkReport) -> None:
+def _checks(work: WorkReport, _: LoomSheet) -> None:
     columns = [Column("Check"), Column("Side"), Column("Kind"), Column("Low", right=True), Column("High", right=True),
                Column("Why")]  # fmt: skip
     table(columns, _rows(work.checks, lambda r: [r.check, r.side or "", r.kind, shown(r.low), shown(r.high)]))

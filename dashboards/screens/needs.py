@@ -1,6 +1,7 @@
 """Kits and needs: what to order by when, what is late, and which kits lack what."""
 
 from collections import Counter
+from collections.abc import Mapping
 
 import streamlit as st
 
@@ -9,7 +10,7 @@ from dashboards.charts import cash_chart, stock_chart
 from dashboards.empty import no_plan
 from dashboards.frames import cash_frame, month_says, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
-from dashboards.parts import Figure, figures, legend, literal, pair, table
+from dashboards.parts import Figure, figures, legend, literal, of_part, pair, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
@@ -29,7 +30,7 @@ def page() -> None:
     st.caption(f"as of {moment(report.as_of, kitted.zone)}")
     figures(_figures(report, kitted))
     for overdue in report.overdue:
-        what = f"{number(overdue.quantity, '', 3)} of {literal(overdue.part)}"
+        what = literal(of_part(overdue.quantity, overdue.part, report.units))
         st.warning(
             f"Order {literal(overdue.order)}: {what} were due on {day(overdue.due)} and are counted as there. Receive them, "
             "or correct the day."
@@ -98,8 +99,9 @@ def _cash(report: NeedsReport) -> None:
     if not report.cash.months:
         st.caption("Nothing is on order and nothing is to be ordered.")
         return
-    legend([("■", WOAD, "on order"), ("■", WELD, "still to order")])
-    st.altair_chart(cash_chart(cash_frame(report)), theme=None, alt="Bars: money by month, on order and still to order")
+    legend([("■", WOAD, "on order"), ("□", WOAD, "still to order")])
+    chart = cash_chart(cash_frame(report), report.currency)
+    st.altair_chart(chart, theme=None, alt="Bars: money by month, on order and still to order")
 
 
 def _stock(report: NeedsReport) -> None:
@@ -113,7 +115,7 @@ def _stock(report: NeedsReport) -> None:
     legend(
         [
             ("■", WOAD, "needed by bookings"),
-            ("■", WALNUT, "needed by looms left over"),
+            ("□", WALNUT, "needed by looms left over"),
             ("●", WELD, "stock at the week's end"),
         ]
     )
@@ -192,12 +194,12 @@ def _kit(kit: KitState, kitted: KitsReport) -> list[Cell | str]:
         loom_cell(kit.key),
         kit.key.hall,
         kit.state,
-        _quantities(kit.short),
+        _quantities(kit.short, kitted.units),
         ", ".join(f"{part} {day(due)}" for part, due in expected),
         Cell(count(len(kit.reserved), "part"), len(kit.reserved)),
         Cell(count(len(kit.issued), "part"), len(kit.issued)),
     ]
 
 
-def _quantities(quantities: Quantities) -> str:
-    return ", ".join(f"{number(quantities[part], '', 3)} × {part}" for part in sorted(quantities, key=natural_key))
+def _quantities(quantities: Quantities, units: Mapping[str, str]) -> str:
+    return ", ".join(of_part(quantities[part], part, units) for part in sorted(quantities, key=natural_key))

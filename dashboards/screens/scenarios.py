@@ -8,12 +8,13 @@ from dashboards import access
 from dashboards.charts import scenario_chart
 from dashboards.empty import no_plan
 from dashboards.frames import TERM_WORDS, scenario_frame
-from dashboards.parts import literal, table
+from dashboards.parts import literal, of_part, table
 from dashboards.sentences import share
 from dashboards.tables import Column
 from dashboards.uploads import kept_text
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import CostTerms
+from tracker.domain.words import fold
 from tracker.errors import TrackerError
 from tracker.services.plan import plan
 from tracker.services.scenario_board import (
@@ -26,6 +27,8 @@ from tracker.services.scenario_board import (
 )
 
 LONGEST_S = 600
+LONGEST_NAME = 40
+"""Characters: so much fits over a column and beside a bar."""
 
 
 def page() -> None:
@@ -47,7 +50,7 @@ def page() -> None:
 
 
 def _compare(board: ScenarioBoard) -> None:
-    chart = scenario_chart(scenario_frame(board))
+    chart = scenario_chart(scenario_frame(board), board.currency)
     st.altair_chart(chart, theme=None, alt="Bars: cost of each plan by term; the table says the same")
     columns = [Column("What", whole=True), *(Column(_heading(line, board), right=True) for line in board.lines)]
     table(columns, [[name, *map(says, board.lines)] for name, says in _figures(board)], sorts=False)
@@ -90,10 +93,15 @@ def _make(board: ScenarioBoard) -> None:
     with st.form("scenario"):
         wishes = _wishes(board)
         seconds = st.number_input("Stop the search after (s)", 5, LONGEST_S, 60, 5)
-        if not st.form_submit_button("Plan it", type="primary"):
-            return
-    if not wishes.name:
-        st.error("Give the scenario a name.")
+        sent = st.form_submit_button("Plan it", type="primary")
+        st.caption(
+            "Stay on this screen until it is done: leaving it stops the planning, and nothing is kept. At the time limit the "
+            "best plan found so far is kept."
+        )
+    if not sent:
+        return
+    if fault := _name_fault(wishes.name, board):
+        st.error(fault)
         return
     file = kept_text("scenario.toml", scenario_text(wishes))
     bar = st.progress(0.0, "planning")
@@ -110,9 +118,17 @@ def _make(board: ScenarioBoard) -> None:
     access.show_again("scenario made", made)
 
 
+def _name_fault(name: str, board: ScenarioBoard) -> str:
+    """Why a scenario cannot have this name; empty where it can."""
+    if not name:
+        return "Give the scenario a name."
+    taken = fold(name) in (fold(line.name) for line in board.lines)
+    return "There is a scenario of that name; choose another." if taken else ""
+
+
 def _wishes(board: ScenarioBoard) -> Wishes:
     """What the form asks for; only what differs from the data becomes part of the scenario."""
-    name = st.text_input("Name", placeholder="a third fitter in crew 1")
+    name = st.text_input("Name", placeholder="rails a week later", max_chars=LONGEST_NAME)
     heads = {}
     for at, (crew, now) in zip(st.columns(max(1, len(board.heads))), board.heads.items(), strict=False):
         wanted = at.number_input(f"Heads: {crew}", 0, 100, now)
@@ -125,7 +141,7 @@ def _wishes(board: ScenarioBoard) -> Wishes:
     left, right = st.columns(2)
     line = left.selectbox(
         "Order line that comes later", board.receipts, index=None, placeholder="none",
-        format_func=lambda r: f"{r.order}: {number(r.quantity, '', 3)} × {r.part}, due {day(r.due)}",
+        format_func=lambda r: f"{r.order}: {of_part(r.quantity, r.part, board.units)}, due {day(r.due)}",
     )  # fmt: skip
     weeks = right.number_input("by weeks", 1, 52, 2)
     return Wishes(

@@ -6,7 +6,8 @@ from dashboards import access, sentences
 from dashboards.charts import cost_chart, progress_chart, stage_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import cost_frame, progress_frame, stage_frame
-from dashboards.parts import Figure, facts, figures, literal, pair, table
+from dashboards.look import GREY, WOAD
+from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import Plan
@@ -74,6 +75,11 @@ def _progress(report: StatusReport) -> None:
     if frame.empty:
         st.caption("Nothing is booked or done yet.")
         return
+    totals = frame.groupby("what")["total"].last()
+    legend([
+        ("- ● -", GREY, f"planned: {totals['planned']:,}"), ("─■─", WOAD, f"done: {totals.get('done', 0):,}"),
+        ("· · ·", GREY, f"all {report.looms:,} looms"),
+    ])  # fmt: skip
     st.altair_chart(
         progress_chart(frame, report.looms), theme=None, alt="Lines: looms planned and done, added up by ISO week"
     )
@@ -82,7 +88,8 @@ def _progress(report: StatusReport) -> None:
 
 def _cost(report: StatusReport) -> None:
     st.header("Cost by term")
-    st.altair_chart(cost_chart(cost_frame(report)), theme=None, alt="Bars: planned cost and cost so far by term")
+    chart = cost_chart(cost_frame(report), report.currency)
+    st.altair_chart(chart, theme=None, alt="Bars: planned cost and cost so far by term")
     st.caption(
         f"So far: parts issued {money(report.parts_issued_cost, report.currency)}, labour recorded "
         f"{money(report.labour_recorded_cost, report.currency)} "

@@ -66,9 +66,24 @@ def test_a_loom_sought_is_still_sought_on_the_way_back_from_its_sheet(small, ope
     assert page.locator(".sheet tbody tr").count() == 1
 
 
-def test_an_unknown_loom_is_one_clear_line(small, open_page):
-    page = open_page(f"{small}/looms?loom=A-99", wait_for='[data-testid="stAlert"]')
-    assert "there is no loom A-99" in page.locator('[data-testid="stAlert"]').inner_text()
+def test_an_unknown_loom_is_one_clear_line_and_a_way_on(small, open_page):
+    page = open_page(f"{small}/looms?loom=A-99")
+    assert "There is no loom A-99" in page.locator('[data-testid="stAlert"]').inner_text()
+    page.get_by_role("link", name="all looms").click()
+    page.wait_for_selector("h1:has-text('Looms')")
+
+
+def test_on_a_narrow_screen_hall_times_window_and_kit_need_no_scrolling(small, open_page):
+    page = open_page(f"{small}/bookings", 834, 1000)
+    for heading in ("Loom", "Hall", "Start", "End", "Window", "Kit"):
+        box = page.locator(".sheet th", has_text=heading).first.bounding_box()
+        assert box and box["x"] + box["width"] <= 834, heading
+
+
+def test_a_day_stands_in_one_line_on_a_narrow_screen(small, open_page):
+    page = open_page(f"{small}/needs", 834, 1000)
+    days = page.locator(".sheet td span", has_text="Jan 2027").all()
+    assert days and all(len(day.evaluate("e => [...e.getClientRects()]")) == 1 for day in days)
 
 
 def test_the_navigation_leads_from_screen_to_screen(small, open_page):

@@ -7,11 +7,29 @@ import pandas as pd
 import pytest
 from screen_mill import AS_OF, put, small_mill, small_plan
 
-from dashboards.charts import board_chart, cost_chart, progress_chart, stage_chart
-from dashboards.frames import board_frame, cost_frame, day_ms, progress_frame, rest_frame, stage_frame, wall_ms
-from dashboards.look import KIND_COLOURS, KIND_SHAPES, KIND_SIGNS
+from dashboards.charts import (
+    board_chart,
+    cash_chart,
+    cost_chart,
+    progress_chart,
+    scenario_chart,
+    stage_chart,
+    stock_chart,
+)
+from dashboards.frames import (
+    board_frame,
+    cost_frame,
+    day_ms,
+    progress_frame,
+    rest_frame,
+    scenario_frame,
+    stage_frame,
+    wall_ms,
+)
+from dashboards.look import KIND_COLOURS, KIND_SHAPES, KIND_SIGNS, PAPER, WOAD
 from tracker.domain.windows import WindowKind
 from tracker.services.bookings import bookings
+from tracker.services.scenario_board import scenario_board
 from tracker.services.status import WeekCount, status
 
 
@@ -40,16 +58,13 @@ def test_stage_bars_keep_the_order_of_the_programme_and_are_counted_in_words(db)
     assert counts["mark"]["type"] == "text" and counts["encoding"]["text"]["field"] == "says"
 
 
-def test_progress_names_its_lines_and_every_week_of_a_short_programme():
+def test_progress_tells_its_lines_apart_and_names_every_week_of_a_short_programme():
     frame = progress_frame([WeekCount("2027-W01", 2, 1, 2, 1), WeekCount("2027-W03", 1, 0, 3, 1)], date(2027, 1, 6))
     chart = progress_chart(frame, looms=10)
     lines = next(layer for layer in layers(chart) if layer["mark"]["type"] == "line")
     # three weeks end on the Mondays 11, 18 and 25 January
     assert lines["encoding"]["x"]["axis"]["values"] == [day_ms(date(2027, 1, day)) for day in (11, 18, 25)]
-    said = [
-        row["says"] for data in chart.to_dict()["datasets"].values() for row in data if "what" in row and "says" in row
-    ]
-    assert sorted(said) == ["done 1", "planned 3"]
+    assert lines["encoding"]["strokeDash"]["scale"]["range"] == [[6, 4], [1, 0]]  # told apart without colour, too
 
 
 def test_a_long_programme_labels_only_some_weeks():
@@ -60,7 +75,7 @@ def test_a_long_programme_labels_only_some_weeks():
 
 
 def test_cost_bars_say_planned_or_so_far(db):
-    bars, said = layers(cost_chart(cost_frame(status(db, AS_OF))))
+    bars, said = layers(cost_chart(cost_frame(status(db, AS_OF)), "EUR"))
     assert bars["encoding"]["color"]["scale"]["domain"] == ["planned", "so far"]
     assert said["encoding"]["text"]["field"] == "words"
 
@@ -82,6 +97,7 @@ def test_the_board_spans_the_days_asked_for_and_marks_firm_bookings(db):
         "point",
         "text",
         "text",
+        "text",
     ]
     axis = layers(chart)[0]["encoding"]["x"]
     assert axis["scale"]["domain"] == [day_ms(date(2027, 1, 4)), day_ms(date(2027, 1, 11))]
@@ -96,3 +112,59 @@ def test_four_weeks_are_labelled_by_mondays(db):
     chart = board_chart(board_frame(board.rows, board.zone), rest, date(2027, 1, 4), 28, 0.0)
     values = layers(chart)[0]["encoding"]["x"]["axis"]["values"]
     assert values == [day_ms(date(2027, 1, day)) for day in (4, 11, 18, 25)]
+
+
+def titles(chart: Any) -> set[str]:
+    """What the axes of a figure say they measure."""
+    found = [layer["encoding"].get(way, {}) for layer in layers(chart) for way in ("x", "y")]
+    return {title for title in (f.get("title", (f.get("axis") or {}).get("title")) for f in found) if title}
+
+
+def test_every_axis_says_what_it_measures_and_in_what_unit(db):
+    report = status(db, AS_OF)
+    assert titles(stage_chart(stage_frame(report))) == {"stage", "looms"}
+    assert titles(cost_chart(cost_frame(report), "EUR")) == {"cost", "cost (EUR)"}
+    assert titles(scenario_chart(scenario_frame(scenario_board(db)), "EUR")) == {"plan", "cost (EUR)"}
+    assert titles(cash_chart(MONEY, "EUR")) == {"month", "money (EUR)"}
+    assert titles(stock_chart(STOCK, "m")) == {"ISO week", "needed, in stock (m)"}
+
+
+MONEY = pd.DataFrame(
+    {"month": ["Jan 2027"] * 2, "what": ["on order", "still to order"], "part": [0, 1], "amount": [310.0, 90.0],
+     "total": [400.0] * 2, "says": ["400 EUR"] * 2}
+)  # fmt: skip
+STOCK = pd.DataFrame({"week": ["2027-W01"], "need": [2.0], "left_over": [3.0], "stock": [40.0], "order": [""]})
+
+
+def test_the_highest_point_of_a_part_stands_below_the_edge():
+    # the stock of 40 is the highest value; 15 % of room above it
+    assert layers(stock_chart(STOCK, "m"))[0]["encoding"]["y"]["scale"]["domain"] == [0, pytest.approx(46)]
+
+
+def test_bars_of_two_kinds_are_filled_and_outlined():
+    bars = layers(cash_chart(MONEY, "EUR"))[0]["encoding"]
+    assert bars["fill"]["scale"]["range"] == [WOAD, PAPER] and bars["stroke"]["scale"]["range"] == [WOAD, WOAD]
+    left_over, by_bookings = (layer["mark"] for layer in layers(stock_chart(STOCK, "m"))[:2])
+    assert left_over["fill"] == PAPER and by_bookings["color"] == WOAD
+
+
+def test_the_parts_of_a_scenario_bar_carry_the_numbers_of_the_legend(db):
+    frame = scenario_frame(scenario_board(db))
+    assert list(frame["term"])[:2] == ["1 lost production", "2 late beam-outs"]
+    numbers = layers(scenario_chart(frame, "EUR"))[1]
+    assert numbers["mark"]["type"] == "text" and numbers["encoding"]["text"]["condition"]["field"] == "number"
+
+
+def test_the_words_of_a_booking_stand_clear_of_its_forecast(db):
+    frame = board_frame(bookings(db, AS_OF).rows, bookings(db, AS_OF).zone)
+    row = frame.iloc[0]
+    assert row["right_ms"] == max(row["end_ms"], row["p90_ms"]) and row["left_ms"] == min(
+        row["start_ms"], row["p10_ms"]
+    )
+    chart = board_chart(frame, pd.DataFrame({"start_ms": [], "end_ms": []}), date(2027, 1, 4), 7, 0.0)
+    after, before, else_after = layers(chart)[-3:]
+    assert [layer["encoding"]["x"]["field"] for layer in (after, before, else_after)] == [
+        "right_ms",
+        "left_ms",
+        "end_ms",
+    ]

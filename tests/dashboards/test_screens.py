@@ -1,5 +1,6 @@
 """The screens run on a real database, from empty to published."""
 
+import re
 from dataclasses import replace
 from datetime import date
 
@@ -192,7 +193,7 @@ def test_a_loom_sheet_shows_booking_reasons_and_where_values_came_from(planned):
     assert not app.exception
     said = words(app)
     assert "Loom A-7, Hall 1" in said
-    assert "Wed 6 Jan 2027 06:00" in said and "lacks 1 × RAIL" in said
+    assert "Wed 6 Jan 2027 06:00" in said and "lacks 1 pc of RAIL" in said
     assert "55" in said  # what the other date would cost more
     assert "every loom" in said and "drill the rail" not in said  # its rail is drilled
     # A-7 is the first row below the heading: its machine type stands in B2, its reed width in E2
@@ -240,6 +241,59 @@ def test_a_scenario_needs_a_name(planned):
     assert "7,500 EUR" in words(app)
     app.button[0].click().run()
     assert app.error[0].value == "Give the scenario a name."
+
+
+def test_a_scenario_of_a_name_that_is_taken_is_refused(planned):
+    with open_store(planned).unit_of_work() as uow:
+        uow.save_plan(small_plan(small_mill()), published=False, scenario="Rails late")
+        uow.commit()
+    app = screen("scenarios").run()
+    app.text_input[0].set_value("rails  LATE")
+    app.button[0].click().run()
+    assert app.error[0].value == "There is a scenario of that name; choose another."
+    assert app.text_input[0].proto.max_chars == 40
+
+
+def test_stages_stand_in_the_order_of_the_programme(planned):
+    record(planned, (SEVEN, Stage.IN_WORK, None))
+    app = screen("looms").run()
+    # by the alphabet: booked, in work, to survey
+    assert app.multiselect[2].options == ["to survey", "booked", "in work"]
+    cells = re.findall(r'data-rank="(\d)">(to survey|booked|in work)<', app.get("html")[0].proto.body)
+    assert sorted(cells) == [("0", "to survey"), ("1", "booked"), ("2", "in work")]
+
+
+def test_quantities_and_money_carry_their_units(planned):
+    app = screen("looms")
+    app.query_params["loom"] = "A-7"
+    said = words(app.run())
+    assert "RAIL | 1 pc |" in said  # of the parts tab
+    needs = words(screen("needs").run())
+    assert "1 pc of RAIL" in needs
+    scenarios = screen("scenarios").run()
+    assert scenarios.selectbox[0].options[-1] == "PO-1: 1 pc of RAIL, due Fri 8 Jan 2027"
+
+
+def test_what_a_conversion_saves_is_money(tmp_path, monkeypatch):
+    mill = small_mill()
+    mill = replace(mill, looms={**mill.looms, SEVEN: replace(mill.looms[SEVEN], saving_per_day=15.75)})
+    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "m.db", mill))
+    app = screen("looms")
+    app.query_params["loom"] = "A-7"
+    assert "Saving per day | 15.75 EUR" in words(app.run())
+
+
+def test_an_unknown_loom_has_a_title_and_a_way_on(planned):
+    app = screen("looms")
+    app.query_params["loom"] = "A-99"
+    app.run()
+    assert app.title[0].value == "Loom A-99"
+    assert app.info[0].value.startswith("There is no loom A-99. The list of all looms")
+    assert 'href="looms"' in app.get("html")[0].proto.body
+
+
+def test_the_bookings_name_the_zone_of_their_times(planned):
+    assert "local times of the mill (Europe/Vienna)" in words(screen("bookings").run())
 
 
 def test_a_scenario_that_cannot_be_planned_is_one_line(planned):

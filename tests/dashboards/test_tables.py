@@ -41,3 +41,8 @@ def test_a_loom_leads_to_its_own_screen():
 
 def test_the_mills_words_are_not_taken_for_markup():
     assert literal("a_b *c* [d](e) $f$ :red[g] 06:00") == r"a\_b \*c\* \[d\](e) \$f\$ \:red\[g\] 06:00"
+
+
+def test_a_day_is_not_broken_within():
+    html = table_html([Column("Start", whole=True), Column("Due")], [["Wed 6 Jan 2027 06:00", "RAIL Fri 8 Jan 2027"]])
+    assert "<span>Wed 6 Jan 2027</span> 06:00" in html and "RAIL <span>Fri 8 Jan 2027</span>" in html

@@ -1,6 +1,7 @@
 """The kits of the booked looms, the pick lists, and the price of the choices that the plan took."""
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Any
@@ -17,7 +18,7 @@ from tracker.planning.contents import labour_cost, parts_cost
 from tracker.planning.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.record import find_loom
-from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.services.store_room import StoreRoom, part_units, read_store_room
 from tracker.store import open_store
 
 STATES = ("issued", "complete", "reserved", "short")
@@ -29,6 +30,8 @@ class KitsReport:
     zone: ZoneInfo
     kits: tuple[KitState, ...]
     """In booking order."""
+    units: Mapping[str, str]
+    """Part → unit."""
 
     def record(self) -> list[dict[str, Any]]:
         """As `--json` writes it: one entry per booked loom."""
@@ -93,7 +96,7 @@ def kits(db: str, loom: str | None = None, hall: str | None = None) -> KitsRepor
         found = tuple(kit for kit in found if kit.key == key)
         if not found:
             raise DataError(f"loom {key} is not booked in the published plan, so it has no kit")
-    return KitsReport(room.mill.terms.zone, found)
+    return KitsReport(room.mill.terms.zone, found, part_units(room.mill))
 
 
 def pick_list(db: str, first: date | None = None, days: int = 1, as_of: datetime | None = None) -> PickReport:

@@ -1,6 +1,6 @@
 """Everything about one loom on one sheet, and the list of looms to choose from."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -19,7 +19,7 @@ from tracker.services.origins import ValueOrigin, origins_of
 from tracker.services.record import find_loom
 from tracker.services.scope import LoomReport, learning, scope_report
 from tracker.services.status import stages_now
-from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.services.store_room import StoreRoom, part_units, read_store_room
 from tracker.store import UnitOfWork, open_store
 
 
@@ -48,7 +48,7 @@ class Fact:
 
     heading: str
     value: Any
-    """None where the list has none; a fraction where `unit` is %."""
+    """None where the list has none; a fraction where `unit` is %, money where it is the currency."""
     unit: str
     origin: ValueOrigin | None
     """The newest event that set it; None where it was never set."""
@@ -79,6 +79,8 @@ class LoomSheet:
     """Cheapest first."""
     planned: bool
     """A plan is published."""
+    units: Mapping[str, str]
+    """Part → unit."""
 
 
 def loom_list(db: str) -> LoomList:
@@ -124,6 +126,7 @@ def loom_sheet(db: str, loom: str, hall: str | None = None, as_of: datetime | No
         kit=_kit(room, key),
         other_dates=_other_dates(plan, key),
         planned=plan is not None,
+        units=part_units(mill),
     )
 
 
@@ -131,6 +134,7 @@ def _facts(uow: UnitOfWork, mill: Mill, key: LoomKey) -> Iterator[Fact]:
     loom = mill.looms[key]
     for column in LOOMS.columns:
         unit = "%" if column.kind is Kind.FRACTION else column.unit or ""
+        unit = mill.terms.currency if column.field == "saving_per_day" else unit
         yield Fact(column.heading, getattr(loom, column.field), unit, _origin(uow, mill, key, column.field))
     headings = dict.fromkeys(heading for other in mill.looms.values() for heading in other.attributes)
     for heading in headings:

@@ -19,7 +19,7 @@ from tracker.kits.state import coming_back
 from tracker.planning.contents import labour_cost, parts_cost
 from tracker.planning.pools import trade_rates
 from tracker.scope.content import scope_looms
-from tracker.services.store_room import read_store_room
+from tracker.services.store_room import part_units, read_store_room
 from tracker.store import open_store
 
 
@@ -108,10 +108,10 @@ def net_needs(
     kits = left_over_kits(room.plan, room.mill) if left_over else {}
     weeks = needs(room.plan, room.mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside)
     orders = order_lines(weeks, room.mill, at, {m.order for m in used if m.order})
-    units = {name: part.unit or "" for name, part in room.mill.parts.items()}
     today = at.astimezone(room.mill.terms.zone).date()
     overdue = tuple(receipt for receipt in room.mill.receipts if receipt.due < today)
-    return NeedsReport(at, room.mill.terms.currency, weeks, orders, cash(orders, room.mill, at), units, overdue)
+    return NeedsReport(at, room.mill.terms.currency, weeks, orders, cash(orders, room.mill, at), part_units(room.mill),
+                       overdue)  # fmt: skip
 
 
 def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:

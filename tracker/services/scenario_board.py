@@ -10,6 +10,7 @@ from tracker.domain.mill import Mill, Receipt
 from tracker.domain.plan import CostTerms, Plan
 from tracker.domain.shifts import running_calendars
 from tracker.services.status import total_cost
+from tracker.services.store_room import part_units
 from tracker.store import open_store
 from tracker.store.plans import scenario_plans
 
@@ -46,6 +47,8 @@ class ScenarioBoard:
     target_finish: date | None
     receipts: tuple[Receipt, ...]
     """By day."""
+    units: Mapping[str, str]
+    """Part → unit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +79,7 @@ def scenario_board(db: str) -> ScenarioBoard:
         horizon_days=mill.terms.horizon_days,
         target_finish=mill.terms.target_finish,
         receipts=tuple(sorted(mill.receipts, key=lambda receipt: (receipt.due, receipt.order))),
+        units=part_units(mill),
     )
 
 

@@ -245,6 +245,11 @@ def entry_in(db: str, at: datetime | None = None, who: str | None = None) -> Ite
         uow.commit()
 
 
+def part_units(mill: Mill) -> dict[str, str]:
+    """Part → the unit that it is counted in; `` where none is given."""
+    return {name: part.unit or "" for name, part in mill.parts.items()}
+
+
 def refusal(part: Part, key: LoomKey, asked: float, free: float, reserved: Mapping[LoomKey, float]) -> DataError:
     """Why a quantity of a part is not to be had for a loom."""
     others = ", ".join(f"{q:g} for loom {other}" for other, q in reserved.items() if other != key)
