@@ -6,14 +6,17 @@ from typing import Any, NoReturn, TypeVar
 
 import streamlit as st
 
-from tracker.services.state import DatabaseState, database_state
+from tracker.errors import TrackerError
+from tracker.services.state import DatabaseState, database_state, require_there
 
 R = TypeVar("R")
 
 
 def database() -> str:
-    """The database of the command line: BEAMSLOT_DB, else `beamslot.db` here."""
-    return os.environ.get("BEAMSLOT_DB", "beamslot.db")
+    """The database of the command line: BEAMSLOT_DB, else `beamslot.db` here. DataError once its file has vanished."""
+    db = os.environ.get("BEAMSLOT_DB", "beamslot.db")
+    require_there(db)
+    return db
 
 
 def state() -> DatabaseState:
@@ -39,11 +42,20 @@ def show_again(name: str, message: object) -> NoReturn:
 
 @st.fragment(run_every="15s")
 def watch() -> None:
-    """Show the screen anew once somebody has written to the database, or the clock has moved on."""
-    seen, now = st.session_state.get("seen"), state()
+    """Show the screen anew once somebody has written to the database, it has gone or come back, or the clock has
+    moved on."""
+    seen, now = st.session_state.get("seen"), _state_or_refusal()
     st.session_state["seen"] = now
     if seen not in (None, now):
         st.rerun()
+
+
+def _state_or_refusal() -> DatabaseState | str:
+    """The state, or why it cannot be read: the screen says so once, and the watch goes on."""
+    try:
+        return state()
+    except TrackerError as error:
+        return str(error)
 
 
 @st.cache_data(max_entries=64, show_spinner="Reading the database …")

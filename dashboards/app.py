@@ -29,8 +29,8 @@ def main() -> None:
     st.html(SORTING, unsafe_allow_javascript=True)
     chosen = st.navigation(PAGES, position="top")
     try:
+        access.database()
         chosen.run()
-        access.watch()
     except TrackerError as error:
         st.error(literal(error))
     except Exception as error:
@@ -39,6 +39,7 @@ def main() -> None:
             f"This screen failed ({type(error).__name__}); nothing was written. The details stand in the terminal in "
             "which `beamslot serve` runs."
         )
+    access.watch()
 
 
 main()

@@ -82,7 +82,7 @@ def db(tmp_path):
     url = str(tmp_path / "mill.db")
     rows = [added("looms", k.loom, k.hall, hall=k.hall, loom=k.loom, machine_type="AJ-190") for k in MILL.looms]
     rows += [added("parts", name, part=name, on_hand=1500.0, safety_stock=20.0) for name in NAMES]
-    with open_store(url).unit_of_work() as uow:
+    with open_store(url, make=True).unit_of_work() as uow:
         uow.load_writer(at=AT, who="planner").write(rows, {})
         uow.save_plan(PLAN, published=True, who="planner")
         uow.commit()

@@ -61,7 +61,9 @@ def test_the_first_sentence_fits_the_list_of_commands(beamslot):
         assert "..." not in commands and len(commands.splitlines()) > 10
 
 
-def test_a_mistyped_database_is_not_made(beamslot, tmp_path):
-    ran = beamslot("--db", "mil.db", "status")
-    assert (ran.code, ran.line) == (1, "there is no database mil.db; `beamslot load` makes it, --db names another")
-    assert not (tmp_path / "mil.db").exists()
+@pytest.mark.parametrize("command", ["status", "stock moves", "load --why 001 Rail", "serve"])
+def test_a_mistyped_database_is_not_made(beamslot, tmp_path, command):
+    ran = beamslot("--db", "mil.db", *command.split())
+    says = "there is no database mil.db; `beamslot load` or `beamslot serve --new` makes it, --db names another"
+    assert (ran.code, ran.line) == (1, says)
+    assert list(tmp_path.iterdir()) == []

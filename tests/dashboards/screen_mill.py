@@ -84,7 +84,7 @@ def at(day: int, hour: int) -> datetime:
 
 def put(db: Path, mill: Mill, plan: Plan | None = None) -> str:
     """Write a mill, and publish a plan, in a new database; gives its path."""
-    with open_store(db).unit_of_work() as uow:
+    with open_store(db, make=True).unit_of_work() as uow:
         _write(uow, [row for row in _changes(mill) if row.table == "terms"], ())
         uow.commit()
     with open_store(db).unit_of_work() as uow:

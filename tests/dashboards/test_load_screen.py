@@ -37,7 +37,7 @@ def book(*rows: tuple) -> bytes:
 def store(tmp_path, monkeypatch):
     path = tmp_path / "mill.db"
     monkeypatch.setenv("BEAMSLOT_DB", str(path))
-    return open_store(path)
+    return open_store(path, make=True)
 
 
 def given(name: str, content: bytes) -> AppTest:

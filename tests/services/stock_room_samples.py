@@ -91,7 +91,7 @@ def fill(db: str, plan: Plan | None = PLAN, *more: Change) -> str:
     ]
     parts = [added("parts", name, part=name, **values) for name, values in PARTS.items()]
     line = added("receipts", "PO-1", "RAIL", order="PO-1", part="RAIL", quantity=4.0, due=date(2026, 1, 21))
-    with open_store(db).unit_of_work() as uow:
+    with open_store(db, make=True).unit_of_work() as uow:
         uow.load_writer(at=AT, who="planner").write([*looms, *parts, line, *more], {})
         if plan:
             uow.save_plan(plan, published=True, who="planner")

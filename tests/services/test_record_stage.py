@@ -40,7 +40,7 @@ def db(tmp_path):
     booking = Booking(KEY, 1, WindowKind.STYLE, (("rail", "new rail"), ("duct", "new duct")), START, END, None, 12, 8.0, {},
                       CostTerms())  # fmt: skip
     plan = Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", START, END + timedelta(days=30), (booking,))
-    with open_store(path).unit_of_work() as uow:
+    with open_store(path, make=True).unit_of_work() as uow:
         writer = uow.load_writer(at=START, who="planner")
         looms = [loom("007"), loom("008")]
         crew = Change("crews", ("F1", None, None, None), "", None, {"crew": "F1", "trade": "fitter", "heads": 2})

@@ -42,7 +42,7 @@ def loom(number, rail):
 @pytest.fixture
 def db(tmp_path):
     path = str(tmp_path / "mill.db")
-    with open_store(path).unit_of_work() as uow:
+    with open_store(path, make=True).unit_of_work() as uow:
         writer = uow.load_writer(at=AT, who="planner")
         part = Change("parts", ("DEVICE",), "", None, {"part": "DEVICE", "on_hand": 5, "price": 100})
         crew = Change("crews", ("F1", None, None, None), "", None, {"crew": "F1", "trade": "fitter", "heads": 2})
@@ -106,6 +106,7 @@ def test_a_loom_that_there_is_not(db):
 
 
 def test_an_empty_database_says_what_to_do(tmp_path):
+    open_store(tmp_path / "empty.db", make=True)
     with pytest.raises(DataError, match="no method yet"):
         scope(str(tmp_path / "empty.db"))
 

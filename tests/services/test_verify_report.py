@@ -13,6 +13,7 @@ from tracker.errors import DataError
 from tracker.planning import baseline as walk
 from tracker.services.baseline import BaselineReport, baseline
 from tracker.services.verify import verify
+from tracker.store import open_store
 
 
 @pytest.fixture(scope="module")
@@ -46,6 +47,7 @@ def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Pa
 
 
 def test_without_a_published_plan_there_is_nothing_to_verify(tmp_path: Path) -> None:
+    open_store(tmp_path / "empty.db", make=True)
     with pytest.raises(DataError, match=r"no plan is published yet; make one: beamslot plan --publish"):
         verify(str(tmp_path / "empty.db"))
 

@@ -1,5 +1,6 @@
 """The store keeps what it is given, all of it or nothing."""
 
+import re
 from datetime import UTC, date, datetime, time
 
 import pytest
@@ -26,7 +27,7 @@ AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
 
 @pytest.fixture
 def store(tmp_path):
-    return open_store(tmp_path / "mill.db")
+    return open_store(tmp_path / "mill.db", make=True)
 
 
 def add(uow, *changes):
@@ -182,8 +183,8 @@ def test_a_folder_is_no_database(tmp_path):
 
 
 def test_a_database_that_fails_meanwhile_is_one_line_and_nothing_is_written(store):
-    says = "the database does not answer: no such table: nowhere; nothing was written"
-    with pytest.raises(TrackerError, match=says), store.unit_of_work() as uow:
+    says = f"the database {store.place.name} does not answer: no such table: nowhere; nothing was written"
+    with pytest.raises(TrackerError, match=re.escape(says)), store.unit_of_work() as uow:
         add(uow, loom_row())
         uow.session.execute(text("SELECT * FROM nowhere"))
         uow.commit()

@@ -9,7 +9,6 @@ from typing import Annotated
 import typer
 
 from tracker.cli import data, floor, forecasting, planning, scoping, show, stock, stores
-from tracker.cli.options import require_database
 from tracker.errors import TrackerError, UsageError
 
 app = typer.Typer(
@@ -32,12 +31,6 @@ def options(
     ] = "beamslot.db",
 ) -> None:
     context.obj = db
-    if context.invoked_subcommand not in (*MAKE_A_DATABASE, "stock"):
-        require_database(db)
-
-
-MAKE_A_DATABASE = ("demo", "load", "template")
-"""Commands for which there need not be a database."""
 
 
 def main() -> None:

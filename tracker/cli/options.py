@@ -1,6 +1,5 @@
 """Options that several commands share, and the reading of what was typed."""
 
-import sys
 from collections.abc import Iterable
 from datetime import date, datetime
 from math import isfinite
@@ -8,8 +7,6 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-
-from tracker.errors import DataError
 
 
 def _in_a_folder(target: str | None) -> str | None:
@@ -30,12 +27,6 @@ AsOf = Annotated[
 Loom = Annotated[str | None, typer.Argument(metavar="LOOM", help="One loom by its number; default all.")]
 OneLoom = Annotated[str, typer.Argument(metavar="LOOM", help="The loom by its number.")]
 Hall = Annotated[str | None, typer.Option(help="The hall, where a loom number stands in several.")]
-
-
-def require_database(db: str) -> None:
-    """Refuse a file that is not there: opening it would make an empty database of a mistyped name. Help needs none."""
-    if "--help" not in sys.argv and "://" not in db and not Path(db).exists():
-        raise DataError(f"there is no database {db}; `beamslot load` makes it, --db names another")
 
 
 def moment(db: str, text: str | None) -> datetime | None:

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers, require_database
+from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers
 from tracker.domain.formats import number
 
 Part = Annotated[str, typer.Argument(metavar="PART", help="The part, as the parts list names it.")]
@@ -29,11 +29,6 @@ stock = typer.Typer(
 
 def add_commands(app: typer.Typer) -> None:
     app.add_typer(stock)
-
-
-@stock.callback()
-def _options(context: typer.Context) -> None:
-    require_database(context.obj)
 
 
 @stock.command()

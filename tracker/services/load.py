@@ -38,8 +38,9 @@ def load(
     today: date | None = None,
     progress: Progress | None = None,
 ) -> LoadReport:
-    """Load spreadsheets as one load. Refused rows stop it unless `partial`; an open question always does.
+    """Load spreadsheets as one load, into a new database where there is none.
 
+    Refused rows stop it unless `partial`; an open question always does.
     A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of each file that has
     findings with their cells marked: under that name where one file is given, else under a name made of it and the
     file's. Where no copy can be written nothing is loaded either. Raises UsageError for an answer that fits no heading
@@ -48,7 +49,7 @@ def load(
     given = dict(answers or {})
     day = today or now().date()
     marking = Marking(files, marked) if marked else None
-    with open_store(db).unit_of_work() as uow:
+    with open_store(db, make=True).unit_of_work() as uow:
         try:
             result = read_files(files, given, uow.answers(), day, progress)
         except InputRefused as refusal:

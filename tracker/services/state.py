@@ -4,8 +4,10 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from tracker.domain.clock import planning_moment
+from tracker.errors import DataError
 from tracker.store import open_store
 from tracker.store.mark import Mark, read_mark
+from tracker.store.place import is_missing
 
 STEP = timedelta(minutes=10)
 """The clock of the screens moves in steps, so that what was worked out holds for a while."""
@@ -17,6 +19,14 @@ class DatabaseState:
     """Equal marks: nothing was written in between."""
     as_of: datetime
     """Now, or the start of a programme or published plan that still lies ahead; UTC, in steps of ten minutes."""
+
+
+def require_there(db: str) -> None:
+    """Refuse a database whose file has vanished, so that nothing is shown or written in its place."""
+    if is_missing(db):
+        raise DataError(
+            f"the database {db} is not there any more; put it back, or end `beamslot serve` and start it with another"
+        )
 
 
 def database_state(db: str) -> DatabaseState:

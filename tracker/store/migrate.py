@@ -19,14 +19,18 @@ def _config(connection: Connection | None = None) -> Config:
     return config
 
 
+def is_current(connection: Connection) -> bool:
+    """Whether the database has the newest schema."""
+    if not inspect(connection).has_table("alembic_version"):
+        return False
+    current = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
+    return current == ScriptDirectory.from_config(_config()).get_current_head()
+
+
 def upgrade(connection: Connection) -> None:
-    """Apply the migrations that are missing; quick where there is nothing to do."""
-    head = ScriptDirectory.from_config(_config()).get_current_head()
-    if inspect(connection).has_table("alembic_version"):
-        current = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
-        if current == head:
-            return
-    command.upgrade(_config(connection), "head")
+    """Apply the migrations that are missing; under the lock, since another may have done so meanwhile."""
+    if not is_current(connection):
+        command.upgrade(_config(connection), "head")
 
 
 def renew() -> None:

@@ -1,20 +1,16 @@
-"""A store and its units of work: everything inside one is written together or not at all."""
+"""Units of work: everything inside one is written together or not at all."""
 
-import json
 import os
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from getpass import getuser
-from pathlib import Path
 from types import TracebackType
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Engine, create_engine, event
-from sqlalchemy.engine import make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError
+from sqlalchemy import Engine
+from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
-from sqlalchemy.pool import NullPool
 
 from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill
@@ -26,64 +22,7 @@ from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import TrackerError
 from tracker.store import loads, mill, plans, progress, stock
-from tracker.store.migrate import upgrade
-from tracker.store.rows import plain, read_rows
-
-
-class Store:
-    """A database, brought to the newest schema."""
-
-    def __init__(self, engine: Engine):
-        self.engine = engine
-
-    def unit_of_work(self) -> "UnitOfWork":
-        """For writing: takes the write lock at once, so that what was read still holds when it is written."""
-        return UnitOfWork(self.engine)
-
-    def reading(self) -> "UnitOfWork":
-        """For reading: one consistent view that waits for nobody; committing writes in it is a mistake."""
-        if self.engine.dialect.name == "postgresql":
-            return UnitOfWork(self.engine.execution_options(isolation_level="REPEATABLE READ"))
-        return UnitOfWork(self.engine.execution_options(begin="DEFERRED"))
-
-
-def open_store(database: str | Path) -> Store:
-    """Open (and make, where it is missing) the database: a SQLAlchemy URL or the path of an SQLite file.
-
-    Connections are not kept: a unit of work closes its own, so that an SQLite file is whole when nobody works on it.
-    """
-    try:
-        url = make_url(str(database)) if "://" in str(database) else make_url(f"sqlite:///{database}")
-        engine = create_engine(url, json_serializer=_json, poolclass=NullPool)
-        if engine.dialect.name == "sqlite":
-            _prepare_sqlite(engine)
-        with engine.begin() as connection:
-            upgrade(connection)
-    except (ArgumentError, DBAPIError, ImportError) as error:
-        raise TrackerError(f"cannot open the database {database}: {_reason(error)}") from error
-    return Store(engine)
-
-
-def _reason(error: Exception) -> str:
-    return str(getattr(error, "orig", None) or error).splitlines()[0]
-
-
-def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, default=plain)
-
-
-def _prepare_sqlite(engine: Engine) -> None:
-    """Foreign keys on, write-ahead log, a busy timeout, and real transactions."""
-
-    @event.listens_for(engine, "connect")
-    def _on_connect(connection: Any, _record: Any) -> None:
-        connection.isolation_level = None
-        for pragma in ("foreign_keys=ON", "journal_mode=WAL", "busy_timeout=10000", "synchronous=NORMAL"):
-            connection.execute(f"PRAGMA {pragma}")
-
-    @event.listens_for(engine, "begin")
-    def _on_begin(connection: Any) -> None:
-        connection.exec_driver_sql("BEGIN " + connection.get_execution_options().get("begin", "IMMEDIATE"))
+from tracker.store.rows import read_rows
 
 
 class UnitOfWork:
@@ -92,8 +31,8 @@ class UnitOfWork:
     Raises TrackerError where the database fails meanwhile: locked for too long, full, gone.
     """
 
-    def __init__(self, engine: Engine):
-        self.session = Session(engine, expire_on_commit=False)
+    def __init__(self, engine: Engine, name: str):
+        self.session, self.name = Session(engine, expire_on_commit=False), name
 
     def __enter__(self) -> "UnitOfWork":
         return self
@@ -107,7 +46,9 @@ class UnitOfWork:
         except DBAPIError as second:
             error = error or second
         if isinstance(error, DBAPIError):
-            raise TrackerError(f"the database does not answer: {_reason(error)}; nothing was written") from error
+            raise TrackerError(
+                f"the database {self.name} does not answer: {reason(error)}; nothing was written"
+            ) from error
 
     def commit(self) -> None:
         self.session.commit()
@@ -189,3 +130,8 @@ class UnitOfWork:
 def user() -> str:
     """Who is at the keyboard, for the log."""
     return os.environ.get("BEAMSLOT_USER") or getuser()
+
+
+def reason(error: Exception) -> str:
+    """What the database itself says, in one line."""
+    return str(getattr(error, "orig", None) or error).splitlines()[0]

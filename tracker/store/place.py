@@ -1,0 +1,75 @@
+"""Where a database stands, and what may be done there: a file is made only where one is meant to be made."""
+
+import os
+from dataclasses import dataclass
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+from sqlalchemy.engine import URL, make_url
+
+from tracker.errors import DataError
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    name: str
+    """As the user gave it, without the password."""
+    url: URL
+    """To connect to; for a file that is there, one that never makes it anew."""
+    read_only: bool
+    """An SQLite file that may not be written, or lies in a folder that may not."""
+
+
+def find(database: str | Path, make: bool = False) -> Place:
+    """Find a database: a SQLAlchemy URL or the path of an SQLite file. DataError where its file is missing, unless it
+    is to be made."""
+    url, name = _url(database), _name(database)
+    file = _file(url)
+    if file is None:
+        return Place(name, url, read_only=False)
+    if not (make or file.exists()):
+        raise DataError(
+            f"there is no database {name}; `beamslot load` or `beamslot serve --new` makes it, --db names another"
+        )
+    read_only = (file.exists() and not _may_write(file)) or url.query.get("mode") == "ro"
+    return Place(name, _connecting(url, file, _ways(file, make, read_only)), read_only)
+
+
+def is_missing(database: str | Path) -> bool:
+    """Whether the file of an SQLite database is not there."""
+    file = _file(_url(database))
+    return file is not None and not file.exists()
+
+
+def _url(database: str | Path) -> URL:
+    return make_url(str(database)) if "://" in str(database) else URL.create("sqlite", database=str(database))
+
+
+def _name(database: str | Path) -> str:
+    url = _url(database)
+    return url.render_as_string() if url.password else str(database)
+
+
+def _file(url: URL) -> Path | None:
+    """The file of an SQLite database on disk."""
+    path = url.database
+    if url.get_backend_name() != "sqlite" or not path or ":memory:" in path or url.query.get("mode") == "memory":
+        return None
+    return Path(unquote(urlsplit(path).path) if path.startswith("file:") else path)
+
+
+def _may_write(file: Path) -> bool:
+    """SQLite keeps its log beside the file, so that the folder counts, too."""
+    return os.access(file, os.W_OK) and os.access(file.absolute().parent, os.W_OK)
+
+
+def _ways(file: Path, make: bool, read_only: bool) -> dict[str, str]:
+    """How SQLite is to open the file. A write-ahead log that is not there cannot be laid out for reading in a folder
+    without write permission, so that the file is then read as it lies; where somebody is writing there is a log."""
+    if not read_only:
+        return {"mode": "rwc" if make else "rw"}
+    return {"mode": "ro"} if file.with_name(f"{file.name}-wal").exists() else {"mode": "ro", "immutable": "1"}
+
+
+def _connecting(url: URL, file: Path, ways: dict[str, str]) -> URL:
+    return url.set(database=file.absolute().as_uri()).update_query_dict({"uri": "true", **ways})
