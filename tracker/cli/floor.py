@@ -108,13 +108,14 @@ def serve(
     context: typer.Context,
     port: Annotated[int, typer.Option(help="The port on this machine.")] = 8501,
     open_browser: Annotated[bool, typer.Option("--open", help="Open the browser, too.")] = False,
+    new: Annotated[bool, typer.Option("--new", help="Make the database, empty, if it is not there.")] = False,
 ) -> None:
     """Show the dashboards in a browser.
 
-    From this machine only (127.0.0.1). Ctrl-C ends them.
+    From this machine only (127.0.0.1). Ctrl-C ends them. A new mill starts with --new and the screen Load.
 
     Example: beamslot serve --open
     """
     from tracker.services.serve import serve as run
 
-    run(context.obj, port, open_browser, lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)"))
+    run(context.obj, port, open_browser, lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)"), new)

@@ -22,14 +22,17 @@ ADDRESS = "127.0.0.1"
 START_TIMEOUT_S = 60
 
 
-def serve(db: str, port: int = 8501, open_browser: bool = False, ready: Callable[[str], None] | None = None) -> None:
-    """Show the dashboards of a database on http://127.0.0.1:`port` until interrupted.
+def serve(
+    db: str, port: int = 8501, open_browser: bool = False, ready: Callable[[str], None] | None = None, new: bool = False
+) -> None:
+    """Show the dashboards of a database on http://127.0.0.1:`port` until interrupted; `new` makes an empty one if it is
+    not there.
 
     `ready` is called with the address once the screens answer. TrackerError where the database cannot be opened, the
     port is taken, or the screens do not start.
     """
-    open_store(db)
     _require_free(port)
+    open_store(db, make=new)
     screens = subprocess.Popen(_command(port), env=_environment(db), stdout=subprocess.DEVNULL)
     before = signal.signal(signal.SIGTERM, _leave)
     try:
