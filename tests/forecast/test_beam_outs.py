@@ -93,6 +93,18 @@ def test_what_the_incoming_warp_earns_is_what_a_stop_costs() -> None:
     assert beam_outs(mill(NOW, REPEAT))[0].contribution_per_h == pytest.approx(5)
 
 
+def test_a_later_mid_warp_stop_costs_what_the_warp_then_in_work_earns() -> None:
+    # A until it is out at 48 h, then B, which repeats: one window each, the later one counted on from the beam-outs
+    mid = [w for w in windows(mill(NOW, STYLE)) if w.kind is WindowKind.MID_WARP]
+    assert [(w.starts_at, w.ends_at, w.article_in) for w in mid] == [(READ, at(48), "A"), (at(48), UNTIL, "B")]
+    assert [w.contribution_per_h for w in mid] == pytest.approx([5, 8])
+    last = max(w.number for w in beam_outs(mill(NOW, STYLE)))
+    assert [w.number for w in mid] == [0, last + 1]
+    # once A is out by the means, B is the warp in work
+    (later,) = [w for w in windows(mill(NOW, STYLE), at(50)) if w.kind is WindowKind.MID_WARP]
+    assert (later.number, later.starts_at, later.contribution_per_h) == (0, at(50), pytest.approx(8))
+
+
 def test_unsold_capacity_costs_nothing() -> None:
     found = windows(mill(NOW, STYLE, loom=replace(LOOM, capacity_unsold=True)))
     assert {w.contribution_per_h for w in found} == {0.0}
@@ -191,7 +203,7 @@ def test_windows_end_before_until() -> None:
     assert [w.mean_at for w in beam_outs(mill(NOW, REPEAT), until=at(252))] == [at(48), at(150)]
 
 
-def test_one_mid_warp_window_over_the_whole_horizon() -> None:
+def test_one_mid_warp_window_over_the_whole_horizon_where_the_article_stays() -> None:
     mid = [w for w in windows(mill(NOW), at(5)) if w.kind is WindowKind.MID_WARP]
     assert [(w.number, w.starts_at, w.ends_at) for w in mid] == [(0, at(5), UNTIL)]
 

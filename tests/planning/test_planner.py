@@ -272,3 +272,11 @@ def test_what_has_no_price_or_rate_is_told() -> None:
     assert made(crews=(replace(FITTERS, rate_per_head_h=0.0), ELECTRICIAN)).reasons == (
         "No rate is given for Fitters 1: their hours cost nothing here.",
     )
+
+
+def test_a_loom_without_a_forecast_is_left_over_at_the_cost_of_its_known_work_too() -> None:
+    # 24 a day × 28 days + the penalty of 5000 + labour 160 + parts 100; to be surveyed, its work is not known
+    (left,) = made({TWO: BOTH[TWO]}, unplannable={ONE: "the warp left was never read"}).left_over
+    assert (left.key, left.cost) == (ONE, 672 + 5000 + 260)
+    (left,) = made({TWO: BOTH[TWO]}, unplannable={ONE: "to survey: rail unknown"}, contents={TWO: CONTENTS}).left_over
+    assert (left.key, left.cost) == (ONE, 672 + 5000)
