@@ -9,6 +9,7 @@ from dashboards import access
 from dashboards.look import STYLE
 from dashboards.parts import literal
 from dashboards.screens import bookings, load, looms, needs, scenarios, status
+from dashboards.standing import warn_if_out_of_date
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
 
@@ -30,6 +31,7 @@ def main() -> None:
     chosen = st.navigation(PAGES, position="top")
     try:
         access.database()
+        warn_if_out_of_date()
         chosen.run()
     except TrackerError as error:
         st.error(literal(error))

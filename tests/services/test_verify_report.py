@@ -12,7 +12,7 @@ from tracker.domain.plan import Plan
 from tracker.errors import DataError
 from tracker.planning import baseline as walk
 from tracker.services.baseline import BaselineReport, baseline
-from tracker.services.verify import verify
+from tracker.services.verify import faults, verify
 from tracker.store import open_store
 
 
@@ -43,7 +43,8 @@ def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Pa
     report = verify(database)
     assert not report.sound
     assert [line for line in report.violations if "R-10" in line and f"protected until {until} included" in line]
-    assert report.lines()[0] == f"The published plan does not hold any more: {len(report.violations)} findings."
+    assert report.lines()[0].startswith(f"The published plan does not hold any more: {len(report.violations)} finding")
+    assert report.lines()[-1].startswith("Plan again")
 
 
 def test_without_a_published_plan_there_is_nothing_to_verify(tmp_path: Path) -> None:
@@ -65,3 +66,10 @@ def test_a_plan_of_another_moment_is_not_compared(published: tuple[Path, Plan]) 
     report = BaselineReport(replace(published[1], objective=900.0), None)
     assert report.worth is None
     assert len(report.lines()) == 1
+
+
+def test_the_screens_are_told_what_does_not_hold(database: str, published: tuple[Path, Plan]) -> None:
+    assert faults(database) == ()
+    booking = published[1].bookings[-1]
+    protect(database, booking.key, booking.start.date())
+    assert any(booking.key.loom in fault and "protected until" in fault for fault in faults(database))

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Any
 
+from tracker.domain.formats import count
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.progress import StageChange
@@ -41,7 +42,9 @@ class VerifyReport:
                 f"The published plan holds: {len(plan.bookings)} bookings and {len(plan.left_over)} left-over looms "
                 f"passed {len(CHECKS)} checks; they cost {plan.objective:,.2f} {plan.currency}."
             ]
-        return [f"The published plan does not hold any more: {len(self.violations)} findings.", *self.violations]
+        found = count(len(self.violations), "finding")
+        again = "Plan again with `beamslot plan`; what changed and what must move is told there."
+        return [f"The published plan does not hold any more: {found}.", *self.violations, again]
 
 
 def verify(db: str) -> VerifyReport:
@@ -56,6 +59,18 @@ def verify(db: str) -> VerifyReport:
         raise DataError("no plan is published yet; make one: beamslot plan --publish")
     prepared = prepare(as_it_was(db, data, plan), plan.as_of)
     return VerifyReport(plan, check(plan, prepared.problem))
+
+
+def faults(db: str) -> tuple[str, ...]:
+    """What the published plan's check finds, for a line above the screens; nothing where no plan is published. Data that
+    cannot be planned at all are such a fault, too."""
+    with open_store(db).reading() as uow:
+        if uow.published_plan() is None:
+            return ()
+    try:
+        return verify(db).violations
+    except DataError as fault:
+        return (str(fault),)
 
 
 def as_it_was(db: str, data: PlanningData, plan: Plan) -> PlanningData:
