@@ -152,3 +152,15 @@ def test_why_names_the_cell_and_the_change(beamslot, tmp_path):
         ("later.xlsx", "Looms", "D2", "undrilled", "drilled"),
         ("looms.xlsx", "Looms", "D2", None, "undrilled"),
     ]
+
+
+def test_an_unknown_article_is_found_with_its_cell_before_it_stops_the_forecast(mill, tmp_path):
+    warps = [["Loom", "Hall", "Sequence", "Article", "Set length (m)"], ["001", "Hall 1", 0, "A-9999", 4050],
+             ["002", "Hall 1", 0, "A-1218", 3333]]  # fmt: skip
+    book(tmp_path / "warps.xlsx", Warps=warps)
+    ran = mill("load", "warps.xlsx")
+    assert (ran.code, "warps.xlsx Warps D2 (Article): Article A-9999 is not in" in ran.line) == (1, True)
+    partly = mill("load", "warps.xlsx", "--partial")
+    assert partly.code == 0 and mill("forecast", "001").code == 0
+    articles = {key.loom: warps[0] for key, warps in stored(tmp_path).warps.items() if key.hall == "Hall 1"}
+    assert (articles["001"].article, articles["002"].set_length_m) == ("A-1218", 3333)

@@ -73,3 +73,10 @@ def test_the_nearest_zone_is_found_by_its_name_or_its_city():
     assert [nearest_zone(name) for name in names] == [
         "Europe/Vienna", "Europe/Vienna", "Europe/Berlin", "America/New_York", ""
     ]  # fmt: skip
+
+
+def test_a_column_of_ours_whose_only_value_does_not_fit_is_not_passed_over(tmp_path):
+    """A shift start of 25:00 was left out with a note, and the crew began at 06:00."""
+    row = ["A", "fitter", 2, "Mon-Fri", "25:00", "14:00", None, None]
+    (refused,) = read(delimited(tmp_path / "a.csv", [CREW, row])).refused
+    assert (refused.cell, refused.message) == ("E2", "Shift start '25:00' cannot be read as a time of day.")

@@ -148,7 +148,7 @@ WARPS = Table("warps", "Warps", (
     _EFFICIENCY,
     Column("ready_on", "Ready on", D, example="2027-01-18"),
 ), "The warps on the looms and those that follow.",
-    pairs=(Pair("warp_left_m", "<=", "set_length_m"), Pair("tail_m", "<=", "set_length_m")))  # fmt: skip
+    pairs=(Pair("warp_left_m", "<=", "set_length_m"), Pair("tail_m", "<", "set_length_m")))  # fmt: skip
 
 READINGS = Table("readings", "Readings", (
     *_loom(),

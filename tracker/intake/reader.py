@@ -137,6 +137,9 @@ def _confirmed(block: Block, answers: Answers, only: str, report: Report) -> boo
     _note_unsure(block, report)
     for column, meaning in by_heading.meanings.items():
         if column not in found.meanings and found.column_of(meaning.field) is None and meaning.certainty >= 0.9:
+            if not found.table.open_columns:  # it would be lost; its cells are refused one by one instead
+                found.meanings[column] = meaning
+                continue
             part = Part(block, column, [])
             report.whole(
                 Severity.NOTE, "values-do-not-fit", block.sheet, part.heading_cell,

@@ -14,6 +14,7 @@ from tracker.domain.rows import Change, ReadResult, SourceTable, TypedRow
 from tracker.domain.words import natural_key
 from tracker.errors import InputRefused
 from tracker.intake.compare import compare, key_of
+from tracker.intake.cross_checks import NEEDS, cross_findings
 from tracker.intake.reader import read_files
 from tracker.kits.refusals import stock_findings
 from tracker.scope.difference import MethodDifference
@@ -54,7 +55,7 @@ def load(
             result = read_files(files, given, uow.answers(), day, progress)
         except InputRefused as refusal:
             return LoadReport(findings=_of_file(refusal, files), refusal=str(refusal), dry_run=dry_run)
-        report = _Loading(uow, result, given, partial, files).run(dry_run)
+        report = _Loading(uow, result, given, partial, files, day).run(dry_run)
         if marking:
             report = replace(report, said=(*report.said, *marking.write(report.findings)))
         if report.written:
@@ -66,15 +67,18 @@ class _Loading:
     """One load inside its unit of work."""
 
     def __init__(
-        self, uow: UnitOfWork, result: ReadResult, answers: Mapping[str, str], partial: bool, files: Sequence[Path]
-    ):
+        self, uow: UnitOfWork, result: ReadResult, answers: Mapping[str, str], partial: bool, files: Sequence[Path],
+        today: date,
+    ):  # fmt: skip
         self.uow, self.result, self.answers, self.partial, self.files = uow, result, answers, partial, files
+        self.today = today
         names = {source.table for source in result.tables} | {"looms"}
         self.comparison = compare(result, {name: uow.rows(name) for name in names})
         self.findings = [*result.findings, *self.comparison.findings]
 
     def run(self, dry_run: bool) -> LoadReport:
         """Write the load into the unit of work; the caller commits where the report says `written`."""
+        self._check_against_the_mill()
         self._refuse_stock_rows()
         writer = self.uow.load_writer()
         if refusal := self._refusal():
@@ -106,6 +110,11 @@ class _Loading:
         places = {key: Place(*place) for key, place in self.comparison.places.items()}
         writer.write(self.comparison.changes, places)
 
+    def _check_against_the_mill(self) -> None:
+        """Refuse rows, and note values, that do not fit what else there is in the mill."""
+        stored = {name: self.uow.rows(name) for name in NEEDS}
+        self._take(cross_findings(self.comparison.rows, self.result.tables, stored, self.today))
+
     def _refuse_stock_rows(self) -> None:
         """Refuse rows of parts and receipts that the store room cannot take."""
         if not any(row.table in ("parts", "receipts") for row in self.comparison.rows):
@@ -114,8 +123,12 @@ class _Loading:
         found = stock_findings(
             self.comparison.rows, self.result.tables, mill.parts, mill.receipts, self.uow.movements()
         )
+        self._take(found)
+
+    def _take(self, found: Sequence[Finding]) -> None:
+        """Add findings, and drop the rows that they refuse."""
         self.findings += found
-        cells = {(finding.file, finding.sheet, finding.cell) for finding in found}
+        cells = {(f.file, f.sheet, f.cell) for f in found if f.severity is Severity.REFUSED}
         for row in self.comparison.rows:
             if cells & _cells(row, self.result.tables):
                 self._drop(row)
