@@ -68,7 +68,7 @@ def test_a_loom_sought_is_still_sought_on_the_way_back_from_its_sheet(small, ope
 
 def test_an_unknown_loom_is_one_clear_line_and_a_way_on(small, open_page):
     page = open_page(f"{small}/looms?loom=A-99")
-    assert "There is no loom A-99" in page.locator('[data-testid="stAlert"]').inner_text()
+    assert page.get_by_text("There is no loom A-99.").is_visible()
     page.get_by_role("link", name="all looms").click()
     page.wait_for_selector("h1:has-text('Looms')")
 
