@@ -13,14 +13,14 @@ MOST = 20
 
 def warn_if_out_of_date() -> None:
     """A line where the data have moved on since the plan was published, with what does not hold; nothing where all does."""
-    found = access.ask(faults)
+    found = access.ask_now(faults)
     if not found:
         return
     st.warning(
-        f"The data changed since this plan was published: {count(len(found), 'finding')}. What the screens show of the plan "
-        "may not hold any more, its proof included. Plan again: `beamslot plan --publish`.",
+        f"The published plan cannot be kept as it is: {count(len(found), 'finding')}. The data changed since, and what the "
+        "screens show of the plan, its proof included, holds no more. Plan again: `beamslot plan`.",
     )
-    with st.expander("What does not hold any more"):
+    with st.expander("What cannot be kept"):
         for finding in found[:MOST]:
             st.write(literal(finding))
         if len(found) > MOST:

@@ -1,36 +1,43 @@
-"""The line above every screen where the published plan does not hold any more. The hand-made plan of `screen_mill` does not:
-its costs are round figures that no data give."""
+"""The line above every screen where bookings of the published plan cannot stay."""
+
+from dataclasses import replace
+from datetime import date
 
 import pytest
-from screen_mill import put, small_mill, small_plan
+from screen_mill import SEVEN, put, small_mill, small_plan
 from screen_texts import APP
 from streamlit.testing.v1 import AppTest
 
-from tracker.services import verify
+
+def shown(monkeypatch, path) -> AppTest:
+    monkeypatch.setenv("BEAMSLOT_DB", path)
+    app = AppTest.from_file(APP, default_timeout=60).run()
+    assert not app.exception
+    return app
 
 
 @pytest.fixture
-def planned(tmp_path, monkeypatch):
-    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "planned.db", small_mill(), small_plan(small_mill())))
+def protected():
+    """The small mill, with A-7 protected until after its booking of 6 January."""
+    mill = small_mill()
+    looms = dict(mill.looms) | {SEVEN: replace(mill.looms[SEVEN], protected_until=date(2027, 1, 6))}
+    return replace(mill, looms=looms)
 
 
-def test_a_plan_that_does_not_hold_is_told_with_what_does_not(planned):
-    app = AppTest.from_file(APP, default_timeout=60).run()
-    assert not app.exception
+def test_a_plan_that_cannot_be_kept_is_told_with_what_is_in_the_way(tmp_path, monkeypatch, protected):
+    app = shown(monkeypatch, put(tmp_path / "m.db", protected, small_plan(small_mill())))
     (line,) = app.warning
-    assert line.value.startswith("The data changed since this plan was published: ") and "finding" in line.value
-    assert any("booked, the data give" in said.value for said in app.expander[0].markdown)
+    assert line.value.startswith("The published plan cannot be kept as it is: 1 finding. The data changed since")
+    (finding,) = app.expander[0].markdown
+    assert (
+        "loom A-7 (Hall 1) starts 2027-01-06 06:00, but is protected until 2027-01-06 included"
+        in finding.value.replace("\\", "")
+    )
 
 
-def test_a_plan_that_holds_needs_no_line(planned, monkeypatch):
-    monkeypatch.setattr("dashboards.standing.faults", _none)
-    assert not AppTest.from_file(APP, default_timeout=60).run().warning
+def test_a_plan_that_can_be_kept_needs_no_line(tmp_path, monkeypatch):
+    assert not shown(monkeypatch, put(tmp_path / "m.db", small_mill(), small_plan(small_mill()))).warning
 
 
-def test_without_a_plan_there_is_no_line(tmp_path, monkeypatch):
-    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "unplanned.db", small_mill()))
-    assert not AppTest.from_file(APP, default_timeout=60).run().warning
-
-
-def _none(db):
-    return verify.faults(db)[:0]
+def test_without_a_plan_there_is_no_line(tmp_path, monkeypatch, protected):
+    assert not shown(monkeypatch, put(tmp_path / "m.db", protected)).warning

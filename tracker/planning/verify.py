@@ -20,7 +20,8 @@ CHECKS: tuple[Check, ...] = (
     times.scope_known,
     times.within_horizon,
     times.not_protected,
-    times.works_when_the_hall_works,
+    times.starts_when_a_crew_works,
+    times.lasts_as_long_as_its_work,
     times.starts_in_its_window,
     shared.crews,
     shared.heads_of_other_trades,
@@ -37,7 +38,7 @@ CHECKS: tuple[Check, ...] = (
 
 
 STAYS: tuple[Check, ...] = (
-    times.not_protected, times.works_when_the_hall_works, shared.crews, shared.heads_of_other_trades, shared.tools,
+    times.not_protected, times.starts_when_a_crew_works, shared.crews, shared.heads_of_other_trades, shared.tools,
     shared.stopped_at_once, parts.parts_are_there,
 )  # fmt: skip
 """What may keep a booking of an earlier plan from staying, whatever else is booked elsewhere."""

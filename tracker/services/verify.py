@@ -1,14 +1,16 @@
 """Hold the published plan against the data, without the solver."""
 
 from dataclasses import dataclass, replace
+from datetime import datetime
 from typing import Any
 
+from tracker.domain.clock import planning_moment
 from tracker.domain.formats import count
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.progress import StageChange
 from tracker.errors import DataError
-from tracker.planning.verify import CHECKS
+from tracker.planning.verify import CHECKS, no_longer
 from tracker.planning.verify import verify as check
 from tracker.services.planning_data import PlanningData, prepare, read_planning_data
 from tracker.store import open_store
@@ -61,16 +63,17 @@ def verify(db: str) -> VerifyReport:
     return VerifyReport(plan, check(plan, prepared.problem))
 
 
-def faults(db: str) -> tuple[str, ...]:
-    """What the published plan's check finds, for a line above the screens; nothing where no plan is published. Data that
-    cannot be planned at all are such a fault, too."""
-    with open_store(db).reading() as uow:
-        if uow.published_plan() is None:
-            return ()
+def faults(db: str, as_of: datetime | None = None) -> tuple[str, ...]:
+    """What keeps bookings of the published plan that lie ahead from staying, by the data of now; nothing where no plan is
+    published. That costs have moved on with the forecast is no fault. Data that cannot be planned at all are one."""
+    data = read_planning_data(db)
+    if data.previous is None:
+        return ()
     try:
-        return verify(db).violations
+        problem = prepare(data, planning_moment(data.mill.terms, as_of)).problem
     except DataError as fault:
         return (str(fault),)
+    return tuple(finding for findings in no_longer(data.previous, problem).values() for finding in findings)
 
 
 def as_it_was(db: str, data: PlanningData, plan: Plan) -> PlanningData:

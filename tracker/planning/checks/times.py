@@ -55,30 +55,37 @@ def scope_known(case: Case) -> Iterator[str]:
             yield f"loom {booking.key}: the booking names another beam-out than its window {booking.window}"
 
 
-def works_when_the_hall_works(case: Case) -> Iterator[str]:
-    """A start is a working slot; the end comes after as many working slots as the work content has.
-
-    A crew that falls ill leaves its firm bookings where they are.
-    """
+def starts_when_a_crew_works(case: Case) -> Iterator[str]:
+    """A start is a working slot. A crew that falls ill leaves its firm bookings where they are."""
     for booking in case.plan.bookings:
-        content = case.content(booking)
-        if content is None or case.given(booking):
+        if case.given(booking):
             continue
-        work, need = case.work(booking.key.hall), slots_needed(content)
-        first = case.slot_of(booking.start)
-        i = bisect_left(work, first)
         if (booking.start - case.origin) % SLOT:
             yield f"loom {booking.key} starts {case.at(booking.start)}, not on a half hour"
-            continue
-        if i == len(work) or work[i] != first:
+        elif _position(case, booking) is None:
             yield f"loom {booking.key} starts {case.at(booking.start)}, when no {case.terms.lead_trade} crew is at work"
+
+
+def lasts_as_long_as_its_work(case: Case) -> Iterator[str]:
+    """The end comes after as many working slots as the work content has."""
+    for booking in case.plan.bookings:
+        content, i = case.content(booking), _position(case, booking)
+        if content is None or i is None or case.given(booking):
             continue
+        work, need = case.work(booking.key.hall), slots_needed(content)
         if booking.slots != need:
             yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
         end = case.begin(work[i + need - 1] + 1) if i + need <= len(work) else None
         if end != booking.end:
             due = f"{need} working half hours end {case.at(end)}" if end else "the crews' time ends before it is done"
             yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"
+
+
+def _position(case: Case, booking: Booking) -> int | None:
+    """Which of its hall's working slots a booking starts with; None where that is none."""
+    work, first = case.work(booking.key.hall), case.slot_of(booking.start)
+    i = bisect_left(work, first)
+    return i if i < len(work) and work[i] == first else None
 
 
 def starts_in_its_window(case: Case) -> Iterator[str]:
