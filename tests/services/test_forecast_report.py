@@ -1,3 +1,4 @@
+import csv
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -6,7 +7,8 @@ import pytest
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import Window, WindowKind
-from tracker.services.forecast import ForecastReport
+from tracker.services.forecast import ForecastReport, forecast
+from tracker.services.load import load
 
 ZONE = ZoneInfo("Europe/Vienna")
 AT = datetime(2027, 3, 27, 12, tzinfo=UTC)
@@ -41,8 +43,8 @@ def test_stale_overdue_and_missing_looms_are_told() -> None:
     ).lines()
     assert said == [
         "2 windows of 2 looms up to 2027-06-19.",
-        "1 loom has a reading older than three days: read the warp left again.",
-        "1 loom should have run out by its reading: look whether a new warp is in.",
+        "1 loom has a reading older than three days; read the warp left again: 7 (Hall 1).",
+        "1 loom should have run out by its reading; look whether a new warp is in: 8 (Hall 1).",
         "loom 8 (Hall 1): no forecast, was never read",
     ]
 
@@ -50,3 +52,57 @@ def test_stale_overdue_and_missing_looms_are_told() -> None:
 @pytest.mark.parametrize(("windows", "says"), [((), "0 windows of 0 looms up to 2027-06-19.")])
 def test_an_empty_mill_has_an_empty_forecast(windows: tuple[Window, ...], says: str) -> None:
     assert report(*windows).lines() == [says]
+
+
+def test_the_looms_are_named_up_to_ten() -> None:
+    """Twelve looms with two windows each: ten by name in the order of the windows, two by their number."""
+    keys = [LoomKey("Hall 1", str(i)) for i in range(1, 13)]
+    windows = [replace(WINDOW, key=key, number=n, state="stale") for key in keys for n in (1, 2)]
+    ten = ", ".join(f"{i} (Hall 1)" for i in range(1, 11))
+    said = report(*windows, missing=dict.fromkeys(keys, "the warp left was never read")).lines()
+    assert said[:2] == [
+        "24 windows of 12 looms up to 2027-06-19.",
+        f"12 looms have a reading older than three days; read the warp left again: {ten} and 2 more.",
+    ]
+    assert len(said) == 2 + 10 + 1
+    assert said[2] == "loom 1 (Hall 1): no forecast, the warp left was never read"
+    assert said[-1] == "no forecast for 2 more looms: 11 (Hall 1), 12 (Hall 1)"
+
+
+def test_the_reason_names_the_loom_once() -> None:
+    why = "loom 7 (Hall 1), warp 1, article A: a warp that follows needs a set length; give it in metres"
+    assert report(missing={KEY: why}).lines()[1:] == [
+        "loom 7 (Hall 1): no forecast, warp 1, article A: a warp that follows needs a set length; give it in metres"
+    ]
+
+
+def loaded(tmp_path, read_at: str) -> ForecastReport:
+    """Loom 1 with 3,000 m left: 600·60·0.9/2000·1.08 = 17.496 m of warp an hour, so 171.5 h."""
+    sheets = {
+        "looms": [["Loom", "Hall", "Machine type", "Speed (picks/min)", "Efficiency (%)"], ["1", "H", "AJ", 600, 90]],
+        "articles": [["Article", "Pick density (picks/cm)", "Take-up (%)"], ["A", 20, 8]],
+        "warps": [["Loom", "Hall", "Sequence", "Article", "Set length (m)", "Warp left (m)", "Read at"],
+                  ["1", "H", 0, "A", 3000, 3000, read_at]],
+        "terms": [["Term", "Value"], ["start", "2027-01-04"], ["horizon (days)", 7]],
+    }  # fmt: skip
+    for name, rows in sheets.items():
+        with (tmp_path / f"{name}.csv").open("w", newline="") as file:
+            csv.writer(file).writerows(rows)
+    assert load(str(tmp_path / "mill.db"), sorted(tmp_path.glob("*.csv"))).written
+    return forecast(str(tmp_path / "mill.db"), as_of=datetime(2027, 1, 4, tzinfo=UTC))
+
+
+def test_a_loom_without_a_window_says_why(tmp_path) -> None:
+    """Read at the end of the horizon of 4 to 11 January, 3,000 m last until the 17th."""
+    assert loaded(tmp_path, "2027-01-10 06:00").lines() == [
+        "0 windows of 0 looms up to 2027-01-11.",
+        "loom 1 (H): no window, its warp was read on Sun 10 Jan 2027 06:00, later than Mon 4 Jan 2027 00:00, and lasts past "
+        "the horizon; correct the day if it is a slip",
+    ]
+
+
+def test_a_loom_that_weaves_on_past_the_horizon_says_so(tmp_path) -> None:
+    """171.5 h from midnight of the 4th are 03:28 on the 11th, past midnight."""
+    assert loaded(tmp_path, "2027-01-04 00:00").lines()[1:] == [
+        "loom 1 (H): no window, neither a beam-out nor a standing time falls within the horizon"
+    ]

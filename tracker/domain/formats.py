@@ -1,5 +1,6 @@
 """Days, moments and numbers as a person reads them, the same in the command and on the screens."""
 
+from collections.abc import Iterable
 from datetime import date, datetime, time
 from zoneinfo import ZoneInfo
 
@@ -63,3 +64,9 @@ def span(start: datetime, end: datetime, zone: ZoneInfo) -> str:
 def count(how_many: int, word: str, plural: str = "") -> str:
     """`1 loom`, `1,204 looms`."""
     return f"{how_many:,} {word if how_many == 1 else plural or word + 's'}"
+
+
+def listed(names: Iterable[object], most: int = 10) -> str:
+    """`001, 002 and 3 more`: at most `most` of them by name."""
+    texts = [str(name) for name in names]
+    return ", ".join(texts[:most]) + (f" and {len(texts) - most:,} more" if len(texts) > most else "")

@@ -1,13 +1,14 @@
 """When each warp runs out, and how well that would have been said before."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import horizon_end, planning_moment
-from tracker.domain.mill import LoomKey
+from tracker.domain.formats import count, listed, moment
+from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast import backtest as past
 from tracker.forecast.beam_outs import forecast as forecast_windows
@@ -27,10 +28,12 @@ class ForecastReport:
     """By loom in natural order, then by number; mid-warp windows left out, since any day would do."""
     missing: Mapping[LoomKey, str]
     """Looms that could not be forecast, and why."""
+    quiet: Mapping[LoomKey, str] = field(default_factory=dict)
+    """Looms without a window up to `until`, and why."""
 
-    def count(self, state: str) -> int:
-        """Looms with a window in a state: `ok`, `stale`, `overdue`."""
-        return len({window.key for window in self.windows if window.state == state})
+    def looms(self, state: str) -> list[LoomKey]:
+        """Looms with a window in a state, in order: `ok`, `stale`, `overdue`."""
+        return list(dict.fromkeys(window.key for window in self.windows if window.state == state))
 
     def record(self) -> list[dict[str, Any]]:
         """As `--json` writes it: one entry per loom and window, times in the mill's zone with their offset."""
@@ -39,17 +42,27 @@ class ForecastReport:
     def lines(self) -> list[str]:
         """What a person should know beside the table."""
         looms = len({window.key for window in self.windows})
-        found = [f"{len(self.windows)} windows of {looms} looms up to {self.until.astimezone(self.zone):%Y-%m-%d}."]
-        if stale := self.count("stale"):
-            who = "1 loom has" if stale == 1 else f"{stale} looms have"
-            found.append(f"{who} a reading older than three days: read the warp left again.")
-        if overdue := self.count("overdue"):
-            who = (
-                "1 loom should have run out by its" if overdue == 1 else f"{overdue} looms should have run out by their"
-            )
-            found.append(f"{who} reading: look whether a new warp is in.")
-        found += [f"loom {key}: no forecast, {why}" for key, why in self.missing.items()]
-        return found
+        what = f"{count(len(self.windows), 'window')} of {count(looms, 'loom')}"
+        found = [f"{what} up to {self.until.astimezone(self.zone):%Y-%m-%d}."]
+        if stale := self.looms("stale"):
+            has = count(len(stale), "loom has", "looms have")
+            found.append(f"{has} a reading older than three days; read the warp left again: {listed(stale)}.")
+        if late := self.looms("overdue"):
+            runs = count(len(late), "loom should have run out by its", "looms should have run out by their")
+            found.append(f"{runs} reading; look whether a new warp is in: {listed(late)}.")
+        return [*found, *_told("no forecast", self.missing), *_told("no window", self.quiet)]
+
+
+MOST_LOOMS = 10
+"""Looms told one by one."""
+
+
+def _told(what: str, looms: Mapping[LoomKey, str]) -> Iterator[str]:
+    """A line for each of the first looms, and one for all others."""
+    for key, why in list(looms.items())[:MOST_LOOMS]:
+        yield f"loom {key}: {what}, {why.removeprefix(f'loom {key}, ')}"
+    if others := list(looms)[MOST_LOOMS:]:
+        yield f"{what} for {count(len(others), 'more loom')}: {listed(others)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +131,21 @@ def forecast(
         if window.kind is not WindowKind.MID_WARP
     )
     missing = {key: why for key, why in unforecast(mill, at).items() if key in keys}
-    return ForecastReport(at, until, mill.terms.zone, shown, missing)
+    silent = keys - missing.keys() - {window.key for window in shown}
+    quiet = {key: _why_quiet(mill, key, at) for key in sorted(silent, key=lambda key: key.sort_key)}
+    return ForecastReport(at, until, mill.terms.zone, shown, missing, quiet)
+
+
+def _why_quiet(mill: Mill, key: LoomKey, at: datetime) -> str:
+    """Why a loom that can be forecast has no window within the horizon."""
+    read_at = mill.warps[key][0].read_at if mill.warps.get(key) else None
+    if read_at and read_at > at:
+        zone = mill.terms.zone
+        return (
+            f"its warp was read on {moment(read_at, zone)}, later than {moment(at, zone)}, and lasts past the horizon; "
+            "correct the day if it is a slip"
+        )
+    return "neither a beam-out nor a standing time falls within the horizon"
 
 
 def backtest(db: str) -> BacktestReport:

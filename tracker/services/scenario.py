@@ -33,20 +33,18 @@ Every value passes the checks of a cell of the workbook (`scenario_entries`), an
 """
 
 import tomllib
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
+from tracker.domain.formats import listed
 from tracker.domain.mill import Closure, Crew, Mill, Receipt
 from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
 from tracker.services.record import find_loom
 from tracker.services.scenario_entries import Scenario, checked_items, checked_name, place
-
-MOST_NAMES = 12
-"""Names that a message lists."""
 
 
 def read_scenario(path: Path) -> dict[str, Any]:
@@ -159,16 +157,11 @@ def _in_its_hall(mill: Mill, item: Mapping[str, Any]) -> dict[str, Any]:
 
 def _known(name: str, names: Iterable[str], what: str) -> str:
     """The name as the mill writes it."""
-    listed = sorted(names)
-    found = name if name in listed else next((one for one in listed if fold(one) == fold(name)), None)
+    there = sorted(names)
+    found = name if name in there else next((one for one in there if fold(one) == fold(name)), None)
     if found is None:
-        raise _Unknown(f"there is no {what} {name!r}; there are {_few(listed)}")
+        raise _Unknown(f"there is no {what} {name!r}; there are {listed(there) or 'none'}")
     return found
-
-
-def _few(names: Sequence[str]) -> str:
-    more = len(names) - MOST_NAMES
-    return (", ".join(names[:MOST_NAMES]) or "none") + (f" and {more} more" if more > 0 else "")
 
 
 _APPLY: dict[str, Callable[[Mill, Any], Mill]] = {
