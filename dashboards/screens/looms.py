@@ -13,6 +13,7 @@ from dashboards.parts import facts, figures, literal, of_part, pair, table
 from dashboards.tables import Cell, Column, loom_cell, stage_cell
 from tracker.domain.formats import day, moment, money, number, shown
 from tracker.domain.plan import CostTerms
+from tracker.domain.progress import Stage
 from tracker.domain.words import fold
 from tracker.errors import DataError
 from tracker.services.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
@@ -152,7 +153,9 @@ def _booking(sheet: LoomSheet) -> None:
 
 
 def _not_booked(sheet: LoomSheet) -> None:
-    if sheet.left_over:
+    if STAGE_ORDER.index(sheet.stage) >= STAGE_ORDER.index(Stage.IN_WORK):
+        st.write(f"No booking in the published plan; the loom is {sheet.stage}.")  # the plan's reason is out of date
+    elif sheet.left_over:
         st.write(f"The published plan leaves this loom over: {literal(sheet.left_over.why)}.")
         st.write(f"Leaving it costs {money(sheet.left_over.cost, sheet.currency)}.")
     elif sheet.planned:

@@ -22,7 +22,7 @@ def screen(name: str) -> AppTest:
 @pytest.fixture
 def empty(tmp_path, monkeypatch):
     path = tmp_path / "empty.db"
-    open_store(path, make=True)
+    open_store(path)
     monkeypatch.setenv("BEAMSLOT_DB", str(path))
     return path
 
@@ -207,6 +207,15 @@ def test_a_loom_sheet_says_what_to_survey(planned):
     app.run()
     assert "look up rail at the loom" in app.warning[0].value
     assert "leaves this loom over: to survey: rail unknown" in words(app)
+
+
+def test_a_loom_sheet_does_not_give_a_reason_that_is_out_of_date(planned):
+    record(planned, (NINE, Stage.SIGNED_OFF, None))
+    app = screen("looms")
+    app.query_params["loom"] = "A-9"
+    said = words(app.run())
+    assert "No booking in the published plan; the loom is signed off." in said
+    assert "leaves this loom over" not in said
 
 
 def test_needs_that_are_covered_ask_for_no_order(planned):
