@@ -22,7 +22,7 @@ def screen(name: str) -> AppTest:
 @pytest.fixture
 def empty(tmp_path, monkeypatch):
     path = tmp_path / "empty.db"
-    open_store(path)
+    open_store(path, make=True)
     monkeypatch.setenv("BEAMSLOT_DB", str(path))
     return path
 
