@@ -1,15 +1,12 @@
 """What a plan takes for granted, in sentences that say what to mend."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
-from tracker.domain.formats import moment
+from tracker.domain.formats import listed, moment
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
 from tracker.planning.contents import rateless
 from tracker.planning.problem import PlanningProblem
-
-MOST = 10
-"""Names in one sentence."""
 
 
 def notes(problem: PlanningProblem, contents: Sequence[WorkContent], rates: Mapping[str, float]) -> Iterator[str]:
@@ -27,7 +24,7 @@ def _not_recorded(problem: PlanningProblem) -> Iterator[str]:
     passed = [f"{b.key} on {moment(b.start, zone)}" for b in old if b.key in to_plan and b.start < problem.as_of]
     if passed:
         yield (
-            f"Booked, past and not recorded: {_named(passed)}. Record what was done (in work, run-in, signed off); here "
+            f"Booked, past and not recorded: {listed(passed)}. Record what was done (in work, run-in, signed off); here "
             "they are planned anew."
         )
 
@@ -47,14 +44,14 @@ def _without_rate(
         if fold(crew.trade) in works and crew.heads and not crew.rate_per_head_h
     }
     if free:
-        yield f"No rate is given for {_named(sorted(free, key=natural_key))}: their hours cost nothing here."
+        yield f"No rate is given for {listed(sorted(free, key=natural_key))}: their hours cost nothing here."
 
 
 def _without_price(problem: PlanningProblem, contents: Sequence[WorkContent]) -> Iterator[str]:
     needed = {part for content in contents for part in content.parts}
     free = sorted((part for part in needed if not problem.mill.parts[part].price), key=natural_key)
     if free:
-        yield f"No price is given for {_named([f'part {part}' for part in free])}: what is used of them costs nothing here."
+        yield f"No price is given for {listed([f'part {part}' for part in free])}: what is used of them costs nothing here."
 
 
 def _overdue(problem: PlanningProblem) -> Iterator[str]:
@@ -65,8 +62,3 @@ def _overdue(problem: PlanningProblem) -> Iterator[str]:
                 f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {receipt.due} and are "
                 "counted as there; correct the receipt if they are not."
             )
-
-
-def _named(items: Iterable[str]) -> str:
-    found = list(items)
-    return ", ".join(found[:MOST]) + (f" and {len(found) - MOST} more" if len(found) > MOST else "")
