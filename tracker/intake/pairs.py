@@ -14,8 +14,11 @@ _HOLDS = {"<=": le, "<": lt, "!=": ne}
 
 
 def fits(pair: Pair, first: Any, second: Any) -> bool:
-    """Do the values stand to each other as they must? True where one of them is not given."""
-    return first is None or second is None or _HOLDS[pair.relation](first, second)
+    """Do the values stand to each other as they must? True where one of them is not given, and for a shift from midnight
+    to midnight (00:00 to 24:00), which is the whole day."""
+    if first is None or second is None or first == second == time(0):
+        return True
+    return _HOLDS[pair.relation](first, second)
 
 
 def contradiction(pair: Pair, names: tuple[str, str], first: Any, second: Any, unit: str = "") -> str:
