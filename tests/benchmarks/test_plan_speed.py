@@ -74,24 +74,22 @@ def test_a_million_options(benchmark) -> None:
     benchmark.extra_info["options"] = len(options)
 
 
-@pytest.mark.benchmark(group="96 looms, all options, to 0.1 %")
-def test_96_by_priced_columns(benchmark) -> None:
-    _by_priced_columns(benchmark, SMALL, 0.001)
+SAME_OPTIONS = ((SMALL, 0.001), (MIDDLE, 0.005))
 
 
-@pytest.mark.benchmark(group="96 looms, all options, to 0.1 %")
-def test_96_baseline_cp_sat(benchmark) -> None:
-    _by_cp_sat(benchmark, SMALL, 0.001)
+@pytest.mark.parametrize(("name", "gap"), SAME_OPTIONS)
+def test_all_options_by_priced_columns(benchmark, name: str, gap: float) -> None:
+    programme, benchmark.group = programme_named(name), f"all options: {name}, to {gap:.1%}"
+    found = benchmark.pedantic(optimise, (programme, Control(gap=gap)), rounds=1)
+    say(benchmark, found.cost, found.bound, options=len(programme.options))
 
 
-@pytest.mark.benchmark(group="400 looms, all options, to 0.5 %, CP-SAT two minutes at most")
-def test_400_by_priced_columns(benchmark) -> None:
-    _by_priced_columns(benchmark, MIDDLE, 0.005)
-
-
-@pytest.mark.benchmark(group="400 looms, all options, to 0.5 %, CP-SAT two minutes at most")
-def test_400_baseline_cp_sat(benchmark) -> None:
-    _by_cp_sat(benchmark, MIDDLE, 0.005)
+@pytest.mark.parametrize(("name", "gap"), SAME_OPTIONS)
+def test_all_options_baseline_cp_sat(benchmark, name: str, gap: float) -> None:
+    """Two minutes at most."""
+    programme, benchmark.group = programme_named(name), f"all options: {name}, to {gap:.1%}"
+    found = benchmark.pedantic(cp_sat, (programme,), {"limit_s": CP_SAT_S, "gap": gap}, rounds=1)
+    say(benchmark, *found, options=len(programme.options))
 
 
 @pytest.mark.parametrize("per_loom", (20, 50))
@@ -109,17 +107,6 @@ def test_integer_step_baseline_cp_sat(benchmark, per_loom: int) -> None:
     options = _promising(per_loom)
     asked = {"options": options, "limit_s": CP_SAT_S, "gap": 1e-3}
     say(benchmark, *benchmark.pedantic(cp_sat, (programme_named(SMALL),), asked, rounds=1), options=options.size)
-
-
-def _by_priced_columns(benchmark, name: str, gap: float) -> None:
-    programme = programme_named(name)
-    found = benchmark.pedantic(optimise, (programme, Control(gap=gap)), rounds=1)
-    say(benchmark, found.cost, found.bound, options=len(programme.options))
-
-
-def _by_cp_sat(benchmark, name: str, gap: float) -> None:
-    programme, asked = programme_named(name), {"limit_s": CP_SAT_S, "gap": gap}
-    say(benchmark, *benchmark.pedantic(cp_sat, (programme,), asked, rounds=1), options=len(programme.options))
 
 
 @cache
