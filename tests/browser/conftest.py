@@ -12,17 +12,16 @@ from pathlib import Path
 from time import monotonic, sleep
 
 import pytest
+from machine import CHROMIUM, no_browser
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "dashboards"))
-CHROMIUM = "/usr/bin/chromium"
 START_S = 60
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    missing = pytest.mark.skip(reason=f"{CHROMIUM} is not installed")
     for item in items:
-        if item.get_closest_marker("browser") and not Path(CHROMIUM).exists():
-            item.add_marker(missing)
+        if item.get_closest_marker("browser") and (reason := no_browser()):
+            item.add_marker(pytest.mark.skip(reason=reason))
 
 
 def free_port() -> int:

@@ -1,7 +1,6 @@
 """The marked copy is the user's own workbook: nothing changes but the marks, and every programme opens it."""
 
 import re
-import shutil
 import subprocess
 import zipfile
 from pathlib import Path
@@ -10,6 +9,7 @@ import openpyxl
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from machine import needs
 from openpyxl.chart import BarChart, Reference
 from openpyxl.comments import Comment
 from openpyxl.formatting.rule import CellIsRule
@@ -237,7 +237,7 @@ def test_a_copy_can_be_marked_again(rich):
     assert "one." in book[LOOMS]["C3"].comment.text and "two." in book[LOOMS]["C3"].comment.text
 
 
-@pytest.mark.skipif(shutil.which("soffice") is None, reason="no office programme here")
+@needs("soffice", "libreoffice-calc")
 def test_an_office_programme_opens_it_and_finds_the_same(rich, tmp_path):
     path = marked(rich, finding(REFUSED, "C3"), finding(NOTE, "A5"), finding(DOUBT, "H30"))
     profile = f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}"

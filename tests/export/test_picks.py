@@ -1,13 +1,12 @@
 """Pick lists as workbook and PDF."""
 
 import re
-import shutil
-import subprocess
 from dataclasses import replace
 from datetime import date, datetime
 
 import pytest
 from export_samples import MILL, PICKS
+from machine import needs, pdf_text
 from python_calamine import CalamineWorkbook
 
 from tracker.errors import UsageError
@@ -28,12 +27,7 @@ def test_workbook_shortages_first_then_by_location(tmp_path):
     assert (table[1]["Location"], table[1]["To pick"], table[1]["Unit"]) == ("A-01", 12.5, "m")
 
 
-def pdf_text(path) -> str:
-    run = subprocess.run(["pdftotext", "-layout", str(path), "-"], capture_output=True, text=True, check=True)
-    return run.stdout
-
-
-@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="no PDF reader here")
+@needs("pdftotext", "poppler-utils")
 def test_pdf_has_a_page_per_day(tmp_path):
     write_picks(tmp_path / "p.pdf", PICKS, MILL)
     first, second, *_ = pdf_text(tmp_path / "p.pdf").split("\f")
@@ -43,7 +37,7 @@ def test_pdf_has_a_page_per_day(tmp_path):
     assert "Pick list for Tue 12 Jan 2027" in second and "no location" in second and "=pin" in second
 
 
-@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="no PDF reader here")
+@needs("pdftotext", "poppler-utils")
 def test_pdf_writes_the_languages_of_the_mills(tmp_path):
     """Markup in a description is text; Turkish and Chinese have their letters."""
     words = "<b>Kılavuz şerit</b> & 导轨"

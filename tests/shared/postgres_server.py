@@ -42,7 +42,7 @@ def postgres_server() -> Iterator[str]:
     """URL of an empty database on a server that ends with the block; skips where no server is installed."""
     binaries = _binaries()
     if binaries is None:
-        pytest.skip("no PostgreSQL server is installed (initdb not found)")
+        pytest.skip("initdb is missing: install postgresql")
     user = _as_user()
     folder = Path(tempfile.mkdtemp(prefix="beamslot-pg-"))
     if user:
