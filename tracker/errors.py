@@ -1,8 +1,43 @@
-"""The few errors that a user meets. Each message is one line that names the thing, the value and what to do."""
+"""What a user meets when something cannot be done: a code and its parameters, no prose.
+
+The words of a code stand in the catalogue (`tracker/words`) and are said at the edge: the command, a screen. Until every
+text has its code, an error may still carry a sentence in place of a code.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """Something to be said to a person.
+
+    `code` stands in the catalogue, kebab-case. `params` are plain values as they are (numbers, days, moments, names,
+    lists of them, other messages); the speaker writes them in its language.
+    """
+
+    code: str
+    params: Mapping[str, object] = field(default_factory=dict)
+
+    def __str__(self) -> str:
+        """For a log or a debugger, never for a user."""
+        return " ".join([self.code, *(f"{name}={value!r}" for name, value in self.params.items())])
+
+
+def message(code: str, /, **params: object) -> Message:
+    """`message("loom-unknown", loom="A-07")`."""
+    return Message(code, params)
 
 
 class TrackerError(Exception):
-    """Something the user can mend; the command prints the message and ends with 1."""
+    """Something the user can mend; the command says it and ends with 1."""
+
+    def __init__(self, code: str, /, **params: object):
+        super().__init__(code)
+        self.message = Message(code, params)
+
+    def __str__(self) -> str:
+        return str(self.message)
 
 
 class UsageError(TrackerError):
@@ -16,8 +51,8 @@ class DataError(TrackerError):
 class InputRefused(TrackerError):
     """A file was refused as a whole or in part; nothing was written. `findings` says why, cell by cell."""
 
-    def __init__(self, message: str, findings: tuple = ()):
-        super().__init__(message)
+    def __init__(self, code: str, findings: tuple = (), /, **params: object):
+        super().__init__(code, **params)
         self.findings = findings
 
 

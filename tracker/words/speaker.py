@@ -1,0 +1,108 @@
+"""Says messages to a person: in a language, in the mill's local time, at a terminal or on a screen."""
+
+from collections.abc import Iterable, Mapping
+from datetime import date, time, tzinfo
+from enum import Enum, StrEnum
+from typing import Any
+
+from fluent.runtime.types import FluentType
+
+from tracker.errors import Message, TrackerError
+from tracker.words.catalogue import bundle, codes
+from tracker.words.values import Moment, clock, listed
+
+
+class Edge(StrEnum):
+    """Where the reader sits; advice differs, what happened does not."""
+
+    TERMINAL = "terminal"
+    SCREEN = "screen"
+
+
+class Speaker:
+    """Turns messages into sentences.
+
+    `language` is one of LANGUAGES; a code that it lacks is said in English. Moments are written in `zone`, without one as
+    they stand.
+    """
+
+    def __init__(self, language: str = "en", zone: tzinfo | None = None, edge: Edge = Edge.TERMINAL):
+        self.language, self.zone, self.edge = language, zone, edge
+
+    def say(self, what: Message | TrackerError) -> str:
+        """What happened, in one line."""
+        said = _message(what)
+        if said.code not in codes():
+            return said.code
+        return self._written(said, None) or ""
+
+    def advice(self, what: Message | TrackerError) -> str:
+        """What to do about it at this edge; empty where nothing can be said."""
+        said = _message(what)
+        if said.code not in codes():
+            return ""
+        return self._written(said, str(self.edge)) or self._written(said, "hint") or ""
+
+    def line(self, what: Message | TrackerError) -> str:
+        """What happened and what to do, in one line."""
+        return f"{self.say(what)} {self.advice(what)}".rstrip()
+
+    def word(self, value: Enum) -> str:
+        """A word of the trade that is a fixed one in the code: a stage, a kind of window."""
+        return self.say(Message(f"word-{str(value.value).replace(' ', '-')}"))
+
+    def _written(self, said: Message, part: str | None) -> str | None:
+        for language in dict.fromkeys((self.language, "en")):
+            kind = codes(language).get(said.code)
+            if kind is None:
+                continue
+            texts = bundle(language, kind)
+            found = texts.get_message(said.code)
+            pattern = found.value if part is None else found.attributes.get(part)
+            if pattern is None:
+                continue
+            text, errors = texts.format_pattern(pattern, self._ready(said.params))
+            if errors:
+                raise ValueError(f"{said}: {errors}")
+            return str(text)
+        return None
+
+    def _ready(self, params: Mapping[str, object]) -> dict[str, Any]:
+        return {name: self._value(value) for name, value in params.items()}
+
+    def _value(self, value: object) -> Any:
+        match value:
+            case None:
+                return "none"
+            case bool():
+                return self.say(Message("word-yes" if value else "word-no"))
+            case str() if not isinstance(value, Enum):
+                return value
+            case FluentType():
+                return value
+            case Message():
+                return self.line(value)
+            case Enum():
+                return self.word(value)
+            case int() | float():
+                return value
+            case date():
+                return Moment(value, self.zone)
+            case time():
+                return clock(value, self.language)
+            case Iterable():
+                return listed((self._text(item) for item in value), self.say(Message("and-more")))
+        return str(value)
+
+    def _text(self, item: object) -> str:
+        ready = self._value(item)
+        if isinstance(ready, FluentType | int | float):
+            return self._written(Message("just", {"value": item}), None) or ""
+        return str(ready)
+
+
+def _message(what: Message | TrackerError) -> Message:
+    return what.message if isinstance(what, TrackerError) else what
+
+
+ENGLISH = Speaker()

@@ -1,0 +1,72 @@
+"""Numbers, money, days and moments as a person of some language reads them."""
+
+from collections.abc import Callable, Iterable
+from datetime import date, datetime, time, tzinfo
+
+from babel import Locale
+from babel.dates import format_date, format_time
+from babel.numbers import format_decimal
+from fluent.runtime.types import FluentNone, FluentType
+
+DAY = "EEE d MMM y"
+"""The day of the week always stands there: it is what a hall goes by."""
+MOST_LISTED = 10
+
+
+def day(on: date, language: str = "en") -> str:
+    """`Mon 4 Jan 2027`."""
+    return format_date(on, DAY, locale=language)
+
+
+def moment(at: datetime, zone: tzinfo | None = None, language: str = "en") -> str:
+    """`Mon 4 Jan 2027 06:00`, in `zone`; without one as it stands."""
+    local = at.astimezone(zone) if zone and at.tzinfo else at
+    return f"{day(local.date(), language)} {clock(local.time(), language)}"
+
+
+def clock(at: time, language: str = "en") -> str:
+    """`06:00`; twenty-four hours in every language."""
+    return format_time(at.replace(tzinfo=None), "HH:mm", locale=language)
+
+
+def number(value: float, digits: int = 0, language: str = "en") -> str:
+    """`12,345.5`: at most `digits` decimals, trailing zeros left out, never minus zero."""
+    pattern = "#,##0." + "#" * digits if digits else "#,##0"
+    return format_decimal(round(value, digits) + 0.0, pattern, locale=language)
+
+
+def listed(texts: Iterable[str], more: str, most: int = MOST_LISTED) -> str:
+    """`001, 002 and 3 more`: at most `most` by name; `more` is the language's `and {n} more`."""
+    names = list(texts)
+    return ", ".join(names[:most]) + (f" {more.format(n=len(names) - most)}" if len(names) > most else "")
+
+
+class Money(FluentType):
+    """An amount without cents, and its currency where it is known."""
+
+    def __init__(self, amount: float, currency: str = ""):
+        self.amount, self.currency = amount, currency
+
+    def format(self, locale: Locale) -> str:
+        return f"{number(self.amount, language=str(locale))} {self.currency}".rstrip()
+
+
+class Moment(FluentType):
+    """A day, or a moment in the mill's zone."""
+
+    def __init__(self, at: date, zone: tzinfo | None = None):
+        self.at, self.zone = at, zone
+
+    def format(self, locale: Locale) -> str:
+        at, language = self.at, str(locale)
+        return moment(at, self.zone, language) if isinstance(at, datetime) else day(at, language)
+
+
+def _money(amount: object, currency: object = "") -> FluentType:
+    """`{ MONEY($amount, $currency) }` → `12,345 EUR`."""
+    if not isinstance(amount, int | float):
+        return FluentNone("amount")
+    return Money(float(amount), "" if currency == "none" else str(currency))
+
+
+FUNCTIONS: dict[str, Callable[..., FluentType]] = {"MONEY": _money}
