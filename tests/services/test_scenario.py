@@ -99,7 +99,7 @@ HEADS = "give a whole number from 0 to 100"
         ("[[closure]]\ndate = 2027-02-01\nstops = 'lunch'",
          "[[closure]] stops: 'lunch' is not possible; give weaving or work or both"),
         ("[[closure]]\ndate = 2027-02-01\nhall = 'Hall 9'",
-         "[[closure]]: there is no hall 'Hall 9'; there are Hall 1, Hall 2"),
+         "[[closure]]: there is no hall 'Hall 9'; the halls are Hall 1, Hall 2"),
         ("[[protect]]\nloom = '7'\nuntil = 2027-02-14",
          "[[protect]]: there is no loom 7; `beamslot scope` lists the looms"),
         ("name = 5", "name 5 is not possible; give a text of one line with 1 to 60 characters"),

@@ -13,7 +13,7 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.forecast import backtest as past
 from tracker.forecast.beam_outs import forecast as forecast_windows
 from tracker.forecast.beam_outs import unforecast
-from tracker.services.record import find_loom
+from tracker.services.looms import find_loom
 from tracker.store import open_store
 
 

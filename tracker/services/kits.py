@@ -17,7 +17,7 @@ from tracker.kits.picking import pick_lines
 from tracker.planning.contents import labour_cost, parts_cost
 from tracker.planning.pools import trade_rates
 from tracker.scope.content import scope_looms
-from tracker.services.record import find_loom
+from tracker.services.looms import find_loom
 from tracker.services.store_room import StoreRoom, part_units, read_store_room
 from tracker.store import open_store
 

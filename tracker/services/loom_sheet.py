@@ -15,8 +15,8 @@ from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.windows import Window, WindowKind
 from tracker.errors import TrackerError
 from tracker.forecast.beam_outs import forecast, unforecast
+from tracker.services.looms import find_loom
 from tracker.services.origins import ValueOrigin, origins_of
-from tracker.services.record import find_loom
 from tracker.services.scope import LoomReport, learning, scope_report
 from tracker.services.status import stages_now
 from tracker.services.store_room import StoreRoom, part_units, read_store_room

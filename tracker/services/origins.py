@@ -9,7 +9,7 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import DataError
-from tracker.services.record import find_loom
+from tracker.services.looms import find_loom
 from tracker.store import UnitOfWork, open_store
 from tracker.store.rows import plain
 

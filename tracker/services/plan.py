@@ -15,9 +15,9 @@ from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import no_longer, verify
+from tracker.services.looms import find_loom
 from tracker.services.plan_record import local, plan_record
 from tracker.services.planning_data import PlanningData, prepare, read_planning_data
-from tracker.services.record import find_loom
 from tracker.services.reservations import reserve_plan
 from tracker.services.scenario import apply_scenario, read_scenario
 from tracker.store import open_store

@@ -10,8 +10,8 @@ from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.errors import DataError
 from tracker.export.plan_workbook import write_plan
 from tracker.services.hours import hours_sheets
+from tracker.services.looms import find_loom
 from tracker.services.needs import net_needs
-from tracker.services.record import find_loom
 from tracker.services.scope import scope
 from tracker.store import open_store
 

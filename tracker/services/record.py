@@ -16,6 +16,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import Choices
 from tracker.errors import DataError, UsageError
+from tracker.services.looms import find_loom
 from tracker.store import UnitOfWork, open_store
 from tracker.store.unit_of_work import user
 
@@ -65,18 +66,6 @@ class Recorded:
                 "choices": dict(done.choices), "operation_minutes": dict(done.operation_minutes),
             },
         }  # fmt: skip
-
-
-def find_loom(mill: Mill, loom: str, hall: str | None = None) -> LoomKey:
-    """The loom of that number; DataError where there is none, or several and no hall says which."""
-    found = [key for key in mill.looms if key.loom == loom and (hall is None or fold(key.hall) == fold(hall))]
-    if len(found) == 1:
-        return found[0]
-    if not found:
-        raise DataError(
-            f"there is no loom {loom}" + (f" in {hall}" if hall else "") + "; `beamslot scope` lists the looms"
-        )
-    raise DataError(f"loom {loom} stands in {', '.join(key.hall for key in found)}; say which with --hall")
 
 
 def record_stage(

@@ -9,7 +9,7 @@ from tracker.domain.stock import TOLERANCE
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
-from tracker.services.record import find_loom
+from tracker.services.looms import find_loom
 from tracker.services.store_room import StockReport, StoreRoom, entry_in, read_store_room, refusal
 from tracker.store import UnitOfWork
 from tracker.store.stock import lock_ledger

@@ -43,7 +43,7 @@ from tracker.domain.formats import listed
 from tracker.domain.mill import Closure, Crew, Mill, Receipt
 from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
-from tracker.services.record import find_loom
+from tracker.services.looms import find_hall, find_loom
 from tracker.services.scenario_entries import Scenario, checked_items, checked_name, place
 
 
@@ -151,8 +151,7 @@ def _protect(mill: Mill, item: Mapping[str, Any]) -> Mill:
 
 def _in_its_hall(mill: Mill, item: Mapping[str, Any]) -> dict[str, Any]:
     """The item with its hall, where it names one, as the mill writes it."""
-    halls = {key.hall for key in mill.looms}
-    return dict(item) | ({"hall": _known(item["hall"], halls, "hall")} if "hall" in item else {})
+    return dict(item) | ({"hall": find_hall(mill, item["hall"])} if "hall" in item else {})
 
 
 def _known(name: str, names: Iterable[str], what: str) -> str:

@@ -19,7 +19,7 @@ from tracker.scope.hours import HIGH, LOW, Hours, hours_table, labour_estimate
 from tracker.scope.loads import Loader
 from tracker.scope.survey import survey_rows
 from tracker.scope.variants import Variant, parts_cost, variants
-from tracker.services.record import find_loom
+from tracker.services.looms import find_loom
 from tracker.store import UnitOfWork, open_store
 from tracker.store.mill import read_method
 

@@ -10,7 +10,7 @@ from tracker.domain.mill import LoomKey, Receipt
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
-from tracker.services.record import find_loom
+from tracker.services.looms import find_loom
 from tracker.services.store_room import StockReport, StoreRoom, entry_in, read_store_room, refusal
 from tracker.store import open_store
 from tracker.store.stock import set_open
