@@ -1,4 +1,4 @@
-"""The inverse Gaussian of the forecast against first-passage values and scipy (checks.md G1)."""
+"""The inverse Gaussian of the forecast against first-passage values and scipy (SOURCES.md G1)."""
 
 import numpy as np
 import pytest

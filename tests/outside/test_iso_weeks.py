@@ -1,4 +1,4 @@
-"""ISO weeks at the edges of the year (checks.md D1)."""
+"""ISO weeks at the edges of the year (SOURCES.md D1)."""
 
 from datetime import date
 

@@ -1,4 +1,4 @@
-"""Rates and run-out hours against textbook examples (checks.md W1–W10, trade.md)."""
+"""Rates and run-out hours against textbook examples (SOURCES.md W1–W10, SOURCES.md)."""
 
 from datetime import UTC, datetime, timedelta
 
@@ -67,7 +67,7 @@ def test_sixty_picks_an_inch_are_23_622_a_centimetre() -> None:
 def test_worked_cases_of_the_trade(
     speed: float, picks: float, efficiency: float, take_up: float, length_m: float, days: float
 ) -> None:
-    """trade.md, warp run-out at 24 running hours a day, crimp basis (computed); the days are given to one decimal."""
+    """SOURCES.md, warp run-out at 24 running hours a day, crimp basis (computed); the days are given to one decimal."""
     read_at = datetime(2027, 1, 4, 6, tzinfo=UTC)
     loom = Loom("Hall 1", "1", "AJ", speed_ppm=speed, efficiency=efficiency)
     warp = Warp("Hall 1", "1", 0, "A", length_m, length_m, read_at)

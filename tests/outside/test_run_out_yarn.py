@@ -1,4 +1,4 @@
-"""Yarn counts and yarn on a bobbin (checks.md Y1–Y3)."""
+"""Yarn counts and yarn on a bobbin (SOURCES.md Y1–Y3)."""
 
 import pytest
 

@@ -34,7 +34,7 @@ class Window:
     reading_at: datetime
     mean_running_h: float
     spread_h: float
-    """s² of planning.md, in hours: 24·cv²; 0 for standing and mid-warp."""
+    """s² of MODEL.md, in hours: 24·cv²; 0 for standing and mid-warp."""
     mean_at: datetime
     p10_at: datetime
     p50_at: datetime

@@ -1,4 +1,4 @@
-"""Beam-outs of every loom, with their spread: planning.md, section 2."""
+"""Beam-outs of every loom, with their spread: MODEL.md, section 2."""
 
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta

@@ -19,7 +19,7 @@ _CLOSE = 1e-12
 def quantile(mean: ArrayLike, spread: ArrayLike, share: ArrayLike) -> Floats:
     """The quantile `share` (0 < share < 1) of an inverse Gaussian with mean `mean` and variance mean × spread.
 
-    In the terms of planning.md the shape is mean²/spread. All three arguments broadcast; mean and spread are ≥ 0, in
+    In the terms of MODEL.md the shape is mean²/spread. All three arguments broadcast; mean and spread are ≥ 0, in
     the same unit as the result. Without mean or spread there is nothing to vary and the mean comes back.
 
     Newton's method from the mode, where the distribution function has its inflection, so that every step goes the same

@@ -34,7 +34,7 @@ def baseline(problem: PlanningProblem, limits_h: Sequence[float] = LIMITS_H) -> 
 
     A loom whose crew, electrician, tools and kit are free within the limit after its expected beam-out is converted at
     the first such moment, by the cheapest choices that can start then; else it weaves on to its next beam-out. Firm
-    bookings stay, pilots come first, mid-warp stops are never made. Costs are those of planning.md, section 5; status
+    bookings stay, pilots come first, mid-warp stops are never made. Costs are those of MODEL.md, section 5; status
     feasible, bound 0, since nothing is proven.
     """
     walk = _Walk(problem)

@@ -1,4 +1,4 @@
-"""What an option costs, term by term (planning.md, section 5). Currency; each term maps a batch to one array."""
+"""What an option costs, term by term (MODEL.md, section 5). Currency; each term maps a batch to one array."""
 
 from collections.abc import Callable
 from dataclasses import dataclass

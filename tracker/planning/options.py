@@ -1,4 +1,4 @@
-"""Every way to convert every loom, as arrays: loom × window × choices × start (planning.md, section 4)."""
+"""Every way to convert every loom, as arrays: loom × window × choices × start (MODEL.md, section 4)."""
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace

@@ -1,4 +1,4 @@
-"""Pilots: the first loom of a machine type, decided before the rest of its type (planning.md, section 6)."""
+"""Pilots: the first loom of a machine type, decided before the rest of its type (MODEL.md, section 6)."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace

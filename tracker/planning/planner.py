@@ -1,4 +1,4 @@
-"""Make a plan: pilots first, then all other looms, at the least cost, with the proof beside it (planning.md)."""
+"""Make a plan: pilots first, then all other looms, at the least cost, with the proof beside it (MODEL.md)."""
 
 import time
 from collections.abc import Callable, Iterator

@@ -1,4 +1,4 @@
-"""The limits of the programme as rows, family by family (planning.md, section 6).
+"""The limits of the programme as rows, family by family (MODEL.md, section 6).
 
 Every row says: Σ amount × option taken ≤ upper. Where halls have people of their own beside people whom all halls
 share, a hall's row may borrow from the shared row of the slot.

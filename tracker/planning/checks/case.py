@@ -168,5 +168,5 @@ class Case:
 
 
 def slots_needed(content: WorkContent) -> int:
-    """D of planning.md, section 3: on-loom minutes rounded up to the grid."""
+    """D of MODEL.md, section 3: on-loom minutes rounded up to the grid."""
     return max(1, ceil((content.on_loom_min - DUST) / SLOT_MIN))

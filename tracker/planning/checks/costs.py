@@ -1,4 +1,4 @@
-"""What each booking costs, term by term, and what the plan as a whole does (planning.md, sections 5 and 7)."""
+"""What each booking costs, term by term, and what the plan as a whole does (MODEL.md, sections 5 and 7)."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import fields
@@ -60,7 +60,7 @@ def sums_agree(case: Case) -> Iterator[str]:
 
 
 class Prices:
-    """Costs straight from planning.md, section 5, one booking at a time."""
+    """Costs straight from MODEL.md, section 5, one booking at a time."""
 
     def __init__(self, case: Case, windows: Iterable[Window]):
         """`windows` are those that bookings will be priced in."""

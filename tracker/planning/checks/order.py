@@ -1,4 +1,4 @@
-"""What comes first: pilots before their type, firm bookings as published (planning.md, sections 6 and 7)."""
+"""What comes first: pilots before their type, firm bookings as published (MODEL.md, sections 6 and 7)."""
 
 from collections import defaultdict
 from collections.abc import Iterator

@@ -1,4 +1,4 @@
-"""Parts: what bookings take is there when they start (planning.md, section 6)."""
+"""Parts: what bookings take is there when they start (MODEL.md, section 6)."""
 
 from collections import defaultdict
 from collections.abc import Iterator

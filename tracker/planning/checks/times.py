@@ -1,4 +1,4 @@
-"""When each booking starts and ends: windows, working time, horizon, protected dates (planning.md, sections 3, 4, 6)."""
+"""When each booking starts and ends: windows, working time, horizon, protected dates (MODEL.md, sections 3, 4, 6)."""
 
 from bisect import bisect_left
 from collections.abc import Iterator
