@@ -1,22 +1,17 @@
 """Two people at once: real processes on one database, on SQLite and on PostgreSQL."""
 
-import multiprocessing
-from collections.abc import Callable
-from concurrent.futures import ProcessPoolExecutor
 from datetime import date
 
 import pytest
-from postgres_server import postgres_server
+from people import PEOPLE, at_once, four_people
+from postgres_server import new_database, postgres_server
 from stock_room_samples import added, booking, fill, key, plan_of
 
-from tracker.errors import DataError
 from tracker.services.reservations import release, reserve, take
 from tracker.services.stock import issue, receive
 from tracker.services.store_room import read_store_room
 from tracker.store import open_store
 
-PEOPLE = 4
-SPAWN = multiprocessing.get_context("spawn")
 LOOMS = [f"P{i}" for i in range(PEOPLE)]
 
 
@@ -29,9 +24,9 @@ def postgres():
 @pytest.fixture(params=["sqlite", "postgresql"])
 def db(request, tmp_path):
     """One rail on hand and none reserved, for four booked looms; the sample's own looms are not booked."""
-    url = str(tmp_path / "mill.db") if request.param == "sqlite" else request.getfixturevalue("postgres")
+    url = str(tmp_path / "mill.db")
     if request.param == "postgresql":
-        _empty(url)
+        url = new_database(request.getfixturevalue("postgres"))
     looms = [added("looms", loom, "Hall 1", hall="Hall 1", loom=loom, machine_type="AJ-190") for loom in LOOMS]
     one = added("parts", "DRIVE", part="DRIVE", on_hand=1.0)
     fill(
@@ -44,42 +39,10 @@ def db(request, tmp_path):
     return url
 
 
-def _empty(url: str) -> None:
-    from sqlalchemy import create_engine, text
-
-    engine = create_engine(url)
-    with engine.begin() as connection:
-        connection.execute(text("DROP SCHEMA public CASCADE"))
-        connection.execute(text("CREATE SCHEMA public"))
-    engine.dispose()
-
-
-def _start(barrier) -> None:
-    global all_here
-    all_here = barrier
-
-
-def _try(act: Callable[[str, int], object], db: str, person: int) -> str:
-    """What became of one person's attempt, begun when all are there: `done`, or the refusal."""
-    open_store(db).engine.dispose()  # the modules and the schema are loaded before the start
-    all_here.wait(60)
-    try:
-        act(db, person)
-    except DataError as refusal:
-        return str(refusal)
-    return "done"
-
-
 @pytest.fixture(scope="module")
 def people():
-    """Four processes that begin each act together; each waits for the others, so each does one of the four."""
-    barrier = SPAWN.Barrier(PEOPLE)
-    with ProcessPoolExecutor(PEOPLE, mp_context=SPAWN, initializer=_start, initargs=(barrier,)) as pool:
+    with four_people() as pool:
         yield pool
-
-
-def at_once(people: ProcessPoolExecutor, act: Callable[[str, int], object], db: str) -> list[str]:
-    return list(people.map(_try, [act] * PEOPLE, [db] * PEOPLE, range(PEOPLE)))
 
 
 def _reserve(db: str, person: int) -> None:

@@ -9,8 +9,11 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from uuid import uuid4
 
 import pytest
+from sqlalchemy import create_engine, text
+from sqlalchemy.engine import make_url
 
 
 def _binaries() -> Path | None:
@@ -58,3 +61,13 @@ def postgres_server() -> Iterator[str]:
     finally:
         subprocess.run([*control, "-m", "immediate", "stop"], capture_output=True, cwd=folder)
         shutil.rmtree(folder, ignore_errors=True)
+
+
+def new_database(server: str) -> str:
+    """URL of another, empty database on the server."""
+    name = f"mill_{uuid4().hex[:12]}"
+    engine = create_engine(server, isolation_level="AUTOCOMMIT")
+    with engine.connect() as connection:
+        connection.execute(text(f"CREATE DATABASE {name}"))
+    engine.dispose()
+    return make_url(server).set(database=name).render_as_string(hide_password=False)

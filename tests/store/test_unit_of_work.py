@@ -15,7 +15,7 @@ from tracker.domain.rows import Change, SourceColumn, SourceTable
 from tracker.domain.stock import Movement, MovementKind, Reservation
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, TrackerError
-from tracker.store import open_store
+from tracker.store import connecting, open_store
 from tracker.store.base import Base
 from tracker.store.loads import Place
 from tracker.store.models import RowChangeRow
@@ -190,3 +190,11 @@ def test_a_database_that_fails_meanwhile_is_one_line_and_nothing_is_written(stor
         uow.commit()
     with store.reading() as uow:
         assert uow.mill().looms == {}
+
+
+def test_who_waits_too_long_for_another_writer_is_told_so(store, monkeypatch):
+    monkeypatch.setattr(connecting, "WAIT_S", 0)
+    second = open_store(store.place.url.render_as_string(), make=True)
+    says = r"does not answer: somebody else has been writing to it for \d+ s, try again; nothing was written"
+    with store.unit_of_work(), pytest.raises(TrackerError, match=says), second.unit_of_work():
+        pass

@@ -12,7 +12,6 @@ from tracker.kits.reserving import reserve as reserve_all
 from tracker.services.looms import find_loom
 from tracker.services.store_room import StockReport, StoreRoom, entry_in, read_store_room, refusal
 from tracker.store import UnitOfWork
-from tracker.store.stock import lock_ledger
 
 
 def reserve(
@@ -109,7 +108,6 @@ def reserve_plan(uow: UnitOfWork, plan: Plan, who: str | None = None) -> StockRe
     To be called in the unit of work that saves the plan. Reservations by hand give way; what is reserved for a loom in
     work that the plan does not book stays.
     """
-    lock_ledger(uow.session)
     room, booked = read_store_room(uow), {booking.key for booking in plan.bookings}
     in_work = {key for key, change in uow.stages().items() if change.stage in (Stage.IN_WORK, Stage.RUN_IN)}
     kept = [r for r in room.reservations if r.key in in_work - booked]

@@ -24,7 +24,7 @@ from tracker.kits.reserving import settle
 from tracker.kits.state import coming_back, in_booking_order, issued_to, kit_states, missing, recovered_from
 from tracker.scope.content import scope_looms
 from tracker.store import UnitOfWork, open_store
-from tracker.store.stock import change_reservations, lock_ledger
+from tracker.store.stock import change_reservations
 from tracker.store.unit_of_work import user
 
 SUPPLIED_NO_MORE = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
@@ -240,7 +240,6 @@ def _stock(room: StoreRoom, part: str) -> PartStock:
 def entry_in(db: str, at: datetime | None = None, who: str | None = None) -> Iterator[Entry]:
     """An entry that is written when the block ends without an error."""
     with open_store(db).unit_of_work() as uow:
-        lock_ledger(uow.session)
         yield Entry(uow, at, who)
         uow.commit()
 

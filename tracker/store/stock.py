@@ -1,16 +1,11 @@
-"""The stock ledger and the reservations.
-
-Whoever changes either first takes the ledger's lock, so that of two people who want the last rail exactly one reads
-that it is still there. On SQLite every unit of work holds the one write lock from its beginning; on PostgreSQL the
-ledger's tables are locked against other writers, and readers go on.
-"""
+"""The stock ledger and the reservations."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any, cast
 
-from sqlalchemy import Table, delete, func, insert, select, text, tuple_
+from sqlalchemy import Table, delete, func, insert, select, tuple_
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey, Receipt
@@ -22,12 +17,6 @@ from tracker.store.rows import key_text, stock_on_hand
 
 ReservationKey = tuple[LoomKey, str]
 """Loom and part."""
-
-
-def lock_ledger(session: Session) -> None:
-    """Keep other writers off the ledger until the unit of work ends; to be taken before anything is written."""
-    if session.get_bind().dialect.name == "postgresql":
-        session.execute(text("LOCK TABLE stock_movements, reservations, receipts IN SHARE ROW EXCLUSIVE MODE"))
 
 
 def read_movements(session: Session, part: str | None = None) -> list[Movement]:
@@ -47,7 +36,6 @@ def _key(hall: str | None, loom: str | None) -> LoomKey | None:
 
 def add_movements(session: Session, movements: Sequence[Movement]) -> None:
     """Append movements, in order; refused as a whole (`DataError`) where one is impossible: see `check_movement`."""
-    lock_ledger(session)
     on_hand, held = stock_on_hand(session), _held(session, movements)
     known = set(session.scalars(select(PartRow.part)))
     for movement in movements:
@@ -90,7 +78,6 @@ def read_reservations(session: Session, part: str | None = None) -> list[Reserva
 
 def set_reservations(session: Session, reservations: Iterable[Reservation], at: datetime, who: str) -> None:
     """Replace all open reservations; what changes stands in the change log."""
-    lock_ledger(session)
     wanted = {(r.key, r.part): 0.0 for r in read_reservations(session)}
     change_reservations(session, wanted | {(r.key, r.part): r.quantity for r in reservations}, at, who)
 
@@ -102,7 +89,6 @@ def change_reservations(
 
     Raises `DataError` where more of a part would be reserved than is on hand; then nothing was changed.
     """
-    lock_ledger(session)
     all_now = {(r.key, r.part): r.quantity for r in read_reservations(session)}
     new = {key: quantity for key, quantity in quantities.items() if abs(quantity - all_now.get(key, 0.0)) > TOLERANCE}
     _refuse_beyond_stock(session, all_now, new)
@@ -158,7 +144,6 @@ def _log(
 
 def set_open(session: Session, receipt: Receipt, quantity: float, at: datetime, who: str, why: str) -> None:
     """Set what is still open of an order line; at 0 the line leaves the open order lines and stays in the log."""
-    lock_ledger(session)
     line = session.get_one(ReceiptRow, (receipt.order, receipt.part))
     values = {"quantity": [line.quantity, quantity if quantity > TOLERANCE else None]}
     if quantity > TOLERANCE:

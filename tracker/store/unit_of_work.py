@@ -4,6 +4,7 @@ import os
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from getpass import getuser
+from sqlite3 import SQLITE_BUSY
 from types import TracebackType
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -22,7 +23,11 @@ from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import TrackerError
 from tracker.store import loads, mill, plans, progress, stock
+from tracker.store.connecting import WAIT_S
 from tracker.store.rows import read_rows
+
+LOCK_NOT_AVAILABLE = "55P03"
+"""The error code of PostgreSQL; https://www.postgresql.org/docs/15/errcodes-appendix.html"""
 
 
 class UnitOfWork:
@@ -35,6 +40,10 @@ class UnitOfWork:
         self.session, self.name = Session(engine, expire_on_commit=False), name
 
     def __enter__(self) -> "UnitOfWork":
+        try:
+            self.session.connection()  # begins at once: a writer waits here for its lock
+        except DBAPIError as error:
+            raise self._failed(error) from error
         return self
 
     def __exit__(
@@ -46,9 +55,10 @@ class UnitOfWork:
         except DBAPIError as second:
             error = error or second
         if isinstance(error, DBAPIError):
-            raise TrackerError(
-                f"the database {self.name} does not answer: {reason(error)}; nothing was written"
-            ) from error
+            raise self._failed(error) from error
+
+    def _failed(self, error: DBAPIError) -> TrackerError:
+        return TrackerError(f"the database {self.name} does not answer: {reason(error)}; nothing was written")
 
     def commit(self) -> None:
         self.session.commit()
@@ -134,4 +144,10 @@ def user() -> str:
 
 def reason(error: Exception) -> str:
     """What the database itself says, in one line."""
-    return str(getattr(error, "orig", None) or error).splitlines()[0]
+    cause = getattr(error, "orig", None) or error
+    if (
+        getattr(cause, "sqlite_errorcode", 0) & 0xFF == SQLITE_BUSY
+        or getattr(cause, "sqlstate", "") == LOCK_NOT_AVAILABLE
+    ):
+        return f"somebody else has been writing to it for {WAIT_S} s, try again"
+    return str(cause).splitlines()[0]

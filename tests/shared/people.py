@@ -1,0 +1,42 @@
+"""Several people at once: real processes that each do one thing to one database, begun together."""
+
+import multiprocessing
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from contextlib import contextmanager
+
+from tracker.errors import TrackerError
+
+PEOPLE = 4
+SPAWN = multiprocessing.get_context("spawn")
+
+Act = Callable[[str, int], object]
+"""What a person does: to which database, as which of them."""
+
+
+@contextmanager
+def four_people() -> Iterator[ProcessPoolExecutor]:
+    """Four processes that begin each act together; each waits for the others, so each does one of the four."""
+    barrier = SPAWN.Barrier(PEOPLE)
+    with ProcessPoolExecutor(PEOPLE, mp_context=SPAWN, initializer=_start, initargs=(barrier,)) as pool:
+        yield pool
+
+
+def at_once(people: ProcessPoolExecutor, acts: Act | Sequence[Act], db: str) -> list[str]:
+    """What became of each person's attempt at `acts`, one for all or one each: `done`, or the refusal."""
+    each = acts if isinstance(acts, Sequence) else [acts] * PEOPLE
+    return list(people.map(_try, each, [db] * PEOPLE, range(PEOPLE)))
+
+
+def _start(barrier) -> None:
+    global all_here
+    all_here = barrier
+
+
+def _try(act: Act, db: str, person: int) -> str:
+    all_here.wait(60)
+    try:
+        act(db, person)
+    except TrackerError as refusal:
+        return str(refusal)
+    return "done"
