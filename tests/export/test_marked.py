@@ -312,7 +312,7 @@ def test_any_cells_of_any_grid(tmp_path_factory, values, cells):
 
 @pytest.mark.parametrize("name", ["plain.xls"])
 def test_the_values_of_an_xls_go_into_a_new_workbook(tmp_path, name):
-    source = Path(__file__).parents[1] / "intake" / "files" / name
+    source = Path(__file__).parents[1] / "office" / "files" / name
     said = write_marked(source, [finding(REFUSED, "C3", sheet="")], tmp_path / "marked.xlsx")
     assert "copy of the values of plain.xls" in said and "formats and formulas stay behind" in said
     book = openpyxl.load_workbook(tmp_path / "marked.xlsx")

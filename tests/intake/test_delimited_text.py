@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 from mill_sheets import HEADINGS, delimited, inventory, read, typed_rows
 
-from tracker.intake.open_text import best_delimiter
+from tracker.intake.vocabulary.headings import language_of_heading
+from tracker.office.opening.text import best_delimiter
 
 LOOMS = inventory()
 UNITS = {7: " (cm)", 9: " (1/min)", 10: " (%)"}
@@ -105,6 +106,6 @@ def test_turned_numbers_in_text(tmp_path: Path):
 
 @pytest.mark.parametrize("mark", [";", "\t", ",", "|"])
 def test_delimiter_by_even_lines(mark):
-    assert (
-        best_delimiter(mark.join("abc") + "\n" + mark.join(["1,5", "x", "y"] if mark != "," else "xyz") + "\n") == mark
-    )
+    row = ["1,5", "x", "y"] if mark != "," else "xyz"
+    text = mark.join("abc") + "\n" + mark.join(row) + "\n"
+    assert best_delimiter(text, language_of_heading) == mark

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from mill_sheets import read
 
-XLS = Path(__file__).parent / "files" / "tezgahlar.xls"
+XLS = Path(__file__).parents[1] / "office" / "files" / "tezgahlar.xls"
 
 
 def test_an_old_workbook_reads_like_a_new_one():

@@ -5,8 +5,8 @@ from pathlib import Path
 
 from tracker.domain.tables import TABLES, Kind
 from tracker.export.workbook import write_export, write_template
-from tracker.intake.compare import compare
 from tracker.intake.reader import read_files
+from tracker.intake.rows.compare import compare
 
 TODAY = date(2026, 11, 25)
 

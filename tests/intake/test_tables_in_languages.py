@@ -9,7 +9,7 @@ from test_reader_tables import example
 from tracker.domain.tables import TABLES, Kind
 from tracker.domain.units import percent
 from tracker.intake.reader import read_files
-from tracker.intake.vocabulary import LANGUAGES, read_data
+from tracker.intake.vocabulary.dictionary import LANGUAGES, read_data
 
 WORD_ROWS = {"operations": {"operation": "lift the rail"}, "checks": {"check": "guard closed"}}
 LOOM = [["Loom", "Hall", "Machine type", "Frames", "Speed"], ["007", "Hall 1", "AJ-190", 8, 600]]

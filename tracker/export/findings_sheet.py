@@ -8,8 +8,8 @@ from openpyxl.utils import get_column_letter
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
 from tracker.domain.own_sheets import FINDINGS_TITLE
-from tracker.export.package_styles import MAIN, Styles
-from tracker.export.package_xml import attribute, element_text
+from tracker.office.patching.styles import MAIN, Styles
+from tracker.office.patching.xml import attribute, element_text
 
 SHEET = "Findings"
 COLOURS = {Severity.REFUSED: "F3B8A8", Severity.DOUBT: "F8E08E", Severity.NOTE: "CFE2EE"}

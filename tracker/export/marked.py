@@ -19,13 +19,13 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import Kind
 from tracker.errors import InputRefused, UsageError
 from tracker.export import findings_sheet
-from tracker.export.cells import MAX_TEXT, workbook_value, xml_text
-from tracker.export.files import written
-from tracker.export.package import Package
-from tracker.export.package_notes import AUTHOR, add_notes
-from tracker.export.package_sheet import Cell, SheetPart, cell_of
-from tracker.export.package_styles import EMPTY_STYLES, Styles
-from tracker.export.sheets import Col, Sheet, add_sheet, new_book, put, save
+from tracker.office.files import written
+from tracker.office.patching.notes import AUTHOR, add_notes
+from tracker.office.patching.package import Package
+from tracker.office.patching.sheet_part import Cell, SheetPart, cell_of
+from tracker.office.patching.styles import EMPTY_STYLES, Styles
+from tracker.office.writing.sheets import Col, Sheet, add_sheet, new_book, put, save
+from tracker.office.writing.values import MAX_TEXT, workbook_value, xml_text
 
 Mark = tuple[Finding, bool]
 """A finding on a cell, and whether its comment stands there."""

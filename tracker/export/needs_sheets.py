@@ -8,7 +8,7 @@ from tracker.domain.mill import Mill, Part
 from tracker.domain.needs import PartWeek
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.export.sheets import Col, Sheet
+from tracker.office.writing.sheets import Col, Sheet
 
 _PART = (Col("Part", Kind.IDENTIFIER), Col("Description"), Col("Unit"))
 

@@ -11,7 +11,7 @@ from tracker.domain.tables import RECEIPTS, Kind
 from tracker.domain.words import natural_key
 from tracker.errors import TrackerError
 from tracker.export.needs_sheets import late_text
-from tracker.export.sheets import Col, Sheet, write_tables
+from tracker.office.writing.sheets import Col, Sheet, write_tables
 
 NO_SUPPLIER = "no supplier named"
 

@@ -16,9 +16,9 @@ from tracker.domain.mill import Mill
 from tracker.domain.needs import PickLine
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.export.files import written
 from tracker.export.pdf import GREY, SHADE, WARN, TickBox, paragraph
-from tracker.export.sheets import Col, Sheet, write_tables
+from tracker.office.files import written
+from tracker.office.writing.sheets import Col, Sheet, write_tables
 
 _WIDTHS = (8 * mm, 22 * mm, 34 * mm, 56 * mm, 25 * mm, 35 * mm)
 

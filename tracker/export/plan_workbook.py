@@ -16,7 +16,7 @@ from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.domain.work import Choices
 from tracker.export.needs_sheets import need_sheets
-from tracker.export.sheets import Col, Sheet, write_tables
+from tracker.office.writing.sheets import Col, Sheet, write_tables
 
 _LOOM = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
 _SLOT_H = 0.5

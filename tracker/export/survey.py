@@ -9,7 +9,7 @@ from openpyxl.styles import Border, PatternFill, Side
 from tracker.domain.formats import count
 from tracker.domain.survey import SurveyColumn, SurveyList, SurveyRow
 from tracker.domain.tables import LOOMS, Kind
-from tracker.export.sheets import Col, Sheet, add_sheet, new_book, save
+from tracker.office.writing.sheets import Col, Sheet, add_sheet, new_book, save
 
 _KNOWN = ("loom", "hall", "row", "place", "machine_type")
 _ASKED = PatternFill("solid", fgColor="FFF3CD")

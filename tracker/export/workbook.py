@@ -10,9 +10,9 @@ from tracker.domain.own_sheets import GUIDE_TITLE
 from tracker.domain.tables import TABLES, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
-from tracker.export.cells import csv_text, shown_share, workbook_value
-from tracker.export.files import written
-from tracker.export.sheets import Col, Sheet, add_sheet, new_book, rows_of, save
+from tracker.office.files import written
+from tracker.office.writing.sheets import Col, Sheet, add_sheet, new_book, rows_of, save
+from tracker.office.writing.values import csv_text, shown_share, workbook_value
 
 Record = Mapping[str, Any]
 """Field of the table, or heading kept as the mill wrote it → value as the domain has it."""

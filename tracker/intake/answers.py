@@ -7,11 +7,11 @@ from dataclasses import dataclass, field
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
 from tracker.errors import UsageError
-from tracker.intake.dates import DAY_FIRST, MONTH_FIRST
-from tracker.intake.headings import match_heading
-from tracker.intake.numbers import COMMA, POINT
-from tracker.intake.units import FACTORS, WORDS, is_unit, unit_named
-from tracker.intake.vocabulary import vocabulary
+from tracker.intake.vocabulary.dates import DAY_FIRST, MONTH_FIRST
+from tracker.intake.vocabulary.dictionary import vocabulary
+from tracker.intake.vocabulary.headings import match_heading
+from tracker.intake.vocabulary.numbers import COMMA, POINT
+from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
 UNIT, ORDER, FIELD, SHEET, LETTER, DECIMALS, VALUE = "unit", "order", "field", "sheet", "letter", "decimals", "value"
 """Kinds of question. A remembered answer is kept under `kind|heading`."""

@@ -11,16 +11,16 @@ from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused
 from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
-from tracker.intake.columns import Part
-from tracker.intake.evidence import evidence_of
-from tracker.intake.headings import match_heading
-from tracker.intake.layout import Block, find_blocks
-from tracker.intake.loom_lists import choose_loom_lists
-from tracker.intake.open_book import open_book
-from tracker.intake.recognise import recognise
+from tracker.intake.columns.pool import Part
+from tracker.intake.layout.blocks import Block, find_blocks
+from tracker.intake.layout.evidence import evidence_of
+from tracker.intake.layout.loom_lists import choose_loom_lists
+from tracker.intake.layout.recognise import recognise
 from tracker.intake.report import Report
-from tracker.intake.sheets import Sheet
-from tracker.intake.tables_read import read_tables
+from tracker.intake.rows.read_tables import read_tables
+from tracker.intake.vocabulary.headings import language_of_heading, match_heading
+from tracker.office.opening.book import open_book
+from tracker.office.sheet import Sheet
 
 _COMMON_LISTS = frozenset({"parts", "receipts", "crews", "running", "closures", "tools", "changes"})
 """Tables that any workbook may hold for purposes of its own."""
@@ -48,7 +48,7 @@ def read_files(
     for i, path in enumerate(map(Path, paths)):
         if progress:
             progress(f"Reading {path.name}", i / len(paths))
-        sheets = open_book(path)
+        sheets = open_book(path, language_of_heading)
         found = [block for sheet in sheets for block in _blocks_of(sheet, asked, report)]
         names += [sheet.name for sheet in sheets] + [path.name]
         names += [heading for block in found for heading in block.headings.values()]

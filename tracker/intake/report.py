@@ -5,8 +5,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from tracker.domain.findings import Finding, Severity
-from tracker.intake.raw_sheets import Cell, cell_name
-from tracker.intake.sheets import Mark, Sheet
+from tracker.office.addresses import Cell, cell_name
+from tracker.office.sheet import Mark, Sheet
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from tracker.domain.formats import shown
 from tracker.domain.rows import Change, RowKey
 from tracker.domain.tables import TABLES, TERMS, Kind
 from tracker.domain.units import percent
-from tracker.export.cells import workbook_value
+from tracker.office.writing.values import workbook_value
 
 
 @dataclass(frozen=True, slots=True)

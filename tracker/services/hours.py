@@ -8,7 +8,7 @@ from typing import Any
 from tracker.domain.formats import count
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.export.sheets import Col, Sheet, write_tables
+from tracker.office.writing.sheets import Col, Sheet, write_tables
 from tracker.scope.hours import Hours
 from tracker.services.scope import ScopeReport, scope
 

@@ -8,7 +8,7 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
 from tracker.domain.rows import Change, RowCounts, RowKey, SourceTable
 from tracker.domain.tables import TABLES
-from tracker.intake.new_looms import LOOKS_LIKE_KNOWN
+from tracker.intake.rows.new_looms import LOOKS_LIKE_KNOWN
 from tracker.scope.difference import MethodDifference
 from tracker.services.change_words import told
 from tracker.store.rows import plain

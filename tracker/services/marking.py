@@ -7,8 +7,9 @@ from zipfile import is_zipfile
 from tracker.domain.findings import Finding
 from tracker.errors import UsageError
 from tracker.export.marked import write_marked
-from tracker.intake.open_text import text_sheet
-from tracker.intake.raw_compound import COMPOUND_MAGIC
+from tracker.intake.vocabulary.headings import language_of_heading
+from tracker.office.guarding.compound import COMPOUND_MAGIC
+from tracker.office.opening.text import text_sheet
 
 
 class Marking:
@@ -57,5 +58,5 @@ def _grids(file: Path) -> dict[str, list[list[object]]] | None:
     with file.open("rb") as opened:
         if is_zipfile(file) or opened.read(8).startswith(COMPOUND_MAGIC):
             return None
-    sheet = text_sheet(file)
+    sheet = text_sheet(file, language_of_heading)
     return {sheet.name: [list(row) for row in sheet.rows]}

@@ -8,8 +8,8 @@ from typing import Any
 from tracker.domain.tables import CLOSURES, CREWS, LOOMS, RECEIPTS, TERM_COLUMNS, TOOLS, Column, Kind, Pair, Table
 from tracker.domain.words import fold
 from tracker.errors import UsageError
-from tracker.intake.pairs import contradiction, fits
-from tracker.intake.single_values import possible, single_value
+from tracker.intake.columns.single_values import possible, single_value
+from tracker.intake.rows.pairs import contradiction, fits
 
 LONGEST_NAME = 60
 

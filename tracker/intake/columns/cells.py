@@ -1,0 +1,121 @@
+"""The cells of a column, read by its plan: values, empty cells with a note, or refused rows."""
+
+from typing import Any
+
+from tracker.domain.findings import Severity
+from tracker.domain.tables import LOOMS, Column
+from tracker.intake.columns.pool import CellProblem, Part, Pool
+from tracker.intake.columns.readings import Plan, Reading
+from tracker.intake.report import Report
+from tracker.intake.vocabulary.placeholders import emptiness, is_ditto, says_unknown
+from tracker.office.sheet import Mark
+
+
+def read_column(reading: Reading, column: int, plan: Plan, report: Report) -> list[Any]:
+    """The values of a column row by row; rows with a cell that cannot be read are refused."""
+    part, pool = reading.parts[column], reading.pools[column]
+    known: dict[tuple[type, Any, str], Any] = {}
+    codes = part.sheet.extras.format.codes
+    values: list[Any] = []
+    for i, value in enumerate(part.values):
+        if value is None:
+            values.append(None)
+            continue
+        row = reading.rows[i].row
+        code = part.code(row) if codes else ""
+        key = (type(value), value, code)
+        if key not in known:
+            known[key] = _SPECIAL if _is_special(value) else _attempt(pool, plan, value, code)
+        found = known[key]
+        if found is _SPECIAL:
+            found = _special(reading, part, pool, i, value, values, report)
+        elif type(found) is CellProblem:
+            reading.refuse(i, column)
+            report.cell(Severity.REFUSED, found.code, part.sheet, row, column, found.message + ".",
+                        heading=pool.heading, raw=value, understood=found.understood, hint=found.hint)  # fmt: skip
+            found = None
+        elif type(found) is _Unknown:
+            report.cell(Severity.NOTE, "read-as-empty", part.sheet, row, column,
+                        f"{value!r} says that nothing is known; read as empty.", heading=pool.heading, raw=value)  # fmt: skip
+            found = None
+        values.append(found)
+    return values
+
+
+_SPECIAL = object()
+"""Stands for a cell that is judged where it stands: a mark, a placeholder, a ditto."""
+
+
+def _is_special(value: Any) -> bool:
+    return type(value) is Mark or (type(value) is str and bool(emptiness(value) or is_ditto(value)))
+
+
+class _Unknown:
+    """A word that says that the value is not known."""
+
+
+def _attempt(pool: Pool, plan: Plan, value: Any, code: str) -> Any:
+    """The value, or the problem that stands against it."""
+    try:
+        return plan.read(value, code)
+    except CellProblem as problem:
+        if isinstance(value, str) and pool.column is not None and says_unknown(value):
+            return _Unknown()
+        return problem
+
+
+def _special(reading: Reading, part: Part, pool: Pool, i: int, value: Any, values: list[Any], report: Report) -> Any:
+    """A mark, a placeholder or a ditto: None, or the value of the row above."""
+    row = reading.rows[i].row
+
+    def say(severity: Severity, code: str, message: str, hint: str = "") -> None:
+        report.cell(severity, code, part.sheet, row, part.column, message, heading=pool.heading, raw=value,
+                    understood="" if severity is Severity.REFUSED else "empty", hint=hint)  # fmt: skip
+
+    if type(value) is Mark and value.kind == "formula":
+        reading.refuse(i, part.column)
+        say(Severity.REFUSED, "formula-without-value", f"{pool.name}: the formula in this cell has no stored value.",
+            "Open the file in a spreadsheet, let it calculate, and save it.")  # fmt: skip
+        return None
+    if type(value) is str and is_ditto(value) and values:
+        report.cell(Severity.NOTE, "ditto", part.sheet, row, part.column, f"{value!r} repeats the cell above.",
+                    heading=pool.heading, raw=value, understood=str(values[-1]))  # fmt: skip
+        return values[-1]
+    if pool.column is None and pool.table.open_columns == "conditions" and value == "-":
+        return None
+    if type(value) is Mark and value.kind == "empty text":
+        say(Severity.NOTE, "empty-text", "The formula in this cell gives nothing; read as empty.")
+    elif type(value) is Mark or emptiness(value) == "error":
+        text = value.text if type(value) is Mark else value
+        say(
+            Severity.NOTE,
+            "error-cell",
+            f"The error {text} is read as empty.",
+            "Mend the formula if the value is needed.",
+        )
+    else:
+        say(Severity.NOTE, "placeholder", f"{value!r} is read as empty.")
+    return None
+
+
+def check_needed(reading: Reading, report: Report) -> None:
+    """Refuse rows without a value that the table needs (the hall of a loom is looked for elsewhere, too)."""
+    for column in reading.table.columns:
+        if not column.needed or (reading.table is LOOMS and column.field == "hall"):
+            continue
+        c = reading.column_of(column.field)
+        if c is None:
+            continue
+        for i, value in enumerate(reading.values[c]):
+            if (value is None or value == "") and (i, c) not in reading.faults:
+                _refuse_missing(reading, i, c, column, report)
+
+
+def _refuse_missing(reading: Reading, i: int, c: int, column: Column, report: Report) -> None:
+    reading.refused.add(i)
+    sheet, row = reading.block.sheet, reading.rows[i].row
+    name = {"loom": "loom number", "machine_type": "machine type"}.get(column.field, column.heading.lower())
+    report.cell(Severity.REFUSED, "missing-value", sheet, row, c,
+                f"{sheet.row_range(row, reading.block.columns)} has no {name}.",
+                heading=reading.block.headings[c], raw=sheet.value(row, c) or "",
+                hint="Fill in the cell, or delete the row.")  # fmt: skip

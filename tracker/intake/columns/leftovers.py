@@ -1,0 +1,65 @@
+"""What is not loaded, or easily overlooked, is said: columns without a heading or a place in the table, hidden rows."""
+
+from tracker.domain.findings import Severity
+from tracker.intake.columns.pool import Part
+from tracker.intake.columns.readings import Reading
+from tracker.intake.report import Report, ranges
+
+_BESIDE = 3
+"""Columns beyond the last heading in which stray cells count to the table."""
+
+
+def note_leftovers(reading: Reading, report: Report) -> None:
+    """Note stray columns, columns that the table has no room for, and hidden rows."""
+    _note_headless(reading, report)
+    _note_unread(reading, report)
+    _note_hidden(reading, report)
+
+
+def _note_headless(reading: Reading, report: Report) -> None:
+    block = reading.block
+    first, last = block.columns[0], block.columns[-1]
+    others = {c for c in range(first, last + 1 + _BESIDE) if c not in block.headings}
+    for c in sorted(others - _headed_elsewhere(reading)):
+        rows = [body.row for body in reading.rows if block.sheet.value(body.row, c) is not None]
+        if rows:
+            cells = ranges(block.sheet.place(row, c) for row in rows)
+            report.whole(
+                Severity.NOTE, "no-heading", block.sheet, cells, "These cells stand under no heading; they are not loaded.",
+                raw=block.sheet.value(rows[0], c), hint="Give the column a heading if it matters.",
+            )  # fmt: skip
+
+
+def _headed_elsewhere(reading: Reading) -> set[int]:
+    """Columns with something in the heading line: another table beside this one."""
+    block = reading.block
+    return {
+        c
+        for c in range(block.sheet.width)
+        for r in range(block.top, block.bottom + 1)
+        if block.sheet.value(r, c) is not None
+    }
+
+
+def _note_unread(reading: Reading, report: Report) -> None:
+    block = reading.block
+    for c in block.columns if not reading.table.open_columns else ():
+        if c not in block.recognised.meanings:
+            report.whole(
+                Severity.NOTE, "column-not-loaded", block.sheet, Part(block, c, []).heading_cell,
+                f"The column {block.headings[c]} has no place in the table {reading.table.sheet}; it is not loaded.",
+                heading=block.headings[c],
+            )  # fmt: skip
+
+
+def _note_hidden(reading: Reading, report: Report) -> None:
+    block = reading.block
+    shown = block.sheet.extras.format
+    numbers = [block.sheet.line_number(body.row) for body in reading.rows]
+    hidden = [n for n in numbers if n in (shown.hidden_columns if block.sheet.transposed else shown.hidden_rows)]
+    if hidden:
+        why = f" by the filter on {shown.filtered}" if shown.filtered else ""
+        report.whole(
+            Severity.NOTE, "hidden-rows", block.sheet, "",
+            f"{len(hidden)} of {len(numbers)} rows are hidden{why}; they are read like any other.",
+        )  # fmt: skip

@@ -1,0 +1,174 @@
+"""The cells of a column of numbers, read by a plan: which decimal mark, which unit, within which bounds."""
+
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from tracker.domain.tables import Kind
+from tracker.domain.units import fraction
+from tracker.intake.columns.pool import CellProblem, Pool
+from tracker.intake.columns.shown import plain_number, shown_literal, shows_percent
+from tracker.intake.vocabulary.numbers import Quantity, quantity
+from tracker.intake.vocabulary.units import FACTORS, WORDS, unit_named
+
+USUAL: dict[str, dict[str, tuple[float, float]]] = {
+    "width": {"cm": (80, 560), "inch": (40, 165), "mm": (800, 6000), "m": (0.8, 6)},
+    "pick_density": {"per_cm": (4, 80), "per_inch": (10, 200), "per_10cm": (80, 800)},
+}
+"""Dimension → unit → the values that occur in a mill (reed widths 130 to 540 cm; 10 to 45 picks/cm, with room)."""
+EACH = "each"
+"""Every text that either convention fits is plausible in one only."""
+_MONEY = re.compile(
+    r"[€$£¥₺₹]|[A-Z]{3}|R\$|Fr\.?|fr\.?|Rs\.?|TL|元|圆|(?:[A-Z]{3}|[€$£¥₺₹])?\s?/\s?\S+|,-|.-|,–", re.IGNORECASE
+)
+
+
+@dataclass(slots=True)
+class NumberPlan:
+    """How to read each cell of a pool."""
+
+    pool: Pool
+    dimension: str | None
+    decimals: str = ""
+    """Convention for texts that either fits; `` where none is ambiguous."""
+    unit: str = ""
+    """Unit of the cells that name none."""
+    unit_words: str = ""
+    """Unit as reported."""
+    asked: bool = False
+    """A question about the column is open, so its values cannot be judged yet."""
+
+    def read(self, value: Any, code: str) -> float:
+        """The value in the table's unit; CellProblem where it cannot be read or lies out of bounds."""
+        number, unit = self._number(value, code)
+        return self._checked(self._converted(number, unit), value)
+
+    def _number(self, value: Any, code: str) -> tuple[float, str]:
+        if isinstance(value, bool) or not isinstance(value, float | int | str):
+            raise self._unreadable(value)
+        if not isinstance(value, str):
+            return float(value), unit_of_code(self.dimension, code) or self.unit
+        found = quantity(value)
+        if found is None:
+            raise self._unreadable(value)
+        return self._reading(found, value), self._own_unit(found, value) or self.unit
+
+    def _reading(self, found: Quantity, value: str) -> float:
+        certain = found.certain
+        if certain is not None:
+            return certain
+        if self.decimals in found.readings:
+            return found.readings[self.decimals]
+        likely = [mark for mark in found.readings if plausible(self, found, mark)]
+        if len(likely) == 1:
+            return found.readings[likely[0]]
+        raise self._unreadable(value)
+
+    def _own_unit(self, found: Quantity, value: str) -> str:
+        text = found.unit.strip(" .")
+        if not text:
+            return ""
+        unit = unit_named(self.dimension, text) or unit_named(self.dimension, text.strip("()[]"))
+        if unit or (self.dimension is None and _MONEY.fullmatch(text)):
+            return unit or ""
+        if (
+            self.dimension is None
+            and re.fullmatch(r"\D{1,12}", text)
+            and self.pool.column
+            and self.pool.column.unit is None
+        ):
+            return ""
+        raise CellProblem(
+            "unit-unknown",
+            f"{self.pool.name} {value!r}: {found.unit!r} is no unit of it",
+            f"Write the number alone, or with one of: {', '.join(_words(self.dimension))}.",
+        )
+
+    def _converted(self, number: float, unit: str) -> float:
+        if self.dimension == "fraction":
+            if unit == "fraction" or (unit == "mixed" and number <= 1):
+                return float(f"{number:.12g}")  # 0.8 + 0.02 is 0.82
+            return fraction(number) if unit != "permille" else number / 1000
+        factor = FACTORS[self.dimension][unit] if self.dimension and unit else 1
+        return number if factor == 1 else float(f"{number * factor:.10g}")
+
+    def _checked(self, value: float, raw: Any) -> float:
+        column = self.pool.column
+        if column is None or self.asked:
+            return value
+        low, high = column.low, column.high
+        if (low is not None and value < low) or (high is not None and value > high):
+            raise CellProblem(
+                "impossible-value",
+                self._out_of_bounds(value, raw),
+                "Correct the cell or leave it empty.",
+                self._shown(value),
+            )
+        if column.kind is Kind.INTEGER and value != int(value):
+            raise CellProblem(
+                "not-whole", f"{column.heading} {raw!r} is no whole number", "Correct the cell or leave it empty."
+            )
+        return int(value) if column.kind is Kind.INTEGER else value
+
+    def _out_of_bounds(self, value: float, raw: Any) -> str:
+        column = self.pool.column
+        assert column is not None
+        below = column.low is not None and value < column.low
+        limit = column.low if below else column.high
+        assert limit is not None
+        said = raw if isinstance(raw, str) else plain_number(raw)
+        side = "below the lowest" if below else "above the highest"
+        shown = self._shown(value)
+        inside = "" if said.replace(" ", "") == shown.replace(" ", "") else f" ({shown})"
+        return f"{column.heading} {said}{inside} is {side} possible, {self._shown(limit)}"
+
+    def _shown(self, value: float) -> str:
+        column = self.pool.column
+        if column is not None and column.kind is Kind.FRACTION:
+            return f"{value * 100:.6g} %"
+        unit = column.unit if column is not None else ""
+        return f"{value:,.6g} {unit}".strip() if unit else f"{value:,.6g}"
+
+    def _unreadable(self, value: Any) -> CellProblem:
+        return CellProblem(
+            "not-a-number",
+            f"{self.pool.name} {str(value)!r} cannot be read as a number",
+            "Correct the cell or leave it empty.",
+        )
+
+
+def unit_of_code(dimension: str | None, code: str) -> str:
+    """The unit that a number format shows: a cell formatted `0%` holds a fraction, `0" mm"` millimetres."""
+    if not code:
+        return ""
+    if shows_percent(code):
+        return "fraction" if dimension == "fraction" else ""
+    literal = shown_literal(code)
+    return (unit_named(dimension, literal) or "") if literal else ""
+
+
+def plausible(plan: NumberPlan, found: Quantity, mark: str) -> bool:
+    """Does a reading lie within the column's bounds in some unit that it may have?"""
+    pool, column = plan.pool, plan.pool.column
+    value = found.readings.get(mark)
+    if column is None or value is None:
+        return False
+    if column.kind is Kind.INTEGER and value != int(value):
+        return False
+    named = unit_named(plan.dimension, found.unit.strip(" .")) or heading_unit(pool, plan.dimension)
+    if plan.dimension in USUAL:
+        ranges = USUAL[plan.dimension]
+        return any(low <= value <= high for unit, (low, high) in ranges.items() if named in ("", None, unit))
+    if plan.dimension == "fraction":
+        return value <= 100
+    low = 60 if column.unit == "picks/min" else column.low if column.low is not None else -1e18
+    return low <= value <= (column.high if column.high is not None else 1e18)
+
+
+def heading_unit(pool: Pool, dimension: str | None) -> str:
+    """The unit that a heading names in a dimension, `` where it names none."""
+    return next((u for text in pool.match.units if (u := unit_named(dimension, text))), "")
+
+
+def _words(dimension: str | None) -> list[str]:
+    return [WORDS[unit] for unit in FACTORS.get(dimension or "", {}) if WORDS[unit]] or ["no unit"]

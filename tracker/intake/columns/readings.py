@@ -1,0 +1,94 @@
+"""A table on its way to typed rows, and the questions about its columns."""
+
+from dataclasses import dataclass, field
+from typing import Any, Protocol
+
+from tracker.domain.findings import Severity
+from tracker.domain.tables import LOOMS, Table
+from tracker.intake.answers import FIELD, Answers
+from tracker.intake.columns.pool import Part, Pool
+from tracker.intake.layout.blocks import Block
+from tracker.intake.layout.body import BodyRow, Sort, body_rows
+from tracker.intake.report import Report
+
+
+class Plan(Protocol):
+    """How the cells of a column are read."""
+
+    def read(self, value: Any, code: str) -> Any: ...
+
+
+@dataclass(slots=True)
+class Reading:
+    """A block on its way to typed rows."""
+
+    block: Block
+    rows: list[BodyRow]
+    ignored: int
+    pools: dict[int, Pool] = field(default_factory=dict)
+    """Column → its pool; columns that are left out have none."""
+    parts: dict[int, Part] = field(default_factory=dict)
+    plans: dict[int, Plan] = field(default_factory=dict)
+    values: dict[int, list[Any]] = field(default_factory=dict)
+    """Column → value of each row."""
+    refused: set[int] = field(default_factory=set)
+    """Indexes into `rows`."""
+    faults: set[tuple[int, int]] = field(default_factory=set)
+    """(index into `rows`, column) of the cells that cannot be read."""
+
+    @property
+    def table(self) -> Table:
+        return self.block.recognised.table
+
+    def refuse(self, i: int, column: int) -> None:
+        """A row is refused for a cell."""
+        self.refused.add(i)
+        self.faults.add((i, column))
+
+    def column_of(self, name: str) -> int | None:
+        return self.block.recognised.column_of(name)
+
+
+def reading_of(block: Block, report: Report) -> Reading:
+    """The rows of a block, each line passed over noted."""
+    rows, ignored = [], 0
+    for body in body_rows(block):
+        if body.sort is Sort.DATA:
+            rows.append(body)
+        elif body.sort is not Sort.EMPTY:
+            ignored += 1
+            if body.sort in (Sort.NOTE, Sort.TOTAL):
+                words = "sums up rows" if body.sort is Sort.TOTAL else "is no row of the table"
+                report.whole(
+                    Severity.NOTE, "row-passed-over", block.sheet, block.sheet.row_range(body.row, block.columns),
+                    f"The line {body.text!r} {words}; it is passed over.", raw=body.text,
+                )  # fmt: skip
+    return Reading(block, rows, ignored)
+
+
+def ask_columns(reading: Reading, answers: Answers, report: Report) -> None:
+    """Two columns that may be the same field: ask which, unless they say the same in every row; and no machine type."""
+    block = reading.block
+    for name, columns in block.recognised.rivals.items():
+        texts = [block.headings[c] for c in columns]
+        if any(answers.field(text) is not None for text in texts) or _all_same(reading, columns):
+            continue
+        heading = reading.table.column(name).heading
+        cells = ", ".join(Part(block, c, []).heading_cell for c in columns)
+        report.ask(
+            FIELD, block.sheet, texts[0], cells,
+            f"{heading} can be {' or '.join(texts)}.",
+            "Answer " + " or ".join(f'--answer "{text}={heading.lower()}"' for text in texts) + ".",
+            raw=" | ".join(texts), code="which-column",
+        )  # fmt: skip
+    if reading.table is LOOMS and reading.column_of("machine_type") is None:
+        first = Part(block, block.columns[0], [])
+        report.ask(
+            FIELD, block.sheet, first.heading, first.heading_cell, "No column is the machine type, which every loom needs.",
+            'Say which it is: --answer "HEADING=machine type".', code="no-machine-type",
+        )  # fmt: skip
+
+
+def _all_same(reading: Reading, columns: list[int]) -> bool:
+    sheet = reading.block.sheet
+    return all(len({str(sheet.value(body.row, c)) for c in columns}) == 1 for body in reading.rows)

@@ -1,0 +1,314 @@
+"""Where the tables of a sheet are: heading rows (one to three lines), columns, tables beside and below each other."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Any
+
+from tracker.domain.words import fold
+from tracker.intake.layout.recognise import Recognised, Said, recognise
+from tracker.intake.vocabulary.headings import ENOUGH, Match, known_heading, match_heading, one_line
+from tracker.intake.vocabulary.units import is_unit
+from tracker.office.sheet import Sheet
+
+MAX_LINES = 3
+"""Lines of a heading."""
+MAX_TRIES = 300
+"""Rows of a sheet that are tried as headings: a sheet with more is none that a mill keeps."""
+MAX_COLUMNS = 500
+"""Columns in which headings are looked for."""
+_LOOK_BELOW = 30
+"""Rows below a heading in which a column must hold something to count."""
+
+
+@dataclass(slots=True)
+class Block:
+    """One heading and the rows below it. Rows and columns count from 0."""
+
+    sheet: Sheet
+    top: int
+    bottom: int
+    """First and last heading line."""
+    headings: dict[int, str]
+    """Column → heading on one line."""
+    recognised: Recognised
+    end: int = 0
+    """First row that is no longer below this heading."""
+    heading_rows: dict[int, int] = field(default_factory=dict)
+    """Column → row whose cell is named as the heading's cell."""
+
+    def heading_lines(self) -> dict[int, list[str]]:
+        """Column → the texts of its heading, where it has several."""
+        rows = range(self.top, self.bottom + 1)
+        lines = {c: [one_line(v) for r in rows if isinstance(v := self.sheet.value(r, c), str)] for c in self.columns}
+        return {c: texts for c, texts in lines.items() if len(texts) > 1 or (texts and texts != [self.headings[c]])}
+
+    @property
+    def columns(self) -> list[int]:
+        return sorted(self.headings)
+
+
+def find_blocks(sheet: Sheet, said: Said, only: str = "") -> list[Block]:
+    """The recognised tables of a sheet, top to bottom and left to right."""
+    hits = _heading_hits(sheet)
+    blocks: list[Block] = []
+    done = -1
+    tries = 0
+    for row in sorted(hits):
+        if row <= done or not _may_head(sheet.rows[row], hits[row]):
+            continue
+        tries += 1
+        if tries > MAX_TRIES:
+            break
+        found = _blocks_at(sheet, row, said, only, blocks)
+        if found:
+            blocks.extend(block for block in found if not any(_continues(block, earlier) for earlier in blocks))
+            done = max(block.bottom for block in found)
+    _set_ends(sheet, blocks)
+    return blocks
+
+
+def _may_head(row: list[Any], hits: dict[int, Match]) -> bool:
+    """A row of data holds more figures than words that are headings by chance."""
+    if len(hits) < 2:
+        return False
+    cells = [value for value in row if value is not None]
+    figures = sum(not isinstance(value, str) or _is_figure(value) for value in cells)
+    return len(hits) >= figures and (len(hits) * 4 >= len(cells) or len(hits) >= 5)
+
+
+def _continues(block: Block, earlier: Block) -> bool:
+    """The heading of a printed page again: the same words in the same columns."""
+    return {c: fold(text) for c, text in block.headings.items()} == {
+        c: fold(text) for c, text in earlier.headings.items()
+    }
+
+
+def _heading_hits(sheet: Sheet) -> dict[int, dict[int, Match]]:
+    """Row → column → match, of the cells that a quick look takes for headings."""
+    known: dict[str, Match | None] = {}
+    hits: dict[int, dict[int, Match]] = {}
+    for r, row in enumerate(sheet.rows):
+        for c, value in enumerate(row[:MAX_COLUMNS] if len(row) > MAX_COLUMNS else row):
+            if type(value) is str:
+                if value not in known:
+                    known[value] = known_heading(value)
+                match = known[value]
+                if match is not None:
+                    hits.setdefault(r, {})[c] = match
+    return hits
+
+
+def _blocks_at(sheet: Sheet, row: int, said: Said, only: str, earlier: list[Block]) -> list[Block]:
+    """The tables whose heading has a line in this row."""
+    best: tuple[float, list[Block]] = (0.0, [])
+    for top, bottom in _windows(sheet, row, earlier):
+        best = max(best, _scored(sheet, top, bottom, said, only), key=lambda one: one[0])
+    if best[1]:  # a title above the heading adds nothing
+        top, bottom = best[1][0].top, best[1][0].bottom
+        shorter = [_scored(sheet, later, bottom, said, only) for later in range(top + 1, bottom + 1)]
+        best = max([*reversed(shorter), best], key=lambda one: one[0])
+    return [_with_units_row(block) for block in best[1]]
+
+
+def _scored(sheet: Sheet, top: int, bottom: int, said: Said, only: str) -> tuple[float, list[Block]]:
+    """The tables under a heading of these lines, and how good they are together."""
+    headings = join_headings(sheet, top, bottom)
+    blocks = [
+        block
+        for columns in _segments(sheet, headings, bottom, said, only)
+        if (block := _block(sheet, top, bottom, {c: headings[c] for c in columns}, said, only))
+    ]
+    score = sum(block.recognised.score + 0.15 * _filled(sheet, block) for block in blocks) - 0.25 * (bottom - top)
+    return score, blocks
+
+
+def _windows(sheet: Sheet, row: int, earlier: list[Block]) -> Iterator[tuple[int, int]]:
+    """(top, bottom) of the headings that may stand around a row, the smallest first."""
+    floor = max((block.bottom + 1 for block in earlier), default=0)
+    for size in range(1, MAX_LINES + 1):
+        for top in range(row - size + 1, row + 1):
+            bottom = top + size - 1
+            lines = range(top, bottom + 1)
+            if top >= floor and bottom < len(sheet.rows) and all(r == row or _may_be_heading(sheet, r) for r in lines):
+                yield top, bottom
+
+
+def _may_be_heading(sheet: Sheet, row: int) -> bool:
+    """Only texts, several of them, none that is mostly figures."""
+    cells = [value for value in sheet.rows[row] if value is not None]
+    return len(cells) >= 2 and all(isinstance(v, str) and len(v) <= 60 and not _is_figure(v) for v in cells)
+
+
+def _is_figure(text: str) -> bool:
+    digits = sum(c.isdigit() for c in text)
+    return digits * 2 > len(text.replace(" ", "")) and not is_unit(text)
+
+
+def join_headings(sheet: Sheet, top: int, bottom: int) -> dict[int, str]:
+    """Column → heading text of the lines from top to bottom, group headings above several columns spread over them."""
+    lines = [_spread(sheet, row, bottom) for row in range(top, bottom + 1)]
+    found: dict[int, str] = {}
+    for column in sorted({c for line in lines for c in line}):
+        parts = [line[column] for line in lines if column in line]
+        text = _joined(parts)
+        if text:
+            found[column] = text
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    text: str
+    group: bool
+    """Stands above several columns."""
+
+
+def _spread(sheet: Sheet, row: int, bottom: int) -> dict[int, _Part]:
+    """Column → what a heading line says there."""
+    cells = {c: one_line(v) for c, v in enumerate(sheet.rows[row]) if isinstance(v, str)}
+    if row == bottom:
+        return {c: _Part(text, False) for c, text in cells.items()}
+    wide = {(r1, c1): c2 for r1, c1, r2, c2 in sheet.merged if r1 <= row <= r2 and c2 > c1}
+    below = {c for r in range(row + 1, bottom + 1) for c, v in enumerate(sheet.rows[r]) if v is not None}
+    parts: dict[int, _Part] = {}
+    starts = sorted(cells)
+    for i, c in enumerate(starts):
+        until = next((c2 for (r1, c1), c2 in wide.items() if c1 == c and r1 <= row), None)
+        if until is None:
+            until = c
+            limit = starts[i + 1] if i + 1 < len(starts) else sheet.width
+            while not wide and until + 1 < limit and until + 1 in below:
+                until += 1
+        group = until > c
+        for column in range(c, until + 1):
+            parts[column] = _Part(cells[c], group)
+    return parts
+
+
+def _joined(parts: list[_Part]) -> str:
+    """One heading from its lines: the last line alone where the line above is a group that adds no meaning."""
+    texts = list(dict.fromkeys(part.text for part in parts))
+    if len(texts) == 1:
+        return texts[0]
+    whole = " ".join(texts)
+    if not any(part.group for part in parts[:-1]):
+        return whole
+    last = parts[-1].text
+    return whole if _certainty(whole) > max(_certainty(last) + 0.04, ENOUGH) else last
+
+
+def _certainty(text: str) -> float:
+    match = match_heading(text)
+    return match.candidates[0].weight if match.candidates else 0.0
+
+
+def _segments(sheet: Sheet, headings: dict[int, str], bottom: int, said: Said, only: str) -> list[list[int]]:
+    """The columns of each table in a heading row: split where headings repeat, and at gaps between whole tables."""
+    columns = sorted(headings)
+    found: list[list[int]] = []
+    for part in _split_repeats(columns, headings):
+        found.extend(_split_gaps(sheet, part, headings, bottom, said, only))
+    return found
+
+
+def _split_repeats(columns: list[int], headings: dict[int, str]) -> list[list[int]]:
+    """Tables of the same kind beside one another: the row of headings starts again."""
+    texts = [fold(headings[c]) for c in columns]
+    for start in range(min(3, len(texts))):
+        again = [
+            i
+            for i in range(start + 2, len(texts) - 1)
+            if texts[i] == texts[start]
+            and texts[i + 1] == texts[start + 1]
+            and _certainty(headings[columns[i]]) >= ENOUGH
+        ]
+        if again:
+            edges = [0, *(i - start for i in again), len(columns)]
+            return [columns[a:b] for a, b in pairwise(edges)]
+    return [columns]
+
+
+def _split_gaps(
+    sheet: Sheet, columns: list[int], headings: dict[int, str], bottom: int, said: Said, only: str
+) -> list[list[int]]:
+    """Different tables beside one another stand apart; an empty column inside one table splits nothing."""
+    groups = [columns[:1]]
+    for column in columns[1:]:
+        if column == groups[-1][-1] + 1:
+            groups[-1].append(column)
+        else:
+            groups.append([column])
+    if len(groups) == 1:
+        return groups
+    whole = [bool(recognise({c: headings[c] for c in group}, sheet.name, said=said, only=only)) for group in groups]
+    if sum(whole) > 1:
+        return [group for group, is_table in zip(groups, whole, strict=True) if is_table]
+    main = max(range(len(groups)), key=lambda i: (whole[i], len(groups[i])))
+    kept = [group for i, group in enumerate(groups) if i == main or _goes_with(sheet, groups[main], group, bottom)]
+    return [sorted(c for group in kept for c in group)]
+
+
+def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> bool:
+    """Are the columns behind a gap filled where the table is, and only there?"""
+    both = only_main = only_other = 0
+    for row in range(bottom + 1, len(sheet.rows)):
+        here = sum(sheet.value(row, c) is not None for c in main) >= min(2, len(main))
+        there = any(sheet.value(row, c) is not None for c in other)
+        both, only_main, only_other = both + (here and there), only_main + (here > there), only_other + (there > here)
+    return (both >= 0.4 * (both + only_main) and only_other <= 0.1 * (both + 1)) or both + only_other == 0
+
+
+def _block(sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: Said, only: str) -> Block | None:
+    found = recognise(headings, sheet.name, said=said, only=only)
+    if found is None or (sheet.transposed and len(found.meanings) < 4):
+        return None
+    if sheet.transposed:  # a title stands in the same line as the headings
+        headings = {c: text for c, text in headings.items() if c in found.meanings or _has_values(sheet, c, bottom)}
+    rows = {c: next((r for r in range(bottom, top - 1, -1) if sheet.value(r, c) is not None), bottom) for c in headings}
+    return Block(sheet, top, bottom, headings, found, heading_rows=rows)
+
+
+def _has_values(sheet: Sheet, column: int, bottom: int) -> bool:
+    return any(sheet.value(row, column) is not None for row in range(bottom + 1, len(sheet.rows)))
+
+
+def _filled(sheet: Sheet, block: Block) -> int:
+    """Columns with a heading that hold something below."""
+    below = range(block.bottom + 1, min(len(sheet.rows), block.bottom + 1 + _LOOK_BELOW))
+    return sum(any(sheet.value(r, c) is not None for r in below) for c in block.columns)
+
+
+def _with_units_row(block: Block) -> Block:
+    """A line of units below the headings belongs to them (`Speed` above `picks/min`), so does one in another language."""
+    row = block.bottom + 1
+    if row >= len(block.sheet.rows):
+        return block
+    cells: dict[int, Any] = {c: block.sheet.value(row, c) for c in block.columns}
+    texts = {c: one_line(v).strip("()[]") for c, v in cells.items() if v is not None and v not in ("-", "–")}
+    if len(texts) < 2:
+        return block
+    if all(is_unit(text) for text in texts.values()):
+        for column, text in texts.items():
+            block.headings[column] = f"{block.headings[column]} ({text})"
+        block.bottom = row
+    elif _says_the_same(block, texts):
+        block.bottom = row
+    return block
+
+
+def _says_the_same(block: Block, texts: dict[int, str]) -> bool:
+    """Does a line head most columns with other words for the same fields?"""
+    meanings = block.recognised.meanings
+    same = sum(
+        any(entry.field == meanings[c].field and entry.weight >= ENOUGH for entry in match_heading(text).candidates)
+        for c, text in texts.items()
+        if c in meanings
+    )
+    return same >= 3 and same >= 0.6 * sum(c in meanings for c in texts)
+
+
+def _set_ends(sheet: Sheet, blocks: list[Block]) -> None:
+    for block in blocks:
+        below = [b.top for b in blocks if b.top > block.bottom and set(b.columns) & set(block.columns)]
+        block.end = min(below, default=len(sheet.rows))

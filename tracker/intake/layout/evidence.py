@@ -1,0 +1,140 @@
+"""How well the values of a column fit a field: what headings leave open, the cells may tell."""
+
+import re
+from collections.abc import Callable
+from datetime import date, datetime
+from typing import Any
+
+from tracker.domain.tables import Kind, Table
+from tracker.intake.layout.blocks import Block
+from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, year_of
+from tracker.intake.vocabulary.dictionary import tokens, vocabulary
+from tracker.intake.vocabulary.numbers import quantity
+from tracker.intake.vocabulary.placeholders import emptiness
+from tracker.office.sheet import Mark
+
+_SAMPLE = 300
+_YARN = re.compile(r"\W*ne\W*", re.IGNORECASE)
+"""A heading that is the efficiency in German and the yarn count in English."""
+USUAL_NUMBERS = {
+    "year": (1950, 2100), "frames": (1, 40), "speed_ppm": (60, 2500), "efficiency": (0.2, 100), "reed_width_cm": (1, 6000),
+}  # fmt: skip
+
+
+def evidence_of(block: Block) -> Callable[[int, str, Table], float]:
+    """For `recognise`: (column, field, table) → factor on the certainty of the heading, 0.3 to 1.05."""
+    samples: dict[int, list[Any]] = {}
+
+    def factor(column: int, name: str, table: Table) -> float:
+        if column not in samples:
+            samples[column] = _sample(block, column)
+        if name == "efficiency" and _YARN.fullmatch(block.headings[column]) and _are_yarn_counts(samples[column]):
+            return 0.5
+        if name in ("loom", "row", "place") and _count_rows(samples[column]):
+            return 0.75
+        return _fit(samples[column], name, table)
+
+    return factor
+
+
+def _sample(block: Block, column: int) -> list[Any]:
+    """Values of rows that fill at least a third of the columns."""
+    found = []
+    sheet, columns = block.sheet, block.columns
+    for row in range(block.bottom + 1, block.end):
+        value = sheet.value(row, column)
+        if value is None or type(value) is Mark or (isinstance(value, str) and emptiness(value)):
+            continue
+        if sum(sheet.value(row, c) is not None for c in columns) * 3 >= len(columns):
+            found.append(value)
+            if len(found) >= _SAMPLE:
+                break
+    return found
+
+
+def _fit(values: list[Any], name: str, table: Table) -> float:
+    if not values:
+        return 0.97
+    if name == "loom" and table.name == "looms":
+        distinct = len({str(v) for v in values}) / len(values)
+        return 1.0 if distinct > 0.9 else 0.95 if distinct > 0.3 or len(values) < 6 else 0.5
+    if name == "machine_type":
+        distinct = len({str(v) for v in values}) / len(values)
+        if (distinct > 0.9 and len(values) >= 8) or _known_insertion(values) > 0.5:
+            return 0.6
+        return _share(values, lambda v: not _in(v, (1950, 2100)), 0.5)
+    if name == "insertion":
+        return 1.05 if _known_insertion(values) > 0.5 else 0.95
+    if name == "hall":
+        distinct = len({str(v) for v in values}) / len(values)
+        return 0.6 if distinct > 0.7 and len(values) >= 8 else 1.0
+    if name in USUAL_NUMBERS:
+        numbers = _share(values, lambda v: _number(v) is not None, 0.45)
+        return min(numbers, _share(values, lambda v: _in(v, USUAL_NUMBERS[name]), 0.75))
+    kind = next((column.kind for column in table.columns if column.field == name), Kind.TEXT)
+    tests: dict[Kind, Callable[[Any], bool]] = {
+        Kind.NUMBER: _is_number, Kind.INTEGER: _is_number, Kind.FRACTION: _is_number, Kind.DATE: _is_date,
+        Kind.MOMENT: _is_date, Kind.TIME: _is_time,
+    }  # fmt: skip
+    return _share(values, tests[kind], 0.45) if kind in tests else 1.0
+
+
+def _count_rows(values: list[Any]) -> bool:
+    """1, 2, 3 … through the whole list: a running number, if another column may be the field as well."""
+    numbers = [int(v) if isinstance(v, float) and v == int(v) else v for v in values]
+    count = range(1, len(values) + 1)
+    return len(values) >= 8 and numbers in (list(count), [str(n) for n in count])
+
+
+def _are_yarn_counts(values: list[Any]) -> bool:
+    """Whole numbers that are too low for an efficiency in percent."""
+    numbers = sorted(n for v in values if (n := _number(v)) is not None)
+    return len(numbers) > 2 and all(n == int(n) and n >= 2 for n in numbers) and numbers[len(numbers) // 2] <= 60
+
+
+def _known_insertion(values: list[Any]) -> float:
+    words = vocabulary().words
+    known = words["air_jet"] | words["rapier"] | words["other_insertion"]
+    return sum(" ".join(tokens(str(v))) in known for v in values) / len(values)
+
+
+def _share(values: list[Any], test: Callable[[Any], bool], low: float) -> float:
+    """1 where most values pass the test, down to `low` where few do."""
+    share = sum(map(test, values)) / len(values)
+    return 1.0 if share >= 0.6 else low + (1 - low) * share
+
+
+def _number(value: Any) -> float | None:
+    if isinstance(value, bool):
+        return None
+    if isinstance(value, float | int):
+        return float(value)
+    if isinstance(value, datetime | date):
+        return float(year_of(value))
+    found = quantity(value) if isinstance(value, str) else None
+    if found is None:
+        return None
+    return found.certain if found.certain is not None else max(found.readings.values())
+
+
+def _in(value: Any, bounds: tuple[float, float]) -> bool:
+    number = _number(value)
+    return number is not None and bounds[0] <= number <= bounds[1]
+
+
+def _is_number(value: Any) -> bool:
+    return not isinstance(value, datetime | date) and _number(value) is not None
+
+
+def _is_date(value: Any) -> bool:
+    if isinstance(value, datetime | date):
+        return True
+    if isinstance(value, str):
+        return date_text(value) is not None
+    return isinstance(value, float | int) and from_serial(float(value)) is not None
+
+
+def _is_time(value: Any) -> bool:
+    if isinstance(value, str):
+        return time_text(value) is not None
+    return not isinstance(value, bool)

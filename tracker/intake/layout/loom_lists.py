@@ -1,0 +1,56 @@
+"""Which of several tables with loom numbers is the loom list: a production report or a log of repairs is none."""
+
+from collections import defaultdict
+
+from tracker.domain.findings import Severity
+from tracker.domain.tables import LOOMS
+from tracker.intake.answers import Answers
+from tracker.intake.layout.blocks import Block
+from tracker.intake.report import Report
+
+_FACTS = frozenset({"machine_type", "insertion", "year", "reed_width_cm", "frames", "speed_ppm", "efficiency"})
+
+
+def choose_loom_lists(blocks: list[Block], answers: Answers, report: Report) -> list[Block]:
+    """The blocks without the tables that only mention looms; each one passed over is noted."""
+    lists = [block for block in blocks if block.recognised.table is LOOMS]
+    chosen = [block for block in lists if answers.sheet(block.sheet.name) == LOOMS.name]
+    open_ones = [block for block in lists if block not in chosen]
+    full = [block for block in open_ones if block.recognised.column_of("machine_type") is not None]
+    poor = [block for block in open_ones if block not in full] if full or chosen else []
+    poor += _weak_copies([block for block in open_ones if block not in poor])
+    for block in poor:
+        _pass_over(block, report)
+    return [block for block in blocks if block not in poor]
+
+
+def _weak_copies(lists: list[Block]) -> list[Block]:
+    """Tables that repeat the looms of another sheet with less than half of its facts."""
+    by_facts = defaultdict(list)
+    for block in lists:
+        by_facts[len(_FACTS & {m.field for m in block.recognised.meanings.values()})].append(block)
+    if not by_facts:
+        return []
+    most = max(by_facts)
+    looms = {number for block in by_facts[most] for number in _numbers(block)}
+    return [
+        block
+        for facts, some in by_facts.items()
+        for block in some
+        if facts <= most / 2 and len(_numbers(block) & looms) >= 0.5 * len(_numbers(block))
+    ]
+
+
+def _numbers(block: Block) -> set[str]:
+    column = block.recognised.column_of("loom")
+    rows = range(block.bottom + 1, block.end)
+    return {str(v) for r in rows if column is not None and (v := block.sheet.value(r, column)) is not None}
+
+
+def _pass_over(block: Block, report: Report) -> None:
+    name = block.sheet.name
+    report.whole(
+        Severity.NOTE, "not-the-loom-list", block.sheet, "",
+        f"The table on the sheet {name} names looms but is not the loom list; it is passed over.",
+        hint=f'If it is one, answer --answer "{name}=looms".',
+    )  # fmt: skip

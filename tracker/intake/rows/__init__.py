@@ -1,0 +1,1 @@
+"""Typed rows from columns, and what they would change."""

@@ -1,0 +1,66 @@
+"""Two values of a row that contradict each other: a warp left longer than its set, a span that ends before it begins."""
+
+from datetime import date, datetime, time
+from operator import le, lt, ne
+from typing import Any
+
+from tracker.domain.findings import Severity
+from tracker.domain.tables import Pair
+from tracker.intake.columns.number_columns import NumberPlan
+from tracker.intake.columns.readings import Reading
+from tracker.intake.report import Report
+
+_HOLDS = {"<=": le, "<": lt, "!=": ne}
+
+
+def fits(pair: Pair, first: Any, second: Any) -> bool:
+    """Do the values stand to each other as they must? True where one of them is not given, and for a shift from midnight
+    to midnight (00:00 to 24:00), which is the whole day."""
+    if first is None or second is None or first == second == time(0):
+        return True
+    return _HOLDS[pair.relation](first, second)
+
+
+def contradiction(pair: Pair, names: tuple[str, str], first: Any, second: Any, unit: str = "") -> str:
+    """What is wrong with the two, in words."""
+    if first == second:
+        return f"{names[0]} and {names[1]} are both {_said(first, unit)}"
+    which = "is later than" if isinstance(first, date) else "is more than"
+    return f"{names[0]} {_said(first, unit)} {which} {names[1]} {_said(second, unit)}"
+
+
+def _said(value: Any, unit: str) -> str:
+    if isinstance(value, datetime):
+        return f"{value:%Y-%m-%d %H:%M}"
+    if isinstance(value, time):
+        return f"{value:%H:%M}"
+    return str(value) if isinstance(value, date) else f"{value:,.6g} {unit}".rstrip()
+
+
+def check_pairs(reading: Reading, report: Report) -> None:
+    """Refuse the rows whose values contradict each other."""
+    for pair in reading.table.pairs:
+        columns = reading.column_of(pair.first), reading.column_of(pair.second)
+        if None not in columns and not any(_is_open(reading, c) for c in columns):
+            _check(reading, pair, columns, report)
+
+
+def _is_open(reading: Reading, column: int | None) -> bool:
+    """Is the unit of a column still asked for?"""
+    plan = reading.plans.get(column)  # type: ignore[arg-type]
+    return isinstance(plan, NumberPlan) and plan.asked
+
+
+def _check(reading: Reading, pair: Pair, columns: Any, report: Report) -> None:
+    first, second = (reading.values[c] for c in columns)
+    fields = reading.table.column(pair.first), reading.table.column(pair.second)
+    names = fields[0].heading, fields[1].heading
+    for i, body in enumerate(reading.rows):
+        if not fits(pair, first[i], second[i]):
+            reading.refuse(i, columns[0])
+            report.cell(
+                Severity.REFUSED, "contradiction", reading.block.sheet, body.row, columns[0],
+                f"{contradiction(pair, names, first[i], second[i], fields[0].unit or '')}.",
+                heading=reading.block.headings[columns[0]], raw=reading.block.sheet.value(body.row, columns[0]),
+                hint="Correct one of the two cells, or delete the row.",
+            )  # fmt: skip

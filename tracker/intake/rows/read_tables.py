@@ -1,0 +1,111 @@
+"""From recognised tables to typed rows: columns pooled and planned, cells read, rows put together."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from datetime import date
+
+from tracker.domain.rows import ReadResult
+from tracker.domain.tables import LOOMS, Kind
+from tracker.domain.words import fold
+from tracker.intake.answers import IGNORE, Answers
+from tracker.intake.columns.cells import check_needed, read_column
+from tracker.intake.columns.date_columns import plan_dates
+from tracker.intake.columns.leftovers import note_leftovers
+from tracker.intake.columns.number_units import plan_numbers, proven_decimals
+from tracker.intake.columns.own_columns import ConditionPlan, plan_own
+from tracker.intake.columns.pool import Part, Pool
+from tracker.intake.columns.readings import Plan, Reading, ask_columns, reading_of
+from tracker.intake.columns.simple_columns import AnyPlan, TimePlan, WeekdaysPlan, WordPlan, YearPlan, YesNoPlan
+from tracker.intake.columns.text_columns import plan_texts
+from tracker.intake.layout.blocks import Block
+from tracker.intake.report import Report
+from tracker.intake.rows.loom_rows import LoomRows, add_halls, note_lookalikes
+from tracker.intake.rows.pairs import check_pairs
+from tracker.intake.rows.typed_rows import result_of
+
+
+def read_tables(blocks: Iterable[Block], answers: Answers, report: Report, today: date) -> ReadResult:
+    """Read every block; the findings, also those met before, come with the result."""
+    readings = [reading_of(block, report) for block in blocks]
+    for reading in readings:
+        ask_columns(reading, answers, report)
+    pools = _pools(readings, answers, report, today)
+    _share_decimals(pools)
+    for pool in pools:
+        _plan(pool, readings)
+    for reading in readings:
+        for column, plan in reading.plans.items():
+            reading.values[column] = read_column(reading, column, plan, report)
+        check_needed(reading, report)
+        check_pairs(reading, report)
+        note_leftovers(reading, report)
+    halls = add_halls(LoomRows([reading for reading in readings if reading.table is LOOMS], answers, report))
+    note_lookalikes(readings, answers, report)
+    return result_of(readings, halls, answers, report)
+
+
+def _pools(readings: list[Reading], answers: Answers, report: Report, today: date) -> list[Pool]:
+    pools: dict[tuple[str, str, str], Pool] = {}
+    for reading in readings:
+        block = reading.block
+        for c, heading in block.headings.items():
+            meaning = block.recognised.meanings.get(c)
+            if meaning is None and not _is_kept(reading, c, answers):
+                continue
+            column = reading.table.column(meaning.field) if meaning else None
+            key = (block.sheet.file, reading.table.name, f"{column.field if column else ''}|{fold(heading)}")
+            if key not in pools:
+                pools[key] = Pool(reading.table, column, [], answers, report, today, block.recognised.language)
+            reading.parts[c] = Part(block, c, reading.rows)
+            pools[key].parts.append(reading.parts[c])
+            reading.pools[c] = pools[key]
+    return list(pools.values())
+
+
+def _is_kept(reading: Reading, column: int, answers: Answers) -> bool:
+    """A column that is no field stays where the table has room for the mill's own columns."""
+    return bool(reading.table.open_columns) and answers.field(reading.block.headings[column]) != IGNORE
+
+
+def _share_decimals(pools: list[Pool]) -> None:
+    """The decimal mark that the columns of a file prove, for its columns that prove none."""
+    proven: dict[str, set[str]] = defaultdict(set)
+    for pool in pools:
+        numeric = pool.column is None or pool.column.kind in (Kind.NUMBER, Kind.FRACTION, Kind.INTEGER)
+        if numeric and pool.table.open_columns != "conditions":
+            proven[pool.parts[0].sheet.file] |= proven_decimals(pool)
+    for pool in pools:
+        marks = proven[pool.parts[0].sheet.file]
+        pool.sheet_decimals = next(iter(marks)) if len(marks) == 1 else ""
+
+
+def _plan(pool: Pool, readings: list[Reading]) -> None:
+    plan = _plan_of(pool)
+    for reading in readings:
+        for c, own in reading.pools.items():
+            if own is pool:
+                reading.plans[c] = plan
+
+
+def _plan_of(pool: Pool) -> Plan:
+    column = pool.column
+    if column is None:
+        return ConditionPlan(pool) if pool.table.open_columns == "conditions" else plan_own(pool)
+    if column.field == "year":
+        return YearPlan(pool)
+    match column.kind:
+        case Kind.NUMBER | Kind.INTEGER | Kind.FRACTION:
+            return plan_numbers(pool)
+        case Kind.DATE | Kind.MOMENT:
+            return plan_dates(pool)
+        case Kind.WORD:
+            return WordPlan(pool)
+        case Kind.YES_NO:
+            return YesNoPlan(pool)
+        case Kind.TIME:
+            return TimePlan(pool)
+        case Kind.WEEKDAYS:
+            return WeekdaysPlan(pool)
+        case Kind.ANY:
+            return AnyPlan(pool)
+    return plan_texts(pool)

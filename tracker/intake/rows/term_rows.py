@@ -1,0 +1,42 @@
+"""Terms of the programme: each has a type of its own."""
+
+from typing import Any
+
+from tracker.domain.findings import Severity
+from tracker.domain.tables import TERM_COLUMNS, TERM_HEADINGS
+from tracker.domain.words import fold
+from tracker.intake.columns.shown import plain_number
+from tracker.intake.columns.single_values import possible, single_value
+from tracker.intake.report import Report, raw_text
+
+_TERMS = {fold(column.title): column for column in TERM_COLUMNS}
+_BARE = {fold(column.heading): column for column in TERM_COLUMNS}
+
+
+def typed_term(reading: Any, i: int, values: dict[str, Any], report: Report) -> dict[str, Any]:
+    """The row with the term in our words and its value typed; refused where the value does not fit, noted where the
+    term is not known."""
+    term = str(values["term"])
+    name = " ".join(fold(term).split())
+    if name.startswith("pilot of "):
+        return {"term": "pilot of " + " ".join(term.split())[len("pilot of ") :], "value": _text(values["value"])}
+    known = _TERMS.get(name) or _BARE.get(fold(name.partition(" (")[0]))
+    sheet, row = reading.block.sheet, reading.rows[i].row
+    if known is None:
+        reading.refused.add(i)
+        report.cell(Severity.REFUSED, "unknown-term", sheet, row, reading.column_of("term"),
+                    f"There is no term {term!r}; the terms are {', '.join(TERM_HEADINGS)}, pilot of TYPE.",
+                    heading="Term", raw=term, hint="Use one of these words, or delete the row.")  # fmt: skip
+        return values
+    value = single_value(known, values["value"])
+    if value is None:
+        reading.refused.add(i)
+        report.cell(Severity.REFUSED, "impossible-value", sheet, row, reading.column_of("value"),
+                    f"{known.title}: {raw_text(values['value'])!r} is not possible here.",
+                    heading="Value", raw=values["value"],
+                    hint=f"Write {possible(known, values['value'])}, or delete the row.")  # fmt: skip
+    return {"term": known.title, "value": value}
+
+
+def _text(value: Any) -> str:
+    return plain_number(value) if isinstance(value, float | int) and not isinstance(value, bool) else str(value)

@@ -1,0 +1,1 @@
+"""Words of a sheet: headings, units, numbers, dates, halls, and what says that there is nothing."""

@@ -1,0 +1,66 @@
+"""Tells delimited text (CSV, tabbed text) from everything that is neither text nor a workbook."""
+
+import codecs
+from pathlib import Path
+
+from tracker.office.refusal import refuse
+
+MAX_TEXT_BYTES = 20 << 20
+"""About 200,000 lines of a loom list."""
+
+_WORKBOOK_NAMES = (".xlsx", ".xlsm", ".xls", ".ods", ".xlsb")
+_NAMED = {
+    b"%PDF": "a PDF", b"\x89PNG": "a picture", b"\xff\xd8\xff": "a picture", b"GIF8": "a picture",
+    b"Rar!": "an archive", b"7z\xbc\xaf": "an archive", b"\x1f\x8b": "an archive", b"{\\rtf": "a text document",
+    b"SQLite format": "a database",
+}  # fmt: skip
+_MARKUP = (b"<!doctype", b"<html", b"<table", b"<?xml", b"<style", b"<head", b"<meta")
+
+
+def check_text(path: Path) -> None:
+    """Refuse what is not text in UTF-8, UTF-16 or a Windows code page, and text that is no delimited table."""
+    if path.stat().st_size > MAX_TEXT_BYTES:
+        size = f"{path.stat().st_size / 2**20:,.0f} MiB; the limit is {MAX_TEXT_BYTES >> 20} MiB for text"
+        refuse(path, "file-too-large", f"The file has {size}", "Save only the lists, or save them as .xlsx.")
+    data = path.read_bytes()
+    for magic, kind in _NAMED.items():
+        if data.startswith(magic):
+            _refuse_kind(path, kind)
+    text = _plain(data)
+    start = text[:4096].lstrip(b"\xef\xbb\xbf \t\r\n").lower()
+    if start.startswith(_MARKUP):
+        kind = "a web page or XML" if path.suffix.lower() in _WORKBOOK_NAMES else "markup"
+        _refuse_kind(path, kind, "Open it in a spreadsheet programme and save it as .xlsx.")
+    if not text.strip():
+        refuse(path, "file-empty", "The file holds nothing but blanks", "Save or copy the workbook again.")
+    if _control_share(text) > 0.01:
+        _refuse_kind(path, "a file of an unknown kind")
+    if path.suffix.lower() in _WORKBOOK_NAMES and not _looks_delimited(text):
+        _refuse_kind(path, "plain text under a workbook's name")
+
+
+def _plain(data: bytes) -> bytes:
+    """The text with one byte per ASCII character: UTF-16, with or without a mark, and UTF-32 lose its zero bytes."""
+    if data.startswith((codecs.BOM_UTF32_LE, codecs.BOM_UTF32_BE)):
+        return data.decode("utf-32", "replace").encode()
+    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        return data.decode("utf-16", "replace").encode()
+    sample = data[:4096]
+    zeros = (sample[0::2].count(0), sample[1::2].count(0))
+    if max(zeros) > 0.4 * len(sample) / 2 and min(zeros) < 0.02 * len(sample):
+        return data.decode("utf-16-be" if zeros[0] > zeros[1] else "utf-16-le", "replace").encode()
+    return data
+
+
+def _control_share(text: bytes) -> float:
+    controls = bytes(c for c in range(32) if c not in b"\t\n\r\f\x1a")
+    return (len(text) - len(text.translate(None, controls))) / len(text)
+
+
+def _looks_delimited(text: bytes) -> bool:
+    lines = [line for line in text[:65536].splitlines() if line.strip()][:50]
+    return any(sum(line.count(mark) > 0 for line in lines) >= min(2, len(lines)) for mark in (b"\t", b";", b",", b"|"))
+
+
+def _refuse_kind(path: Path, kind: str, to_do: str = "Name an .xlsx, .xls, .ods or .csv file.") -> None:
+    refuse(path, "not-a-workbook", f"This is not a workbook but {kind}", to_do)

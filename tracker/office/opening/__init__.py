@@ -1,0 +1,1 @@
+"""A file as sheets of cleaned values."""

@@ -1,0 +1,75 @@
+"""Old .xls workbooks, read with a library that keeps number formats, error cells and hidden rows."""
+
+from pathlib import Path
+from typing import Any
+
+import xlrd
+from xlrd.biffh import XLRDError, error_text_from_code
+from xlrd.xldate import XLDateError, xldate_as_datetime
+
+from tracker.office.addresses import Cell
+from tracker.office.refusal import refuse
+from tracker.office.sheet import Extras, Mark, Sheet, clean, marked
+from tracker.office.walking.format_codes import matters, tidy
+from tracker.office.walking.parts import SheetFormat
+
+
+def xls_sheets(path: Path) -> list[Sheet]:
+    """The worksheets of an .xls; raises InputRefused where the library cannot read it."""
+    try:
+        with open("/dev/null", "w") as nowhere:
+            book = xlrd.open_workbook(str(path), formatting_info=True, ragged_rows=True, logfile=nowhere)
+    except (XLRDError, AssertionError, IndexError, ValueError, KeyError, TypeError, UnicodeError) as error:
+        refuse(path, "damaged", f"The workbook cannot be read ({error})", "Open it in a spreadsheet and save it again.")
+    return [_sheet(path, book, sheet) for sheet in book.sheets()]
+
+
+def _sheet(path: Path, book: Any, sheet: Any) -> Sheet:
+    codes: dict[Cell, str] = {}
+    errors: dict[Cell, str] = {}
+    rows = []
+    for r in range(sheet.nrows):
+        cells: list[Any] = []
+        for c in range(sheet.row_len(r)):
+            cell = sheet.cell(r, c)
+            code = _code(book, cell) if cell.ctype in (xlrd.XL_CELL_NUMBER, xlrd.XL_CELL_DATE) else ""
+            if code:
+                codes[(r + 1, c + 1)] = code
+            if cell.ctype == xlrd.XL_CELL_ERROR:
+                errors[(r + 1, c + 1)] = error_text_from_code.get(cell.value, "#N/A")
+            cells.append(_value(book, cell))
+        rows.append(cells)
+    merged = tuple((r1 + 1, c1 + 1, r2, c2) for r1, r2, c1, c2 in sheet.merged_cells)
+    hidden_rows = frozenset(r + 1 for r, info in sheet.rowinfo_map.items() if info.hidden and r < sheet.nrows)
+    hidden_columns = frozenset(c + 1 for c, info in sheet.colinfo_map.items() if info.hidden and c < sheet.ncols)
+    shown = SheetFormat(sheet.name, sheet.visibility != 0, codes, hidden_rows, hidden_columns, merged)
+    return marked(Sheet(path.name, sheet.name, rows, Extras(shown, errors=errors)))
+
+
+def _code(book: Any, cell: Any) -> str:
+    found = book.format_map.get(book.xf_list[cell.xf_index].format_key)
+    code = tidy(found.format_str) if found is not None else ""
+    return code if code and matters(code) else ""
+
+
+def _value(book: Any, cell: Any) -> Any:
+    if cell.ctype == xlrd.XL_CELL_TEXT:
+        return clean(cell.value) or (Mark("empty text", "formula that gives nothing") if cell.value == "" else None)
+    if cell.ctype == xlrd.XL_CELL_NUMBER:
+        return cell.value
+    if cell.ctype == xlrd.XL_CELL_BOOLEAN:
+        return bool(cell.value)
+    if cell.ctype == xlrd.XL_CELL_DATE:
+        return _date(cell.value, book.datemode)
+    return None
+
+
+def _date(value: float, datemode: int) -> Any:
+    """A date, a moment, or a time of day (below 1), as the grid reader gives them for the other kinds of file."""
+    try:
+        moment = xldate_as_datetime(value, 1 if datemode else 0)
+    except (XLDateError, OverflowError, ValueError):
+        return value
+    if 0 <= value < 1:
+        return moment.time()
+    return moment.date() if moment.time() == moment.min.time() else moment

@@ -1,0 +1,1 @@
+"""Workbooks written anew, in one look."""

@@ -1,0 +1,333 @@
+"""Tidy worksheets: one look for every workbook that we write."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from copy import copy
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from pathlib import Path
+from textwrap import wrap
+from typing import Any
+
+from openpyxl import Workbook
+from openpyxl.cell import Cell
+from openpyxl.comments import Comment
+from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
+from openpyxl.utils import get_column_letter
+from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.worksheet.properties import PageSetupProperties
+from openpyxl.worksheet.worksheet import Worksheet
+
+from tracker.domain.plain_text import is_risky
+from tracker.domain.tables import Kind
+from tracker.errors import DataError
+from tracker.office.files import written
+from tracker.office.writing.values import Share, workbook_value, xml_text
+
+MAX_ROWS = 1_048_576
+MAX_COLUMNS = 16_384
+
+_INK, _HEAD, _HEAD_NEEDED, _WARN = "1F2A30", "DDE5E8", "B9D3D8", "FBE3C4"
+_RULE = Border(bottom=Side(style="hair", color="9AA5AB"))
+_WIDEST, _NARROWEST = 46, 8
+_MOST_RULED = 20_000
+"""Cells of a table up to which empty cells are ruled as well; beyond, they only cost time."""
+_TEXT_KINDS = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.YES_NO, Kind.WEEKDAYS)
+_FORMATS = {Kind.DATE: "yyyy-mm-dd", Kind.MOMENT: "yyyy-mm-dd hh:mm", Kind.TIME: "hh:mm", Kind.INTEGER: "0"}
+_SHOWN_AS = {
+    "count": "#,##0", "share": "0.0##%", "moment": _FORMATS[Kind.MOMENT], "day": _FORMATS[Kind.DATE], "time": _FORMATS[Kind.TIME],
+}  # fmt: skip
+_RIGHT = ("number", "count", "share")
+_ROOM_BELOW = 1000
+"""Empty rows below the last one that still have the drop-downs."""
+
+
+@dataclass(frozen=True, slots=True)
+class Col:
+    """A column of a sheet that we write."""
+
+    heading: str
+    """With its unit: `Quantity (pc)`, `Efficiency (%)`."""
+    kind: Kind = Kind.TEXT
+    digits: int | None = None
+    """Decimals shown, with a mark for thousands; None = as the number is."""
+    words: tuple[str, ...] = ()
+    """Drop-down of the allowed values."""
+    closed: bool = True
+    """False: a value outside the drop-down is warned of, not refused."""
+    about: str = ""
+    """Comment on the heading."""
+    needed: bool = False
+    low: float | None = None
+    high: float | None = None
+    """Usual limits as the sheet shows the value (percent for fractions); a value beyond is warned of, not refused."""
+    total: bool = False
+    """A sum stands below the column."""
+    width: int | None = None
+    """In characters; None = as wide as its content, within limits."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A worksheet: sentences, then one table."""
+
+    title: str
+    columns: Sequence[Col]
+    rows: Sequence[Sequence[Any]]
+    """Domain values in the order of the columns."""
+    lines: Sequence[str] = ()
+    """Sentences above the table."""
+    frozen: int = 1
+    """Columns that stay in view."""
+    marks: Mapping[int, str] | None = None
+    """Index of a row → word that says why it is shaded, which also stands in the row."""
+
+
+def write_tables(
+    path: str | Path, sheets: Sequence[Sheet | tuple[str, Sequence[Col], Sequence[Sequence[Any]]]]
+) -> None:
+    """Write a workbook (.xlsx) of tidy sheets; a plain (title, columns, rows) does for one without sentences."""
+    book = new_book()
+    for sheet in sheets:
+        add_sheet(book, sheet if isinstance(sheet, Sheet) else Sheet(*sheet))
+    save(book, path)
+
+
+def new_book() -> Workbook:
+    """A workbook without sheets."""
+    book = Workbook()
+    book.remove(book.worksheets[0])
+    book.properties.creator = "beamslot"
+    return book
+
+
+def save(book: Workbook, path: str | Path) -> None:
+    with written(path, ".xlsx") as draft:
+        book.save(draft)
+
+
+def add_sheet(book: Workbook, sheet: Sheet) -> Worksheet:
+    """Add one sheet and give it back, for what only its caller knows how to add."""
+    first = len(sheet.lines) + (2 if sheet.lines else 1)
+    if first + len(sheet.rows) > MAX_ROWS or len(sheet.columns) > MAX_COLUMNS:
+        raise DataError(
+            f"sheet {sheet.title}: {len(sheet.rows):,} rows × {len(sheet.columns):,} columns are more than a workbook "
+            f"holds ({MAX_ROWS:,} × {MAX_COLUMNS:,})"
+        )
+    page: Worksheet = book.create_sheet(sheet.title)
+    for number, line in enumerate(sheet.lines, 1):
+        cell: Cell = page.cell(number, 1)  # type: ignore[assignment]
+        _put_text(cell, line)
+        cell.font = _font(bold=number == 1, size=14 if number == 1 else 11)
+    _headings(page, sheet, first)
+    _rows(page, sheet, first + 1)
+    _widths(page, sheet, first)
+    for index, column in enumerate(sheet.columns, 1):
+        _validate(page, column, index, first + 1, first + len(sheet.rows) + _ROOM_BELOW)
+    page.freeze_panes = page.cell(first + 1, min(sheet.frozen, len(sheet.columns)) + 1).coordinate
+    _print_setup(page, first)
+    return page
+
+
+def put(cell: Cell, shown: Any) -> None:
+    """Write a value of `workbook_value` into a cell; text stays text whatever it begins with."""
+    if isinstance(shown, str):
+        _put_text(cell, shown)
+    elif shown is not None:
+        cell.value = float(shown) if isinstance(shown, Share) else shown
+
+
+def _put_text(cell: Cell, text: str) -> None:
+    cell.value = xml_text(text)
+    cell.data_type = "s"  # not a formula, nor an error value, whatever it looks like
+    if is_risky(text):
+        cell.quotePrefix = True  # so that editing the cell does not turn it into a formula either
+
+
+def _headings(page: Worksheet, sheet: Sheet, row: int) -> None:
+    for index, column in enumerate(sheet.columns, 1):
+        cell: Cell = page.cell(row, index)  # type: ignore[assignment]
+        _put_text(cell, column.heading)
+        cell.font = _font(bold=True)
+        cell.fill = PatternFill("solid", fgColor=_HEAD_NEEDED if column.needed else _HEAD)
+        cell.alignment = Alignment(
+            wrap_text=True,
+            vertical="bottom",
+            horizontal="right" if _numeric(column) else "left",
+            indent=_indent(column),
+        )
+        if column.about:
+            cell.comment = Comment(
+                xml_text(column.about), "beamslot", width=280, height=30 + 18 * _lines(column.about, 38)
+            )
+
+
+def _rows(page: Worksheet, sheet: Sheet, first: int) -> None:
+    styles = [_style(page, column) for column in sheet.columns]
+    marked = [_style(page, column, PatternFill("solid", fgColor=_WARN)) for column in sheet.columns]
+    ruled = len(sheet.rows) * len(sheet.columns) <= _MOST_RULED
+    for number, values in enumerate(sheet.rows, first):
+        shaded = sheet.marks is not None and number - first in sheet.marks
+        for index, (column, value) in enumerate(zip(sheet.columns, values, strict=True), 1):
+            shown = workbook_value(column.kind, value)
+            if shown is None and not ruled and not shaded:
+                continue
+            cell: Cell = page.cell(number, index)  # type: ignore[assignment]
+            cell._style = copy((marked if shaded else styles)[index - 1][_style_key(column, shown)])
+            put(cell, shown)
+    _totals(page, sheet, first)
+
+
+def _totals(page: Worksheet, sheet: Sheet, first: int) -> None:
+    """A sum below the columns that ask for one, written as a number so that every reader has it."""
+    if not sheet.rows or not any(column.total for column in sheet.columns):
+        return
+    row = first + len(sheet.rows)
+    page.cell(row, 1, "Total").font = _font(bold=True)
+    page.cell(row, 1).alignment = Alignment(horizontal="left", indent=1)
+    for index, column in enumerate(sheet.columns):
+        if column.total:
+            cell = page.cell(row, index + 1, workbook_value(column.kind, sum(r[index] or 0 for r in sheet.rows)))
+            cell.number_format, cell.font = _number_format(column), _font(bold=True)
+
+
+def _style(page: Worksheet, column: Col, fill: PatternFill | None = None) -> dict[str, Any]:
+    """The ready-made styles of a column's cells: setting them one property at a time costs most of the writing."""
+    styles = {}
+    for key in ("text", "number", *_SHOWN_AS):
+        probe: Cell = Cell(page, 1, 1)
+        probe.number_format = "@" if key == "text" else _SHOWN_AS.get(key, _number_format(column))
+        probe.font, probe.border = _font(), _RULE
+        probe.alignment = (
+            Alignment(vertical="top", wrap_text=True, horizontal="left", indent=1)
+            if key == "text"
+            else Alignment(
+                vertical="top", horizontal="right" if key in _RIGHT else "left", indent=int(key not in _RIGHT)
+            )
+        )
+        if fill:
+            probe.fill = fill
+        styles[key] = copy(probe._style)
+    return styles
+
+
+def _style_key(column: Col, value: Any) -> str:
+    match value:
+        case str() | bool():
+            return "text"
+        case Share():
+            return "share"
+        case datetime():
+            return "moment"
+        case date():
+            return "day"
+        case time():
+            return "time"
+        case int() if column.kind is Kind.ANY and column.digits is not None:
+            return "count"
+        case None if column.kind in _TEXT_KINDS:
+            return "text"
+    return "number"
+
+
+def _number_format(column: Col) -> str:
+    if column.kind in _TEXT_KINDS:
+        return "@"
+    if column.digits is not None:
+        return "#,##0" + ("." + "0" * column.digits if column.digits else "")
+    return _FORMATS.get(column.kind, "General")
+
+
+def _widths(page: Worksheet, sheet: Sheet, heading_row: int) -> None:
+    """Columns as wide as the longest word of their heading and their values, within limits; rows as high as they wrap."""
+    widths = []
+    for index, column in enumerate(sheet.columns):
+        words = max((len(word) for word in column.heading.split()), default=0) + 3
+        values = max((_shown_width(column, row[index]) for row in sheet.rows), default=0) + 3
+        fitting = max(_NARROWEST, min(_WIDEST, max(words, values)), min(len(column.heading), 12))
+        widths.append(column.width or fitting)
+        dimension = page.column_dimensions[get_column_letter(index + 1)]
+        dimension.width = widths[-1]
+        dimension.number_format = _number_format(column)
+    headings = [column.heading for column in sheet.columns]
+    _height(page, heading_row, headings, widths)
+    if len(sheet.rows) * len(sheet.columns) <= _MOST_RULED:
+        for number, row in enumerate(sheet.rows, heading_row + 1):
+            _height(page, number, row, widths)
+
+
+def _height(page: Worksheet, number: int, values: Sequence[Any], widths: Sequence[int]) -> None:
+    """Set only where something wraps; spreadsheets do not fit rows of their own accord when they open a file."""
+    lines = max(
+        (_lines(value, width - 3) for value, width in zip(values, widths, strict=True) if isinstance(value, str)),
+        default=1,
+    )
+    if lines > 1:
+        page.row_dimensions[number].height = min(15.5 * lines + 2, 400)
+
+
+def _shown_width(column: Col, value: Any) -> int:
+    match value:
+        case None:
+            return 0
+        case datetime():
+            return 16
+        case date():
+            return 10
+        case float() | int() if column.digits is not None and not isinstance(value, bool):
+            return len(f"{value:,.{column.digits}f}")
+    return max(map(len, str(workbook_value(column.kind, value)).split("\n")))
+
+
+def _lines(text: str, width: float) -> int:
+    """About how many lines a text takes where it wraps at words."""
+    return sum(len(wrap(line, max(int(width), 1))) or 1 for line in text.split("\n"))
+
+
+def _indent(column: Col) -> int:
+    """Text keeps off the number to its left; numbers stand at the edge."""
+    return 0 if _numeric(column) else 1
+
+
+def _font(bold: bool = False, size: int = 11) -> Font:
+    return Font(name="Calibri", size=size, bold=bold, color=_INK)
+
+
+def _numeric(column: Col) -> bool:
+    return column.kind in (Kind.NUMBER, Kind.INTEGER, Kind.FRACTION)
+
+
+def _validate(page: Worksheet, column: Col, index: int, first: int, last: int) -> None:
+    """A drop-down for a closed list, a warning for a number out of its usual limits."""
+    words = column.words or (("yes", "no") if column.kind is Kind.YES_NO else ())
+    if words and len(",".join(words)) <= 255 and not any("," in word or '"' in word for word in words):
+        rule = DataValidation(
+            "list", formula1=f'"{",".join(words)}"', allow_blank=True, errorStyle="stop" if column.closed else "warning"
+        )
+        rule.error = f"Allowed: {', '.join(words)}"[:225]
+    elif _numeric(column) and column.low is not None:
+        upper = column.high is not None
+        rule = DataValidation(
+            "decimal", "between" if upper else "greaterThanOrEqual", f"{column.low:g}", f"{column.high:g}" if upper else None,
+            allow_blank=True, errorStyle="warning",
+        )  # fmt: skip
+        rule.error = f"Usual: {column.low:g}" + (f" to {column.high:g}" if upper else " or more")
+    else:
+        return
+    rule.errorTitle, rule.showErrorMessage = column.heading[:32], True
+    letter = get_column_letter(index)
+    rule.add(f"{letter}{first}:{letter}{min(last, MAX_ROWS)}")
+    page.add_data_validation(rule)
+
+
+def _print_setup(page: Worksheet, heading_row: int) -> None:
+    """Landscape A4, all columns on one page's width, the headings on every page."""
+    page.page_setup.orientation, page.page_setup.paperSize = "landscape", page.PAPERSIZE_A4
+    page.page_setup.fitToHeight = 0
+    page.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
+    page.print_title_rows = f"{heading_row}:{heading_row}"
+
+
+def rows_of(columns: Iterable[str], records: Iterable[Mapping[str, Any]]) -> list[list[Any]]:
+    """Records as rows in the order of the columns; what a record lacks is empty."""
+    fields = list(columns)
+    return [[record.get(field) for field in fields] for record in records]
