@@ -198,3 +198,18 @@ def test_who_waits_too_long_for_another_writer_is_told_so(store, monkeypatch):
     says = r"does not answer: somebody else has been writing to it for \d+ s, try again; nothing was written"
     with store.unit_of_work(), pytest.raises(TrackerError, match=says), second.unit_of_work():
         pass
+
+
+def test_the_last_booking_of_a_loom_is_that_of_the_last_published_plan_that_books_it(store):
+    # Published: slots 8, then 9, then a plan without the loom; a plan with 10 was only made.
+    def plan(*slots):
+        bookings = [Booking(LOOM, 1, WindowKind.STYLE, (), AT, AT, None, n, 8.0, {}, CostTerms()) for n in slots]
+        return Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", AT, AT, tuple(bookings))
+
+    other = LoomKey("Hall 1", "008")
+    with store.unit_of_work() as uow:
+        add(uow, loom_row())
+        for made, published in ((plan(8), True), (plan(9), True), (plan(10), False), (plan(), True)):
+            uow.save_plan(made, published)
+        assert {key: booking.slots for key, booking in uow.last_bookings({LOOM, other}).items()} == {LOOM: 9}
+        assert uow.last_bookings({other}) == {}

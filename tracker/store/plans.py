@@ -1,5 +1,6 @@
 """Keep plans and read them back."""
 
+from collections.abc import Collection
 from datetime import datetime
 from typing import Any
 
@@ -64,6 +65,16 @@ def last_published(session: Session, before_it: int = 0) -> Plan | None:
     query = select(PlanRow).where(PlanRow.published).order_by(PlanRow.id.desc()).offset(before_it).limit(1)
     head = session.scalar(query)
     return None if head is None else _plan(session, head)
+
+
+def last_bookings(session: Session, keys: Collection[LoomKey]) -> dict[LoomKey, Booking]:
+    """Loom → its booking in the last published plan that books it; looms that none books are left out."""
+    b = BookingRow
+    last = (
+        select(func.max(b.id)).join(PlanRow, PlanRow.id == b.plan_id).where(PlanRow.published).group_by(b.hall, b.loom)
+    )
+    found = map(_booking, session.scalars(select(b).where(b.id.in_(last)))) if keys else ()
+    return {booking.key: booking for booking in found if booking.key in keys}
 
 
 def plan_entries(session: Session) -> list[PlanEntry]:

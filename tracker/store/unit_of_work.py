@@ -1,7 +1,7 @@
 """Units of work: everything inside one is written together or not at all."""
 
 import os
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from datetime import datetime
 from getpass import getuser
 from sqlite3 import SQLITE_BUSY
@@ -15,7 +15,7 @@ from sqlalchemy.orm import Session
 
 from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.plan import Plan, PlanEntry
+from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange
 from tracker.domain.rows import RowKey
 from tracker.domain.stock import Movement, Reservation
@@ -97,6 +97,10 @@ class UnitOfWork:
 
     def published_plan(self, before_it: int = 0) -> Plan | None:
         return plans.last_published(self.session, before_it)
+
+    def last_bookings(self, keys: Collection[LoomKey]) -> dict[LoomKey, Booking]:
+        """Loom → its booking in the last published plan that books it."""
+        return plans.last_bookings(self.session, keys)
 
     def plan(self, number: int) -> Plan | None:
         return plans.plan_of(self.session, number)
