@@ -80,6 +80,55 @@ def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):
         recover(db, "1")
 
 
+def signed_off(uow):
+    uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, AT, "fitter"))
+
+
+def dropped_by_a_new_plan(uow):
+    uow.add_stage(StageChange(key("1"), Stage.RUN_IN, AT, "fitter"))
+    uow.save_plan(plan_of(booking("2", date(2026, 1, 19), {"GAUGE": 3.0}, **DRILLED)), published=True, who="planner")
+
+
+DRILLED = {"choices": (("rail", "drill"),)}
+
+
+@pytest.fixture(params=[signed_off, dropped_by_a_new_plan])
+def not_booked_any_more(request, tmp_path):
+    """Loom 1 has its kit with one of three gauges and no booking any more; loom 2 is booked and needs three."""
+    plan = plan_of(
+        booking("1", date(2026, 1, 12), {"NUT": 8.0, "GAUGE": 1.0}, **DRILLED),
+        booking("2", date(2026, 1, 19), {"GAUGE": 3.0}, **DRILLED),
+    )
+    db = fill_method(fill(str(tmp_path / "mill.db"), plan))
+    issue(db, "1")
+    with open_store(db).unit_of_work() as uow:
+        request.param(uow)
+        uow.commit()
+    return db
+
+
+def test_what_comes_back_is_recovered_also_when_the_loom_is_not_booked_any_more(not_booked_any_more):
+    db = not_booked_any_more
+    with pytest.raises(DataError, match=r"part NUT does not come back from loom 1 \(Hall 1\)"):
+        recover(db, "1", part="NUT")
+    assert [(m.part, m.quantity, m.kind) for m in recover(db, "1").movements] == [("GAUGE", 1, "recovered")]
+    with pytest.raises(DataError, match="nothing is out with loom 1"):
+        recover(db, "1")
+
+
+def test_what_a_loom_still_has_is_counted_on_until_it_comes_back(not_booked_any_more):
+    # Two gauges are there and one is out with loom 1, whose booking ended on Mon 12 Jan: in time for loom 2 on Mon 19 Jan.
+    (kit,) = kits(not_booked_any_more).kits
+    assert (kit.short, kit.expected, kit.state) == ({"GAUGE": 1}, {"GAUGE": date(2026, 1, 12)}, "reserved")
+
+
+def test_what_comes_back_by_no_content_that_the_method_still_has_is_what_the_loom_was_given(tmp_path):
+    # Booked without a choice, by a method that had none; today's has one, and the gauge comes back either way.
+    db = fill_method(fill(str(tmp_path / "mill.db")))
+    issue(db, "1")
+    assert [(m.part, m.quantity) for m in recover(db, "1").movements] == [("GAUGE", 1)]
+
+
 def test_a_plan_must_be_published(tmp_path):
     with pytest.raises(DataError, match="no plan is published"):
         kits(fill(str(tmp_path / "mill.db"), None))

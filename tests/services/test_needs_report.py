@@ -6,6 +6,7 @@ from datetime import date, timedelta
 import pytest
 from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
 
+from tracker.domain.progress import Stage, StageChange
 from tracker.errors import DataError
 from tracker.services.needs import left_over_kits, net_needs
 from tracker.services.stock import issue, recover
@@ -55,6 +56,23 @@ def test_what_comes_back_serves_again_and_only_once_it_is_back(tmp_path):
     recover(db, "1")
     back = row(net_needs(db, AT), "GAUGE", "2026-W03")
     assert (back.gross, back.receipts, back.on_hand_end) == (0, 0, 3)
+
+
+def test_what_a_converted_loom_still_has_is_not_ordered_again(tmp_path):
+    """Gauges: 3 on hand, 1 issued to loom 1, booked for Mon 12 Jan and signed off; loom 2 needs 3 on Mon 19 Jan."""
+    drilled = {"choices": (("rail", "drill"),)}
+    bookings = [booking(loom, KITS[loom][0], {"GAUGE": need}, **drilled) for loom, need in (("1", 1.0), ("2", 3.0))]
+    db = db_of(tmp_path, plan_of(*bookings))
+    issue(db, "1")
+    with open_store(db).unit_of_work() as uow:
+        uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, AT, "fitter"))
+        uow.commit()
+    report = net_needs(db, AT)
+    assert (row(report, "GAUGE", "2026-W03").receipts, row(report, "GAUGE", "2026-W04").net) == (1, 0)
+    assert report.lines() == ["Nothing is to be ordered: stock and open orders cover every need."]
+    assert net_needs(db, AT + timedelta(days=8)).lines()[0] == (
+        "Loom 1 (Hall 1) still has 1 of GAUGE that should have come back on Mon 12 Jan 2026; counted as there, recover it."
+    )
 
 
 def test_left_over_looms_share_what_comes_back(tmp_path):

@@ -13,6 +13,17 @@ LoomQuantities = Mapping[LoomKey, Quantities]
 
 
 @dataclass(frozen=True, slots=True)
+class StillOut:
+    """A part that comes back after use and is still with a loom that the plan does not book."""
+
+    key: LoomKey
+    part: str
+    quantity: float
+    due: date
+    """The mill's local day on which the loom's last booking ended, or on which the part was issued where it had none."""
+
+
+@dataclass(frozen=True, slots=True)
 class Touched:
     """A loom whose kit a late order cannot reach in time."""
 

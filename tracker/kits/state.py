@@ -9,7 +9,6 @@ from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.needs import KitState, LoomQuantities, Quantities
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation
-from tracker.domain.work import WorkContent
 from tracker.kits.days import Days
 
 
@@ -29,15 +28,6 @@ def _by_loom(movements: Iterable[Movement], signs: Mapping[MovementKind, int]) -
         if movement.key and movement.kind in signs:
             sums[movement.key][movement.part] += signs[movement.kind] * movement.quantity
     return {key: {part: q for part, q in parts.items() if q > TOLERANCE} for key, parts in sums.items()}
-
-
-def coming_back(content: WorkContent) -> dict[str, float]:
-    """What of a kit returns to stock when the conversion ends, as the method says."""
-    back: dict[str, float] = defaultdict(float)
-    for line in content.kit_lines:
-        if line.comes_back:
-            back[line.part] += line.quantity
-    return dict(back)
 
 
 def in_booking_order(plan: Plan) -> list[Booking]:

@@ -8,14 +8,14 @@ from typing import Any
 from tracker.domain.clock import planning_moment
 from tracker.domain.formats import count, day, money, number
 from tracker.domain.mill import LoomKey, Mill, Receipt
-from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, Touched
+from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, StillOut, Touched
 from tracker.domain.plan import Plan
 from tracker.domain.scopes import LoomScope
 from tracker.domain.work import WorkContent
 from tracker.errors import DataError
 from tracker.kits.needs import needs
 from tracker.kits.orders import cash, order_lines
-from tracker.kits.state import coming_back
+from tracker.kits.returns import coming_back
 from tracker.planning.contents import labour_cost, parts_cost
 from tracker.planning.pools import trade_rates
 from tracker.scope.content import scope_looms
@@ -35,6 +35,8 @@ class NeedsReport:
     """Part → unit, `` where it has none."""
     overdue: tuple[Receipt, ...]
     """Order lines that should have come; they are counted as there."""
+    still_out: tuple[StillOut, ...]
+    """Likewise what looms should have given back."""
 
     @property
     def moving(self) -> tuple[PartWeek, ...]:
@@ -88,6 +90,10 @@ class NeedsReport:
             f"Order {line.order}: {number(line.quantity, self.units[line.part], 3)} of {line.part} were due on "
             f"{day(line.due)} and are counted as there; receive them, or correct the day."
             for line in self.overdue
+        ] + [
+            f"Loom {out.key} still has {number(out.quantity, self.units[out.part], 3)} of {out.part} that should have come "
+            f"back on {day(out.due)}; counted as there, recover it."
+            for out in self.still_out
         ]
 
 
@@ -106,12 +112,14 @@ def net_needs(
         raise DataError("no plan is published, so nothing is needed yet; `beamslot plan --publish` makes one")
     at = planning_moment(room.mill.terms, as_of)
     kits = left_over_kits(room.plan, room.mill) if left_over else {}
-    weeks = needs(room.plan, room.mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside)
+    mill = room.with_returns(room.mill)
+    weeks = needs(room.plan, mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside)
     orders = order_lines(weeks, room.mill, at, {m.order for m in used if m.order})
     today = at.astimezone(room.mill.terms.zone).date()
     overdue = tuple(receipt for receipt in room.mill.receipts if receipt.due < today)
+    still_out = tuple(out for out in room.still_out if out.due < today)
     return NeedsReport(at, room.mill.terms.currency, weeks, orders, cash(orders, room.mill, at), part_units(room.mill),
-                       overdue)  # fmt: skip
+                       overdue, still_out)  # fmt: skip
 
 
 def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:

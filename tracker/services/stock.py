@@ -155,8 +155,9 @@ def recover(
 
 
 def _to_recover(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
-    back = room.coming_back.get(key, {})
-    out = {name: min(q, room.issued.get(key, {}).get(name, 0.0)) for name, q in back.items()}
+    issued = room.issued.get(key, {})
+    back = room.coming_back.get(key) or {out.part: out.quantity for out in room.still_out if out.key == key}
+    out = {name: min(q, issued.get(name, 0.0)) for name, q in back.items()}
     if part is None:
         found = {name: out[name] for name in sorted(out, key=natural_key) if out[name] > TOLERANCE}
         if not found:

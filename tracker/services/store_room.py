@@ -6,22 +6,25 @@ and which kits it touched.
 
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property
 from typing import Any
 
 from tracker.domain.clock import now
 from tracker.domain.formats import number
-from tracker.domain.mill import LoomKey, Mill, Part
-from tracker.domain.needs import KitState, LoomQuantities
+from tracker.domain.mill import LoomKey, Mill, Part, Receipt
+from tracker.domain.needs import KitState, LoomQuantities, Quantities, StillOut
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.progress import Stage
+from tracker.domain.scopes import LoomScope
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation
 from tracker.domain.words import fold, natural_key
 from tracker.errors import DataError, UsageError
+from tracker.kits.days import Days
 from tracker.kits.reserving import settle
-from tracker.kits.state import coming_back, in_booking_order, issued_to, kit_states, missing, recovered_from
+from tracker.kits.returns import back_of
+from tracker.kits.state import in_booking_order, issued_to, kit_states, missing, recovered_from
 from tracker.scope.content import scope_looms
 from tracker.store import UnitOfWork, open_store
 from tracker.store.stock import change_reservations
@@ -37,6 +40,8 @@ class StoreRoom:
     """The last published plan, less the bookings of looms that are signed off, put off or left out."""
     movements: tuple[Movement, ...]
     reservations: tuple[Reservation, ...]
+    past: Mapping[LoomKey, Booking] = field(default_factory=dict)
+    """The last bookings of looms that were issued parts and that the plan does not book."""
 
     @cached_property
     def issued(self) -> LoomQuantities:
@@ -46,15 +51,37 @@ class StoreRoom:
     @cached_property
     def coming_back(self) -> LoomQuantities:
         """What of each booked kit is still to return to stock when its conversion ends."""
-        if not self.plan or not any(line.comes_back for line in self.mill.method.kit_lines):
+        bookings = self.plan.bookings if self.plan else ()
+        return {booking.key: self._back(booking.key, booking.parts, booking) for booking in bookings}
+
+    @cached_property
+    def still_out(self) -> tuple[StillOut, ...]:
+        """What is still to return from looms that the plan does not book: converted, or dropped from it."""
+        booked, days = self.coming_back.keys(), Days(self.mill)
+        last_issue = {m.key: m.at for m in self.movements if m.kind is MovementKind.ISSUE}
+        return tuple(
+            StillOut(key, part, quantity, days.local(past.end if (past := self.past.get(key)) else last_issue[key]))
+            for key in sorted(self.issued.keys() - booked, key=lambda key: key.sort_key)
+            for part, quantity in self._back(key, self.issued[key], self.past.get(key)).items()
+        )
+
+    def _back(self, key: LoomKey, kit: Quantities, booking: Booking | None) -> Quantities:
+        if not any(line.comes_back for line in self.mill.method.kit_lines):
             return {}
-        scopes, recovered = scope_looms(self.mill), recovered_from(self.movements)
-        found = {}
-        for booking in self.plan.bookings:
-            contents = scopes[booking.key].contents.get(booking.kind, ())
-            back = next((coming_back(content) for content in contents if content.choices == booking.choices), {})
-            found[booking.key] = missing(back, recovered.get(booking.key, {}), {})
-        return found
+        return missing(back_of(kit, self._scopes[key].contents, booking), self._recovered.get(key, {}), {})
+
+    @cached_property
+    def _scopes(self) -> Mapping[LoomKey, LoomScope]:
+        return scope_looms(self.mill)
+
+    @cached_property
+    def _recovered(self) -> LoomQuantities:
+        return recovered_from(self.movements)
+
+    def with_returns(self, mill: Mill) -> Mill:
+        """The mill with what is still out as if it were on order."""
+        back = tuple(Receipt(f"loom {out.key}", out.part, out.quantity, out.due) for out in self.still_out)
+        return replace(mill, receipts=(*mill.receipts, *back))
 
     @cached_property
     def held_beside(self) -> LoomQuantities:
@@ -71,7 +98,8 @@ class StoreRoom:
         """In booking order; empty where nothing is published."""
         if not self.plan:
             return ()
-        return kit_states(self.plan, self.mill, self.reservations, self.movements, self.coming_back)
+        mill = self.with_returns(self.mill)
+        return kit_states(self.plan, mill, self.reservations, self.movements, self.coming_back)
 
     def part(self, name: str, unit: str | None = None) -> Part:
         """The part of that name; DataError where there is none, or where it is kept in another unit."""
@@ -114,7 +142,9 @@ def read_store_room(uow: UnitOfWork) -> StoreRoom:
     if plan:
         gone = {key for key, change in stages.items() if change.stage in SUPPLIED_NO_MORE}
         plan = replace(plan, bookings=tuple(b for b in plan.bookings if b.key not in gone))
-    return StoreRoom(uow.mill(), plan, tuple(uow.movements()), tuple(uow.reservations()))
+    movements = tuple(uow.movements())
+    past = issued_to(movements).keys() - {booking.key for booking in (plan.bookings if plan else ())}
+    return StoreRoom(uow.mill(), plan, movements, tuple(uow.reservations()), uow.last_bookings(past))
 
 
 @dataclass(frozen=True, slots=True)

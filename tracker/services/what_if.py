@@ -81,8 +81,8 @@ def what_if(
         raise DataError("no plan is published, so nothing can fall; `beamslot plan --publish` makes one")
     at = planning_moment(room.mill.terms, as_of)
     changed = changed_mill(room.mill, changes)
-    before = fallen(room.plan, room.mill, room.issued, room.coming_back, room.held_beside)
-    after = fallen(room.plan, changed, room.issued, room.coming_back, room.held_beside)
+    before = fallen(room.plan, room.with_returns(room.mill), room.issued, room.coming_back, room.held_beside)
+    after = fallen(room.plan, room.with_returns(changed), room.issued, room.coming_back, room.held_beside)
     made, moves = None, ()
     if replan:
         data = read_planning_data(db).with_mill(changed)
