@@ -14,10 +14,11 @@ from tempfile import TemporaryDirectory
 from PIL import Image
 from playwright.sync_api import Page, sync_playwright
 
+from tracker.server.port import ADDRESS
+from tracker.server.serve import serving
 from tracker.services.demo import run_demo
 from tracker.services.plan import plan
 from tracker.services.scenario_board import Wishes, scenario_text
-from tracker.services.serve import ADDRESS, serve
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
@@ -51,22 +52,18 @@ def take(database: Path, scratch: Path) -> None:
     looms.write_text(LOOM_LIST, encoding="utf-8")
     plan(str(database), scenario=scenario, time_limit_s=30)
 
-    def pictures(url: str) -> None:
-        with sync_playwright() as playwright:
-            browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-            page = browser.new_page(viewport={"width": WIDTH, "height": HEIGHT}, timezone_id="Europe/Vienna")
-            for name, path in SCREENS.items():
-                open_screen(page, f"{url}/{path}")
-                if name == "bookings":
-                    page.get_by_text("4 weeks").click()
-                if name == "load":
-                    page.set_input_files("input[type=file]", looms)
-                    page.wait_for_selector("text=Write it", timeout=60_000)
-                picture(page, PICTURES / f"{name}.png")
-            browser.close()
-        raise KeyboardInterrupt
-
-    serve(str(database), free_port(), ready=pictures)
+    with serving(str(database), free_port()) as (url, _), sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        page = browser.new_page(viewport={"width": WIDTH, "height": HEIGHT}, timezone_id="Europe/Vienna")
+        for name, path in SCREENS.items():
+            open_screen(page, f"{url}/{path}")
+            if name == "bookings":
+                page.get_by_text("4 weeks").click()
+            if name == "load":
+                page.set_input_files("input[type=file]", looms)
+                page.wait_for_selector("text=Write it", timeout=60_000)
+            picture(page, PICTURES / f"{name}.png")
+        browser.close()
 
 
 def open_screen(page: Page, url: str) -> None:

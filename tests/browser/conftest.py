@@ -1,68 +1,19 @@
-"""A browser, and the real command serving a database on a free port."""
+"""A browser, and pages of it that have settled."""
 
-import signal
-import socket
-import subprocess
 import sys
-import urllib.error
-import urllib.request
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from pathlib import Path
-from time import monotonic, sleep
 
 import pytest
 from machine import CHROMIUM, no_browser
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "dashboards"))
-START_S = 60
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if item.get_closest_marker("browser") and (reason := no_browser()):
             item.add_marker(pytest.mark.skip(reason=reason))
-
-
-def free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
-
-
-def answers(url: str) -> bool:
-    try:
-        with urllib.request.urlopen(f"{url}/_stcore/health", timeout=2):
-            return True
-    except (urllib.error.URLError, OSError):
-        return False
-
-
-def stop(server: subprocess.Popen) -> None:
-    """As a supervisor would: ask first, then end it."""
-    server.send_signal(signal.SIGTERM)
-    try:
-        server.wait(20)
-    except subprocess.TimeoutExpired:
-        server.kill()
-        server.wait()
-
-
-@contextmanager
-def serving(db: str) -> Iterator[str]:
-    """The service behind `beamslot serve` on a database, in a process of its own; gives the address."""
-    port = free_port()
-    call = f"from tracker.services.serve import serve; serve({db!r}, {port})"
-    server = subprocess.Popen([sys.executable, "-c", call])
-    try:
-        url, until = f"http://127.0.0.1:{port}", monotonic() + START_S
-        while not answers(url):
-            assert server.poll() is None and monotonic() < until, "the screens did not start"
-            sleep(0.2)
-        yield url
-    finally:
-        stop(server)
-    assert not answers(url), "the screens outlived the command"
 
 
 @pytest.fixture(scope="session")
@@ -85,6 +36,7 @@ def open_page(browser) -> Iterator[Callable]:
         contexts.append(context)
         page = context.new_page()
         page.on("pageerror", lambda error: errors.append(str(error)))
+        page.on("console", lambda said: errors.append(said.text) if "Content Security Policy" in said.text else None)
         page.goto(url)
         settle(page, wait_for)
         return page

@@ -1,9 +1,10 @@
 """The two main screens in a real browser: readable at three sizes, in any time zone, with a large mill."""
 
 import pytest
-from conftest import serving, settle
+from conftest import settle
 from openpyxl import Workbook, load_workbook
 from screen_mill import AS_OF, busy_plan, put, small_mill, small_plan
+from served import served
 
 from sample_data.big import make_mill
 from tracker.store import open_store
@@ -15,15 +16,15 @@ SIZES = [(1280, 800), (1024, 768), (768, 1024)]
 @pytest.fixture(scope="module")
 def small(tmp_path_factory):
     mill = small_mill()
-    with serving(put(tmp_path_factory.mktemp("small") / "mill.db", mill, small_plan(mill))) as url:
-        yield url
+    with served(put(tmp_path_factory.mktemp("small") / "mill.db", mill, small_plan(mill))) as screens:
+        yield screens.url
 
 
 @pytest.fixture(scope="module")
 def large(tmp_path_factory):
     mill = make_mill(1000, 26, 10, halls=4)
-    with serving(put(tmp_path_factory.mktemp("large") / "mill.db", mill, busy_plan(mill, AS_OF, 26))) as url:
-        yield url
+    with served(put(tmp_path_factory.mktemp("large") / "mill.db", mill, busy_plan(mill, AS_OF, 26))) as screens:
+        yield screens.url
 
 
 @pytest.mark.parametrize(("width", "height"), SIZES)
@@ -151,8 +152,8 @@ def test_the_marked_copy_is_the_users_own_workbook_with_the_findings_in_front(sm
 def test_a_plan_published_elsewhere_shows_without_a_touch(tmp_path, open_page):
     mill = small_mill()
     db = put(tmp_path / "mill.db", mill)
-    with serving(db) as url:
-        page = open_page(url)
+    with served(db) as screens:
+        page = open_page(screens.url)
         assert "No plan is published yet" in page.inner_text("body")
         with open_store(db).unit_of_work() as uow:
             uow.save_plan(small_plan(mill), published=True, who="planner")

@@ -1,6 +1,5 @@
 """The services that only the screens call."""
 
-import socket
 from dataclasses import replace
 from datetime import timedelta
 
@@ -10,10 +9,9 @@ from screen_mill import AS_OF, NINE, SEVEN, TEN, at, put, small_mill, small_plan
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Reservation
 from tracker.domain.windows import Window, WindowKind
-from tracker.errors import DataError, TrackerError, UsageError
+from tracker.errors import DataError
 from tracker.services.bookings import awaited, bookings
 from tracker.services.loom_sheet import loom_list, loom_sheet
-from tracker.services.serve import serve
 from tracker.services.state import database_state
 from tracker.store import open_store
 
@@ -128,25 +126,3 @@ def test_a_sheet_without_method_says_so(tmp_path):
 def test_an_unknown_loom_is_refused(db):
     with pytest.raises(DataError, match="no loom A-99"):
         loom_sheet(db, "A-99")
-
-
-# ---- serve
-
-
-def test_a_taken_port_is_one_clear_line(db):
-    with socket.socket() as taken:
-        taken.bind(("127.0.0.1", 0))
-        taken.listen()
-        port = taken.getsockname()[1]
-        with pytest.raises(TrackerError, match=f"port {port} on 127.0.0.1 is taken; choose another: --port {port + 1}"):
-            serve(db, port)
-
-
-def test_an_impossible_port_is_a_wrong_use(db):
-    with pytest.raises(UsageError, match="70000"):
-        serve(db, 70000)
-
-
-def test_a_database_that_cannot_be_opened_is_not_served(tmp_path):
-    with pytest.raises(TrackerError, match="cannot open the database"):
-        serve(str(tmp_path), 8501)

@@ -116,6 +116,6 @@ def serve(
 
     Example: beamslot serve --open
     """
-    from tracker.services.serve import serve as run
+    from tracker.server.serve import serve as run
 
     run(context.obj, port, open_browser, lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)"), new)

@@ -1,0 +1,83 @@
+"""The ASGI application: the screens, and our own routes beside them."""
+
+from collections.abc import AsyncIterator, Callable
+from contextlib import asynccontextmanager
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Any
+
+import streamlit as st
+from starlette.concurrency import run_in_threadpool
+from starlette.middleware import Middleware
+from starlette.requests import Request
+from starlette.responses import PlainTextResponse, RedirectResponse, Response
+from starlette.routing import Route
+from streamlit import config
+
+from tracker.errors import TrackerError
+from tracker.server.guard import Guard, hosts_of
+from tracker.services.state import database_state, require_there
+
+OPTIONS: dict[str, Any] = {
+    "server.headless": True,
+    "server.fileWatcherType": "none",
+    "server.baseUrlPath": "",
+    "server.enableCORS": True,
+    "server.enableXsrfProtection": True,
+    "server.enableStaticServing": False,
+    "server.enableAgentApi": False,
+    "server.scriptHealthCheckEnabled": False,
+    "server.trustedUserHeaders": "{}",
+    "global.developmentMode": False,
+    "browser.gatherUsageStats": False,
+    "logger.level": "warning",
+}
+"""Options of the screen library on which the guard and the mill's privacy rest, whatever this machine's own files say; the
+look of the screens stands in `dashboards/.streamlit`."""
+
+
+def application(db: str, port: int, started: Callable[[], None]) -> st.App:
+    """The screens of the database `db` for a server on `port`; `started` is called once they can be shown."""
+
+    @asynccontextmanager
+    async def running(_: st.App) -> AsyncIterator[dict[str, Any]]:
+        started()
+        yield {}
+
+    made = st.App(
+        _script(),
+        lifespan=running,
+        routes=[Route("/health", _health(db)), Route("/status", _status)],
+        middleware=[Middleware(Guard, hosts=hosts_of(port))],
+    )
+    config.get_config_options(force_reparse=True, options_from_flags=OPTIONS)
+    return made
+
+
+def _script() -> Path:
+    spec = find_spec("dashboards")
+    if spec is None or spec.origin is None:
+        raise TrackerError("the dashboards are not installed; install the distribution again")
+    return Path(spec.origin).with_name("app.py")
+
+
+def _health(db: str) -> Callable[[Request], Any]:
+    """Whether the database can be read, and no more."""
+
+    def read() -> None:
+        require_there(db)
+        database_state(db)
+
+    async def answer(_: Request) -> Response:
+        try:
+            await run_in_threadpool(read)
+        except Exception:  # whatever it is, it is no business of who asks
+            return PlainTextResponse("not ok", 503)
+        return PlainTextResponse("ok")
+
+    return answer
+
+
+async def _status(request: Request) -> Response:
+    """The first screen has no path of its own in the screen library; a person may type the one that its name suggests."""
+    return RedirectResponse(f"/?{request.url.query}" if request.url.query else "/")

@@ -1,0 +1,43 @@
+"""The port that the screens are served on."""
+
+import os
+import socket
+
+from tracker.errors import TrackerError, UsageError
+
+ADDRESS = "127.0.0.1"
+
+
+def bound(port: int) -> socket.socket:
+    """A socket that holds the port, so that nobody can take it before the screens answer. TrackerError where it is taken."""
+    if not 0 < port < 65536:
+        raise UsageError(f"port {port} is not between 1 and 65535")
+    try:
+        return _bound(port)
+    except PermissionError:
+        raise TrackerError(
+            f"port {port} on {ADDRESS} may not be used by this user; choose one above 1023: --port 8501"
+        ) from None
+    except OSError:
+        other = port + 1 if port < 65535 else port - 1
+        raise TrackerError(f"port {port} on {ADDRESS} is taken; choose another: --port {other}") from None
+
+
+def is_free(port: int) -> bool:
+    try:
+        _bound(port).close()
+    except (OSError, OverflowError):
+        return False
+    return True
+
+
+def _bound(port: int) -> socket.socket:
+    made = socket.socket()
+    try:
+        if os.name == "posix":  # a port that was just left is free; elsewhere the option shares it with who holds it
+            made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        made.bind((ADDRESS, port))
+    except BaseException:
+        made.close()
+        raise
+    return made
