@@ -91,3 +91,11 @@ def test_four_first_loads_into_an_empty_database_make_it_once(people, empty, tmp
         assert len(uow.session.scalars(select(LoadRow)).all()) == PEOPLE
         added = select(RowChangeRow.key).where(RowChangeRow.kind == "added")
         assert sorted(uow.session.scalars(added)) == ["1 | Hall 1", "2 | Hall 1"]
+
+
+def test_trying_a_load_waits_for_nobody_who_writes(db, tmp_path):
+    (tmp_path / "parts.csv").write_text("Part;On hand;Unit\nNUT;800;pc\n")
+    with open_store(db).unit_of_work() as uow:
+        uow.add_answers({"length": "yard"})
+        report = load(db, [tmp_path / "parts.csv"], dry_run=True)
+    assert [(change.field, change.old, change.new) for change in report.changes] == [("on_hand", 20, 800)]

@@ -1,7 +1,7 @@
 """Read spreadsheets, say what they would change, and write it, all of it or nothing."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -23,6 +23,8 @@ from tracker.services.marking import Marking
 from tracker.services.method import load_method
 from tracker.store import UnitOfWork, open_store
 from tracker.store.loads import LoadWriter, Place
+from tracker.store.place import is_missing
+from tracker.store.scratch import scratch
 
 Progress = Callable[[str, float], None]
 MOST_PLACES = 5
@@ -39,7 +41,7 @@ def load(
     today: date | None = None,
     progress: Progress | None = None,
 ) -> LoadReport:
-    """Load spreadsheets as one load, into a new database where there is none.
+    """Load spreadsheets as one load, into a new database where there is none; `dry_run` only says what it would do.
 
     Refused rows stop it unless `partial`; an open question always does.
     A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of each file that has
@@ -50,28 +52,67 @@ def load(
     given = dict(answers or {})
     day = today or now().date()
     marking = Marking(files, marked) if marked else None
-    with open_store(db, make=True).unit_of_work() as uow:
-        try:
-            result = read_files(files, given, uow.answers(), day, progress)
-        except InputRefused as refusal:
-            return LoadReport(findings=_of_file(refusal, files), refusal=str(refusal), dry_run=dry_run)
-        report = _Loading(uow, result, given, partial, files, day).run(dry_run)
-        if marking:
-            report = replace(report, said=(*report.said, *marking.write(report.findings)))
-        if report.written:
-            uow.commit()
-    return report
+    request = _Request(files, given, partial, marking, day, progress)
+    remembered = _remembered(db)
+    try:
+        result = request.read(remembered)
+        if dry_run or is_missing(db):
+            tried = _try_out(db, request, result, dry_run)
+            if dry_run or tried.refusal:
+                return request.marked(tried)
+        return _write(db, request, result, remembered)
+    except InputRefused as refusal:
+        return LoadReport(findings=_of_file(refusal, files), refusal=str(refusal), dry_run=dry_run)
+
+
+@dataclass(frozen=True, slots=True)
+class _Request:
+    files: Sequence[Path]
+    answers: Mapping[str, str]
+    partial: bool
+    marking: Marking | None
+    today: date
+    progress: Progress | None
+
+    def read(self, remembered: Mapping[str, str]) -> ReadResult:
+        return read_files(self.files, self.answers, remembered, self.today, self.progress)
+
+    def marked(self, report: LoadReport) -> LoadReport:
+        """The report, once the marked copies that were asked for are there."""
+        return replace(report, said=(*report.said, *self.marking.write(report.findings))) if self.marking else report
+
+
+def _remembered(db: str) -> dict[str, str]:
+    if is_missing(db):
+        return {}
+    with open_store(db).reading() as uow:
+        return uow.answers()
+
+
+def _try_out(db: str, request: _Request, result: ReadResult, dry_run: bool) -> LoadReport:
+    """What the load would do, found out on a copy in memory: a database is made only for a load that is not refused."""
+    with scratch(db).unit_of_work() as uow:
+        return _Loading(uow, result, request).run(dry_run)
+
+
+def _write(db: str, request: _Request, result: ReadResult, remembered: Mapping[str, str]) -> LoadReport:
+    """The files were read before the database is locked; they are read again where somebody gave other answers since."""
+    while True:
+        with open_store(db, make=True).unit_of_work() as uow:
+            if (newest := uow.answers()) == remembered:
+                report = request.marked(_Loading(uow, result, request).run(dry_run=False))
+                if report.written:
+                    uow.commit()
+                return report
+        remembered, result = newest, request.read(newest)
 
 
 class _Loading:
     """One load inside its unit of work."""
 
-    def __init__(
-        self, uow: UnitOfWork, result: ReadResult, answers: Mapping[str, str], partial: bool, files: Sequence[Path],
-        today: date,
-    ):  # fmt: skip
-        self.uow, self.result, self.answers, self.partial, self.files = uow, result, answers, partial, files
-        self.today = today
+    def __init__(self, uow: UnitOfWork, result: ReadResult, request: _Request):
+        self.uow, self.result, self.answers, self.partial = uow, result, request.answers, request.partial
+        self.files, self.today = request.files, request.today
         names = {source.table for source in result.tables} | {"looms"}
         self.comparison = compare(result, {name: uow.rows(name) for name in names})
         self.findings = [*result.findings, *self.comparison.findings]

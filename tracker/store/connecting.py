@@ -8,7 +8,7 @@ import json
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
-from sqlalchemy.pool import NullPool
+from sqlalchemy.pool import NullPool, StaticPool
 
 from tracker.store.place import Place
 from tracker.store.rows import plain
@@ -20,8 +20,10 @@ WRITE_LOCK = 0x6265616D
 
 
 def connect(place: Place) -> Engine:
-    """Connections are not kept: a unit of work closes its own, so that an SQLite file is whole when nobody works on it."""
-    engine = create_engine(place.url, json_serializer=_json, poolclass=NullPool)
+    """Connections are not kept: a unit of work closes its own, so that an SQLite file is whole when nobody works on it.
+    Only a database in memory lives in one."""
+    pool = StaticPool if place.in_memory else NullPool
+    engine = create_engine(place.url, json_serializer=_json, poolclass=pool)
     if engine.dialect.name == "sqlite":
         _prepare_sqlite(engine, place.read_only)
     elif engine.dialect.name == "postgresql":

@@ -19,6 +19,10 @@ class Place:
     read_only: bool
     """An SQLite file that may not be written, or lies in a folder that may not."""
 
+    @property
+    def in_memory(self) -> bool:
+        return self.url.get_backend_name() == "sqlite" and _file(self.url) is None
+
 
 def find(database: str | Path, make: bool = False) -> Place:
     """Find a database: a SQLAlchemy URL or the path of an SQLite file. DataError where its file is missing, unless it

@@ -22,8 +22,7 @@ from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import TrackerError
-from tracker.store import loads, mill, plans, progress, stock
-from tracker.store.connecting import WAIT_S
+from tracker.store import connecting, loads, mill, plans, progress, stock
 from tracker.store.rows import read_rows
 
 LOCK_NOT_AVAILABLE = "55P03"
@@ -153,5 +152,5 @@ def reason(error: Exception) -> str:
         getattr(cause, "sqlite_errorcode", 0) & 0xFF == SQLITE_BUSY
         or getattr(cause, "sqlstate", "") == LOCK_NOT_AVAILABLE
     ):
-        return f"somebody else has been writing to it for {WAIT_S} s, try again"
+        return f"somebody else has been writing to it for {connecting.WAIT_S} s, try again"
     return str(cause).splitlines()[0]

@@ -1,0 +1,34 @@
+"""A copy of the mill in memory, to try on what a load would do: it locks nobody out and makes nothing on disk."""
+
+from pathlib import Path
+
+from sqlalchemy import Connection, insert, select
+
+from tracker.store.base import Base
+from tracker.store.connecting import connect
+from tracker.store.models import FindingRow, OtherDateRow, RowChangeRow
+from tracker.store.opening import Store, open_store
+from tracker.store.place import find, is_missing
+
+NOT_COPIED = {model.__tablename__ for model in (FindingRow, OtherDateRow, RowChangeRow)}
+"""The bulk of a large database, which is only ever told: what was found and changed, and what else could be booked."""
+
+
+def scratch(database: str | Path) -> Store:
+    """The mill as it is now, in memory; an empty one where there is no database yet."""
+    place = find("sqlite://")
+    engine = connect(place)
+    with engine.begin() as copy:
+        Base.metadata.create_all(copy)
+        if not is_missing(database):
+            with open_store(database).reading() as uow:
+                _copy(uow.session.connection(), copy)
+    return Store(engine, place)
+
+
+def _copy(source: Connection, target: Connection) -> None:
+    for table in Base.metadata.sorted_tables:
+        if table.name not in NOT_COPIED:
+            rows = [row._asdict() for row in source.execute(select(table))]
+            if rows:
+                target.execute(insert(table), rows)
