@@ -44,6 +44,10 @@ class UsageError(TrackerError):
     """The command or call was put wrongly; the command ends with 2."""
 
 
+class NotTold(TrackerError):
+    """The work is done and saved, but what there is to tell could not be written; the command ends with 3."""
+
+
 class DataError(TrackerError):
     """The stored data cannot carry what was asked: an unknown loom, an article without pick density, no crew."""
 

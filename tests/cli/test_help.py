@@ -52,7 +52,16 @@ def test_the_example_can_be_typed(name):
 
 def test_the_readme_has_exactly_the_commands_and_their_options():
     told = {name: set(re.findall(r"`(--[a-z-]+)`", options)) for name, options in ROWS.items()}
-    assert told == {name: options_of(command) for name, command in COMMANDS.items()}
+    assert told == {name: options_of(command) - {"--force"} for name, command in COMMANDS.items()}
+
+
+def test_whatever_writes_a_file_can_be_forced():
+    """`--force` is told once, above the table."""
+    assert "`--force`" in README.split("## Every command")[1].split("|")[0]
+    can, writes = (
+        {name for name, c in COMMANDS.items() if option in options_of(c)} for option in ("--force", "--json")
+    )
+    assert can == writes | {"template"}
 
 
 def test_the_first_sentence_fits_the_list_of_commands(beamslot):

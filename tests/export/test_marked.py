@@ -352,7 +352,7 @@ def test_wrong_targets(rich, tmp_path):
         write_marked(rich, [], tmp_path / "m.ods")
     with pytest.raises(UsageError, match="overwrite"):
         write_marked(rich, [], rich)
-    with pytest.raises(TrackerError, match="no such file"):
+    with pytest.raises(TrackerError, match="there is no folder"):
         write_marked(rich, [], tmp_path / "nowhere" / "m.xlsx")
 
 

@@ -186,7 +186,7 @@ def _by_table(path: Path) -> dict[str, list[dict[str, Any]]]:
 
 def test_a_suppliers_answer_loads_as_a_receipt(tmp_path):
     """Asked for 4, confirmed 3 for another day: what was confirmed counts, and no other column is taken for it."""
-    (_, path, _) = write_supplier_orders(tmp_path, ORDERS, "EUR", "Hall renewal")
+    _, _, path, _ = write_supplier_orders(tmp_path, ORDERS, "EUR", "Hall renewal")
     book = openpyxl.load_workbook(path)
     headings = {cell.value: cell.column for cell in book["Order"][5]}
     book["Order"].cell(6, headings["Quantity"], 3)

@@ -128,7 +128,7 @@ def test_a_csv_of_two_tables_is_wrong_use(tmp_path):
 
 def test_a_file_that_cannot_be_written_is_one_line(tmp_path):
     for target, error, word in (
-        (tmp_path / "no folder" / "e.xlsx", TrackerError, "no such file or directory"),
+        (tmp_path / "no folder" / "e.xlsx", TrackerError, "there is no folder"),
         (tmp_path / "e.pdf", UsageError, r"must end in \.xlsx"),
     ):
         with pytest.raises(error, match=word):

@@ -3,15 +3,21 @@
 Services are imported inside the commands, so that `beamslot --help` need not wait for the solver and the tables.
 """
 
+import os
 import sys
-from typing import Annotated
+from contextlib import suppress
+from typing import Annotated, Any, NoReturn
 
 import typer
 
 from tracker.cli import data, floor, forecasting, planning, scoping, show, stock, stores
-from tracker.errors import TrackerError, UsageError
+from tracker.cli.commands import Commands
+from tracker.errors import NotTold, TrackerError, UsageError
 
-app = typer.Typer(
+EXIT_CODES = ((UsageError, 2), (NotTold, 3))
+"""What does not end with 1."""
+
+app = Commands(
     name="beamslot",
     help="Plan and follow the conversion of a weaving hall, loom by loom, into the beam changes.",
     no_args_is_help=True,
@@ -34,14 +40,36 @@ def options(
 
 
 def main() -> None:
-    """Run the command; a refusal is one line on standard error and exit 1, a wrong use ends with 2."""
+    """Run the command. A refusal is one line on standard error and exit 1, a wrong use ends with 2; 3 says that all was
+    done and only the telling failed."""
+    sys.unraisablehook = _without_echo
     try:
-        app()
+        try:
+            app()
+        finally:
+            with show.told():
+                sys.stdout.flush()
     except TrackerError as error:
-        show.err.print(f"beamslot: {error}", soft_wrap=True, markup=False)
-        sys.exit(2 if isinstance(error, UsageError) else 1)
+        _end(f"beamslot: {error}", next((code for kind, code in EXIT_CODES if isinstance(error, kind)), 1))
+    except OSError as error:
+        if isinstance(error, BrokenPipeError):
+            _end("", 0)
+        _end(f"beamslot: {error.filename or 'this machine'}: {(error.strerror or str(error)).lower()}", 1)
     except KeyboardInterrupt:
-        show.err.print("beamslot: stopped; nothing was written")
-        sys.exit(1)
-    except BrokenPipeError:
-        sys.exit(0)
+        _end("beamslot: stopped; nothing was written", 1)
+
+
+def _end(says: str, code: int) -> NoReturn:
+    if says:
+        show.err.print(says, soft_wrap=True, markup=False)
+    with suppress(
+        OSError, ValueError
+    ):  # what standard output did not take would be tried, and told, once more at the end
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    sys.exit(code)
+
+
+def _without_echo(ignored: Any) -> None:
+    """A file that a full disk left half-written fails once more when it is dropped: that was told already."""
+    if not isinstance(ignored.exc_value, OSError):
+        sys.__unraisablehook__(ignored)

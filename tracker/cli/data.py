@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import Json, pairs
+from tracker.cli.options import Json, checked, pairs
 from tracker.domain.formats import count
 from tracker.domain.tables import TABLES
 
@@ -109,7 +109,7 @@ def _print_load(report) -> None:
 
 
 def template(
-    target: Annotated[Path, typer.Argument(metavar="F", help="The workbook to write (.xlsx).")],
+    target: Annotated[Path, typer.Argument(metavar="F", callback=checked, help="The workbook to write (.xlsx).")],
 ) -> None:
     """Write an empty workbook with every sheet.
 
@@ -126,7 +126,8 @@ def template(
 def export(
     context: typer.Context,
     target: Annotated[
-        Path | None, typer.Argument(metavar="F", help="The workbook (.xlsx) or one table (.csv).")
+        Path | None,
+        typer.Argument(metavar="F", callback=checked, help="The workbook (.xlsx) or one table (.csv)."),
     ] = None,
     what: Annotated[
         list[str] | None,

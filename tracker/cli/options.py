@@ -3,23 +3,35 @@
 from collections.abc import Iterable
 from datetime import date, datetime
 from math import isfinite
-from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
 
 
-def _in_a_folder(target: str | None) -> str | None:
+def checked(target: Any) -> Any:
     """Refuse at once what could not be written in the end, when the database is changed already."""
-    if target and target != "-" and not Path(target).parent.is_dir():
-        raise typer.BadParameter(f"there is no folder {Path(target).parent}")
+    if target and target != "-":
+        from tracker.services.outputs import check
+
+        check(target)
     return target
+
+
+def _permit(context: typer.Context, force: bool) -> bool:
+    from tracker.services.outputs import permit
+
+    context.call_on_close(permit(context.obj, force))
+    return force
 
 
 Json = Annotated[
     str | None,
-    typer.Option("--json", metavar="FILE", callback=_in_a_folder,
+    typer.Option("--json", metavar="FILE", callback=checked,
                  help="Write the result as JSON to FILE; - is standard output, alone."),
+]  # fmt: skip
+Force = Annotated[
+    bool,
+    typer.Option("--force", is_eager=True, callback=_permit, help="Replace a file that is there and not ours, too."),
 ]  # fmt: skip
 AsOf = Annotated[
     str | None, typer.Option("--as-of", metavar="T", help="A moment, 2027-01-04 or 2027-01-04T06:00; default now.")

@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import Json
+from tracker.cli.options import Json, checked
 from tracker.domain.formats import number
 from tracker.domain.words import natural_key
 
@@ -20,7 +20,10 @@ def scope(
     loom: Annotated[str | None, typer.Argument(metavar="LOOM", help="One loom, with the reason of every row.")] = None,
     hall: Annotated[str | None, typer.Option(help="The hall, where a loom number stands in several.")] = None,
     survey: Annotated[
-        Path | None, typer.Option(metavar="F.xlsx", help="Write the list to walk the hall with; filled in, load it.")
+        Path | None,
+        typer.Option(
+            metavar="F.xlsx", callback=checked, help="Write the list to walk the hall with; filled in, load it."
+        ),
     ] = None,
     hours: Annotated[bool, typer.Option("--hours", help="The hours of every variant, not of the types alone.")] = False,
     json_to: Json = None,

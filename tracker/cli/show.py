@@ -8,7 +8,6 @@ import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date, datetime
-from pathlib import Path
 from typing import Any
 
 from rich.console import Console
@@ -17,11 +16,11 @@ from rich.table import Table
 from rich.text import Text
 
 from tracker.domain.formats import day, moment, money
-from tracker.errors import TrackerError
+from tracker.errors import NotTold, TrackerError
 
 MOST_ROWS = 40
 
-__all__ = ["MOST_ROWS", "day", "emit", "err", "interrupt", "moment", "money", "out", "progress", "say", "table"]
+__all__ = ["MOST_ROWS", "day", "emit", "err", "interrupt", "moment", "money", "out", "progress", "say", "table", "told"]
 
 PIPED_WIDTH = 160
 """Columns where no terminal says its width: wide enough that no path or loom number is broken."""
@@ -32,21 +31,36 @@ err = Console(stderr=True, highlight=False)
 
 def say(text: str) -> None:
     """A plain line, never wrapped in the middle of a path or number."""
-    out.print(text, soft_wrap=True, markup=False)
+    with told():
+        out.print(text, soft_wrap=True, markup=False)
+
+
+@contextmanager
+def told() -> Iterator[None]:
+    """Standard output that takes nothing more, as on a full disk, is NotTold; a reader that is gone stays what it is."""
+    try:
+        yield
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        raise NotTold(f"cannot write to standard output: {error.strerror}; all else was done") from error
 
 
 def emit(json_to: str | None, record: Any, person: Callable[[], None]) -> None:
-    """JSON where it is asked for; the person's view unless JSON takes standard output."""
-    if json_to:
-        text = json.dumps(record, ensure_ascii=False, indent=1, default=_plain)
-        if json_to == "-":
-            sys.stdout.write(text + "\n")
-            return
+    """JSON where it is asked for; the person's view unless JSON takes standard output. NotTold where it cannot be written."""
+    text = json.dumps(record, ensure_ascii=False, indent=1, default=_plain) if json_to else ""
+    if json_to and json_to != "-":
+        from tracker.services.outputs import write_text
+
         try:
-            Path(json_to).write_text(text, encoding="utf-8")
-        except OSError as error:
-            raise TrackerError(f"cannot write {json_to}: {error.strerror}") from error
-    person()
+            write_text(json_to, text)
+        except TrackerError as error:
+            raise NotTold(f"{error}; all else was done") from error
+    if json_to == "-":
+        with told():
+            sys.stdout.write(text + "\n")
+    else:
+        person()
 
 
 def _plain(value: Any) -> Any:
@@ -81,8 +95,9 @@ def table(title: str, columns: Sequence[str], rows: Iterable[Sequence[Any]], mos
         )
     for row in cells:
         grid.add_row(*(Text(row[i]) for i in kept))
-    out.print(Text(title, style="bold"), soft_wrap=True)
-    out.print(grid)
+    with told():
+        out.print(Text(title, style="bold"), soft_wrap=True)
+        out.print(grid)
     if len(rows) > most:
         say(f"… and {len(rows) - most} more; all of them with --json FILE")
     if left_out := [name for i, name in enumerate(names) if i not in kept]:

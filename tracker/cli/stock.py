@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
+from tracker.cli.commands import Commands
 from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers
 from tracker.domain.formats import number
 
@@ -19,7 +20,7 @@ Why = Annotated[str, typer.Option(help="The reason, for the book.")]
 At = Annotated[str | None, typer.Option(metavar="T", help="When it happened; default now.")]
 Who = Annotated[str | None, typer.Option(metavar="NAME", help="Who did it; default the user of this computer.")]
 
-stock = typer.Typer(
+stock = Commands(
     name="stock",
     help="The store room's book: receive, issue, count, hold.\n\nExample: beamslot stock receive --order 4100127-10",
     no_args_is_help=True,

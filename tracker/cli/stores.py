@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Hall, Json, Loom, local_day, moment
+from tracker.cli.options import AsOf, Hall, Json, Loom, checked, local_day, moment
 from tracker.domain.formats import count, number
 from tracker.errors import DataError
 
@@ -23,7 +23,8 @@ def kits(
     loom: Loom = None,
     hall: Hall = None,
     pick: Annotated[
-        Path | None, typer.Option(metavar="F", help="Write the pick list of some days: F.pdf or F.xlsx.")
+        Path | None,
+        typer.Option(metavar="F", callback=checked, help="Write the pick list of some days: F.pdf or F.xlsx."),
     ] = None,
     day: Annotated[
         str | None, typer.Option(metavar="D", help="With --pick: the first day, 2027-01-04; default today.")
@@ -116,7 +117,9 @@ def needs(
     orders: Annotated[bool, typer.Option("--orders", help="The order list instead of the weeks.")] = False,
     out: Annotated[
         Path | None,
-        typer.Option(metavar="F.xlsx", help="With --orders: write the order list, with the money by month."),
+        typer.Option(
+            metavar="F.xlsx", callback=checked, help="With --orders: write the order list, with the money by month."
+        ),
     ] = None,
     send: Annotated[
         Path | None,

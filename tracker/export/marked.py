@@ -19,7 +19,7 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import Kind
 from tracker.errors import InputRefused, UsageError
 from tracker.export import findings_sheet
-from tracker.office.files import written
+from tracker.office.files import write
 from tracker.office.patching.notes import AUTHOR, add_notes
 from tracker.office.patching.package import Package
 from tracker.office.patching.sheet_part import Cell, SheetPart, cell_of
@@ -57,8 +57,7 @@ def write_marked(
     ending = ".xlsm" if source.suffix.lower() == ".xlsm" else ".xlsx"
     if source.resolve() == target.resolve():
         raise UsageError(f"{target}: the marked copy would overwrite the workbook itself; give it another name")
-    with written(target, ending) as draft:
-        _mark_package(source, mine, draft)
+    write(target, _mark_package(source, mine), ending)
     return ""
 
 
@@ -69,7 +68,7 @@ def _is_xlsx(path: Path) -> bool:
         return "xl/workbook.xml" in archive.namelist()
 
 
-def _mark_package(source: Path, findings: Sequence[Finding], draft: Path) -> None:
+def _mark_package(source: Path, findings: Sequence[Finding]) -> bytes:
     package = Package(source)
     try:
         sheets = package.sheets()
@@ -91,7 +90,7 @@ def _mark_package(source: Path, findings: Sequence[Finding], draft: Path) -> Non
             package.relate("xl/workbook.xml", "styles", styles_part)
         package.write(styles_part, styles.written())
         package.add_first_sheet(free_name(findings_sheet.SHEET, sheets), xml)
-        package.save(draft)
+        return package.saved()
     except (expat.ExpatError, ValueError, KeyError, StopIteration) as error:
         raise InputRefused(f"{source.name}: no marked copy can be made of this workbook ({error})") from error
     finally:

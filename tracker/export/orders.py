@@ -1,7 +1,7 @@
 """Order proposals: the whole list for purchasing, and for each supplier a workbook to send and have filled in."""
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import groupby
 from pathlib import Path
 
@@ -11,36 +11,42 @@ from tracker.domain.tables import RECEIPTS, Kind
 from tracker.domain.words import natural_key
 from tracker.errors import TrackerError
 from tracker.export.needs_sheets import late_text
-from tracker.office.writing.sheets import Col, Sheet, write_tables
+from tracker.office.files import write_all
+from tracker.office.writing.sheets import Col, Sheet, content, tables_book, write_tables
 
 NO_SUPPLIER = "no supplier named"
+WHOLE = "order list.xlsx"
 
 
 def write_orders(path: str | Path, lines: Iterable[OrderLine], currency: str, cash: Cash | None = None) -> None:
     """Write the order list for purchasing (.xlsx): all lines by supplier and order-by day, and the money by month."""
-    lines = _ordered(lines)
-    sheets = [_list(lines, currency)]
-    if cash is not None and cash.months:
-        sheets.append(_cash(cash, currency))
-    write_tables(path, sheets)
+    write_tables(path, _order_sheets(lines, currency, cash))
 
 
-def write_supplier_orders(folder: str | Path, lines: Iterable[OrderLine], currency: str, programme: str) -> list[Path]:
-    """Write one workbook per supplier into the folder (made where missing); gives the paths.
+def write_supplier_orders(
+    folder: str | Path, lines: Sequence[OrderLine], currency: str, programme: str, cash: Cash | None = None
+) -> list[Path]:
+    """Write the whole list and one workbook per supplier into the folder (made where missing), all of them or none; gives
+    the paths, that of the list first.
 
-    Its sheet has the shape of Receipts: the supplier fills in Quantity and Due, and the copy loads back.
+    A supplier's sheet has the shape of Receipts: he fills in Quantity and Due, and the copy loads back.
     """
     folder = Path(folder)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise TrackerError(f"cannot make the folder {folder}: {(error.strerror or str(error)).lower()}") from error
-    written: dict[str, Path] = {}
+    sheets = {WHOLE: _order_sheets(lines, currency, cash)}
     for supplier, of_one in groupby(_ordered(lines), key=lambda line: line.supplier):
-        path = folder / _file_name(supplier, written)
-        write_tables(path, [_supplier_sheet(list(of_one), supplier, currency, programme)])
-        written[path.name.casefold()] = path
-    return list(written.values())
+        sheets[_file_name(supplier, sheets)] = [_supplier_sheet(list(of_one), supplier, currency, programme)]
+    paths = {folder / name: of_one for name, of_one in sheets.items()}
+    write_all({path: content(tables_book(of_one), path) for path, of_one in paths.items()}, ".xlsx")
+    return list(paths)
+
+
+def _order_sheets(lines: Iterable[OrderLine], currency: str, cash: Cash | None) -> list[Sheet]:
+    listed = _list(_ordered(lines), currency)
+    return [listed, _cash(cash, currency)] if cash is not None and cash.months else [listed]
 
 
 def _ordered(lines: Iterable[OrderLine]) -> list[OrderLine]:
@@ -126,8 +132,9 @@ def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, pr
     return Sheet("Order", columns, rows, sentences, frozen=2)
 
 
-def _file_name(supplier: str, taken: Mapping[str, object]) -> str:
+def _file_name(supplier: str, others: Iterable[str]) -> str:
     """`order Rail works.xlsx`, without characters that a file name cannot hold, and free."""
     plain = re.sub(r'[\\/:*?"<>|\x00-\x1f]+', " ", supplier or NO_SUPPLIER).strip(" .")[:80] or "supplier"
     names = (f"order {plain}.xlsx", *(f"order {plain} {i}.xlsx" for i in range(2, 10_000)))
+    taken = {name.casefold() for name in others}
     return next(name for name in names if name.casefold() not in taken)

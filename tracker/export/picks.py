@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from datetime import date
+from io import BytesIO
 from itertools import groupby
 from pathlib import Path
 from typing import Any
@@ -17,7 +18,7 @@ from tracker.domain.needs import PickLine
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.export.pdf import GREY, SHADE, WARN, TickBox, paragraph
-from tracker.office.files import written
+from tracker.office.files import write
 from tracker.office.writing.sheets import Col, Sheet, write_tables
 
 _WIDTHS = (8 * mm, 22 * mm, 34 * mm, 56 * mm, 25 * mm, 35 * mm)
@@ -89,12 +90,13 @@ def _write_pdf(path: Path, lines: Sequence[PickLine], mill: Mill) -> None:
         story += _day(on, list(of_day), mill)
     if not story:
         story = [paragraph("Nothing is to be picked.", 11)]
-    with written(path, ".pdf") as draft:
-        document = SimpleDocTemplate(
-            str(draft), pagesize=A4, leftMargin=15 * mm, rightMargin=15 * mm, topMargin=15 * mm, bottomMargin=16 * mm,
-            title=f"{mill.terms.programme}: pick list", author="beamslot",
-        )  # fmt: skip
-        document.build(story, onFirstPage=_foot, onLaterPages=_foot)
+    made = BytesIO()
+    document = SimpleDocTemplate(
+        made, pagesize=A4, leftMargin=15 * mm, rightMargin=15 * mm, topMargin=15 * mm, bottomMargin=16 * mm,
+        title=f"{mill.terms.programme}: pick list", author="beamslot",
+    )  # fmt: skip
+    document.build(story, onFirstPage=_foot, onLaterPages=_foot)
+    write(path, made.getvalue(), ".pdf")
 
 
 def _foot(canvas: Any, document: Any) -> None:

@@ -1,6 +1,7 @@
 """The mill's tables as a workbook: empty to fill in, or filled, in exactly the shape that loads back."""
 
 import csv
+import io
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
@@ -10,7 +11,7 @@ from tracker.domain.own_sheets import GUIDE_TITLE
 from tracker.domain.tables import TABLES, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
-from tracker.office.files import written
+from tracker.office.files import write
 from tracker.office.writing.sheets import Col, Sheet, add_sheet, new_book, rows_of, save
 from tracker.office.writing.values import csv_text, shown_share, workbook_value
 
@@ -59,12 +60,13 @@ def _write_workbook(path: Path, tables: Mapping[str, Sequence[Record]]) -> None:
 
 
 def _write_csv(path: Path, sheet: Sheet) -> None:
-    with written(path, ".csv") as draft, draft.open("w", encoding="utf-8-sig", newline="") as file:
-        out = csv.writer(file)
-        out.writerow([csv_text(column.heading) for column in sheet.columns])
-        for row in sheet.rows:
-            cells = zip(sheet.columns, row, strict=True)
-            out.writerow([csv_text(workbook_value(column.kind, value)) for column, value in cells])
+    text = io.StringIO(newline="")
+    out = csv.writer(text)
+    out.writerow([csv_text(column.heading) for column in sheet.columns])
+    for row in sheet.rows:
+        cells = zip(sheet.columns, row, strict=True)
+        out.writerow([csv_text(workbook_value(column.kind, value)) for column, value in cells])
+    write(path, text.getvalue().encode("utf-8-sig"), ".csv")
 
 
 def _sheet(table: Table, records: Sequence[Record]) -> Sheet:

@@ -1,44 +1,175 @@
-"""Writing a file whole or not at all."""
+"""The one way out for files: whole or not at all, never over the database, never over what somebody has worked in.
+
+A workbook and a PDF end with the SHA-256 of all that stands before it, in a place that readers pass over: the comment of
+the ZIP archive, a comment line behind the PDF's end. So we know a file of ours that nobody has touched, and may replace it.
+JSON and CSV have no place for it.
+"""
 
 import os
+import re
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
 
 from tracker.errors import TrackerError, UsageError
 
+_MARK = b"beamslot sha256 "
+_MARKED = re.compile(_MARK + rb"([0-9a-f]{64})\n?\Z")
+_MARK_SIZE = len(_MARK) + 64
+_ARCHIVE_END = b"PK\x05\x06"
+_SIDE_FILES = ("-wal", "-shm", "-journal")
+
+
+@dataclass(frozen=True, slots=True)
+class _Permission:
+    force: bool = False
+    """Replace a file that is not ours."""
+    kept: tuple[Path, ...] = ()
+    """Never to be written, whatever is forced."""
+
+
+_NONE_GIVEN = _Permission()
+_permission: ContextVar[_Permission] = ContextVar("permission", default=_NONE_GIVEN)
+
 
 @contextmanager
-def written(target: str | Path, *suffixes: str) -> Iterator[Path]:
-    """A temporary path beside the target, which takes the target's place once the block ends without error.
+def permitting(force: bool = False, kept: tuple[Path, ...] = ()) -> Iterator[None]:
+    """What may be written over within the block: with `force` files that are not ours; what is `kept` never."""
+    before = _permission.set(_Permission(force, kept))
+    try:
+        yield
+    finally:
+        _permission.reset(before)
 
-    Raises UsageError where the target's ending is none of `suffixes`, TrackerError where it cannot be written.
+
+def with_side_files(database: Path) -> tuple[Path, ...]:
+    """The file of an SQLite database and those that SQLite lays beside it."""
+    return (database, *(database.with_name(database.name + ending) for ending in _SIDE_FILES))
+
+
+def write(target: str | Path, content: bytes, *suffixes: str) -> None:
+    """Write one file. Errors as of `check`."""
+    write_all({Path(target): content}, *suffixes)
+
+
+def write_all(contents: Mapping[Path, bytes], *suffixes: str) -> None:
+    """Write several files, all or none: each beside its target first, then all of them take their place."""
+    for target in contents:
+        check(target, *suffixes)
+    drafts: list[tuple[Path, Path, Path]] = []
+    try:
+        for target, content in contents.items():
+            with telling(target):
+                goal = target.resolve()  # behind a link the file itself is replaced, not the link
+                drafts.append((target, goal, _empty_draft(goal)))
+                _fill(drafts[-1][2], _marked(content, target.suffix.lower()))
+        for target, goal, draft in drafts:
+            check(target, *suffixes)  # somebody may have laid a file there meanwhile
+            with telling(target):
+                draft.chmod(_mode(goal))
+                os.replace(draft, goal)
+    finally:
+        for _, _, draft in drafts:
+            draft.unlink(missing_ok=True)
+
+
+def check(target: str | Path, *suffixes: str) -> None:
+    """Refuse what may not or cannot be written, before any work is done.
+
+    Raises UsageError where the target's ending is none of `suffixes`; TrackerError where it is the database, a file that
+    is there and not ours (unless forced), no ordinary file, or in a folder that is missing or may not be written.
     """
     target = Path(target)
-    if target.suffix.lower() not in suffixes:
+    if suffixes and target.suffix.lower() not in suffixes:
         raise UsageError(f"{target}: the name must end in {' or '.join(suffixes)}")
+    with telling(target):
+        if problem := _problem(target):
+            raise TrackerError(f"cannot write {target}: {problem}")
+        _empty_draft(target.resolve()).unlink()
+
+
+def is_ours(file: Path) -> bool:
+    """Whether the file is byte for byte as we wrote it."""
+    with file.open("rb") as opened:
+        content = opened.read()
+    found = _MARKED.search(content, max(0, len(content) - _MARK_SIZE - 1))
+    return found is not None and sha256(content[: found.start()]).hexdigest().encode() == found[1]
+
+
+def _problem(target: Path) -> str:
+    """Why the target may not be written; `` where it may."""
+    permission = _permission.get()
+    if any(target.resolve() == kept.resolve() or _same(target, kept) for kept in permission.kept):
+        return "it is the database; name another file"
+    if not target.parent.is_dir():
+        return f"there is no folder {target.parent}"
     if target.is_dir():
-        raise TrackerError(f"cannot write {target}: it is a folder")
+        return "it is a folder"
+    if not target.exists():
+        return ""
+    if not target.is_file():
+        return "it is no ordinary file; - is standard output where JSON is asked for"
+    if not os.access(target, os.W_OK):
+        return "permission denied"
+    if permission.force or is_ours(target):
+        return ""
+    return (
+        f"{target.name} is there already, not as this programme wrote it; name another file, or replace it with --force"
+    )
+
+
+def _same(one: Path, other: Path) -> bool:
+    """One file under two names: a hard link, or a file system that does not tell small letters from capitals."""
+    return one.exists() and other.exists() and one.samefile(other)
+
+
+@contextmanager
+def telling(target: str | Path, where: str = "") -> Iterator[None]:
+    """What the system refuses within the block becomes one line that names the target, and where the block writes if that
+    is elsewhere."""
     try:
-        handle, name = tempfile.mkstemp(prefix=".", suffix=target.suffix, dir=target.parent)
+        yield
     except OSError as error:
-        raise TrackerError(f"cannot write {target}: {(error.strerror or str(error)).lower()}") from error
+        place = f" in {where}, where it is made first" if where else ""
+        raise TrackerError(f"cannot write {target}: {(error.strerror or str(error)).lower()}{place}") from error
+
+
+def _empty_draft(goal: Path) -> Path:
+    handle, name = tempfile.mkstemp(prefix=".", suffix=goal.suffix, dir=goal.parent)
     os.close(handle)
-    draft = Path(name)
-    try:
-        yield draft
-        draft.chmod(0o666 & ~_umask())
-        os.replace(draft, target)
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise TrackerError(f"cannot write {target}: {reason}; is it open in another programme?") from error
-    finally:
-        draft.unlink(missing_ok=True)
+    return Path(name)
 
 
-def _umask() -> int:
-    """The process's mask for new files, which `mkstemp` passes over."""
+def _fill(draft: Path, content: bytes) -> None:
+    with draft.open("wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _marked(content: bytes, suffix: str) -> bytes:
+    """The content with our mark, where its format has a place for it.
+
+    ZIP: the archive ends with the length of its comment (2 bytes) and the comment (APPNOTE 4.3.16); office programmes
+    pass over it (ISO/IEC 29500-2, annex on ZIP). PDF: a line from % on is a comment, also behind %%EOF (ISO 32000-1, 7.2.3).
+    """
+    if suffix in (".xlsx", ".xlsm") and content[-22:-18] == _ARCHIVE_END:
+        before = content[:-2] + _MARK_SIZE.to_bytes(2, "little")
+    elif suffix == ".pdf":
+        before = content.rstrip(b"\n") + b"\n%"
+    else:
+        return content
+    return before + _MARK + sha256(before).hexdigest().encode() + (b"\n" if suffix == ".pdf" else b"")
+
+
+def _mode(goal: Path) -> int:
+    """Permissions of the file that is replaced; else those of a new file, which `mkstemp` passes over."""
+    if goal.exists():
+        return goal.stat().st_mode & 0o777
     mask = os.umask(0)
     os.umask(mask)
-    return mask
+    return 0o666 & ~mask

@@ -8,7 +8,8 @@ from typing import Any
 
 from tracker.domain.clock import start_of_day
 from tracker.domain.formats import count, moment, money
-from tracker.errors import TrackerError
+from tracker.errors import DataError, TrackerError
+from tracker.office.files import check
 from tracker.services.export import export_workbook
 from tracker.services.forecast import ForecastReport, forecast
 from tracker.services.kits import KitsReport, kits
@@ -20,6 +21,8 @@ from tracker.services.published import write_plan_workbook
 from tracker.services.status import StatusReport, status
 from tracker.services.verify import VerifyReport, verify
 from tracker.store import open_store
+from tracker.store.loads import files_loaded
+from tracker.store.place import is_missing
 
 WORKBOOKS = ("loom_list.xlsx", "weaving.xlsx", "stores.xlsx", "people_and_tools.xlsx", "method.xlsx", "terms.xlsx")
 Progress = Callable[[str, float], None]
@@ -72,13 +75,21 @@ class DemoReport:
 
 
 def run_demo(directory: Path, progress: Progress) -> DemoReport:
-    """Load the sample workbooks into `directory`/beamslot.db, plan as of the sample's start, and write the files."""
+    """Load the sample workbooks into `directory`/beamslot.db, plan as of the sample's start, and write the files.
+
+    Done again in the same folder it takes the same database and files; TrackerError where they are not the demo's.
+    """
     try:
         directory.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise TrackerError(f"cannot make the folder {directory}: {error.strerror}") from error
     database = directory / "beamslot.db"
     db = str(database)
+    plan_book, mill_book = directory / "plan.xlsx", directory / "mill.xlsx"
+    for book in (plan_book, mill_book):
+        check(book)
+    if not is_missing(db):
+        _refuse_another_mill(db)
     samples = [Path(str(files("sample_data") / name)) for name in WORKBOOKS]
     progress("reading the workbooks", 0.02)
     loaded = load(db, samples)
@@ -98,8 +109,14 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     progress("kits and parts", 0.88)
     kit_report, need_report = kits(db), net_needs(db, as_of)
     progress("writing the workbooks", 0.92)
-    plan_book, mill_book = directory / "plan.xlsx", directory / "mill.xlsx"
     write_plan_workbook(db, plan_book)
     export_workbook(db, mill_book)
     return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(db, as_of),
                       (plan_book, mill_book))  # fmt: skip
+
+
+def _refuse_another_mill(db: str) -> None:
+    with open_store(db).reading() as uow:
+        others = files_loaded(uow.session) - set(WORKBOOKS)
+    if others:
+        raise DataError(f"{db} holds more than the sample mill; name another folder with --dir")

@@ -8,6 +8,7 @@ from tracker.domain.findings import Finding
 from tracker.errors import UsageError
 from tracker.export.marked import write_marked
 from tracker.intake.vocabulary.headings import language_of_heading
+from tracker.office.files import check
 from tracker.office.guarding.compound import COMPOUND_MAGIC
 from tracker.office.opening.text import text_sheet
 
@@ -16,7 +17,7 @@ class Marking:
     """A copy for each file of a load that has findings.
 
     Raises UsageError at once where a name cannot be that of a copy: another ending than .xlsx (.xlsm for such a file), or
-    a file of the load itself.
+    a file of the load itself; TrackerError where it may not or cannot be written.
     """
 
     def __init__(self, files: Sequence[Path], target: Path):
@@ -26,6 +27,7 @@ class Marking:
                 raise UsageError(f"{copy}: the name of the marked copy of {file.name} must end in {_ending(file)}")
             if copy.resolve() in {file.resolve() for file in files}:
                 raise UsageError(f"{copy}: the marked copy would overwrite the file itself; give it another name")
+            check(copy)
 
     def write(self, findings: Sequence[Finding]) -> list[str]:
         """Write the copies; gives what to tell the user."""

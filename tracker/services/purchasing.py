@@ -34,9 +34,7 @@ def order_files(
     report = net_needs(db, as_of, left_over, left_over_on)
     with open_store(db).reading() as uow:
         programme = uow.terms().programme
-    suppliers = write_supplier_orders(folder, report.orders, report.currency, programme)
-    whole = folder / "order list.xlsx"
-    write_orders(whole, report.orders, report.currency, report.cash)
+    whole, *suppliers = write_supplier_orders(folder, report.orders, report.currency, programme, report.cash)
     return OrderFiles(report, whole, tuple(suppliers))
 
 

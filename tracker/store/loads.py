@@ -268,3 +268,8 @@ def _letters(number: int) -> str:
         number, rest = divmod(number - 1, 26)
         text = chr(65 + rest) + text
     return text
+
+
+def files_loaded(session: Session) -> set[str]:
+    """Names of all files that were ever loaded."""
+    return {name for files in session.scalars(select(LoadRow.files)) for name in files}

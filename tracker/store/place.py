@@ -45,6 +45,11 @@ def is_missing(database: str | Path) -> bool:
     return file is not None and not file.exists()
 
 
+def file_of(database: str | Path) -> Path | None:
+    """The file of an SQLite database on disk, whether it is there or not; None for any other."""
+    return _file(_url(database))
+
+
 def _url(database: str | Path) -> URL:
     return make_url(str(database)) if "://" in str(database) else URL.create("sqlite", database=str(database))
 

@@ -4,6 +4,7 @@ import posixpath
 import re
 import zipfile
 from dataclasses import dataclass
+from io import BytesIO
 from pathlib import Path
 
 from tracker.office.patching.xml import Edit, Element, attribute, splice, tag_at, utf8, walk, with_attribute
@@ -40,13 +41,16 @@ class Package:
             self.names.append(part)
         self._changed[part] = data
 
-    def save(self, path: Path) -> None:
-        with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as target:
+    def saved(self) -> bytes:
+        """The whole package anew."""
+        made = BytesIO()
+        with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as target:
             for name in self.names:
                 if name in self._changed:
                     target.writestr(name, self._changed[name])
                 else:
                     target.writestr(self._archive.getinfo(name), self._archive.read(name), zipfile.ZIP_DEFLATED)
+        return made.getvalue()
 
     def close(self) -> None:
         self._archive.close()

@@ -4,7 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from copy import copy
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from io import BytesIO
 from pathlib import Path
+from tempfile import gettempdir
 from textwrap import wrap
 from typing import Any
 
@@ -20,7 +22,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from tracker.domain.plain_text import is_risky
 from tracker.domain.tables import Kind
 from tracker.errors import DataError
-from tracker.office.files import written
+from tracker.office.files import telling, write
 from tracker.office.writing.values import Share, workbook_value, xml_text
 
 MAX_ROWS = 1_048_576
@@ -86,10 +88,15 @@ def write_tables(
     path: str | Path, sheets: Sequence[Sheet | tuple[str, Sequence[Col], Sequence[Sequence[Any]]]]
 ) -> None:
     """Write a workbook (.xlsx) of tidy sheets; a plain (title, columns, rows) does for one without sentences."""
+    save(tables_book(sheets), path)
+
+
+def tables_book(sheets: Sequence[Sheet | tuple[str, Sequence[Col], Sequence[Sequence[Any]]]]) -> Workbook:
+    """The workbook of `write_tables`."""
     book = new_book()
     for sheet in sheets:
         add_sheet(book, sheet if isinstance(sheet, Sheet) else Sheet(*sheet))
-    save(book, path)
+    return book
 
 
 def new_book() -> Workbook:
@@ -101,8 +108,15 @@ def new_book() -> Workbook:
 
 
 def save(book: Workbook, path: str | Path) -> None:
-    with written(path, ".xlsx") as draft:
-        book.save(draft)
+    write(path, content(book, path), ".xlsx")
+
+
+def content(book: Workbook, path: str | Path) -> bytes:
+    """The file of a workbook that is to go to `path`; the library keeps each sheet in a temporary file meanwhile."""
+    made = BytesIO()
+    with telling(path, gettempdir()):
+        book.save(made)
+    return made.getvalue()
 
 
 def add_sheet(book: Workbook, sheet: Sheet) -> Worksheet:
