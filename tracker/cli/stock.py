@@ -82,8 +82,10 @@ def issue(
 def give_back(
     context: typer.Context,
     loom: OneLoom,
-    part: Part,
-    quantity: Quantity,
+    part: SomePart = None,
+    quantity: Annotated[
+        float | None, typer.Argument(metavar="QUANTITY", help="How much of the part; default all that the loom has.")
+    ] = None,
     hall: Hall = None,
     unit: Unit = None,
     why: Why = "",
@@ -91,13 +93,35 @@ def give_back(
     who: Who = None,
     json_to: Json = None,
 ) -> None:
-    """Take back what a loom did not use. Its kit needs it again.
+    """Take back a kit that was not used, or a part of it. The loom's kit needs it again.
 
-    Example: beamslot stock return 007 DEV-L 1 --why "wrong hand"
+    Example: beamslot stock return 007 --why "rail does not fit"
     """
     from tracker.services.stock import give_back as run
 
     _print(run(context.obj, loom, part, quantity, hall, unit, why, moment(context.obj, at), who), json_to)
+
+
+@stock.command()
+def scrap(
+    context: typer.Context,
+    loom: OneLoom,
+    part: Part,
+    quantity: Quantity,
+    why: Annotated[str, typer.Option(help="The reason: broken, cut too short.")],
+    hall: Hall = None,
+    unit: Unit = None,
+    at: At = None,
+    who: Who = None,
+    json_to: Json = None,
+) -> None:
+    """Scrap a part of a loom's kit. Its kit needs it again.
+
+    Example: beamslot stock scrap 007 DEV-L 1 --why "housing broken"
+    """
+    from tracker.services.stock import scrap as run
+
+    _print(run(context.obj, loom, part, quantity, why, hall, unit, moment(context.obj, at), who), json_to)
 
 
 @stock.command()

@@ -15,7 +15,7 @@ from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
-from tracker.domain.stock import Movement, MovementKind
+from tracker.domain.stock import Movement
 from tracker.scope.content import scope_looms
 from tracker.services.store_room import read_store_room
 from tracker.store import open_store
@@ -55,7 +55,7 @@ class StatusReport:
     planned_cost: CostTerms
     """Of all bookings of the published plan."""
     parts_issued_cost: float
-    """Parts issued less returned and recovered, at the list price."""
+    """Parts issued less returned and recovered, those scrapped for a loom with them, at the list price."""
     labour_recorded_h: float
     """Person-hours of the recorded conversions: elapsed time × heads of the crew."""
     labour_recorded_cost: float
@@ -215,6 +215,8 @@ def _weeks(bookings: Iterable[Booking], history: Iterable[StageChange], mill: Mi
     planned = Counter(iso_week(booking.end.astimezone(zone).date()) for booking in bookings)
     first_done: dict[LoomKey, str] = {}
     for change in history:
+        if change.stage is Stage.SCOPED:
+            first_done.pop(change.key, None)
         if change.stage in DONE:
             first_done.setdefault(change.key, iso_week(change.at.astimezone(zone).date()))
     done = Counter(first_done.values())
@@ -226,8 +228,7 @@ def _weeks(bookings: Iterable[Booking], history: Iterable[StageChange], mill: Mi
 
 
 def _issued(movements: Iterable[Movement], mill: Mill) -> float:
-    kinds = (MovementKind.ISSUE, MovementKind.RETURN, MovementKind.RECOVERED)
-    return sum(-m.quantity * mill.parts[m.part].price for m in movements if m.kind in kinds and m.part in mill.parts)
+    return sum(-m.quantity * mill.parts[m.part].price for m in movements if m.key and m.part in mill.parts)
 
 
 def _labour(conversions: Iterable[Conversion], mill: Mill) -> tuple[float, float]:

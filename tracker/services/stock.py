@@ -1,4 +1,4 @@
-"""The store room's book: receive, issue, give back, adjust, count.
+"""The store room's book: receive, issue, give back, scrap, recover, adjust, count.
 
 After what comes in or is lost, the reservations of the part are settled by booking date.
 """
@@ -44,7 +44,7 @@ def receive(
         if line:
             rest = max(0.0, line.quantity - quantity) if rest_comes else 0.0
             set_open(entry.uow.session, line, rest, entry.at, entry.who, f"{quantity:g} received")
-        entry.settle(part, "received")
+        entry.settle([part], "received")
     return entry.report()
 
 
@@ -113,21 +113,59 @@ def _to_issue(room: StoreRoom, key: LoomKey, name: str, quantity: float | None, 
 def give_back(
     db: str,
     loom: str,
-    part: str,
-    quantity: float,
+    part: str | None = None,
+    quantity: float | None = None,
     hall: str | None = None,
     unit: str | None = None,
     why: str = "",
     at: datetime | None = None,
     who: str | None = None,
 ) -> StockReport:
-    """Book a return from a loom's kit of what was not used after all, at most what was issued to it; the kit needs it
-    again."""
+    """Book a return of what a loom did not use after all: its whole kit, one part of it, or a quantity of the part, at most
+    what was issued to it. The kit needs it again."""
     with entry_in(db, at, who) as entry:
         key = find_loom(entry.room.mill, loom, hall)
-        entry.room.part(part, unit)
+        back = _to_give_back(entry.room, key, part, quantity, unit)
+        entry.move(MovementKind.RETURN, back, why, key)
+        entry.settle(back, "given back")
+    return entry.report()
+
+
+def _to_give_back(
+    room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None, unit: str | None
+) -> dict[str, float]:
+    if part is not None and quantity is not None:
+        return {room.part(part, unit).part: quantity}
+    holds = room.holds(key)
+    wanted = sorted(holds, key=natural_key) if part is None else [room.part(part, unit).part]
+    if not any(name in holds for name in wanted):
+        raise DataError(f"loom {key} has nothing{f' of part {part}' if part else ''} of what was issued to it")
+    return {name: holds[name] for name in wanted}
+
+
+def scrap(
+    db: str,
+    loom: str,
+    part: str,
+    quantity: float,
+    why: str,
+    hall: str | None = None,
+    unit: str | None = None,
+    at: datetime | None = None,
+    who: str | None = None,
+) -> StockReport:
+    """Book a part of a loom's kit as scrapped: it comes back, is taken off the stock, and the kit needs it again."""
+    with entry_in(db, at, who) as entry:
+        key = find_loom(entry.room.mill, loom, hall)
+        holds = entry.room.holds(key).get(entry.room.part(part, unit).part, 0.0)
+        if not 0 < quantity <= holds + TOLERANCE:
+            raise DataError(
+                f"part {part}: {quantity:g} cannot be scrapped from loom {key}, which has {holds:g} of what was issued to "
+                "it; what breaks on the shelf is an adjustment"
+            )
         entry.move(MovementKind.RETURN, {part: quantity}, why, key)
-        entry.settle(part, "given back")
+        entry.move(MovementKind.ADJUSTMENT, {part: -quantity}, why, key)
+        entry.settle([part], "scrapped")
     return entry.report()
 
 
@@ -149,8 +187,7 @@ def recover(
         key = find_loom(entry.room.mill, loom, hall)
         back = _to_recover(entry.room, key, part, quantity)
         entry.move(MovementKind.RECOVERED, back, why, key)
-        for name in back:
-            entry.settle(name, "recovered")
+        entry.settle(back, "recovered")
     return entry.report()
 
 
@@ -183,7 +220,7 @@ def adjust(
     with entry_in(db, at, who) as entry:
         entry.room.part(part, unit)
         entry.move(MovementKind.ADJUSTMENT, {part: quantity}, why)
-        entry.settle(part, why)
+        entry.settle([part], why)
     return entry.report()
 
 
@@ -202,7 +239,7 @@ def count(
     with entry_in(db, at, who) as entry:
         kept = entry.room.part(part, unit)
         entry.move(MovementKind.COUNT, {part: found - kept.on_hand}, why)
-        entry.settle(part, "counted")
+        entry.settle([part], "counted")
     return entry.report()
 
 

@@ -4,7 +4,7 @@ Every entry is one unit of work that holds the ledger's lock from before it read
 and which kits it touched.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from datetime import datetime
@@ -42,6 +42,8 @@ class StoreRoom:
     reservations: tuple[Reservation, ...]
     past: Mapping[LoomKey, Booking] = field(default_factory=dict)
     """The last bookings of looms that were issued parts and that the plan does not book."""
+    supplied_no_more: Mapping[LoomKey, Stage] = field(default_factory=dict)
+    """Looms that are signed off, put off or left out."""
 
     @cached_property
     def issued(self) -> LoomQuantities:
@@ -85,11 +87,12 @@ class StoreRoom:
 
     @cached_property
     def held_beside(self) -> LoomQuantities:
-        """Loom → part → what is reserved for looms that the plan does not book: they are in work."""
-        booked = {booking.key for booking in self.plan.bookings} if self.plan else set()
+        """Loom → part → what is reserved for looms that the plan does not book: they are in work, or it was by hand."""
+        others = {booking.key for booking in self.plan.bookings} if self.plan else set()
+        others |= self.supplied_no_more.keys()
         found: dict[LoomKey, dict[str, float]] = {}
         for reservation in self.reservations:
-            if reservation.key not in booked:
+            if reservation.key not in others:
                 found.setdefault(reservation.key, {})[reservation.part] = reservation.quantity
         return found
 
@@ -120,6 +123,10 @@ class StoreRoom:
         """Part → what a loom has reserved of it."""
         return {r.part: r.quantity for r in self.reservations if r.key == key}
 
+    def holds(self, key: LoomKey) -> dict[str, float]:
+        """Part → what was issued to a loom and has not come back."""
+        return missing(self.issued.get(key, {}), self._recovered.get(key, {}), {})
+
     def short(self, key: LoomKey) -> dict[str, float]:
         """Part → what a booked loom's kit lacks; nothing where it is not booked."""
         booking = self.booked(key)
@@ -131,20 +138,26 @@ class StoreRoom:
 
     def needed(self, part: str) -> dict[LoomKey, float]:
         """Loom → what its kit needs of a part beyond what was issued, in booking order."""
-        bookings = in_booking_order(self.plan) if self.plan else []
-        lacks = ((b.key, missing(b.parts, {}, self.issued.get(b.key, {})).get(part)) for b in bookings)
-        return {key: quantity for key, quantity in lacks if quantity}
+        return self._needed.get(part, {})
+
+    @cached_property
+    def _needed(self) -> Mapping[str, dict[LoomKey, float]]:
+        found: dict[str, dict[LoomKey, float]] = {}
+        for booking in in_booking_order(self.plan) if self.plan else ():
+            for part, quantity in missing(booking.parts, {}, self.issued.get(booking.key, {})).items():
+                found.setdefault(part, {})[booking.key] = quantity
+        return found
 
 
 def read_store_room(uow: UnitOfWork) -> StoreRoom:
     """The store room as the database knows it."""
-    plan, stages = uow.published_plan(), uow.stages()
+    plan = uow.published_plan()
+    gone = {key: change.stage for key, change in uow.stages().items() if change.stage in SUPPLIED_NO_MORE}
     if plan:
-        gone = {key for key, change in stages.items() if change.stage in SUPPLIED_NO_MORE}
         plan = replace(plan, bookings=tuple(b for b in plan.bookings if b.key not in gone))
     movements = tuple(uow.movements())
     past = issued_to(movements).keys() - {booking.key for booking in (plan.bookings if plan else ())}
-    return StoreRoom(uow.mill(), plan, movements, tuple(uow.reservations()), uow.last_bookings(past))
+    return StoreRoom(uow.mill(), plan, movements, tuple(uow.reservations()), uow.last_bookings(past), gone)
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,11 +262,14 @@ class Entry:
         self.looms |= {key for key, _ in changed}
         self.room = replace(self.room, reservations=tuple(self.uow.reservations()))
 
-    def settle(self, part: str, why: str) -> None:
-        """Share out the changed stock of a part by booking date."""
-        reserved = self.room.reserved(part)
-        settled = settle(self.room.part(part), reserved, self.room.needed(part))
-        self.hold({(key, part): quantity for key, quantity in (dict.fromkeys(reserved, 0.0) | settled).items()}, why)
+    def settle(self, parts: Iterable[str], why: str) -> None:
+        """Share out the changed stock of parts by booking date."""
+        shared: dict[tuple[LoomKey, str], float] = {}
+        for part in parts:
+            reserved = self.room.reserved(part)
+            settled = settle(self.room.part(part), reserved, self.room.needed(part))
+            shared |= {(key, part): settled.get(key, 0.0) for key in reserved | settled}
+        self.hold(shared, why)
 
     def report(self) -> StockReport:
         stock = [_stock(self.room, part) for part in sorted(self.parts, key=natural_key)]
