@@ -146,7 +146,7 @@ def test_why_names_the_cell_and_the_change(beamslot, tmp_path):
     beamslot("load", "looms.xlsx")
     book(tmp_path / "later.xlsx", Looms=[[*LOOMS[0], "Rail"], ["001", "Hall 1", "AJ-1", "drilled"]])
     beamslot("load", "later.xlsx")
-    ran = beamslot("load", "--why", "001", "Rail", "--json", "-")
+    ran = beamslot("load", "--origin", "001", "Rail", "--json", "-")
     told = [(o["file"], o["sheet"], o["cell"], o["old"], o["new"]) for o in ran.json]
     assert told == [
         ("later.xlsx", "Looms", "D2", "undrilled", "drilled"),

@@ -70,7 +70,7 @@ def test_the_first_sentence_fits_the_list_of_commands(beamslot):
         assert "..." not in commands and len(commands.splitlines()) > 10
 
 
-@pytest.mark.parametrize("command", ["status", "stock moves", "load --why 001 Rail", "serve"])
+@pytest.mark.parametrize("command", ["status", "stock moves", "load --origin 001 Rail", "serve"])
 def test_a_mistyped_database_is_not_made(beamslot, tmp_path, command):
     ran = beamslot("--db", "mil.db", *command.split())
     says = "there is no database mil.db; `beamslot load` or `beamslot serve --new` makes it, --db names another"

@@ -9,6 +9,7 @@ from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, 
 from tracker.domain.progress import Stage, StageChange
 from tracker.errors import DataError
 from tracker.services.needs import left_over_kits, net_needs
+from tracker.services.record import record_stage
 from tracker.services.stock import issue, recover
 from tracker.services.store_room import read_store_room
 from tracker.store import open_store
@@ -73,6 +74,20 @@ def test_what_a_converted_loom_still_has_is_not_ordered_again(tmp_path):
     assert net_needs(db, AT + timedelta(days=8)).lines()[0] == (
         "Loom 1 (Hall 1) still has 1 of GAUGE that should have come back on Mon 12 Jan 2026; counted as there, recover it."
     )
+
+
+def test_what_was_held_for_a_loom_put_off_is_not_needed_now(tmp_path):
+    """Rails: 2 on hand, held for looms 1 and 2; loom 10 needs one on Mon 26 Jan. Loom 2 is put off: 2 are needed, and 2
+    are there, whatever comes on order."""
+    db = db_of(tmp_path, plan_of(*PLAN.bookings))
+    record_stage(db, "2", "put off", why="no warp")
+    report = net_needs(db, AT)
+    assert [row(report, "RAIL", week).gross for week in ("2026-W02", "2026-W03", "2026-W04", "2026-W05")] == [
+        0,
+        1,
+        0,
+        1,
+    ]
 
 
 def test_left_over_looms_share_what_comes_back(tmp_path):

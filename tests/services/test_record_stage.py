@@ -3,14 +3,17 @@
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from stock_room_samples import fill
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, Plan, PlanStatus
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, UsageError
-from tracker.services.record import Taken, record_stage
+from tracker.services.record import record_stage
 from tracker.services.status import status
+from tracker.services.stock import issue
+from tracker.services.taken import Taken
 from tracker.store import open_store
 
 KEY = LoomKey("H1", "007")
@@ -57,28 +60,110 @@ def conversions(db):
         return uow.conversions()
 
 
+def told_later(db, loom, stage, at=END, taken=None):
+    """As a mill does that records a conversion only when it is done."""
+    return record_stage(db, loom, stage, at=at, taken=taken, why="told afterwards")
+
+
 def test_window_and_choices_are_as_booked_unless_said_otherwise(db):
-    record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START, {"fit": 40}, choices={"Rail": "Drill"}))
+    told_later(db, "007", "run-in", taken=Taken("F1", START, {"fit": 40}, choices={"Rail": "Drill"}))
     (done,) = conversions(db)
     assert (done.kind, done.choices) == (WindowKind.STYLE, (("rail", "drill"), ("duct", "new duct")))
     assert done.operation_minutes == {"Fit": 40}
 
 
+def test_a_later_plan_without_the_loom_does_not_forget_how_it_was_booked(db):
+    record_stage(db, "007", "in work", at=START)
+    with open_store(db).unit_of_work() as uow:
+        uow.save_plan(Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", START, END + timedelta(days=30)), published=True)
+        uow.commit()
+    record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START))
+    (done,) = conversions(db)
+    assert (done.kind, done.choices) == (WindowKind.STYLE, (("rail", "new rail"), ("duct", "new duct")))
+
+
 def test_the_total_is_never_made_up_from_the_operations(db):
-    record_stage(db, "007", "signed off", at=END, taken=Taken("F1", START, {"Fit": 40}))
-    record_stage(db, "008", "signed off", at=END, taken=Taken("F1", START, total_min=350))
+    told_later(db, "007", "signed off", taken=Taken("F1", START, {"Fit": 40}))
+    told_later(db, "008", "signed off", taken=Taken("F1", START, total_min=350))
     assert [done.total_min for done in conversions(db)] == [None, 350]
     assert conversions(db)[1].kind is None and conversions(db)[1].choices == ()
 
 
-def test_a_conversion_is_recorded_once_until_the_loom_is_taken_back(db):
-    record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START))
+def test_a_conversion_is_recorded_once_and_is_gone_when_the_loom_is_taken_back(db):
+    told_later(db, "007", "run-in", taken=Taken("F1", START, total_min=350))
     with pytest.raises(DataError, match="is recorded already: by F1, begun Mon 5 Jan 2026 06:00"):
         record_stage(db, "007", "signed off", at=END + timedelta(days=1), taken=Taken("F1", START))
-    record_stage(db, "007", "scoped", at=END + timedelta(days=2))
+    record_stage(db, "007", "signed off", at=END + timedelta(days=1))
+    record_stage(db, "007", "scoped", at=END + timedelta(days=2), why="it was loom 008")
+    assert conversions(db) == []
+    report = status(db, END + timedelta(days=3))
+    assert (report.labour_recorded_h, [week.done for week in report.weeks]) == (0, [0])
     later = END + timedelta(days=10)
-    record_stage(db, "007", "signed off", at=later, taken=Taken("F1", later - timedelta(hours=6)))
-    assert len(conversions(db)) == 2
+    told_later(db, "007", "signed off", later, Taken("F1", later - timedelta(hours=6)))
+    assert [done.ended_at for done in conversions(db)] == [later]
+
+
+def test_stages_follow_one_another_without_a_reason(db):
+    # The booking of 007 takes no parts, so nothing is to be issued.
+    for days, stage in enumerate(("in work", "run-in", "signed off")):
+        record_stage(db, "007", stage, at=START + timedelta(days=days))
+    with open_store(db).reading() as uow:
+        assert [(change.stage, change.reason) for change in uow.stage_history()] == [
+            ("in work", None), ("run-in", None), ("signed off", None)]  # fmt: skip
+
+
+def test_a_stage_told_again_with_the_conversion_needs_no_reason(db):
+    record_stage(db, "007", "in work", at=START)
+    record_stage(db, "007", "run-in", at=END)
+    record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START))
+    assert len(conversions(db)) == 1
+
+
+def test_a_loom_put_off_is_taken_back_without_a_reason(db):
+    record_stage(db, "008", "put off", at=START, why="no rail")
+    record_stage(db, "008", "scoped", at=END)
+    with open_store(db).reading() as uow:
+        assert uow.stages()[LoomKey("H1", "008")].stage == "scoped"
+
+
+@pytest.mark.parametrize(
+    ("before", "loom", "stage", "at", "says"),
+    [
+        ((), "008", "in work", END, "loom 008 (H1) is recorded as in work only with a reason, since it is not booked"),
+        ((), "007", "run-in", END, "in work was skipped"),
+        ((), "007", "signed off", END, "in work and run-in were skipped"),
+        (("in work",), "007", "signed off", END, "run-in was skipped"),
+        (("in work",), "007", "in work", END, "it is in work already"),
+        (("in work",), "007", "scoped", END, "it is in work and goes back"),
+        (("in work", "run-in"), "007", "in work", END, "it is run-in and goes back"),
+        (("put off",), "007", "in work", END, "it is put off and was not taken back with scoped"),
+        ((), "007", "scoped", END, "it is booked and goes back"),
+        # the published plan is as of Mon 5 Jan 2026; the year before is a slip
+        ((), "007", "in work", END - timedelta(days=365),
+         "Sun 5 Jan 2025 lies before the first plan, which is of Mon 5 Jan 2026"),
+    ],
+)  # fmt: skip
+def test_what_is_out_of_order_needs_a_reason(db, before, loom, stage, at, says):
+    for earlier in before:
+        record_stage(db, loom, earlier, at=START, why="no rail" if earlier == "put off" else None)
+    with pytest.raises(DataError) as refused:
+        record_stage(db, loom, stage, at=at)
+    assert says in str(refused.value)
+    assert str(refused.value).endswith("; say it with --why TEXT")
+    with open_store(db).reading() as uow:
+        assert len(uow.stage_history()) == len(before)
+    done = record_stage(db, loom, stage, at=at, why=" the electrician was ill ")
+    assert (done.change.stage, done.change.reason) == (stage, "the electrician was ill")
+
+
+def test_work_may_have_begun_on_the_day_of_the_first_plan_before_it_was_made(db):
+    record_stage(db, "007", "in work", at=START - timedelta(hours=1))
+
+
+def test_a_conversion_begun_before_the_first_plan_needs_a_reason(db):
+    record_stage(db, "007", "in work", at=START)
+    with pytest.raises(DataError, match="Sun 5 Jan 2025 lies before the first plan"):
+        record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START - timedelta(days=365)))
 
 
 @pytest.mark.parametrize(
@@ -100,15 +185,26 @@ def test_a_conversion_is_recorded_once_until_the_loom_is_taken_back(db):
 )  # fmt: skip
 def test_what_cannot_have_been_is_refused_and_nothing_is_written(db, stage, at, taken, error, says):
     with pytest.raises(error, match=says):
-        record_stage(db, "007", stage, at=at, taken=taken)
+        record_stage(db, "007", stage, at=at, taken=taken, why=None if stage == "put off" else "told afterwards")
     with open_store(db).reading() as uow:
         assert uow.stages() == {} and uow.conversions() == []
 
 
 def test_the_status_says_what_its_labour_leaves_out(db):
     # crew F1 is two heads: 350 min are 11.67 person-hours; the other conversion has no time
-    record_stage(db, "007", "signed off", at=END, taken=Taken("F1", START))
-    record_stage(db, "008", "signed off", at=END, taken=Taken("F1", START, total_min=350))
+    told_later(db, "007", "signed off", taken=Taken("F1", START))
+    told_later(db, "008", "signed off", taken=Taken("F1", START, total_min=350))
     report = status(db, END)
     assert report.labour_recorded_h == pytest.approx(350 / 60 * 2)
     assert report.untimed_says == "1 conversion was recorded without a time and not counted."
+
+
+def test_a_loom_is_in_work_when_its_kit_is_issued(tmp_path):
+    db = fill(str(tmp_path / "stores.db"))
+    with pytest.raises(DataError, match="since its kit is not issued; say it with"):
+        record_stage(db, "1", "in work")
+    issue(db, "1", part="RAIL")
+    with pytest.raises(DataError, match="since its kit is not issued"):
+        record_stage(db, "1", "in work")
+    issue(db, "1")
+    assert record_stage(db, "1", "in work").says == "Loom 1 (Hall 1) is in work."

@@ -3,13 +3,15 @@
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
-from stock_room_samples import AT, booking, fill, key, plan_of
+from stock_room_samples import AT, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import MovementKind
 from tracker.errors import DataError, UsageError
+from tracker.services.record import record_stage
 from tracker.services.reservations import release, reserve, reserve_plan, take
-from tracker.services.stock import adjust, count, give_back, issue, movements, receive
+from tracker.services.status import status
+from tracker.services.stock import adjust, count, give_back, issue, movements, receive, recover, scrap
 from tracker.services.store_room import read_store_room
 from tracker.store import open_store
 
@@ -122,6 +124,72 @@ def test_a_return_goes_back_to_stock_and_never_exceeds_the_issue(db):
         give_back(db, "1", "RAIL", -1)
 
 
+def test_a_whole_kit_goes_back_and_is_held_for_the_loom_again(db):
+    issue(db, "1")
+    report = give_back(db, "1", why="the loom weaves on")
+    assert {m.part: m.quantity for m in report.movements} == {"RAIL": 1, "NUT": 8, "CABLE": 2.5, "GAUGE": 1}
+    assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (2, {"1": 1, "2": 1})
+    assert [(kit.key.loom, kit.state) for kit in report.kits] == [("1", "complete")]
+    with pytest.raises(DataError, match=r"loom 1 \(Hall 1\) has nothing of what was issued to it"):
+        give_back(db, "1")
+
+
+def test_of_a_kit_goes_back_what_did_not_come_back_already(tmp_path):
+    db = fill_method(fill(str(tmp_path / "mill.db")))
+    issue(db, "1")
+    give_back(db, "1", "NUT", 3)
+    recover(db, "1", part="GAUGE")
+    assert {m.part: m.quantity for m in give_back(db, "1", "NUT").movements} == {"NUT": 5}  # 8 issued, 3 back
+    assert {m.part: m.quantity for m in give_back(db, "1").movements} == {"RAIL": 1, "CABLE": 2.5}
+    with pytest.raises(DataError, match="has nothing of part GAUGE of what was issued"):
+        give_back(db, "1", "GAUGE")
+
+
+def test_a_part_that_breaks_on_a_loom_is_gone_and_its_kit_needs_it_again(db):
+    # 2 rails: one was issued to loom 1 and broke, the other is held for loom 2; one is on order.
+    issue(db, "1")
+    report = scrap(db, "1", "RAIL", 1, "bent")
+    assert [(m.kind, m.quantity, m.key, m.why) for m in report.movements] == [
+        ("return", 1, key("1"), "bent"), ("adjustment", -1, key("1"), "bent")]  # fmt: skip
+    assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (1, {"2": 1})
+    assert [(kit.key.loom, kit.short) for kit in report.short] == [("1", {"RAIL": 1})]
+    receive(db, order="PO-1", quantity=1)
+    assert held(db, "RAIL") == {"1": 1, "2": 1}
+
+
+def test_what_is_scrapped_on_a_loom_stays_in_what_was_spent(db):
+    # Kit of loom 1 at the list: rail 300, 8 nuts at 0.50, the rest without a price: 304. The second rail: 300 more.
+    issue(db, "1")
+    assert status(db, AT).parts_issued_cost == 304
+    scrap(db, "1", "RAIL", 1, "bent")
+    assert status(db, AT).parts_issued_cost == 304
+    receive(db, order="PO-1", quantity=1)
+    issue(db, "1")
+    assert status(db, AT).parts_issued_cost == 604
+
+
+def test_what_is_held_for_a_loom_put_off_goes_to_the_others(db):
+    # Loom 2 gives up 1 rail and 8 nuts; loom 10 lacked just 1 rail and 4 nuts.
+    done = record_stage(db, "2", "put off", why="no warp")
+    assert (held(db, "RAIL"), held(db, "NUT")) == ({"1": 1, "10": 1}, {"1": 8, "10": 8})
+    assert done.says == ("Loom 2 (Hall 1) is put off. What was held for it is free again: 2.5 CABLE, 8 NUT, 1 RAIL.")
+    with pytest.raises(
+        DataError, match=r"loom 2 \(Hall 1\) is put off, so nothing is held for it; record it as scoped"
+    ):
+        reserve(db, "2", part="NUT", quantity=1)
+    record_stage(db, "2", "scoped")
+    assert (held(db, "RAIL"), held(db, "CABLE")["2"]) == ({"1": 1, "10": 1}, 2.5)
+
+
+def test_what_is_held_by_hand_for_a_loom_that_is_taken_back_is_free_again(db):
+    receive(db, order="PO-1", quantity=2)
+    reserve(db, "3", part="RAIL", quantity=1)
+    record_stage(db, "3", "in work", why="begun without a booking")
+    assert held(db, "RAIL")["3"] == 1
+    record_stage(db, "3", "scoped", why="it was another loom")
+    assert "3" not in held(db, "RAIL")
+
+
 def test_a_scrapped_part_makes_the_latest_booked_kit_short(db):
     report = adjust(db, "RAIL", -1, "bent")
     assert held(db, "RAIL") == {"1": 1}
@@ -177,6 +245,16 @@ def test_taking_from_one_kit_for_another_shows_who_is_short_now(db):
         take(db, "RAIL", "2", "1", quantity=1)
 
 
+@pytest.mark.parametrize("quantity", [-1, 0, 2, float("nan")])
+def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
+    issue(db, "1")
+    with pytest.raises(DataError, match=r"cannot be scrapped from loom 1 \(Hall 1\), which has 1 of what was issued"):
+        scrap(db, "1", "RAIL", quantity, "bent")
+    with pytest.raises(DataError, match="needs its reason"):
+        scrap(db, "1", "RAIL", 1, " ")
+    assert on_hand(db, "RAIL") == 1
+
+
 @pytest.mark.parametrize(
     ("call", "error", "says"),
     [
@@ -190,6 +268,9 @@ def test_taking_from_one_kit_for_another_shows_who_is_short_now(db):
         (lambda db: issue(db, "1", part="NUT", quantity=-2), DataError, "part NUT: -2 cannot be issued"),
         (lambda db: issue(db, "99"), DataError, "there is no loom 99"),
         (lambda db: issue(db, "3"), DataError, "loom 3 .* is not booked"),
+        (lambda db: give_back(db, "1"), DataError, "loom 1 .* has nothing of what was issued to it"),
+        (lambda db: scrap(db, "1", "NUT", 1, "x"), DataError, "part NUT: 1 cannot be scrapped from loom 1 .*, which has 0"),
+        (lambda db: scrap(db, "1", "BOLT", 1, "x"), DataError, "unknown part BOLT"),
         (lambda db: adjust(db, "NUT", -1, ""), DataError, "part NUT: an adjustment of -1 needs its reason"),
         (lambda db: adjust(db, "NUT", -21, "lost"), DataError, "part NUT: 21 asked for, 20 on hand"),
         (lambda db: count(db, "NUT", -1), UsageError, "part NUT: -1 cannot be counted"),

@@ -13,8 +13,9 @@ from stock_room_samples import PLAN, booking, fill, fill_method, plan_of
 
 from tracker.services.load import load
 from tracker.services.plan import save
-from tracker.services.record import Taken, record_stage
+from tracker.services.record import record_stage
 from tracker.services.stock import count
+from tracker.services.taken import Taken
 from tracker.store import open_store
 from tracker.store.models import LoadRow, RowChangeRow
 
@@ -46,7 +47,7 @@ def db(empty):
 
 
 def _record(db: str, person: int) -> None:
-    record_stage(db, "1", "signed off", at=ENDED, taken=Taken("F1", STARTED), who=f"fitter {person}")
+    record_stage(db, "1", "signed off", at=ENDED, taken=Taken("F1", STARTED), who=f"fitter {person}", why="told later")
 
 
 def test_a_conversion_is_recorded_once(people, db):

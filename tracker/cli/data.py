@@ -50,11 +50,13 @@ def load(
         Path | None,
         typer.Option("--marked", metavar="F", help="Write a copy of each file that has findings, its cells marked."),
     ] = None,
-    why: Annotated[
+    origin: Annotated[
         tuple[str, str] | None,
-        typer.Option("--why", metavar="LOOM FIELD", help="Say where a loom's value came from; loads nothing."),
+        typer.Option("--origin", metavar="LOOM FIELD", help="Say where a loom's value came from; loads nothing."),
     ] = None,
-    hall: Annotated[str | None, typer.Option(help="With --why: the hall, where the number stands in several.")] = None,
+    hall: Annotated[
+        str | None, typer.Option(help="With --origin: the hall, where the number stands in several.")
+    ] = None,
     json_to: Json = None,
 ) -> None:
     """Read the mill's spreadsheets into the database.
@@ -63,8 +65,8 @@ def load(
 
     Example: beamslot load looms.xlsx --answer "Reed width=inch"
     """
-    if why:
-        _print_origins(context.obj, *why, hall, json_to)
+    if origin:
+        _print_origins(context.obj, *origin, hall, json_to)
         return
     if not files:
         raise typer.BadParameter("name at least one spreadsheet")

@@ -61,7 +61,9 @@ def record(
     stage: Annotated[str, typer.Option(help="in work, run-in, signed off, put off, left out; scoped takes it back.")],
     hall: Hall = None,
     at: Annotated[str | None, typer.Option(metavar="T", help="When the stage began; default now.")] = None,
-    reason: Annotated[str | None, typer.Option(help="Needed for put off and left out.")] = None,
+    why: Annotated[
+        str | None, typer.Option(help="The reason: for put off, left out, going back, and what was skipped.")
+    ] = None,
     crew: Annotated[
         str | None, typer.Option(help="The crew that did the conversion, which is recorded with it.")
     ] = None,
@@ -83,18 +85,21 @@ def record(
 ) -> None:
     """Record where a loom stands, and what its conversion took.
 
-    Example: beamslot record 007 --stage "signed off" --crew "Fitters 1" --started 2027-01-05T06:00 --at 2027-01-05T12:30
+    From booked it goes in work (its kit issued), run-in, signed off; what is out of this order needs --why.
+
+    Example: beamslot record 007 --stage run-in --crew "Fitters 1" --started 2027-01-05T06:00 --at 2027-01-05T12:30
     """
     began = moment(context.obj, started)
     details = {"--started": started, "--total": total, "--minutes": minutes, "--window": window, "--choice": choice}
     given = [name for name, value in details.items() if value is not None]
     if given and crew is None:
         raise typer.BadParameter(f"{', '.join(given)} tells of a conversion: say with --crew who did it")
-    from tracker.services.record import Taken, record_stage
+    from tracker.services.record import record_stage
+    from tracker.services.taken import Taken
 
     took, chosen = dict(numbers(minutes, "OPERATION=MIN")), dict(pairs(choice, "CHOICE=ALTERNATIVE"))
     taken = Taken(crew, began, took, total, _kind(window), chosen) if crew else None
-    done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), reason, taken)
+    done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), why, taken)
     show.emit(json_to, done.record(), lambda: show.say(done.says))
 
 

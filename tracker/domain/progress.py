@@ -1,6 +1,6 @@
 """Where a loom stands in the programme, and what was recorded of its conversion."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
@@ -51,3 +51,13 @@ class Conversion:
     kind: WindowKind | None = None
     """The kind of window it was done in, as are the choices taken; None where not recorded."""
     choices: Choices = ()
+
+
+def not_taken_back(conversions: Iterable[Conversion], history: Iterable[StageChange]) -> list[Conversion]:
+    """The conversions of looms that were not taken back (`scoped`) since; `history` oldest first."""
+    taken_back = {change.key: change.at for change in history if change.stage is Stage.SCOPED}
+    return [
+        done
+        for done in conversions
+        if done.key not in taken_back or (done.ended_at or done.started_at) > taken_back[done.key]
+    ]

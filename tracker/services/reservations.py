@@ -1,16 +1,17 @@
 """Reserve parts for looms, release them, take them from one kit for another; and reserve anew for a published plan."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
-from tracker.domain.progress import Stage
+from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import TOLERANCE
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
 from tracker.services.looms import find_loom
-from tracker.services.store_room import StockReport, StoreRoom, entry_in, read_store_room, refusal
+from tracker.services.store_room import Entry, StockReport, StoreRoom, entry_in, read_store_room, refusal
 from tracker.store import UnitOfWork
 
 
@@ -43,6 +44,8 @@ def reserve(
 
 
 def _lacking(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
+    if stage := room.supplied_no_more.get(key):
+        raise DataError(f"loom {key} is {stage}, so nothing is held for it; record it as scoped first")
     short = room.short(key)
     if part is not None:
         asked = short.get(room.part(part).part, 0.0) if quantity is None else quantity
@@ -100,6 +103,20 @@ def take(
         moved = {(giver, part): reserved[giver] - asked, (taker, part): reserved.get(taker, 0.0) + asked}
         entry.hold(moved, why or f"taken from loom {giver} for loom {taker}")
     return entry.report()
+
+
+def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
+    """Give up what is held for a loom that by its new stage gets no kit any more, or share out anew to the kit of one that
+    is taken back; the caller commits. Gives part → what became free."""
+    entry, key = Entry(uow, None, change.who), change.key
+    booking, held = entry.room.booked(key), entry.room.held(key)
+    if key in entry.room.supplied_no_more or (change.stage is Stage.SCOPED and not booking):
+        entry.hold({(key, part): 0.0 for part in held}, change.stage.value)
+        entry.settle(held, change.stage.value)
+        return held
+    if change.stage is Stage.SCOPED and booking:
+        entry.settle(booking.parts, "taken back")
+    return {}
 
 
 def reserve_plan(uow: UnitOfWork, plan: Plan, who: str | None = None) -> StockReport:

@@ -16,7 +16,7 @@ from sqlalchemy.orm import Session
 from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan, PlanEntry
-from tracker.domain.progress import Conversion, StageChange
+from tracker.domain.progress import Conversion, StageChange, not_taken_back
 from tracker.domain.rows import RowKey
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
@@ -120,7 +120,8 @@ class UnitOfWork:
         progress.add_stage(self.session, change)
 
     def conversions(self) -> list[Conversion]:
-        return progress.read_conversions(self.session)
+        """Recorded conversions by start, less those of looms that were taken back since."""
+        return not_taken_back(progress.read_conversions(self.session), self.stage_history())
 
     def add_conversion(self, conversion: Conversion) -> None:
         progress.add_conversion(self.session, conversion)

@@ -1,0 +1,40 @@
+"""Which moves along the stages need a reason: those out of order, and those that cannot have been as told."""
+
+from tracker.domain.progress import Stage
+
+ORDER = (
+    Stage.SURVEYED, Stage.SCOPED, Stage.BOOKED, Stage.KITTED, Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF,
+)  # fmt: skip
+"""Stages move along this order, one after the other."""
+BESIDE = (Stage.PUT_OFF, Stage.LEFT_OUT)
+"""Stages beside the order; they end with `scoped`."""
+RECORDED = (Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF, *BESIDE, Stage.SCOPED)
+"""Stages that are recorded; `scoped` takes a loom back among those to be planned."""
+CONVERTED = (Stage.RUN_IN, Stage.SIGNED_OFF)
+"""Stages that a finished conversion is recorded with."""
+
+
+def out_of_order(before: Stage, wanted: Stage, kit_issued: bool, more_to_tell: bool = False) -> str:
+    """What a move from one stage to another does out of order, in words; `` where nothing.
+
+    `kit_issued`: the loom's kit was handed out. `more_to_tell`: the stage is recorded again with the conversion behind it.
+    """
+    if wanted in BESIDE or (before in BESIDE and wanted is Stage.SCOPED):
+        return ""
+    if before in BESIDE:
+        return f"it is {before} and was not taken back with scoped"
+    here, there = ORDER.index(before), ORDER.index(wanted)
+    if there == here:
+        return "" if more_to_tell else f"it is {before} already"
+    if there < here:
+        return f"it is {before} and goes back"
+    if wanted is Stage.IN_WORK:
+        return _unready(before, kit_issued)
+    skipped = [stage.value for stage in ORDER[here + 1 : there] if stage in RECORDED]
+    return f"{' and '.join(skipped)} {'were' if skipped[1:] else 'was'} skipped" if skipped else ""
+
+
+def _unready(before: Stage, kit_issued: bool) -> str:
+    if before not in (Stage.BOOKED, Stage.KITTED):
+        return "it is not booked"
+    return "" if kit_issued else "its kit is not issued"

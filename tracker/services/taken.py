@@ -1,0 +1,94 @@
+"""What a finished conversion took, as the floor tells it, checked against the mill and the booking."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from math import inf
+
+from tracker.domain.formats import moment as shown_moment
+from tracker.domain.formats import number
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.plan import Booking
+from tracker.domain.progress import Conversion
+from tracker.domain.windows import WindowKind
+from tracker.domain.words import fold
+from tracker.domain.work import Choices
+from tracker.errors import DataError, UsageError
+from tracker.store import UnitOfWork
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """What a finished conversion took, as the floor tells it."""
+
+    crew: str
+    started_at: datetime | None = None
+    operation_minutes: Mapping[str, float] = field(default_factory=dict)
+    total_min: float | None = None
+    """Elapsed minutes on the loom, for the whole; None = not taken."""
+    kind: WindowKind | None = None
+    """None = as booked; likewise a choice that is not named."""
+    choices: Mapping[str, str] = field(default_factory=dict)
+
+
+def conversion_of(uow: UnitOfWork, mill: Mill, key: LoomKey, taken: Taken, ended_at: datetime) -> Conversion:
+    """The conversion to record, as booked last unless said otherwise. UsageError and DataError for what cannot have been."""
+    crews = {crew.crew for crew in mill.crews}
+    if taken.crew not in crews:
+        raise DataError(f"there is no crew {taken.crew}; the crews are {', '.join(sorted(crews))}")
+    if taken.started_at is None or taken.started_at > ended_at:
+        raise UsageError("a conversion needs its start, before its end: --started 2027-01-05T06:00")
+    if earlier := next((done for done in uow.conversions() if done.key == key), None):
+        started = shown_moment(earlier.started_at, mill.terms.zone)
+        raise DataError(f"the conversion of loom {key} is recorded already: by {earlier.crew}, begun {started}")
+    booking = uow.last_bookings({key}).get(key)
+    return Conversion(
+        key,
+        mill.looms[key].machine_type,
+        taken.crew,
+        mill.method.version,
+        taken.started_at,
+        ended_at,
+        _operation_minutes(mill, taken.operation_minutes),
+        _total(taken, (ended_at - taken.started_at).total_seconds() / 60),
+        taken.kind or (booking.kind if booking else None),
+        _choices(mill, taken.choices, booking),
+    )
+
+
+def _operation_minutes(mill: Mill, given: Mapping[str, float]) -> dict[str, float]:
+    known = {fold(operation.operation): operation.operation for operation in mill.method.operations}
+    found = {}
+    for operation, minutes in given.items():
+        if fold(operation) not in known:
+            raise DataError(f"operation {operation!r} is not in the method in force; `beamslot scope LOOM` lists them")
+        if not 0 <= minutes < inf:
+            raise UsageError(f"operation {operation!r}: {minutes:g} minutes is no time it can take")
+        found[known[fold(operation)]] = minutes
+    return found
+
+
+def _total(taken: Taken, elapsed_min: float) -> float | None:
+    total = taken.total_min
+    if total is not None and not 0 < total <= elapsed_min:
+        raise UsageError(
+            f"--total {number(total, 'min', 1)}: it must be above 0 and no longer than from start to end, "
+            f"{number(elapsed_min, 'min', 1)}"
+        )
+    return total
+
+
+def _choices(mill: Mill, given: Mapping[str, str], booking: Booking | None) -> Choices:
+    """As booked, with what was taken instead; in the order of the method. None where neither says all."""
+    known = {
+        (fold(row.choice), fold(row.alternative)): (row.choice, row.alternative) for row in mill.method.alternatives
+    }
+    taken = dict(booking.choices) if booking else {}
+    for choice, alternative in given.items():
+        if (fold(choice), fold(alternative)) not in known:
+            offered = ", ".join(f"{name}={one}" for name, one in known.values()) or "none"
+            raise DataError(f"the method has no choice {choice}={alternative}; it has {offered}")
+        name, one = known[fold(choice), fold(alternative)]
+        taken[name] = one
+    order = list(dict.fromkeys(row.choice for row in mill.method.alternatives))
+    return tuple(sorted(taken.items(), key=lambda item: order.index(item[0]) if item[0] in order else len(order)))
