@@ -3,6 +3,9 @@
 import zipfile
 from pathlib import Path
 
+from tracker.office.guarding.check_file import check_file
+from tracker.office.sheet import Extras
+
 MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 TYPES = (
     '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">'
@@ -65,3 +68,8 @@ def ods(path: Path, tables: str, styles: str = "", manifest: str = "<manifest/>"
         archive.writestr("content.xml", content)
         archive.writestr("META-INF/manifest.xml", manifest)
     return path
+
+
+def extras(path: Path, sheet: str = "Looms") -> Extras:
+    """What the walk through a workbook finds beside the values of a sheet."""
+    return next(walked.extras for walked in check_file(path).sheets if walked.name == sheet)

@@ -1,10 +1,10 @@
 """Number formats that change what a cell shows, hidden rows, columns and sheets, merged cells."""
 
 import pytest
-from raw_builder import MAIN, ods, xlsx
+from raw_builder import MAIN, extras, ods, xlsx
 
+from tracker.office.opening.book import open_book
 from tracker.office.walking.format_codes import matters, tidy
-from tracker.office.walking.xlsx_formats import sheet_formats
 
 STYLES = f"""<styleSheet xmlns="{MAIN}"><numFmts count="3"><numFmt numFmtId="164" formatCode="000"/>
 <numFmt numFmtId="165" formatCode="&quot;A-&quot;00"/><numFmt numFmtId="166" formatCode="dd\\-mm\\-yyyy;@"/></numFmts>
@@ -21,7 +21,7 @@ def row(number, *styles, attributes=""):
 def test_xlsx_codes(tmp_path):
     """Style 0 and 6 (#,##0.00) show the plain number; 3 is built-in 9, 4 is built-in 14, in the computer's own order."""
     path = xlsx(tmp_path / "a.xlsx", row(1, 0, 1, 2) + row(12, 6, 3, 4, 5), styles=STYLES)
-    assert sheet_formats(path)["Looms"].codes == {
+    assert extras(path).codes == {
         (1, 2): "000",
         (1, 3): '"A-"00',
         (12, 2): "0%",
@@ -32,13 +32,13 @@ def test_xlsx_codes(tmp_path):
 
 def test_empty_cells_and_other_attribute_orders(tmp_path):
     rows = "<row r='1'><c s='1' r='A1'><v>7</v></c><c r='B1' s='1'/><c r='C1' s='1'></c><c r='D1' t='n' s='1'><v>7</v></c></row>"
-    codes = sheet_formats(xlsx(tmp_path / "a.xlsx", rows, styles=STYLES))["Looms"].codes
+    codes = extras(xlsx(tmp_path / "a.xlsx", rows, styles=STYLES)).codes
     assert codes == {(1, 1): "000", (1, 4): "000"}
 
 
 def test_cells_that_do_not_say_where_they_stand(tmp_path):
     rows = '<row><c s="0"><v>1</v></c></row><row><c s="0"><v>1</v></c><c s="1"><v>7</v></c></row>'
-    assert sheet_formats(xlsx(tmp_path / "a.xlsx", rows, styles=STYLES))["Looms"].codes == {(2, 2): "000"}
+    assert extras(xlsx(tmp_path / "a.xlsx", rows, styles=STYLES)).codes == {(2, 2): "000"}
 
 
 def test_xlsx_hidden_merged_and_filtered(tmp_path):
@@ -53,13 +53,13 @@ def test_xlsx_hidden_merged_and_filtered(tmp_path):
         '<mergeCells count="2"><mergeCell ref="A1:C1"/><mergeCell ref="B5:B7"/></mergeCells>',
         state="veryHidden",
     )
-    found = sheet_formats(path)["Looms"]
+    found = open_book(path, lambda text: None)[0].extras
     assert found.hidden and found.hidden_rows == {2, 4} and found.hidden_columns == {2, 3}
     assert found.merged == ((1, 1, 1, 3), (5, 2, 7, 2)) and found.filtered == "A1:C9"
 
 
 def test_a_filter_that_shows_everything_is_none(tmp_path):
-    found = sheet_formats(xlsx(tmp_path / "a.xlsx", row(1, 0), after='<autoFilter ref="A1:C9"/>'))["Looms"]
+    found = extras(xlsx(tmp_path / "a.xlsx", row(1, 0), after='<autoFilter ref="A1:C9"/>'))
     assert found.filtered == "" and not found.hidden and found.merged == ()
 
 
@@ -97,7 +97,7 @@ def test_ods_codes(tmp_path):
         f"<table:table-row>{cell('c1', 'string')}</table:table-row>"
         f'<table:table-row table:number-rows-repeated="2">{cell("c1b")}</table:table-row></table:table>'
     )
-    assert sheet_formats(ods(tmp_path / "a.ods", table, ODS_STYLES))["Looms"].codes == {
+    assert extras(ods(tmp_path / "a.ods", table, ODS_STYLES)).codes == {
         (1, 1): "000",
         (1, 2): '"A-"00',
         (1, 3): "0.0%",
@@ -118,7 +118,7 @@ def test_ods_hidden_and_merged(tmp_path):
         f'<table:table-row table:visibility="collapse" table:number-rows-repeated="1000000"><table:table-cell/>'
         "</table:table-row></table:table>"
     )
-    found = sheet_formats(ods(tmp_path / "a.ods", table, ODS_STYLES))["Looms"]
+    found = extras(ods(tmp_path / "a.ods", table, ODS_STYLES))
     assert found.hidden and found.hidden_rows == {2, 3} and found.hidden_columns == {2}
     assert found.merged == ((2, 1, 4, 2),)
 

@@ -4,7 +4,12 @@ import pytest
 from python_calamine import CalamineWorkbook
 from raw_builder import ods, xlsx
 
-from tracker.office.walking.gaps import readable
+from tracker.office.guarding.check_file import check_file
+from tracker.office.opening import gaps
+
+
+def readable(path):
+    return gaps.readable(path, check_file(path).sheets)
 
 
 def rows_of(path, sheet):

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from tracker.domain.addresses import in_line
 from tracker.domain.findings import Finding
 
 RowKey = tuple[Any, ...]
@@ -40,19 +41,15 @@ class SourceTable:
     def cell_of(self, field: str, number: int) -> str:
         """The cell of a row (its `TypedRow.number`) under the column of a field; `` where the file has no such column."""
         heading = next((column.cell for column in self.columns if column.field == field), "")
-        letters, digits = heading.rstrip("0123456789"), heading.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")
-        if not heading:
+        return in_line(heading, number, self.transposed) if heading else ""
+
+    def row_cells(self, number: int) -> str:
+        """Address of a row, from its first column to its last; `` where the table has no columns."""
+        named = [column.cell for column in self.columns if column.cell]
+        if not named:
             return ""
-        return f"{_letters(number)}{digits}" if self.transposed else f"{letters}{number}"
-
-
-def _letters(number: int) -> str:
-    """Column number → letters: 1 → A, 27 → AA."""
-    text = ""
-    while number:
-        number, rest = divmod(number - 1, 26)
-        text = chr(65 + rest) + text
-    return text
+        first, last = (in_line(named[i], number, self.transposed) for i in (0, -1))
+        return first if first == last else f"{first}:{last}"
 
 
 @dataclass(frozen=True, slots=True)

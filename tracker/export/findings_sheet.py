@@ -3,8 +3,7 @@
 import re
 from collections.abc import Sequence
 
-from openpyxl.utils import get_column_letter
-
+from tracker.domain.addresses import cell_name
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
 from tracker.domain.own_sheets import FINDINGS_TITLE
@@ -62,7 +61,7 @@ def sheet_xml(findings: Sequence[Finding], lines: Sequence[str], styles: Styles,
             place = "'" + row[1].replace("'", "''") + "'!" + row[2]
             links.append(f'<hyperlink ref="C{number}" location="{attribute(place)}"/>')
     columns = "".join(f'<col min="{i}" max="{i}" width="{w}" customWidth="1"/>' for i, w in enumerate(_WIDTHS, 1))
-    last = f"{get_column_letter(len(HEADINGS))}{first + len(findings)}"
+    last = cell_name((first + len(findings), len(HEADINGS)))
     return (
         f'<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="{MAIN}"><sheetPr><pageSetUpPr '
         f'fitToPage="1"/></sheetPr><sheetViews><sheetView tabSelected="1" workbookViewId="0"><pane ySplit="{first}" '
@@ -76,7 +75,7 @@ def sheet_xml(findings: Sequence[Finding], lines: Sequence[str], styles: Styles,
 def _row(number: int, texts: Sequence[str], style: int, first_style: int | None = None) -> str:
     styles = [style if first_style is None else first_style] + [style] * (len(texts) - 1)
     cells = "".join(
-        f'<c r="{get_column_letter(i)}{number}" s="{s}" t="inlineStr"><is><t xml:space="preserve">{element_text(text)}</t>'
+        f'<c r="{cell_name((number, i))}" s="{s}" t="inlineStr"><is><t xml:space="preserve">{element_text(text)}</t>'
         "</is></c>"
         for i, (text, s) in enumerate(zip(texts, styles, strict=True), 1)
         if text or s != style

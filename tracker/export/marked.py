@@ -3,7 +3,6 @@
 import codecs
 import csv
 import io
-import re
 import zipfile
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -12,9 +11,9 @@ from xml.parsers import expat
 
 from openpyxl.comments import Comment
 from openpyxl.styles import PatternFill
-from openpyxl.utils import get_column_letter
 from python_calamine import CalamineWorkbook
 
+from tracker.domain.addresses import Cell, areas_in, cell_name
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import Kind
 from tracker.errors import InputRefused, UsageError
@@ -22,14 +21,14 @@ from tracker.export import findings_sheet
 from tracker.office.files import write
 from tracker.office.patching.notes import AUTHOR, add_notes
 from tracker.office.patching.package import Package
-from tracker.office.patching.sheet_part import Cell, SheetPart, cell_of
+from tracker.office.patching.sheet_part import SheetPart
 from tracker.office.patching.styles import EMPTY_STYLES, Styles
-from tracker.office.writing.sheets import Col, Sheet, add_sheet, new_book, put, save
+from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, put, save
 from tracker.office.writing.values import MAX_TEXT, workbook_value, xml_text
 
-Mark = tuple[Finding, bool]
+CellFinding = tuple[Finding, bool]
 """A finding on a cell, and whether its comment stands there."""
-Marks = dict[Cell, list[Mark]]
+Marks = dict[Cell, list[CellFinding]]
 Grid = Sequence[Sequence[Any]]
 _MOST_CELLS = 5000
 """Cells of one finding's range that are coloured; the range itself stands in the list."""
@@ -100,7 +99,7 @@ def _mark_package(source: Path, findings: Sequence[Finding]) -> bytes:
 def _mark_sheet(package: Package, part: str, marks: Marks, styles: Styles) -> list[str]:
     """Colour and comment the cells; gives the cells that take no comment."""
     sheet = SheetPart(package.read(part), {row for row, _ in marks})
-    shown: dict[Cell, list[Mark]] = {}
+    shown: dict[Cell, list[CellFinding]] = {}
     for cell, here in marks.items():
         shown.setdefault(sheet.top_left(cell), []).extend(here)
     if shown.keys() - marks.keys():  # a merged area begins in a row that was not looked up
@@ -109,7 +108,7 @@ def _mark_sheet(package: Package, part: str, marks: Marks, styles: Styles) -> li
     sheet.restyle({cell: lambda style, c=colour: styles.filled(style, c) for cell, colour in colours.items()})
     threads = add_notes(package, part, sheet, {cell: text for cell, here in shown.items() if (text := note(here))})
     package.write(part, sheet.written())
-    return [f"{get_column_letter(column)}{row}" for row, column in threads]
+    return [cell_name(cell) for cell in threads]
 
 
 def _marks(findings: Sequence[Finding]) -> Marks:
@@ -122,24 +121,21 @@ def _marks(findings: Sequence[Finding]) -> Marks:
 
 
 def cells_of(address: str) -> list[Cell]:
-    """Cells of `C7`, `C7:D40` or `C7, D9`; none for anything else."""
-    cells: list[Cell] = []
-    for piece in re.split(r"[,; ]+", address.strip()):
-        first, _, last = piece.partition(":")
-        start, end = cell_of(first), cell_of(last or first)
-        if start and end:
-            (r1, c1), (r2, c2) = start, end
-            rows, columns = range(min(r1, r2), max(r1, r2) + 1), range(min(c1, c2), max(c1, c2) + 1)
-            cells.extend((row, column) for row in rows[: _MOST_CELLS + 1] for column in columns)
-    return cells
+    """Cells of `C7`, `C7:D40` or `C7, D9`, at most `_MOST_CELLS` rows of a range; none for anything else."""
+    return [
+        (row, column)
+        for r1, c1, r2, c2 in areas_in(address)
+        for row in range(r1, min(r2, r1 + _MOST_CELLS) + 1)
+        for column in range(c1, c2 + 1)
+    ]
 
 
-def worst(marks: Sequence[Mark]) -> Severity:
+def worst(marks: Sequence[CellFinding]) -> Severity:
     order = list(Severity)
     return max((finding.severity for finding, _ in marks), key=order.index)
 
 
-def note(marks: Sequence[Mark]) -> str:
+def note(marks: Sequence[CellFinding]) -> str:
     """Text of a cell's comment, the severity its first word; `` where only ranges that begin elsewhere pass over it."""
     text = "\n\n".join(dict.fromkeys(_sentence(finding) for finding, first in marks if first))
     return text if len(text) <= _MOST_NOTE else f"{text[:_MOST_NOTE]} … (more in the sheet {findings_sheet.SHEET})"
@@ -172,7 +168,7 @@ def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids:
     lines = [*findings_sheet.summary(findings), said]
     columns = [Col(heading) for heading in findings_sheet.HEADINGS]
     list_page = add_sheet(
-        book, Sheet(free_name(findings_sheet.SHEET, grids), columns, findings_sheet.rows(findings), lines, frozen=0)
+        book, TidySheet(free_name(findings_sheet.SHEET, grids), columns, findings_sheet.rows(findings), lines, frozen=0)
     )  # fmt: skip
     for row in list_page.iter_rows(min_row=len(lines) + 3, max_row=len(lines) + 2 + len(findings), max_col=1):
         row[0].fill = PatternFill("solid", fgColor=findings_sheet.COLOURS[Severity(row[0].value)])

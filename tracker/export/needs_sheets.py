@@ -8,12 +8,12 @@ from tracker.domain.mill import Mill, Part
 from tracker.domain.needs import PartWeek
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.office.writing.sheets import Col, Sheet
+from tracker.office.writing.sheets import Col, TidySheet
 
 _PART = (Col("Part", Kind.IDENTIFIER), Col("Description"), Col("Unit"))
 
 
-def need_sheets(needs: Sequence[PartWeek], mill: Mill) -> list[Sheet]:
+def need_sheets(needs: Sequence[PartWeek], mill: Mill) -> list[TidySheet]:
     """`Kit needs` (part × week) and `Net needs` (one row for a part and week in which something moves)."""
     if not needs:
         return []
@@ -21,7 +21,7 @@ def need_sheets(needs: Sequence[PartWeek], mill: Mill) -> list[Sheet]:
     return [_by_week(ordered, mill), _net(ordered, mill)]
 
 
-def _by_week(needs: Sequence[PartWeek], mill: Mill) -> Sheet:
+def _by_week(needs: Sequence[PartWeek], mill: Mill) -> TidySheet:
     gross = {(need.part, need.week): need.gross for need in needs if need.gross}
     weeks = sorted({week for _, week in gross})
     parts = sorted({part for part, _ in gross}, key=natural_key)
@@ -34,10 +34,10 @@ def _by_week(needs: Sequence[PartWeek], mill: Mill) -> Sheet:
         "Kit needs by ISO week",
         "What the bookings that start in the week need, less what has been issued to them.",
     ]
-    return Sheet("Kit needs", columns, rows, lines)
+    return TidySheet("Kit needs", columns, rows, lines)
 
 
-def _net(needs: Sequence[PartWeek], mill: Mill) -> Sheet:
+def _net(needs: Sequence[PartWeek], mill: Mill) -> TidySheet:
     columns = [
         *_PART,
         Col("Week"),
@@ -54,7 +54,7 @@ def _net(needs: Sequence[PartWeek], mill: Mill) -> Sheet:
     ]
     moving = [n for n in needs if n.gross or n.gross_left_over or n.receipts or n.order_quantity]
     marks = {index: "late" for index, need in enumerate(moving) if need.late}
-    return Sheet("Net needs", columns, [_net_row(need, mill) for need in moving], frozen=1, marks=marks)
+    return TidySheet("Net needs", columns, [_net_row(need, mill) for need in moving], frozen=1, marks=marks)
 
 
 def _net_row(need: PartWeek, mill: Mill) -> list[Any]:

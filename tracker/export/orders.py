@@ -12,7 +12,7 @@ from tracker.domain.words import natural_key
 from tracker.errors import TrackerError
 from tracker.export.needs_sheets import late_text
 from tracker.office.files import write_all
-from tracker.office.writing.sheets import Col, Sheet, content, tables_book, write_tables
+from tracker.office.writing.sheets import Col, TidySheet, content, tables_book, write_tables
 
 NO_SUPPLIER = "no supplier named"
 WHOLE = "order list.xlsx"
@@ -44,7 +44,7 @@ def write_supplier_orders(
     return list(paths)
 
 
-def _order_sheets(lines: Iterable[OrderLine], currency: str, cash: Cash | None) -> list[Sheet]:
+def _order_sheets(lines: Iterable[OrderLine], currency: str, cash: Cash | None) -> list[TidySheet]:
     listed = _list(_ordered(lines), currency)
     return [listed, _cash(cash, currency)] if cash is not None and cash.months else [listed]
 
@@ -56,7 +56,7 @@ def _ordered(lines: Iterable[OrderLine]) -> list[OrderLine]:
     )
 
 
-def _list(lines: Sequence[OrderLine], currency: str) -> Sheet:
+def _list(lines: Sequence[OrderLine], currency: str) -> TidySheet:
     columns = [
         Col("Supplier"),
         Col("Order", Kind.IDENTIFIER, about="Number of the line; the supplier's answer carries it back."),
@@ -85,10 +85,10 @@ def _list(lines: Sequence[OrderLine], currency: str) -> Sheet:
         "day is past.",
     ]
     marks = {index: "late" for index, line in enumerate(lines) if line.late}
-    return Sheet("Orders", columns, rows, sentences, frozen=2, marks=marks)
+    return TidySheet("Orders", columns, rows, sentences, frozen=2, marks=marks)
 
 
-def _cash(cash: Cash, currency: str) -> Sheet:
+def _cash(cash: Cash, currency: str) -> TidySheet:
     peak = cash.peak
     sentences = ["Money by month of delivery"]
     if peak:
@@ -100,10 +100,10 @@ def _cash(cash: Cash, currency: str) -> Sheet:
         *(Col(f"{name} ({currency})", Kind.NUMBER, digits=2, total=True) for name in ("To order", "On order", "Both")),
     ]
     rows = [[month.month, month.proposed, month.on_order, month.total] for month in cash.months]
-    return Sheet("Cash by month", columns, rows, sentences)
+    return TidySheet("Cash by month", columns, rows, sentences)
 
 
-def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, programme: str) -> Sheet:
+def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, programme: str) -> TidySheet:
     """No total below the rows: it would read as one line more. No heading but the two to fill in may read as a quantity
     or a day: an amount of money would."""
     quantity, due = RECEIPTS.column("quantity"), RECEIPTS.column("due")
@@ -129,7 +129,7 @@ def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, pr
         f"{count(len(lines), 'line')}, {money(sum(line.amount for line in lines), currency)}.",
         "Please fill in Quantity and Due with what you confirm, leave the other columns as they are, and send the file back.",
     ]
-    return Sheet("Order", columns, rows, sentences, frozen=2)
+    return TidySheet("Order", columns, rows, sentences, frozen=2)
 
 
 def _file_name(supplier: str, others: Iterable[str]) -> str:

@@ -19,7 +19,7 @@ from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.export.pdf import GREY, SHADE, WARN, TickBox, paragraph
 from tracker.office.files import write
-from tracker.office.writing.sheets import Col, Sheet, write_tables
+from tracker.office.writing.sheets import Col, TidySheet, write_tables
 
 _WIDTHS = (8 * mm, 22 * mm, 34 * mm, 56 * mm, 25 * mm, 35 * mm)
 
@@ -43,7 +43,7 @@ def _ordered(lines: Iterable[PickLine]) -> list[PickLine]:
 # ------------------------------------------------------------------------------------------ workbook
 
 
-def _sheet(lines: Sequence[PickLine], mill: Mill) -> Sheet:
+def _sheet(lines: Sequence[PickLine], mill: Mill) -> TidySheet:
     columns = [
         Col("Day", Kind.DATE),
         Col("Start", Kind.MOMENT, about="Start of the conversion, local time."),
@@ -63,7 +63,7 @@ def _sheet(lines: Sequence[PickLine], mill: Mill) -> Sheet:
         for p in lines
     ]  # fmt: skip
     marks = {index: "short" for index, line in enumerate(lines) if line.short}
-    return Sheet(
+    return TidySheet(
         "Pick list", columns, rows, [f"{mill.terms.programme}: pick list", _said(lines)], frozen=0, marks=marks
     )
 

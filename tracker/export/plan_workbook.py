@@ -16,14 +16,14 @@ from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.domain.work import Choices
 from tracker.export.needs_sheets import need_sheets
-from tracker.office.writing.sheets import Col, Sheet, write_tables
+from tracker.office.writing.sheets import Col, TidySheet, write_tables
 
 _LOOM = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
 _SLOT_H = 0.5
 
 
 def write_plan(
-    path: str | Path, plan: Plan, mill: Mill, needs: Iterable[PartWeek] = (), more: Sequence[Sheet] = ()
+    path: str | Path, plan: Plan, mill: Mill, needs: Iterable[PartWeek] = (), more: Sequence[TidySheet] = ()
 ) -> None:
     """Write the plan workbook (.xlsx); `needs` are the net needs of its kits, `more` are sheets to add at the end.
 
@@ -45,7 +45,7 @@ def write_plan(
     write_tables(path, [sheet for sheet in sheets if sheet.rows or sheet.lines])
 
 
-def _summary(plan: Plan, mill: Mill) -> Sheet:
+def _summary(plan: Plan, mill: Mill) -> TidySheet:
     zone = mill.terms.zone
     lines = [
         f"{mill.terms.programme}: plan as of {moment(plan.as_of, zone)}",
@@ -73,7 +73,7 @@ def _summary(plan: Plan, mill: Mill) -> Sheet:
         *([name, sum(getattr(b.cost, field) for b in plan.bookings), plan.currency] for field, name in _TERMS.items()),
         ["Cost of the looms left over", sum(loom.cost for loom in plan.left_over), plan.currency],
     ]
-    return Sheet("Plan", [Col("What"), Col("Value", Kind.ANY, digits=2), Col("Unit")], rows, lines, frozen=0)
+    return TidySheet("Plan", [Col("What"), Col("Value", Kind.ANY, digits=2), Col("Unit")], rows, lines, frozen=0)
 
 
 _TERMS = {
@@ -83,7 +83,7 @@ _TERMS = {
 """Field of the cost terms → words."""
 
 
-def _bookings(plan: Plan, mill: Mill) -> Sheet:
+def _bookings(plan: Plan, mill: Mill) -> TidySheet:
     zone = mill.terms.zone
     columns = [
         *_LOOM,
@@ -100,7 +100,7 @@ def _bookings(plan: Plan, mill: Mill) -> Sheet:
         Col(f"Total cost ({plan.currency})", Kind.NUMBER, digits=0, total=True),
     ]
     ordered = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
-    return Sheet("Bookings", columns, [_booking(booking, mill, zone) for booking in ordered])
+    return TidySheet("Bookings", columns, [_booking(booking, mill, zone) for booking in ordered])
 
 
 def _booking(booking: Booking, mill: Mill, zone: ZoneInfo) -> list[Any]:
@@ -122,15 +122,15 @@ def _booking(booking: Booking, mill: Mill, zone: ZoneInfo) -> list[Any]:
     ]
 
 
-def _costs(plan: Plan, mill: Mill) -> Sheet:
+def _costs(plan: Plan, mill: Mill) -> TidySheet:
     names = (*_TERMS.values(), "Total cost")
     columns = [*_LOOM, *(Col(f"{name} ({plan.currency})", Kind.NUMBER, digits=0, total=True) for name in names)]
     ordered = sorted(plan.bookings, key=lambda booking: booking.key.sort_key)
     rows = [[*_loom(b.key, mill), *(getattr(b.cost, field) for field in _TERMS), b.cost.total] for b in ordered]
-    return Sheet("Costs", columns, rows)
+    return TidySheet("Costs", columns, rows)
 
 
-def _hours(plan: Plan, mill: Mill) -> Sheet:
+def _hours(plan: Plan, mill: Mill) -> TidySheet:
     """Hours by machine type, and of its first and last booked loom, between which the crews learn."""
     by_type: dict[str, list[Booking]] = defaultdict(list)
     for booking in sorted(plan.bookings, key=lambda booking: booking.start):
@@ -149,7 +149,7 @@ def _hours(plan: Plan, mill: Mill) -> Sheet:
         Col("Working time per loom (h)", Kind.NUMBER, digits=1, about="Working hours from start to end."),
     ]
     rows = [_type_row(name, by_type[name], left[name]) for name in sorted({*by_type, *left}, key=natural_key)]
-    return Sheet("Booked hours by type", columns, rows)
+    return TidySheet("Booked hours by type", columns, rows)
 
 
 def _type_row(name: str, bookings: Sequence[Booking], left: int) -> list[Any]:
@@ -160,7 +160,7 @@ def _type_row(name: str, bookings: Sequence[Booking], left: int) -> list[Any]:
     return [name, count, left, labour_h, *per_loom, slots_h / count if count else None]
 
 
-def _left_over(plan: Plan, mill: Mill) -> Sheet:
+def _left_over(plan: Plan, mill: Mill) -> TidySheet:
     columns = [
         *_LOOM,
         Col("Why it is left over"),
@@ -168,10 +168,10 @@ def _left_over(plan: Plan, mill: Mill) -> Sheet:
     ]
     ordered = sorted(plan.left_over, key=lambda loom: loom.key.sort_key)
     lines = [] if ordered else ["Looms left over", "None: every loom that can be planned is booked."]
-    return Sheet("Left over", columns, [[*_loom(loom.key, mill), loom.why, loom.cost] for loom in ordered], lines)
+    return TidySheet("Left over", columns, [[*_loom(loom.key, mill), loom.why, loom.cost] for loom in ordered], lines)
 
 
-def _other_dates(plan: Plan, mill: Mill) -> Sheet:
+def _other_dates(plan: Plan, mill: Mill) -> TidySheet:
     zone = mill.terms.zone
     columns = [
         *_LOOM,
@@ -193,10 +193,10 @@ def _other_dates(plan: Plan, mill: Mill) -> Sheet:
         ]
         for o in ordered
     ]
-    return Sheet("Other dates", columns, rows)
+    return TidySheet("Other dates", columns, rows)
 
 
-def _prices(plan: Plan) -> Sheet:
+def _prices(plan: Plan) -> TidySheet:
     columns = [
         Col("What is scarce"),
         Col("Week"),
@@ -206,7 +206,7 @@ def _prices(plan: Plan) -> Sheet:
         ),
     ]  # fmt: skip
     ordered = sorted(plan.prices, key=lambda price: (natural_key(price.what), price.week))
-    return Sheet("Prices of scarcity", columns, [[price.what, price.week, price.price] for price in ordered])
+    return TidySheet("Prices of scarcity", columns, [[price.what, price.week, price.price] for price in ordered])
 
 
 def choices_text(choices: Choices) -> str:

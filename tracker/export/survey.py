@@ -9,7 +9,7 @@ from openpyxl.styles import Border, PatternFill, Side
 from tracker.domain.formats import count
 from tracker.domain.survey import SurveyColumn, SurveyList, SurveyRow
 from tracker.domain.tables import LOOMS, Kind
-from tracker.office.writing.sheets import Col, Sheet, add_sheet, new_book, save
+from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, save
 
 _KNOWN = ("loom", "hall", "row", "place", "machine_type")
 _ASKED = PatternFill("solid", fgColor="FFF3CD")
@@ -25,7 +25,9 @@ def write_survey(path: str | Path, survey: SurveyList, programme: str = "") -> N
     """
     columns = [_known(field) for field in _KNOWN] + [_asked(column) for column in survey.columns]
     book = new_book()
-    sheet = Sheet(LOOMS.sheet, columns, [_row(row, survey.columns) for row in survey.rows], _lines(survey, programme))
+    sheet = TidySheet(
+        LOOMS.sheet, columns, [_row(row, survey.columns) for row in survey.rows], _lines(survey, programme)
+    )
     page = add_sheet(book, sheet)
     first = len(sheet.lines) + 3
     for number, row in enumerate(survey.rows, first):

@@ -12,7 +12,7 @@ from tracker.domain.tables import TABLES, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
 from tracker.office.files import write
-from tracker.office.writing.sheets import Col, Sheet, add_sheet, new_book, rows_of, save
+from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, rows_of, save
 from tracker.office.writing.values import csv_text, shown_share, workbook_value
 
 Record = Mapping[str, Any]
@@ -59,7 +59,7 @@ def _write_workbook(path: Path, tables: Mapping[str, Sequence[Record]]) -> None:
     save(book, path)
 
 
-def _write_csv(path: Path, sheet: Sheet) -> None:
+def _write_csv(path: Path, sheet: TidySheet) -> None:
     text = io.StringIO(newline="")
     out = csv.writer(text)
     out.writerow([csv_text(column.heading) for column in sheet.columns])
@@ -69,13 +69,13 @@ def _write_csv(path: Path, sheet: Sheet) -> None:
     write(path, text.getvalue().encode("utf-8-sig"), ".csv")
 
 
-def _sheet(table: Table, records: Sequence[Record]) -> Sheet:
+def _sheet(table: Table, records: Sequence[Record]) -> TidySheet:
     fields = {column.field for column in table.columns}
     kept = list(dict.fromkeys(name for record in records for name in record if name not in fields))
     columns = [_col(column) for column in table.columns] + [Col(heading, Kind.ANY) for heading in kept]
     names = [column.field for column in table.columns] + kept
     rows = rows_of(names, map(_shown_term, records) if table is TERMS else records)
-    return Sheet(table.sheet, columns, rows, frozen=1)
+    return TidySheet(table.sheet, columns, rows, frozen=1)
 
 
 def _shown_term(record: Record) -> Record:
@@ -130,7 +130,9 @@ def _add_guide(book: Any, tables: Sequence[Table]) -> None:
         rows.extend([None, f"{column.title}: {_about(column)}"] for column in table.columns)
         if table.open_columns:
             rows.append([None, _OPEN[table.open_columns]])
-    add_sheet(book, Sheet(GUIDE, [Col("Where", width=22), Col("What belongs there", width=110)], rows, lines, frozen=0))
+    add_sheet(
+        book, TidySheet(GUIDE, [Col("Where", width=22), Col("What belongs there", width=110)], rows, lines, frozen=0)
+    )
 
 
 _OPEN = {

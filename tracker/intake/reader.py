@@ -11,8 +11,8 @@ from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused
 from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
-from tracker.intake.columns.pool import Part
-from tracker.intake.layout.blocks import Block, find_blocks
+from tracker.intake.columns.pool import ColumnPart
+from tracker.intake.layout.blocks import TableBlock, find_blocks
 from tracker.intake.layout.evidence import evidence_of
 from tracker.intake.layout.loom_lists import choose_loom_lists
 from tracker.intake.layout.recognise import recognise
@@ -43,7 +43,7 @@ def read_files(
     """
     report = Report()
     asked = Answers(answers, remembered)
-    blocks: list[Block] = []
+    blocks: list[TableBlock] = []
     names: list[str] = []
     for i, path in enumerate(map(Path, paths)):
         if progress:
@@ -65,7 +65,7 @@ def read_files(
     return _read(blocks, asked, report, today)
 
 
-def _read(blocks: list[Block], answers: Answers, report: Report, today: date) -> ReadResult:
+def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:
     """Read the tables; one beside a loom list that is in other words than ours and does not read well is passed over."""
     first = report.copy()
     result = read_tables(blocks, answers, first, today)
@@ -84,7 +84,7 @@ def _read(blocks: list[Block], answers: Answers, report: Report, today: date) ->
     return read_tables([block for block in blocks if block not in troubled], answers, report, today)
 
 
-def _may_be_foreign(block: Block, blocks: list[Block], answers: Answers) -> bool:
+def _may_be_foreign(block: TableBlock, blocks: list[TableBlock], answers: Answers) -> bool:
     """Is the table on a sheet of its own, headed in other words than ours, in a workbook with a loom list elsewhere?"""
     table, sheet = block.recognised.table, block.sheet
     if (
@@ -102,12 +102,12 @@ def _may_be_foreign(block: Block, blocks: list[Block], answers: Answers) -> bool
     return alone and looms and not in_our_words
 
 
-def _has_trouble(block: Block, result: ReadResult) -> bool:
+def _has_trouble(block: TableBlock, result: ReadResult) -> bool:
     where = (block.sheet.file, block.sheet.name)
     return any((f.file, f.sheet) == where and f.severity is not Severity.NOTE for f in result.findings)
 
 
-def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
+def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBlock]:
     """The tables of a sheet; a sheet of another kind, and a hidden one, is noted."""
     if sheet.rows and sheet.rows[0] and sheet.rows[0][0] in OWN_TITLES:
         return []
@@ -125,7 +125,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[Block]:
     return blocks
 
 
-def _confirmed(block: Block, answers: Answers, only: str, report: Report) -> bool:
+def _confirmed(block: TableBlock, answers: Answers, only: str, report: Report) -> bool:
     """Do the values bear out the headings? They decide which column is which field."""
     by_heading = block.recognised
     found = recognise(
@@ -140,7 +140,7 @@ def _confirmed(block: Block, answers: Answers, only: str, report: Report) -> boo
             if not found.table.open_columns:  # it would be lost; its cells are refused one by one instead
                 found.meanings[column] = meaning
                 continue
-            part = Part(block, column, [])
+            part = ColumnPart(block, column, [])
             report.whole(
                 Severity.NOTE, "values-do-not-fit", block.sheet, part.heading_cell,
                 f"{part.heading} is headed like {found.table.column(meaning.field).heading}, but its values are not such; "
@@ -150,10 +150,10 @@ def _confirmed(block: Block, answers: Answers, only: str, report: Report) -> boo
     return True
 
 
-def _note_unsure(block: Block, report: Report) -> None:
+def _note_unsure(block: TableBlock, report: Report) -> None:
     """Say how a heading was understood that is not one of the words we know."""
     for column, meaning in block.recognised.meanings.items():
-        part = Part(block, column, [])
+        part = ColumnPart(block, column, [])
         surest = max(
             (e.weight for e in match_heading(part.heading).candidates if e.field == meaning.field), default=0.0
         )
@@ -173,7 +173,7 @@ def _note_foreign(sheet: Sheet, report: Report) -> None:
         )  # fmt: skip
 
 
-def _ask_hidden(sheet: Sheet, blocks: list[Block], report: Report) -> None:
+def _ask_hidden(sheet: Sheet, blocks: list[TableBlock], report: Report) -> None:
     what = " and ".join(dict.fromkeys(block.recognised.table.sheet for block in blocks))
     severity_note = f"The hidden sheet {sheet.name} holds a table ({what})"
     if not any(block.recognised.table is LOOMS or block.recognised.table.name != "terms" for block in blocks):

@@ -1,11 +1,10 @@
 """Collects findings while a file is read, and puts those that say the same of one column into one finding."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
+from tracker.domain.addresses import Cell, ranges
 from tracker.domain.findings import Finding, Severity
-from tracker.office.addresses import Cell, cell_name
 from tracker.office.sheet import Mark, Sheet
 
 
@@ -82,14 +81,3 @@ def raw_text(value: Any) -> str:
     if isinstance(value, float) and value == int(value) and abs(value) < 1e15:
         return str(int(value))
     return str(value)[:200]
-
-
-def ranges(cells: Iterable[Cell]) -> str:
-    """Addresses in short: `C7, C12:C14`."""
-    parts: list[list[Cell]] = []
-    for cell in sorted(set(cells), key=lambda c: (c[1], c[0])):
-        if parts and cell[1] == parts[-1][-1][1] and cell[0] == parts[-1][-1][0] + 1:
-            parts[-1].append(cell)
-        else:
-            parts.append([cell])
-    return ", ".join(cell_name(p[0]) if len(p) == 1 else f"{cell_name(p[0])}:{cell_name(p[-1])}" for p in parts)

@@ -1,13 +1,12 @@
 """A sheet as the reader sees it: cleaned cell values, and what a grid reader leaves out beside them."""
 
 import unicodedata
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from tracker.office.addresses import Area, Cell, cell_name
-from tracker.office.walking.parts import SheetFormat
+from tracker.domain.addresses import Area, Cell, cell_name, range_name
 
 _BLANKS = dict.fromkeys(
     map(ord, "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u3000"), " "
@@ -25,12 +24,23 @@ def clean(text: str) -> str:
 
 @dataclass(slots=True)
 class Extras:
-    """What stands beside the values. Cells are (row, column) from 1 as in the file."""
+    """What a sheet shows beside its values. Cells are (row, column) from 1 as in the file."""
 
-    format: SheetFormat
+    hidden: bool = False
+    codes: dict[Cell, str] = field(default_factory=dict)
+    """Filled cells whose number format matters → its code: `000`, `"A-"0`, `0.0" cm"`, `0%`, `dd/mm/yyyy`.
+
+    `[$-x-sysdate]` stands for the date format of whatever computer shows the file, so it proves no order.
+    """
+    hidden_rows: frozenset[int] = frozenset()
+    hidden_columns: frozenset[int] = frozenset()
+    merged: tuple[Area, ...] = ()
+    """As the file says: an area may reach far beyond the filled cells, so clip it before filling."""
+    filtered: str = ""
+    """Range of the list that a filter is set on: `A1:O161`; `` = none."""
     no_value: set[Cell] = field(default_factory=set)
     """Formulas without a cached value."""
-    errors: Mapping[Cell, str] = field(default_factory=dict)
+    errors: dict[Cell, str] = field(default_factory=dict)
     """Error cells: `#REF!`."""
 
 
@@ -63,7 +73,7 @@ class Sheet:
 
     @property
     def hidden(self) -> bool:
-        return self.extras.format.hidden
+        return self.extras.hidden
 
     def value(self, row: int, column: int) -> Any:
         cells = self.rows[row]
@@ -85,14 +95,13 @@ class Sheet:
 
     def row_range(self, row: int, columns: list[int]) -> str:
         """Address of a row's cells: `A7:N7`."""
-        first, last = self.name_of(row, min(columns)), self.name_of(row, max(columns))
-        return first if first == last else f"{first}:{last}"
+        return range_name(self.place(row, min(columns)), self.place(row, max(columns)))
 
     @cached_property
     def coded_columns(self) -> set[int]:
         """Columns with a cell whose number format matters."""
         at = 0 if self.transposed else 1
-        codes = self.extras.format.codes
+        codes = self.extras.codes
         if not self.transposed or self.row_number is None:
             return {cell[at] - 1 for cell in codes}
         return set(range(self.width)) if codes else set()
@@ -101,7 +110,7 @@ class Sheet:
     def merged(self) -> list[Area]:
         """Merged areas from 0, ends included, clipped to the filled part."""
         height = len(self.rows)
-        areas = [(r1 - 1, c1 - 1, r2 - 1, c2 - 1) for r1, c1, r2, c2 in self.extras.format.merged]
+        areas = [(r1 - 1, c1 - 1, r2 - 1, c2 - 1) for r1, c1, r2, c2 in self.extras.merged]
         if self.transposed:
             areas = [(c1, r1, c2, r2) for r1, c1, r2, c2 in areas]
         return [

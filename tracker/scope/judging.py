@@ -16,7 +16,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import Choices
 from tracker.scope.rules import Outcome, Rule, Rules
-from tracker.scope.sheets import Pieces, Sheet
+from tracker.scope.sheets import MethodSheet, Pieces
 
 MOST_TRIALS = 512
 """Combinations of other missing values that are tried for a missing attribute; beyond them it counts as needed."""
@@ -55,8 +55,8 @@ class Shape:
 class Judge:
     def __init__(self, rules: Rules):
         self.rules = rules
-        self.sheets = tuple(map(Sheet, (rules.operations, rules.kit_lines, rules.setpoints, rules.checks)))
-        self.choices = {name: Sheet(alternatives) for name, alternatives in rules.choices.items()}
+        self.sheets = tuple(map(MethodSheet, (rules.operations, rules.kit_lines, rules.setpoints, rules.checks)))
+        self.choices = {name: MethodSheet(alternatives) for name, alternatives in rules.choices.items()}
         self._same_kind = _alike(rules)
         said = Counter(rule.content for rule in rules.rows)
         self._alone = [rule for rule in rules.rows if said[rule.content] == 1 and rule.kinds and not rule.choices]

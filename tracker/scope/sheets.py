@@ -21,7 +21,7 @@ Pieces = tuple[Piece, Piece, Piece, Piece]
 """Operations, kit lines, setpoints, checks."""
 
 
-class Sheet:
+class MethodSheet:
     def __init__(self, rules: tuple[Rule, ...]):
         self.rules = rules
         self.attributes = sorted({attribute for rule in rules for attribute, _ in rule.attributes})

@@ -8,7 +8,7 @@ from typing import Any
 from tracker.domain.formats import count
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.office.writing.sheets import Col, Sheet, write_tables
+from tracker.office.writing.sheets import Col, TidySheet, write_tables
 from tracker.scope.hours import Hours
 from tracker.services.scope import ScopeReport, scope
 
@@ -25,7 +25,7 @@ def write_hours(db: str, target: Path) -> int:
     return sum(len(sheet.rows) for sheet in sheets)
 
 
-def hours_sheets(report: ScopeReport) -> list[Sheet]:
+def hours_sheets(report: ScopeReport) -> list[TidySheet]:
     """A sheet by machine type and one by variant."""
     types = [row for row in report.hours if not row.variant]
     variants = [row for row in report.hours if row.variant]
@@ -35,7 +35,7 @@ def hours_sheets(report: ScopeReport) -> list[Sheet]:
     ]
 
 
-def _sheet(title: str, rows: Sequence[Hours], report: ScopeReport, by_variant: bool) -> Sheet:
+def _sheet(title: str, rows: Sequence[Hours], report: ScopeReport, by_variant: bool) -> TidySheet:
     trades = sorted({trade for row in rows for trade in row.trades}, key=natural_key)
     columns = [
         Col("Machine type", Kind.IDENTIFIER),
@@ -62,7 +62,7 @@ def _sheet(title: str, rows: Sequence[Hours], report: ScopeReport, by_variant: b
         f"{count(len(report.scopes), 'loom')} by method version {report.method_version}; the mean over the looms of a row, "
         "allowance included, with the choices that take the least.",
     ]
-    return Sheet(title, columns, [_row(row, trades, by_variant) for row in rows], lines, frozen=1 + by_variant)
+    return TidySheet(title, columns, [_row(row, trades, by_variant) for row in rows], lines, frozen=1 + by_variant)
 
 
 def _row(row: Hours, trades: Sequence[str], by_variant: bool) -> list[Any]:

@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import insert, select, update
 from sqlalchemy.orm import Session
 
+from tracker.domain.addresses import column_letters
 from tracker.domain.findings import Finding
 from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
 from tracker.domain.stock import MovementKind
@@ -259,15 +260,7 @@ def _cell(entry: RowChangeRow, source: SourceTableRow | None, field: str) -> str
     if source is None or field not in source.columns:
         return ""
     along, across = source.columns[field], entry.number
-    return f"{_letters(across or 0)}{along}" if source.transposed else f"{along}{across}"
-
-
-def _letters(number: int) -> str:
-    text = ""
-    while number:
-        number, rest = divmod(number - 1, 26)
-        text = chr(65 + rest) + text
-    return text
+    return f"{column_letters(across or 0)}{along}" if source.transposed else f"{along}{across}"
 
 
 def files_loaded(session: Session) -> set[str]:

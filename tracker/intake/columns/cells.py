@@ -4,18 +4,18 @@ from typing import Any
 
 from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS, Column
-from tracker.intake.columns.pool import CellProblem, Part, Pool
-from tracker.intake.columns.readings import Plan, Reading
+from tracker.intake.columns.pool import CellProblem, ColumnPart, ColumnPool
+from tracker.intake.columns.table_reading import ColumnPlan, TableReading
 from tracker.intake.report import Report
 from tracker.intake.vocabulary.placeholders import emptiness, is_ditto, says_unknown
 from tracker.office.sheet import Mark
 
 
-def read_column(reading: Reading, column: int, plan: Plan, report: Report) -> list[Any]:
+def read_column(reading: TableReading, column: int, plan: ColumnPlan, report: Report) -> list[Any]:
     """The values of a column row by row; rows with a cell that cannot be read are refused."""
     part, pool = reading.parts[column], reading.pools[column]
     known: dict[tuple[type, Any, str], Any] = {}
-    codes = part.sheet.extras.format.codes
+    codes = part.sheet.extras.codes
     values: list[Any] = []
     for i, value in enumerate(part.values):
         if value is None:
@@ -34,7 +34,7 @@ def read_column(reading: Reading, column: int, plan: Plan, report: Report) -> li
             report.cell(Severity.REFUSED, found.code, part.sheet, row, column, found.message + ".",
                         heading=pool.heading, raw=value, understood=found.understood, hint=found.hint)  # fmt: skip
             found = None
-        elif type(found) is _Unknown:
+        elif found is _UNKNOWN:
             report.cell(Severity.NOTE, "read-as-empty", part.sheet, row, column,
                         f"{value!r} says that nothing is known; read as empty.", heading=pool.heading, raw=value)  # fmt: skip
             found = None
@@ -44,27 +44,27 @@ def read_column(reading: Reading, column: int, plan: Plan, report: Report) -> li
 
 _SPECIAL = object()
 """Stands for a cell that is judged where it stands: a mark, a placeholder, a ditto."""
+_UNKNOWN = object()
+"""Stands for a word that says that the value is not known."""
 
 
 def _is_special(value: Any) -> bool:
     return type(value) is Mark or (type(value) is str and bool(emptiness(value) or is_ditto(value)))
 
 
-class _Unknown:
-    """A word that says that the value is not known."""
-
-
-def _attempt(pool: Pool, plan: Plan, value: Any, code: str) -> Any:
+def _attempt(pool: ColumnPool, plan: ColumnPlan, value: Any, code: str) -> Any:
     """The value, or the problem that stands against it."""
     try:
         return plan.read(value, code)
     except CellProblem as problem:
         if isinstance(value, str) and pool.column is not None and says_unknown(value):
-            return _Unknown()
+            return _UNKNOWN
         return problem
 
 
-def _special(reading: Reading, part: Part, pool: Pool, i: int, value: Any, values: list[Any], report: Report) -> Any:
+def _special(
+    reading: TableReading, part: ColumnPart, pool: ColumnPool, i: int, value: Any, values: list[Any], report: Report
+) -> Any:
     """A mark, a placeholder or a ditto: None, or the value of the row above."""
     row = reading.rows[i].row
 
@@ -98,7 +98,7 @@ def _special(reading: Reading, part: Part, pool: Pool, i: int, value: Any, value
     return None
 
 
-def check_needed(reading: Reading, report: Report) -> None:
+def check_needed(reading: TableReading, report: Report) -> None:
     """Refuse rows without a value that the table needs (the hall of a loom is looked for elsewhere, too)."""
     for column in reading.table.columns:
         if not column.needed or (reading.table is LOOMS and column.field == "hall"):
@@ -111,7 +111,7 @@ def check_needed(reading: Reading, report: Report) -> None:
                 _refuse_missing(reading, i, c, column, report)
 
 
-def _refuse_missing(reading: Reading, i: int, c: int, column: Column, report: Report) -> None:
+def _refuse_missing(reading: TableReading, i: int, c: int, column: Column, report: Report) -> None:
     reading.refused.add(i)
     sheet, row = reading.block.sheet, reading.rows[i].row
     name = {"loom": "loom number", "machine_type": "machine type"}.get(column.field, column.heading.lower())

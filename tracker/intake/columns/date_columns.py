@@ -5,14 +5,14 @@ from datetime import date, datetime, time
 from typing import Any
 
 from tracker.domain.tables import Kind
-from tracker.intake.columns.pool import CellProblem, Pool
+from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.vocabulary.dates import DAY_FIRST, MONTH_FIRST, DateText, date_text, from_serial
 from tracker.office.walking.format_codes import SYSTEM_DATE
 
 
 @dataclass(slots=True)
 class DatePlan:
-    pool: Pool
+    pool: ColumnPool
     order: str = ""
     """`day first` or `month first`; `` where every cell says it itself."""
     turn: bool = False
@@ -52,7 +52,7 @@ class DatePlan:
         return date(day.year, day.day, day.month) if self.turn and day.day <= 12 else day
 
 
-def plan_dates(pool: Pool) -> DatePlan:
+def plan_dates(pool: ColumnPool) -> DatePlan:
     """Decide the order of day and month from all cells of a column, asking where nothing proves it."""
     plan = DatePlan(pool)
     texts: list[tuple[str, DateText]] = []
@@ -78,7 +78,7 @@ def _is_date_code(code: str) -> bool:
     return SYSTEM_DATE in code or any(letter in code.lower() for letter in "dy")
 
 
-def _order(pool: Pool, texts: list[tuple[str, DateText]]) -> str:
+def _order(pool: ColumnPool, texts: list[tuple[str, DateText]]) -> str:
     open_texts = [(text, found) for text, found in texts if len(set(found.readings.values())) > 1]
     if not open_texts:
         return ""
@@ -97,7 +97,7 @@ def _order(pool: Pool, texts: list[tuple[str, DateText]]) -> str:
     return DAY_FIRST
 
 
-def _typed_are_turned(pool: Pool, texts: list[tuple[str, DateText]], typed: list[date]) -> bool:
+def _typed_are_turned(pool: ColumnPool, texts: list[tuple[str, DateText]], typed: list[date]) -> bool:
     """Dates typed day first into a month-first spreadsheet: those up to the 12th became dates the wrong way round, the
     others stayed text. True where the answer says so; asked where it looks like it."""
     late = [text for text, found in texts if found.proves == DAY_FIRST]

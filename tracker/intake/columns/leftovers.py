@@ -1,22 +1,23 @@
 """What is not loaded, or easily overlooked, is said: columns without a heading or a place in the table, hidden rows."""
 
+from tracker.domain.addresses import ranges
 from tracker.domain.findings import Severity
-from tracker.intake.columns.pool import Part
-from tracker.intake.columns.readings import Reading
-from tracker.intake.report import Report, ranges
+from tracker.intake.columns.pool import ColumnPart
+from tracker.intake.columns.table_reading import TableReading
+from tracker.intake.report import Report
 
 _BESIDE = 3
 """Columns beyond the last heading in which stray cells count to the table."""
 
 
-def note_leftovers(reading: Reading, report: Report) -> None:
+def note_leftovers(reading: TableReading, report: Report) -> None:
     """Note stray columns, columns that the table has no room for, and hidden rows."""
     _note_headless(reading, report)
     _note_unread(reading, report)
     _note_hidden(reading, report)
 
 
-def _note_headless(reading: Reading, report: Report) -> None:
+def _note_headless(reading: TableReading, report: Report) -> None:
     block = reading.block
     first, last = block.columns[0], block.columns[-1]
     others = {c for c in range(first, last + 1 + _BESIDE) if c not in block.headings}
@@ -30,7 +31,7 @@ def _note_headless(reading: Reading, report: Report) -> None:
             )  # fmt: skip
 
 
-def _headed_elsewhere(reading: Reading) -> set[int]:
+def _headed_elsewhere(reading: TableReading) -> set[int]:
     """Columns with something in the heading line: another table beside this one."""
     block = reading.block
     return {
@@ -41,20 +42,20 @@ def _headed_elsewhere(reading: Reading) -> set[int]:
     }
 
 
-def _note_unread(reading: Reading, report: Report) -> None:
+def _note_unread(reading: TableReading, report: Report) -> None:
     block = reading.block
     for c in block.columns if not reading.table.open_columns else ():
         if c not in block.recognised.meanings:
             report.whole(
-                Severity.NOTE, "column-not-loaded", block.sheet, Part(block, c, []).heading_cell,
+                Severity.NOTE, "column-not-loaded", block.sheet, ColumnPart(block, c, []).heading_cell,
                 f"The column {block.headings[c]} has no place in the table {reading.table.sheet}; it is not loaded.",
                 heading=block.headings[c],
             )  # fmt: skip
 
 
-def _note_hidden(reading: Reading, report: Report) -> None:
+def _note_hidden(reading: TableReading, report: Report) -> None:
     block = reading.block
-    shown = block.sheet.extras.format
+    shown = block.sheet.extras
     numbers = [block.sheet.line_number(body.row) for body in reading.rows]
     hidden = [n for n in numbers if n in (shown.hidden_columns if block.sheet.transposed else shown.hidden_rows)]
     if hidden:

@@ -6,7 +6,7 @@ from typing import Any
 
 from tracker.domain.tables import Kind
 from tracker.domain.units import fraction
-from tracker.intake.columns.pool import CellProblem, Pool
+from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import plain_number, shown_literal, shows_percent
 from tracker.intake.vocabulary.numbers import Quantity, quantity
 from tracker.intake.vocabulary.units import FACTORS, WORDS, unit_named
@@ -27,7 +27,7 @@ _MONEY = re.compile(
 class NumberPlan:
     """How to read each cell of a pool."""
 
-    pool: Pool
+    pool: ColumnPool
     dimension: str | None
     decimals: str = ""
     """Convention for texts that either fits; `` where none is ambiguous."""
@@ -165,7 +165,7 @@ def plausible(plan: NumberPlan, found: Quantity, mark: str) -> bool:
     return low <= value <= (column.high if column.high is not None else 1e18)
 
 
-def heading_unit(pool: Pool, dimension: str | None) -> str:
+def heading_unit(pool: ColumnPool, dimension: str | None) -> str:
     """The unit that a heading names in a dimension, `` where it names none."""
     return next((u for text in pool.match.units if (u := unit_named(dimension, text))), "")
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from tracker.intake.columns.number_columns import EACH, USUAL, NumberPlan, heading_unit, plausible, unit_of_code
-from tracker.intake.columns.pool import Pool
+from tracker.intake.columns.pool import ColumnPool
 from tracker.intake.columns.shown import plain_number
 from tracker.intake.vocabulary.numbers import COMMA, POINT, Quantity, quantity
 from tracker.intake.vocabulary.units import FACTORS, WORDS, dimension_of, unit_named
@@ -13,7 +13,7 @@ from tracker.intake.vocabulary.units import FACTORS, WORDS, dimension_of, unit_n
 _USUAL_WIDTH_CM = (100, 560)
 
 
-def plan_numbers(pool: Pool) -> NumberPlan:
+def plan_numbers(pool: ColumnPool) -> NumberPlan:
     """Decide decimal mark and unit for a column of numbers, asking where two readings stand."""
     assert pool.column is not None
     dimension = dimension_of(pool.column)
@@ -40,9 +40,9 @@ class _Seen:
     """Texts with a number, and the unit that they name (`?` for an unknown one)."""
 
 
-def _survey(pool: Pool, dimension: str | None) -> _Seen:
+def _survey(pool: ColumnPool, dimension: str | None) -> _Seen:
     seen = _Seen()
-    has_codes = any(part.sheet.extras.format.codes for part in pool.parts)
+    has_codes = any(part.sheet.extras.codes for part in pool.parts)
     for part, row, value in pool.cells():
         if type(value) is float or type(value) is int:
             seen.typed.append((float(value), unit_of_code(dimension, part.code(row)) if has_codes else ""))
@@ -54,7 +54,7 @@ def _survey(pool: Pool, dimension: str | None) -> _Seen:
     return seen
 
 
-def proven_decimals(pool: Pool) -> set[str]:
+def proven_decimals(pool: ColumnPool) -> set[str]:
     """The conventions that the texts of a column prove by themselves."""
     found: set[str] = set()
     for value in pool.texts:
@@ -65,7 +65,7 @@ def proven_decimals(pool: Pool) -> set[str]:
     return found
 
 
-def _decimals(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
+def _decimals(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str:
     open_texts = [(text, found) for text, found, _ in seen.texts if found.certain is None]
     if not open_texts:
         return ""
@@ -102,7 +102,7 @@ def _bare(seen: _Seen, plan: NumberPlan) -> list[float]:
     return [value for value, unit in seen.typed if not unit] + read
 
 
-def _unit(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
+def _unit(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str:
     dimension = plan.dimension or ""
     default = next(iter(FACTORS[dimension]))
     answer = pool.answers.unit(pool.heading, dimension)
@@ -132,7 +132,7 @@ def _share(values: list[float], bounds: tuple[float, float]) -> float:
     return sum(bounds[0] <= v <= bounds[1] for v in values) / len(values) if values else 1.0
 
 
-def _contradicted(pool: Pool, dimension: str, unit: str, bare: list[float]) -> bool:
+def _contradicted(pool: ColumnPool, dimension: str, unit: str, bare: list[float]) -> bool:
     """Does the unit of the heading fit next to none of the values, and another one nearly all?"""
     if dimension != "width":
         return False
@@ -167,7 +167,7 @@ def _length_unit(plan: NumberPlan, bare: list[float]) -> str:
     return "m"
 
 
-def _unit_by_type(pool: Pool) -> str:
+def _unit_by_type(pool: ColumnPool) -> str:
     """The unit in which the widths are those that the machine types name (`AJ-190`: 190 cm), `` where they name none."""
     pairs: list[tuple[float, float]] = []
     for part in pool.parts:
@@ -187,7 +187,7 @@ def _unit_by_type(pool: Pool) -> str:
     return ""
 
 
-def ask_pick_density(pool: Pool) -> None:
+def ask_pick_density(pool: ColumnPool) -> None:
     """Ask for the unit of a pick density that is kept as the mill has it, where neither heading nor values tell."""
     if heading_unit(pool, "pick_density") or pool.answers.unit(pool.heading, "pick_density"):
         return
@@ -201,7 +201,7 @@ def ask_pick_density(pool: Pool) -> None:
         _ask_unit(NumberPlan(pool, "pick_density"), fitting, bare)
 
 
-def _percent_or_fraction(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
+def _percent_or_fraction(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str:
     bare = _bare(seen, plan)
     if not bare:
         return "percent"
@@ -228,7 +228,7 @@ def _percent_or_fraction(pool: Pool, plan: NumberPlan, seen: _Seen) -> str:
     return "mixed"
 
 
-def _fractions(pool: Pool, small: Iterable[float]) -> str:
+def _fractions(pool: ColumnPool, small: Iterable[float]) -> str:
     if "%" in pool.heading:
         span = _span(list(small))
         pool.note("percent-understood", f"{pool.name} is headed %, yet {span} are fractions: 0.88 is 88 %.",

@@ -8,7 +8,7 @@ from typing import Any
 from tracker.domain.tables import LOOMS
 from tracker.intake.columns.date_columns import DatePlan, plan_dates
 from tracker.intake.columns.number_units import ask_pick_density, proven_decimals
-from tracker.intake.columns.pool import Pool
+from tracker.intake.columns.pool import ColumnPool
 from tracker.intake.columns.shown import plain_number, shown_number
 from tracker.intake.vocabulary.dates import date_text
 from tracker.intake.vocabulary.numbers import quantity
@@ -19,7 +19,7 @@ _PADDED = re.compile(r"0{2,}")
 
 @dataclass(slots=True)
 class OwnPlan:
-    pool: Pool
+    pool: ColumnPool
     numeric: bool = False
     decimals: str = ""
     dates: DatePlan | None = None
@@ -58,7 +58,7 @@ def _whole(value: float | int) -> float | int:
     return int(value) if value == int(value) and abs(value) < 1e15 else value
 
 
-def plan_own(pool: Pool) -> OwnPlan:
+def plan_own(pool: ColumnPool) -> OwnPlan:
     """Numbers where every text is one, in one convention, and none looks like a code (`007`, `1.1` beside `1.10`); dates
     where every text is one, their order proved or asked; a pick density without a unit is asked about, too."""
     plan = OwnPlan(pool)
@@ -74,7 +74,7 @@ def plan_own(pool: Pool) -> OwnPlan:
     return plan
 
 
-def _all_numbers(pool: Pool, plan: OwnPlan, texts: set[str]) -> bool:
+def _all_numbers(pool: ColumnPool, plan: OwnPlan, texts: set[str]) -> bool:
     found = [(text, quantity(text)) for text in texts]
     if any(one is None or one.unit or one.about or _CODE_LIKE.match(text) for text, one in found):
         return False
@@ -90,7 +90,7 @@ def _all_numbers(pool: Pool, plan: OwnPlan, texts: set[str]) -> bool:
     return not (len(lengths) > 1 and trailing)
 
 
-def _is_pick_density(pool: Pool) -> bool:
+def _is_pick_density(pool: ColumnPool) -> bool:
     return pool.table is LOOMS and any(
         entry.field == "pick_density_per_cm" and entry.weight >= 0.75 for entry in pool.match.candidates
     )
@@ -100,7 +100,7 @@ def _is_pick_density(pool: Pool) -> bool:
 class ConditionPlan:
     """Cells of a condition column: the unary test as written; `-` and empty mean any."""
 
-    pool: Pool
+    pool: ColumnPool
 
     def read(self, value: Any, code: str) -> str | None:
         if isinstance(value, str):

@@ -10,7 +10,7 @@ from typing import Any
 from tracker.domain.findings import Severity
 from tracker.domain.tables import Column, Table
 from tracker.intake.answers import Answers
-from tracker.intake.layout.blocks import Block
+from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow
 from tracker.intake.report import Report
 from tracker.intake.vocabulary.headings import Match, match_heading
@@ -19,10 +19,10 @@ from tracker.office.sheet import Mark, Sheet
 
 
 @dataclass
-class Part:
+class ColumnPart:
     """The cells of a column below one heading."""
 
-    block: Block
+    block: TableBlock
     column: int
     rows: list[BodyRow]
     """Rows of the table, in order."""
@@ -52,7 +52,7 @@ class Part:
         """Number format of a cell where it matters."""
         if self.column not in self.sheet.coded_columns:
             return ""
-        return self.sheet.extras.format.codes.get(self.sheet.place(row, self.column), "")
+        return self.sheet.extras.codes.get(self.sheet.place(row, self.column), "")
 
 
 def _is_text(value: Any) -> bool:
@@ -60,13 +60,13 @@ def _is_text(value: Any) -> bool:
 
 
 @dataclass
-class Pool:
+class ColumnPool:
     """All parts of a file that share table, field and heading: decided together, asked once."""
 
     table: Table
     column: Column | None
     """The field; None for a column of the mill's own."""
-    parts: list[Part]
+    parts: list[ColumnPart]
     answers: Answers
     report: Report
     today: date
@@ -87,7 +87,7 @@ class Pool:
         """What the column is called in a message."""
         return self.column.heading if self.column else self.heading
 
-    def cells(self) -> Iterator[tuple[Part, int, Any]]:
+    def cells(self) -> Iterator[tuple[ColumnPart, int, Any]]:
         """(part, row, value) of the cells that say something: no marks, no placeholders."""
         for part in self.parts:
             silent = {v for v in set(filter(_is_text, part.values)) if emptiness(v) or is_ditto(v)}

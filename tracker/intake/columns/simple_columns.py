@@ -7,7 +7,7 @@ from typing import Any
 
 from tracker.domain.tables import Column
 from tracker.domain.words import fold
-from tracker.intake.columns.pool import CellProblem, Pool
+from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import plain_number
 from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, year_of
 from tracker.intake.vocabulary.dictionary import vocabulary
@@ -23,7 +23,7 @@ _SHORT_YEAR = re.compile(r"['’]?(\d{2})")
 
 @dataclass(slots=True)
 class WordPlan:
-    pool: Pool
+    pool: ColumnPool
 
     def read(self, value: Any, code: str) -> str:
         column = self._column()
@@ -40,7 +40,7 @@ class WordPlan:
 
 @dataclass(slots=True)
 class YesNoPlan:
-    pool: Pool
+    pool: ColumnPool
 
     def read(self, value: Any, code: str) -> bool:
         if isinstance(value, bool):
@@ -55,7 +55,7 @@ class YesNoPlan:
 
 @dataclass(slots=True)
 class YearPlan:
-    pool: Pool
+    pool: ColumnPool
 
     def read(self, value: Any, code: str) -> int:
         year = self._year(value)
@@ -111,7 +111,7 @@ class YearPlan:
 
 @dataclass(slots=True)
 class TimePlan:
-    pool: Pool
+    pool: ColumnPool
 
     def read(self, value: Any, code: str) -> time:
         found = self._time(value)
@@ -144,7 +144,7 @@ def _time_of_number(value: float) -> time | None:
 
 @dataclass(slots=True)
 class WeekdaysPlan:
-    pool: Pool
+    pool: ColumnPool
 
     def read(self, value: Any, code: str) -> frozenset[int]:
         days = _weekdays(plain_number(value) if isinstance(value, float | int) else str(value))
@@ -194,7 +194,7 @@ def _weekday(word: str) -> int | None:
 
 @dataclass(slots=True)
 class AnyPlan:
-    pool: Pool
+    pool: ColumnPool
 
     def read(self, value: Any, code: str) -> Any:
         """The value as the cell has it: whole numbers as int, moments at midnight as dates."""

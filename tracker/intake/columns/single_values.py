@@ -8,7 +8,7 @@ from tracker.domain.tables import TERMS, Column, Kind
 from tracker.domain.terms import nearest_zone, zones
 from tracker.domain.units import fraction
 from tracker.intake.answers import Answers
-from tracker.intake.columns.pool import CellProblem, Pool
+from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import plain_number
 from tracker.intake.columns.simple_columns import TimePlan, WeekdaysPlan, WordPlan
 from tracker.intake.report import Report
@@ -44,7 +44,7 @@ def possible(column: Column, value: Any = None) -> str:
 
 def _as_cell(column: Column, value: Any) -> Any:
     today = date.today()  # no kind in _PLANS asks for it
-    pool = Pool(TERMS, column, [], Answers({}, {}), Report(), today)
+    pool = ColumnPool(TERMS, column, [], Answers({}, {}), Report(), today)
     try:
         return _PLANS[column.kind](pool).read(value, "")
     except CellProblem:

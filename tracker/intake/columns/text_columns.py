@@ -9,7 +9,7 @@ from typing import Any
 from tracker.domain.findings import Severity
 from tracker.domain.tables import Kind
 from tracker.domain.words import fold
-from tracker.intake.columns.pool import CellProblem, Part, Pool
+from tracker.intake.columns.pool import CellProblem, ColumnPart, ColumnPool
 from tracker.intake.columns.shown import (
     is_scientific,
     month_and_year,
@@ -30,7 +30,7 @@ _MOMENT = re.compile(r"\d{4}-\d{2}-\d{2}(?:[T ]00:00(?::00(?:\.0+)?)?)?")
 
 @dataclass(slots=True)
 class TextPlan:
-    pool: Pool
+    pool: ColumnPool
     month_first: bool | None = None
     """For numbers that a spreadsheet turned into dates."""
     mark: str = "/"
@@ -76,7 +76,7 @@ class TextPlan:
         return self.pool.column is not None and self.pool.column.kind is Kind.IDENTIFIER
 
 
-def turned_text(pool: Pool, text: str) -> date | None:
+def turned_text(pool: ColumnPool, text: str) -> date | None:
     """In delimited text a number that a spreadsheet turned into a date: `12-Mar`, `2026-03-12 00:00:00`."""
     if not pool.column or pool.column.field not in ("loom", "article", "part", "order", "place"):
         return None
@@ -97,12 +97,12 @@ def _safe_date(year: int, month: int, day: int) -> date | None:
         return None
 
 
-def plan_texts(pool: Pool) -> TextPlan:
+def plan_texts(pool: ColumnPool) -> TextPlan:
     """Ask for the order of numbers turned into dates; learn mark and padding from the numbers that stayed text."""
     plan = TextPlan(pool)
     if pool.column is None or pool.column.kind is not Kind.IDENTIFIER:
         return plan
-    turned: list[tuple[Part, int, Any, str]] = []
+    turned: list[tuple[ColumnPart, int, Any, str]] = []
     pairs: Counter[str] = Counter()
     padded, texts, pointed = False, 0, 0
     for part, row, value in pool.cells():
@@ -129,7 +129,7 @@ def plan_texts(pool: Pool) -> TextPlan:
     return plan
 
 
-def _asked_order(pool: Pool, plan: TextPlan, turned: list[tuple[Part, int, Any, str]]) -> bool:
+def _asked_order(pool: ColumnPool, plan: TextPlan, turned: list[tuple[ColumnPart, int, Any, str]]) -> bool:
     _, _, value, code = turned[0]
     day = turned_text(pool, value) if isinstance(value, str) else value
     assert day is not None

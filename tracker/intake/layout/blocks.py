@@ -22,7 +22,7 @@ _LOOK_BELOW = 30
 
 
 @dataclass(slots=True)
-class Block:
+class TableBlock:
     """One heading and the rows below it. Rows and columns count from 0."""
 
     sheet: Sheet
@@ -48,10 +48,10 @@ class Block:
         return sorted(self.headings)
 
 
-def find_blocks(sheet: Sheet, said: Said, only: str = "") -> list[Block]:
+def find_blocks(sheet: Sheet, said: Said, only: str = "") -> list[TableBlock]:
     """The recognised tables of a sheet, top to bottom and left to right."""
     hits = _heading_hits(sheet)
-    blocks: list[Block] = []
+    blocks: list[TableBlock] = []
     done = -1
     tries = 0
     for row in sorted(hits):
@@ -77,7 +77,7 @@ def _may_head(row: list[Any], hits: dict[int, Match]) -> bool:
     return len(hits) >= figures and (len(hits) * 4 >= len(cells) or len(hits) >= 5)
 
 
-def _continues(block: Block, earlier: Block) -> bool:
+def _continues(block: TableBlock, earlier: TableBlock) -> bool:
     """The heading of a printed page again: the same words in the same columns."""
     return {c: fold(text) for c, text in block.headings.items()} == {
         c: fold(text) for c, text in earlier.headings.items()
@@ -99,9 +99,9 @@ def _heading_hits(sheet: Sheet) -> dict[int, dict[int, Match]]:
     return hits
 
 
-def _blocks_at(sheet: Sheet, row: int, said: Said, only: str, earlier: list[Block]) -> list[Block]:
+def _blocks_at(sheet: Sheet, row: int, said: Said, only: str, earlier: list[TableBlock]) -> list[TableBlock]:
     """The tables whose heading has a line in this row."""
-    best: tuple[float, list[Block]] = (0.0, [])
+    best: tuple[float, list[TableBlock]] = (0.0, [])
     for top, bottom in _windows(sheet, row, earlier):
         best = max(best, _scored(sheet, top, bottom, said, only), key=lambda one: one[0])
     if best[1]:  # a title above the heading adds nothing
@@ -111,7 +111,7 @@ def _blocks_at(sheet: Sheet, row: int, said: Said, only: str, earlier: list[Bloc
     return [_with_units_row(block) for block in best[1]]
 
 
-def _scored(sheet: Sheet, top: int, bottom: int, said: Said, only: str) -> tuple[float, list[Block]]:
+def _scored(sheet: Sheet, top: int, bottom: int, said: Said, only: str) -> tuple[float, list[TableBlock]]:
     """The tables under a heading of these lines, and how good they are together."""
     headings = join_headings(sheet, top, bottom)
     blocks = [
@@ -123,7 +123,7 @@ def _scored(sheet: Sheet, top: int, bottom: int, said: Said, only: str) -> tuple
     return score, blocks
 
 
-def _windows(sheet: Sheet, row: int, earlier: list[Block]) -> Iterator[tuple[int, int]]:
+def _windows(sheet: Sheet, row: int, earlier: list[TableBlock]) -> Iterator[tuple[int, int]]:
     """(top, bottom) of the headings that may stand around a row, the smallest first."""
     floor = max((block.bottom + 1 for block in earlier), default=0)
     for size in range(1, MAX_LINES + 1):
@@ -259,27 +259,27 @@ def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> 
     return (both >= 0.4 * (both + only_main) and only_other <= 0.1 * (both + 1)) or both + only_other == 0
 
 
-def _block(sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: Said, only: str) -> Block | None:
+def _block(sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: Said, only: str) -> TableBlock | None:
     found = recognise(headings, sheet.name, said=said, only=only)
     if found is None or (sheet.transposed and len(found.meanings) < 4):
         return None
     if sheet.transposed:  # a title stands in the same line as the headings
         headings = {c: text for c, text in headings.items() if c in found.meanings or _has_values(sheet, c, bottom)}
     rows = {c: next((r for r in range(bottom, top - 1, -1) if sheet.value(r, c) is not None), bottom) for c in headings}
-    return Block(sheet, top, bottom, headings, found, heading_rows=rows)
+    return TableBlock(sheet, top, bottom, headings, found, heading_rows=rows)
 
 
 def _has_values(sheet: Sheet, column: int, bottom: int) -> bool:
     return any(sheet.value(row, column) is not None for row in range(bottom + 1, len(sheet.rows)))
 
 
-def _filled(sheet: Sheet, block: Block) -> int:
+def _filled(sheet: Sheet, block: TableBlock) -> int:
     """Columns with a heading that hold something below."""
     below = range(block.bottom + 1, min(len(sheet.rows), block.bottom + 1 + _LOOK_BELOW))
     return sum(any(sheet.value(r, c) is not None for r in below) for c in block.columns)
 
 
-def _with_units_row(block: Block) -> Block:
+def _with_units_row(block: TableBlock) -> TableBlock:
     """A line of units below the headings belongs to them (`Speed` above `picks/min`), so does one in another language."""
     row = block.bottom + 1
     if row >= len(block.sheet.rows):
@@ -297,7 +297,7 @@ def _with_units_row(block: Block) -> Block:
     return block
 
 
-def _says_the_same(block: Block, texts: dict[int, str]) -> bool:
+def _says_the_same(block: TableBlock, texts: dict[int, str]) -> bool:
     """Does a line head most columns with other words for the same fields?"""
     meanings = block.recognised.meanings
     same = sum(
@@ -308,7 +308,7 @@ def _says_the_same(block: Block, texts: dict[int, str]) -> bool:
     return same >= 3 and same >= 0.6 * sum(c in meanings for c in texts)
 
 
-def _set_ends(sheet: Sheet, blocks: list[Block]) -> None:
+def _set_ends(sheet: Sheet, blocks: list[TableBlock]) -> None:
     for block in blocks:
         below = [b.top for b in blocks if b.top > block.bottom and set(b.columns) & set(block.columns)]
         block.end = min(below, default=len(sheet.rows))

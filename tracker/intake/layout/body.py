@@ -10,7 +10,7 @@ from typing import Any
 
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
-from tracker.intake.layout.blocks import Block
+from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.report import raw_text
 from tracker.intake.vocabulary.dictionary import tokens, vocabulary
 from tracker.intake.vocabulary.halls import hall_in, row_in
@@ -55,7 +55,7 @@ class _Facts:
     heading_texts: list[dict[int, str]] = field(default_factory=list)
 
 
-def body_rows(block: Block) -> Iterator[BodyRow]:
+def body_rows(block: TableBlock) -> Iterator[BodyRow]:
     """The rows below the heading, each with its kind and the section that it stands in."""
     facts = _facts(block)
     hall = hall_above(block) if block.recognised.table is LOOMS else None
@@ -75,7 +75,7 @@ def body_rows(block: Block) -> Iterator[BodyRow]:
         yield BodyRow(row, sort, hall, hall_row, text)
 
 
-def hall_above(block: Block) -> str | None:
+def hall_above(block: TableBlock) -> str | None:
     """The hall named in the title lines above a heading, the nearest first; in its own columns before others."""
     sheet = block.sheet
     if sheet.transposed and (hall := _hall_over_turned(block)):
@@ -93,7 +93,7 @@ def hall_above(block: Block) -> str | None:
     return None
 
 
-def _hall_over_turned(block: Block) -> str | None:
+def _hall_over_turned(block: TableBlock) -> str | None:
     """Where the sheet is turned, the title stands in the line of the headings, before the first of them."""
     for column in range(block.columns[0] - 1, max(-1, block.columns[0] - 5), -1):
         for row in range(block.top, block.bottom + 1):
@@ -103,7 +103,7 @@ def _hall_over_turned(block: Block) -> str | None:
     return None
 
 
-def _facts(block: Block) -> _Facts:
+def _facts(block: TableBlock) -> _Facts:
     sheet, meanings = block.sheet, block.recognised.meanings
     table = block.recognised.table
     key = next((c for col in table.columns if (c := block.recognised.column_of(col.field)) is not None), None)
@@ -156,7 +156,7 @@ def says_total(text: str) -> bool:
     )
 
 
-def _sort(block: Block, facts: _Facts, row: int, cells: dict[int, Any]) -> Sort:
+def _sort(block: TableBlock, facts: _Facts, row: int, cells: dict[int, Any]) -> Sort:
     if not cells:
         return Sort.EMPTY
     if _repeats_heading(facts, cells) or _numbers_columns(block, row, cells) or _only_units(block, row, cells):
@@ -203,7 +203,7 @@ def _sort_loom(facts: _Facts, cells: dict[int, Any]) -> Sort:
     return Sort.NOTE if texts else Sort.TOTAL
 
 
-def _sort_other(block: Block, cells: dict[int, Any]) -> Sort:
+def _sort_other(block: TableBlock, cells: dict[int, Any]) -> Sort:
     """A row of another table; a lone text is a note, and a term without a value is not given."""
     found = block.recognised
     columns = (found.column_of(column.field) for column in found.table.columns if column.needed)
@@ -224,7 +224,7 @@ def _repeats_heading(facts: _Facts, cells: dict[int, Any]) -> bool:
     return False
 
 
-def _numbers_columns(block: Block, row: int, cells: dict[int, Any]) -> bool:
+def _numbers_columns(block: TableBlock, row: int, cells: dict[int, Any]) -> bool:
     """The line `1 2 3 4 …` that some forms put below the headings."""
     if row > block.bottom + 2 or len(cells) < 4:
         return False
@@ -234,7 +234,7 @@ def _numbers_columns(block: Block, row: int, cells: dict[int, Any]) -> bool:
     ]
 
 
-def _only_units(block: Block, row: int, cells: dict[int, Any]) -> bool:
+def _only_units(block: TableBlock, row: int, cells: dict[int, Any]) -> bool:
     return (
         row <= block.bottom + 2 and len(cells) >= 2 and all(isinstance(v, str) and is_unit(v) for v in cells.values())
     )

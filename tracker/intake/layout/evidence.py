@@ -6,7 +6,7 @@ from datetime import date, datetime
 from typing import Any
 
 from tracker.domain.tables import Kind, Table
-from tracker.intake.layout.blocks import Block
+from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, year_of
 from tracker.intake.vocabulary.dictionary import tokens, vocabulary
 from tracker.intake.vocabulary.numbers import quantity
@@ -21,7 +21,7 @@ USUAL_NUMBERS = {
 }  # fmt: skip
 
 
-def evidence_of(block: Block) -> Callable[[int, str, Table], float]:
+def evidence_of(block: TableBlock) -> Callable[[int, str, Table], float]:
     """For `recognise`: (column, field, table) → factor on the certainty of the heading, 0.3 to 1.05."""
     samples: dict[int, list[Any]] = {}
 
@@ -37,7 +37,7 @@ def evidence_of(block: Block) -> Callable[[int, str, Table], float]:
     return factor
 
 
-def _sample(block: Block, column: int) -> list[Any]:
+def _sample(block: TableBlock, column: int) -> list[Any]:
     """Values of rows that fill at least a third of the columns."""
     found = []
     sheet, columns = block.sheet, block.columns

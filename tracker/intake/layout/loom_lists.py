@@ -5,13 +5,13 @@ from collections import defaultdict
 from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS
 from tracker.intake.answers import Answers
-from tracker.intake.layout.blocks import Block
+from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.report import Report
 
 _FACTS = frozenset({"machine_type", "insertion", "year", "reed_width_cm", "frames", "speed_ppm", "efficiency"})
 
 
-def choose_loom_lists(blocks: list[Block], answers: Answers, report: Report) -> list[Block]:
+def choose_loom_lists(blocks: list[TableBlock], answers: Answers, report: Report) -> list[TableBlock]:
     """The blocks without the tables that only mention looms; each one passed over is noted."""
     lists = [block for block in blocks if block.recognised.table is LOOMS]
     chosen = [block for block in lists if answers.sheet(block.sheet.name) == LOOMS.name]
@@ -24,7 +24,7 @@ def choose_loom_lists(blocks: list[Block], answers: Answers, report: Report) -> 
     return [block for block in blocks if block not in poor]
 
 
-def _weak_copies(lists: list[Block]) -> list[Block]:
+def _weak_copies(lists: list[TableBlock]) -> list[TableBlock]:
     """Tables that repeat the looms of another sheet with less than half of its facts."""
     by_facts = defaultdict(list)
     for block in lists:
@@ -41,13 +41,13 @@ def _weak_copies(lists: list[Block]) -> list[Block]:
     ]
 
 
-def _numbers(block: Block) -> set[str]:
+def _numbers(block: TableBlock) -> set[str]:
     column = block.recognised.column_of("loom")
     rows = range(block.bottom + 1, block.end)
     return {str(v) for r in rows if column is not None and (v := block.sheet.value(r, column)) is not None}
 
 
-def _pass_over(block: Block, report: Report) -> None:
+def _pass_over(block: TableBlock, report: Report) -> None:
     name = block.sheet.name
     report.whole(
         Severity.NOTE, "not-the-loom-list", block.sheet, "",

@@ -11,7 +11,7 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.intake.rows.new_looms import alike_stored
-from tracker.intake.rows.references import REFERRING, KnownLooms, resolved, row_cells, settle_hall, shown
+from tracker.intake.rows.references import REFERRING, KnownLooms, resolved, settle_hall, shown
 
 Current = Mapping[str, Mapping[RowKey, Mapping[str, Any]]]
 """Table → key → field or kept heading → value, as the database holds it."""
@@ -135,15 +135,15 @@ def _double(result: ReadResult, row: TypedRow, rows: list[TypedRow], differing: 
         )
         return Finding("double-differs", Severity.REFUSED, f"{what} with other values: {values}.",
                        "Correct or delete one of the rows, or leave a sheet out.", source.file, source.sheet,
-                       row_cells(source, row), heading, name)  # fmt: skip
+                       source.row_cells(row.number), heading, name)  # fmt: skip
     return Finding("double-same", Severity.NOTE, f"{what} with the same values; it is loaded once.", "", source.file,
-                   source.sheet, row_cells(source, row), heading, name)  # fmt: skip
+                   source.sheet, source.row_cells(row.number), heading, name)  # fmt: skip
 
 
 def _place(result: ReadResult, here: TypedRow, other: TypedRow) -> str:
     source = result.tables[other.source]
     near = source.file == result.tables[here.source].file and source.sheet == result.tables[here.source].sheet
-    where = row_cells(source, other)
+    where = source.row_cells(other.number)
     return where if near else f"{source.file} {source.sheet} {where}"
 
 

@@ -7,7 +7,7 @@ from typing import Any
 from tracker.domain.findings import Severity
 from tracker.domain.tables import Pair
 from tracker.intake.columns.number_columns import NumberPlan
-from tracker.intake.columns.readings import Reading
+from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.report import Report
 
 _HOLDS = {"<=": le, "<": lt, "!=": ne}
@@ -37,7 +37,7 @@ def _said(value: Any, unit: str) -> str:
     return str(value) if isinstance(value, date) else f"{value:,.6g} {unit}".rstrip()
 
 
-def check_pairs(reading: Reading, report: Report) -> None:
+def check_pairs(reading: TableReading, report: Report) -> None:
     """Refuse the rows whose values contradict each other."""
     for pair in reading.table.pairs:
         columns = reading.column_of(pair.first), reading.column_of(pair.second)
@@ -45,13 +45,13 @@ def check_pairs(reading: Reading, report: Report) -> None:
             _check(reading, pair, columns, report)
 
 
-def _is_open(reading: Reading, column: int | None) -> bool:
+def _is_open(reading: TableReading, column: int | None) -> bool:
     """Is the unit of a column still asked for?"""
     plan = reading.plans.get(column)  # type: ignore[arg-type]
     return isinstance(plan, NumberPlan) and plan.asked
 
 
-def _check(reading: Reading, pair: Pair, columns: Any, report: Report) -> None:
+def _check(reading: TableReading, pair: Pair, columns: Any, report: Report) -> None:
     first, second = (reading.values[c] for c in columns)
     fields = reading.table.column(pair.first), reading.table.column(pair.second)
     names = fields[0].heading, fields[1].heading

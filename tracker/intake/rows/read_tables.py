@@ -13,18 +13,18 @@ from tracker.intake.columns.date_columns import plan_dates
 from tracker.intake.columns.leftovers import note_leftovers
 from tracker.intake.columns.number_units import plan_numbers, proven_decimals
 from tracker.intake.columns.own_columns import ConditionPlan, plan_own
-from tracker.intake.columns.pool import Part, Pool
-from tracker.intake.columns.readings import Plan, Reading, ask_columns, reading_of
+from tracker.intake.columns.pool import ColumnPart, ColumnPool
 from tracker.intake.columns.simple_columns import AnyPlan, TimePlan, WeekdaysPlan, WordPlan, YearPlan, YesNoPlan
+from tracker.intake.columns.table_reading import ColumnPlan, TableReading, ask_columns, reading_of
 from tracker.intake.columns.text_columns import plan_texts
-from tracker.intake.layout.blocks import Block
+from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.report import Report
 from tracker.intake.rows.loom_rows import LoomRows, add_halls, note_lookalikes
 from tracker.intake.rows.pairs import check_pairs
 from tracker.intake.rows.typed_rows import result_of
 
 
-def read_tables(blocks: Iterable[Block], answers: Answers, report: Report, today: date) -> ReadResult:
+def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:
     """Read every block; the findings, also those met before, come with the result."""
     readings = [reading_of(block, report) for block in blocks]
     for reading in readings:
@@ -44,8 +44,8 @@ def read_tables(blocks: Iterable[Block], answers: Answers, report: Report, today
     return result_of(readings, halls, answers, report)
 
 
-def _pools(readings: list[Reading], answers: Answers, report: Report, today: date) -> list[Pool]:
-    pools: dict[tuple[str, str, str], Pool] = {}
+def _pools(readings: list[TableReading], answers: Answers, report: Report, today: date) -> list[ColumnPool]:
+    pools: dict[tuple[str, str, str], ColumnPool] = {}
     for reading in readings:
         block = reading.block
         for c, heading in block.headings.items():
@@ -55,19 +55,19 @@ def _pools(readings: list[Reading], answers: Answers, report: Report, today: dat
             column = reading.table.column(meaning.field) if meaning else None
             key = (block.sheet.file, reading.table.name, f"{column.field if column else ''}|{fold(heading)}")
             if key not in pools:
-                pools[key] = Pool(reading.table, column, [], answers, report, today, block.recognised.language)
-            reading.parts[c] = Part(block, c, reading.rows)
+                pools[key] = ColumnPool(reading.table, column, [], answers, report, today, block.recognised.language)
+            reading.parts[c] = ColumnPart(block, c, reading.rows)
             pools[key].parts.append(reading.parts[c])
             reading.pools[c] = pools[key]
     return list(pools.values())
 
 
-def _is_kept(reading: Reading, column: int, answers: Answers) -> bool:
+def _is_kept(reading: TableReading, column: int, answers: Answers) -> bool:
     """A column that is no field stays where the table has room for the mill's own columns."""
     return bool(reading.table.open_columns) and answers.field(reading.block.headings[column]) != IGNORE
 
 
-def _share_decimals(pools: list[Pool]) -> None:
+def _share_decimals(pools: list[ColumnPool]) -> None:
     """The decimal mark that the columns of a file prove, for its columns that prove none."""
     proven: dict[str, set[str]] = defaultdict(set)
     for pool in pools:
@@ -79,7 +79,7 @@ def _share_decimals(pools: list[Pool]) -> None:
         pool.sheet_decimals = next(iter(marks)) if len(marks) == 1 else ""
 
 
-def _plan(pool: Pool, readings: list[Reading]) -> None:
+def _plan(pool: ColumnPool, readings: list[TableReading]) -> None:
     plan = _plan_of(pool)
     for reading in readings:
         for c, own in reading.pools.items():
@@ -87,7 +87,7 @@ def _plan(pool: Pool, readings: list[Reading]) -> None:
                 reading.plans[c] = plan
 
 
-def _plan_of(pool: Pool) -> Plan:
+def _plan_of(pool: ColumnPool) -> ColumnPlan:
     column = pool.column
     if column is None:
         return ConditionPlan(pool) if pool.table.open_columns == "conditions" else plan_own(pool)

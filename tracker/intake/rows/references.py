@@ -10,7 +10,6 @@ from rapidfuzz import process
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import RowKey, SourceTable, TypedRow
 from tracker.domain.words import fold, natural_key
-from tracker.office.addresses import column_letters
 
 REFERRING = ("warps", "readings", "standing")
 """Tables whose rows name a loom that must be known."""
@@ -85,22 +84,6 @@ def resolved(row: TypedRow, known: KnownLooms, sources: tuple[SourceTable, ...])
     return Finding(
         code, Severity.REFUSED, f"{why[:1].upper()}{why[1:]}.", hint, source.file, source.sheet, cell, "Loom", str(loom)
     )
-
-
-def row_cells(source: SourceTable, row: TypedRow) -> str:
-    """Address of a row, from its first column to its last."""
-    named = [column for column in source.columns if column.cell]
-    if not named:
-        return ""
-    first, last = (_beside(source, named[i].cell, row.number) for i in (0, -1))
-    return first if first == last else f"{first}:{last}"
-
-
-def _beside(source: SourceTable, heading_cell: str, number: int) -> str:
-    letters = heading_cell.rstrip("0123456789")
-    if not source.transposed:
-        return f"{letters}{number}"
-    return f"{column_letters(number)}{heading_cell[len(letters) :]}"
 
 
 def shown(value: Any) -> str:

@@ -8,15 +8,15 @@ from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.intake.answers import UNIT, Answers
 from tracker.intake.columns.number_columns import NumberPlan
-from tracker.intake.columns.pool import Part
-from tracker.intake.columns.readings import Reading
+from tracker.intake.columns.pool import ColumnPart
+from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.report import Report
 from tracker.intake.rows.term_rows import typed_term
 from tracker.intake.vocabulary.headings import match_heading
 
 
 def result_of(
-    readings: list[Reading], halls: dict[tuple[int, int], str], answers: Answers, report: Report
+    readings: list[TableReading], halls: dict[tuple[int, int], str], answers: Answers, report: Report
 ) -> ReadResult:
     """What the tables say, with every finding so far. `halls`: (id of the reading, row index) → hall of a loom."""
     sources, rows = [], []
@@ -31,7 +31,9 @@ def result_of(
     return ReadResult(tuple(sources), tuple(rows), report.findings(), refused, ignored, dict(answers.used))
 
 
-def _typed_rows(reading: Reading, source: int, halls: dict[tuple[int, int], str], report: Report) -> Iterable[TypedRow]:
+def _typed_rows(
+    reading: TableReading, source: int, halls: dict[tuple[int, int], str], report: Report
+) -> Iterable[TypedRow]:
     table, block = reading.table, reading.block
     meanings = block.recognised.meanings
     fields = {c: meanings[c].field for c in block.columns if c in meanings and c in reading.values}
@@ -49,7 +51,7 @@ def _typed_rows(reading: Reading, source: int, halls: dict[tuple[int, int], str]
             yield TypedRow(table.name, values, kept, source, block.sheet.line_number(body.row))
 
 
-def own_names(reading: Reading) -> dict[int, str]:
+def own_names(reading: TableReading) -> dict[int, str]:
     """Column → heading under which the mill's own columns are kept; repeated headings are told apart by a number."""
     fields = {column.field for column in reading.table.columns}
     taken: set[str] = set()
@@ -65,7 +67,7 @@ def own_names(reading: Reading) -> dict[int, str]:
     return names
 
 
-def _source(reading: Reading) -> SourceTable:
+def _source(reading: TableReading) -> SourceTable:
     block, sheet = reading.block, reading.block.sheet
     names = own_names(reading)
     columns = []
@@ -76,7 +78,7 @@ def _source(reading: Reading) -> SourceTable:
         columns.append(
             SourceColumn(
                 names.get(c, block.headings[c]),
-                Part(block, c, []).heading_cell,
+                ColumnPart(block, c, []).heading_cell,
                 meaning.field if meaning else "",
                 unit,
                 meaning.certainty if meaning else match_certainty(block.headings[c]),
@@ -93,7 +95,7 @@ def match_certainty(heading: str) -> float:
     return round(1 - (match.candidates[0].weight if match.candidates else 0), 2)
 
 
-def _note_recalled(answers: Answers, readings: list[Reading], report: Report) -> None:
+def _note_recalled(answers: Answers, readings: list[TableReading], report: Report) -> None:
     for key in sorted(answers.recalled):
         kind, _, heading = key.partition("|")
         sheet = readings[0].block.sheet if readings else None

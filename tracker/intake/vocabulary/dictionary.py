@@ -21,7 +21,7 @@ _CJK = re.compile(r"[\u3400-\u9fff]")
 Tokens = tuple[str, ...]
 
 
-class Entry(NamedTuple):
+class HeadingEntry(NamedTuple):
     """One meaning of a phrase."""
 
     table: str
@@ -33,9 +33,9 @@ class Entry(NamedTuple):
 
 @dataclass(slots=True)
 class Vocabulary:
-    phrases: dict[Tokens, list[Entry]] = field(default_factory=lambda: defaultdict(list))
+    phrases: dict[Tokens, list[HeadingEntry]] = field(default_factory=lambda: defaultdict(list))
     """Full phrase, number words as `#` → its meanings."""
-    short: dict[Tokens, list[Entry]] = field(default_factory=lambda: defaultdict(list))
+    short: dict[Tokens, list[HeadingEntry]] = field(default_factory=lambda: defaultdict(list))
     """The same without fill words, for phrases without a number word."""
     by_letter: dict[str, list[Tokens]] = field(default_factory=lambda: defaultdict(list))
     """First letter → short phrases in Latin letters, for abbreviations."""
@@ -110,16 +110,16 @@ def _add_phrases(found: Vocabulary, language: str, data: dict) -> None:
         for name, phrases in fields.items():
             for phrase in phrases:
                 weight = WEIGHTS.get(phrase[0], 1.0)
-                _add(found, phrase.lstrip("^~?"), Entry(table, name, weight, language))
+                _add(found, phrase.lstrip("^~?"), HeadingEntry(table, name, weight, language))
 
 
 def _add_canonical(found: Vocabulary) -> None:
     for table in TABLES.values():
         for column in table.columns:
-            _add(found, column.heading, Entry(table.name, column.field, 1.0, "en"))
+            _add(found, column.heading, HeadingEntry(table.name, column.field, 1.0, "en"))
 
 
-def _add(found: Vocabulary, phrase: str, entry: Entry) -> None:
+def _add(found: Vocabulary, phrase: str, entry: HeadingEntry) -> None:
     full = numbered(found, tokens(phrase))
     if full == ("#",):
         entry = entry._replace(weight=WEIGHTS["?"])

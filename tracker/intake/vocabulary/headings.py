@@ -10,7 +10,7 @@ from rapidfuzz.distance import OSA
 
 from tracker.domain.tables import TABLES, Kind
 from tracker.domain.words import fold
-from tracker.intake.vocabulary.dictionary import Entry, Tokens, is_cjk, numbered, shortened, tokens, vocabulary
+from tracker.intake.vocabulary.dictionary import HeadingEntry, Tokens, is_cjk, numbered, shortened, tokens, vocabulary
 from tracker.intake.vocabulary.units import FACTORS, dimension_of, is_unit, unit_named
 
 ENOUGH = 0.6
@@ -40,7 +40,7 @@ class Match:
     """What a heading may mean."""
 
     text: str
-    candidates: tuple[Entry, ...] = ()
+    candidates: tuple[HeadingEntry, ...] = ()
     """Field meanings with their certainty as weight, the surest first."""
     units: tuple[str, ...] = ()
     """Texts of the heading that may name a unit."""
@@ -80,7 +80,7 @@ def match_heading(text: str) -> Match:
         found = _best(found, _in_two_languages(text))
     if _YARN_COUNT.fullmatch(text):
         found = {}
-    entries = [Entry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
+    entries = [HeadingEntry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
     return Match(text, tuple(sorted(entries, key=lambda e: -e.weight)), tuple(dict.fromkeys(units)), qualifier)
 
 

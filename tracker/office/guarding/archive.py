@@ -48,11 +48,6 @@ def check_archive(path: Path) -> None:
         refuse(path, "damaged", "The workbook is damaged: its archive cannot be unpacked", "Get a fresh copy.")
 
 
-def is_ods(archive: zipfile.ZipFile) -> bool:
-    """True for an OpenDocument spreadsheet, False for an Office Open XML workbook."""
-    return "content.xml" in archive.namelist()
-
-
 def _check_end_record(path: Path) -> None:
     """The end record says how large the directory is, before a library would read all of it."""
     with path.open("rb") as file:

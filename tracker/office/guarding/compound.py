@@ -10,8 +10,8 @@ import olefile
 
 from tracker.errors import InputRefused
 from tracker.office.guarding.archive import refuse_locked
-from tracker.office.guarding.extent import MAX_CELLS
 from tracker.office.refusal import refuse
+from tracker.office.walking.extent import MAX_CELLS
 
 COMPOUND_MAGIC = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 

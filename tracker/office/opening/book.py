@@ -1,24 +1,21 @@
 """Open a file as sheets of cleaned values: workbooks through a grid reader, .xls through its own, text as delimited."""
 
-import zipfile
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import isfinite
 from pathlib import Path
 from typing import Any
+from zipfile import BadZipFile
 
 import python_calamine
 
-from tracker.office.guarding.check_file import check_file
-from tracker.office.guarding.compound import COMPOUND_MAGIC
+from tracker.domain.addresses import Area
+from tracker.office.guarding.check_file import FileKind, check_file
+from tracker.office.opening.gaps import Readable, readable
 from tracker.office.opening.text import LanguageOf, text_sheet
 from tracker.office.opening.xls import xls_sheets
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras, Mark, Sheet, clean, marked
-from tracker.office.walking.error_cells import error_cells
-from tracker.office.walking.formulas import formulas_without_value
-from tracker.office.walking.gaps import Readable, readable
-from tracker.office.walking.parts import SheetFormat
-from tracker.office.walking.xlsx_formats import sheet_formats
+from tracker.office.walking.walk import WalkedSheet
 
 
 def open_book(path: Path, language_of: LanguageOf) -> list[Sheet]:
@@ -26,44 +23,38 @@ def open_book(path: Path, language_of: LanguageOf) -> list[Sheet]:
 
     Raises InputRefused for what is no workbook, or is locked, broken or hostile.
     """
-    check_file(path)
-    with path.open("rb") as file:
-        head = file.read(8)
+    checked = check_file(path)
     try:
-        if head.startswith(COMPOUND_MAGIC):
-            return xls_sheets(path)
-        if zipfile.is_zipfile(path):
-            return _grid_sheets(path)
-    except (
-        python_calamine.CalamineError,
-        zipfile.BadZipFile,
-        ValueError,
-        IndexError,
-        KeyError,
-        AssertionError,
-    ) as error:
+        match checked.kind:
+            case FileKind.COMPOUND:
+                return xls_sheets(path)
+            case FileKind.ARCHIVE:
+                return _grid_sheets(path, checked.sheets)
+    except (python_calamine.CalamineError, BadZipFile, ValueError, IndexError, KeyError, AssertionError) as error:
         words = " ".join(str(error).split())[:120] or type(error).__name__
         refuse(path, "damaged", f"The workbook cannot be read ({words})", "Open it in a spreadsheet and save it again.")
     return [text_sheet(path, language_of)]
 
 
-def _grid_sheets(path: Path) -> list[Sheet]:
-    source = readable(path)
+def _grid_sheets(path: Path, walked: Sequence[WalkedSheet]) -> list[Sheet]:
+    source = readable(path, walked)
     book = python_calamine.load_workbook(source.file)
-    formats, unvalued, errors = sheet_formats(path), formulas_without_value(path), error_cells(path)
+    extras = {sheet.name: sheet.extras for sheet in walked}
     sheets = []
     for meta in book.sheets_metadata:
         if meta.typ != python_calamine.SheetTypeEnum.WorkSheet:
             continue
-        hidden = meta.visible != python_calamine.SheetVisibleEnum.Visible
-        extras = Extras(
-            formats.get(meta.name, SheetFormat(meta.name, hidden)),
-            unvalued.get(meta.name, set()),
-            errors.get(meta.name, {}),
-        )
-        rows = tidy_rows(book.get_sheet_by_name(meta.name).to_python(skip_empty_area=False))
-        sheets.append(marked(Sheet(path.name, meta.name, rows, extras, _row_number(source, meta.name))))
+        beside = extras.get(meta.name) or Extras(meta.visible != python_calamine.SheetVisibleEnum.Visible)
+        grid = book.get_sheet_by_name(meta.name)
+        beside.merged = beside.merged or _areas(grid.merged_cell_ranges)
+        rows = tidy_rows(grid.to_python(skip_empty_area=False))
+        sheets.append(marked(Sheet(path.name, meta.name, rows, beside, _row_number(source, meta.name))))
     return sheets
+
+
+def _areas(ranges: Sequence[tuple[tuple[int, int], tuple[int, int]]] | None) -> tuple[Area, ...]:
+    """Merged cells as the grid reader gives them, from 0; None for an ods."""
+    return tuple((r1 + 1, c1 + 1, r2 + 1, c2 + 1) for (r1, c1), (r2, c2) in ranges or ())
 
 
 def _row_number(source: Readable, sheet: str) -> Callable[[int], int] | None:

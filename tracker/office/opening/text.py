@@ -11,7 +11,6 @@ from pathlib import Path
 from tracker.domain.plain_text import unguarded
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras, Sheet, clean
-from tracker.office.walking.parts import SheetFormat
 
 CODE_PAGES = ("cp1252", "cp1254", "gb18030", "cp1250", "cp850", "cp857", "mac_roman", "big5")
 """Tried where the text is no Unicode, in this order of liking."""
@@ -40,7 +39,7 @@ def text_sheet(path: Path, language_of: LanguageOf) -> Sheet:
     rows: list[list[str | None]] = [
         [clean(_unprotected(field)) or None for field in row] for row in _parsed(path, body, delimiter)
     ]
-    return Sheet(path.name, path.stem, rows, Extras(SheetFormat(path.stem)))  # type: ignore[arg-type]
+    return Sheet(path.name, path.stem, rows, Extras())  # type: ignore[arg-type]
 
 
 def _unprotected(field: str) -> str:

@@ -7,11 +7,10 @@ import xlrd
 from xlrd.biffh import XLRDError, error_text_from_code
 from xlrd.xldate import XLDateError, xldate_as_datetime
 
-from tracker.office.addresses import Cell
+from tracker.domain.addresses import Cell
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras, Mark, Sheet, clean, marked
 from tracker.office.walking.format_codes import matters, tidy
-from tracker.office.walking.parts import SheetFormat
 
 
 def xls_sheets(path: Path) -> list[Sheet]:
@@ -42,8 +41,8 @@ def _sheet(path: Path, book: Any, sheet: Any) -> Sheet:
     merged = tuple((r1 + 1, c1 + 1, r2, c2) for r1, r2, c1, c2 in sheet.merged_cells)
     hidden_rows = frozenset(r + 1 for r, info in sheet.rowinfo_map.items() if info.hidden and r < sheet.nrows)
     hidden_columns = frozenset(c + 1 for c, info in sheet.colinfo_map.items() if info.hidden and c < sheet.ncols)
-    shown = SheetFormat(sheet.name, sheet.visibility != 0, codes, hidden_rows, hidden_columns, merged)
-    return marked(Sheet(path.name, sheet.name, rows, Extras(shown, errors=errors)))
+    beside = Extras(sheet.visibility != 0, codes, hidden_rows, hidden_columns, merged, errors=errors)
+    return marked(Sheet(path.name, sheet.name, rows, beside))
 
 
 def _code(book: Any, cell: Any) -> str:

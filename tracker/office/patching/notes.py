@@ -3,10 +3,9 @@
 import re
 from collections.abc import Mapping
 
-from openpyxl.utils import get_column_letter
-
+from tracker.domain.addresses import Cell, cell_in, cell_name
 from tracker.office.patching.package import Package
-from tracker.office.patching.sheet_part import Cell, SheetPart, cell_of
+from tracker.office.patching.sheet_part import SheetPart
 from tracker.office.patching.styles import MAIN
 from tracker.office.patching.xml import Edit, Element, element_text, end_of, opened, splice, tag_at, walk
 
@@ -69,7 +68,7 @@ def _with_texts(xml: bytes, notes: Mapping[Cell, str]) -> tuple[bytes, list[Cell
             at = element.at + len(tag_at(xml, element.at))
             authors.append(xml[at : xml.find(b"<", at)].decode())
         elif element.name == "comment":
-            cell = cell_of(element.attributes.get("ref", ""))
+            cell = cell_in(element.attributes.get("ref", ""))
             author = int(element.attributes.get("authorId", 0))
             if cell and author < len(authors) and authors[author].startswith("tc="):
                 threaded.add(cell)
@@ -96,7 +95,7 @@ def _with_texts(xml: bytes, notes: Mapping[Cell, str]) -> tuple[bytes, list[Cell
     if new:
         edits.append((ends["authors"], ends["authors"], f"<{prefix}author>{AUTHOR}</{prefix}author>".encode()))
         made = (
-            f'<{prefix}comment ref="{get_column_letter(c)}{r}" authorId="{len(authors)}"><{prefix}text>'
+            f'<{prefix}comment ref="{cell_name((r, c))}" authorId="{len(authors)}"><{prefix}text>'
             f"{_run(prefix, notes[r, c])}</{prefix}text></{prefix}comment>"
             for r, c in new
         )

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 
-from tracker.office.patching.xml import Edit, Element, attribute, splice, tag_at, utf8, walk, with_attribute
+from tracker.office.patching.xml import Edit, Element, attribute, splice, tag_at, walk, with_attribute
+from tracker.office.walking.xml import utf8
 
 OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 _PACKAGE = "http://schemas.openxmlformats.org/package/2006/relationships"

@@ -1,22 +1,16 @@
 """Restyling cells of a worksheet part in place: values, formulas, row heights, everything else stay byte for byte."""
 
-import re
 from bisect import bisect_right
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
-from openpyxl.utils import get_column_letter
-
+from tracker.domain.addresses import Area, Cell, cell_in, cell_name
 from tracker.office.patching.package import OFFICE
 from tracker.office.patching.xml import Edit, Element, opened, splice, tag_at, walk, with_attribute
-
-Cell = tuple[int, int]
-"""(row, column), both from 1."""
 
 _AFTER_NOTES = ("legacyDrawingHF", "drawingHF", "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst",
                 "AlternateContent")  # fmt: skip
 """What may follow `legacyDrawing` in a worksheet (ECMA-376 part 1, 18.3.1.99, from memory)."""
-_NAME = re.compile(r"\$?([A-Z]{1,3})\$?(\d+)$")
 
 
 @dataclass(slots=True)
@@ -34,7 +28,7 @@ class SheetPart:
     def __init__(self, xml: bytes, wanted: set[int]):
         """`wanted`: the rows of which the cells are looked up."""
         self.xml = xml = opened(xml, "sheetData")
-        self.merged: list[tuple[int, int, int, int]] = []
+        self.merged: list[Area] = []
         self.notes_relation = ""
         """Relation of the drawing that holds the sheet's notes; `` = none yet."""
         self.edits: list[Edit] = []
@@ -101,7 +95,7 @@ class SheetPart:
 
     def _new_cell(self, row: int, column: int, row_style: int, restyled: Callable[[int], int]) -> bytes:
         style = row_style or next((s for first, last, s in self._column_styles if first <= column <= last), 0)
-        return f'<{self._prefix}c r="{get_column_letter(column)}{row}" s="{restyled(style)}"/>'.encode()
+        return f'<{self._prefix}c r="{cell_name((row, column))}" s="{restyled(style)}"/>'.encode()
 
     def _find(self, wanted: set[int]) -> None:
         number = column = 0
@@ -149,15 +143,4 @@ class SheetPart:
 
 
 def _cell(name: str) -> Cell:
-    return cell_of(name) or (1, 1)
-
-
-def cell_of(name: str) -> Cell | None:
-    """`C7` or `$C$7` → (7, 3); None for anything else."""
-    hit = _NAME.match(name.strip())
-    if hit is None:
-        return None
-    column = 0
-    for letter in hit[1]:
-        column = column * 26 + ord(letter) - 64
-    return int(hit[2]), column
+    return cell_in(name) or (1, 1)

@@ -10,13 +10,13 @@ from dataclasses import dataclass
 from xml.parsers import expat
 from xml.sax.saxutils import escape
 
+from tracker.office.walking.xml import no_doctype
 from tracker.office.writing.values import xml_text
 
 Edit = tuple[int, int, bytes]
 """(first byte, byte after the last, what stands there instead); both equal = insertion."""
 
 _TAG = re.compile(rb"""<[^>"']*(?:"[^"]*"[^>"']*|'[^']*'[^>"']*)*>""")
-_DECLARED = re.compile(rb"""^<\?xml[^>]*?encoding\s*=\s*["']([\w.-]+)["']""")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,19 +32,6 @@ class Element:
     """Byte at which the tag starts."""
     depth: int
     """0 = the root."""
-
-
-def utf8(xml: bytes) -> bytes:
-    """The part in UTF-8, whatever it came in, so that byte positions can be trusted."""
-    if xml.startswith((b"\xff\xfe", b"\xfe\xff")):
-        xml = xml.decode("utf-16").encode()
-        return re.sub(rb"""(?<=encoding=["'])[\w.-]+""", b"UTF-8", xml, count=1)
-    xml = xml.removeprefix(b"\xef\xbb\xbf")
-    declared = _DECLARED.match(xml)
-    if declared and declared[1].lower() not in (b"utf-8", b"utf8", b"us-ascii"):
-        text = xml.decode(declared[1].decode())
-        return text.replace(declared[1].decode(), "UTF-8", 1).encode()
-    return xml
 
 
 def walk(xml: bytes, start: Callable[[Element], object], end: Callable[[str, int, int], object] | None = None) -> None:
@@ -63,9 +50,6 @@ def walk(xml: bytes, start: Callable[[Element], object], end: Callable[[str, int
         depth -= 1
         if end is not None:
             end(tag.rpartition(":")[2], parser.CurrentByteIndex, depth)
-
-    def no_doctype(*_: object) -> None:
-        raise ValueError("a document type declaration")
 
     parser.StartElementHandler, parser.EndElementHandler = on_start, on_end
     parser.StartDoctypeDeclHandler = no_doctype

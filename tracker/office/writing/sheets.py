@@ -14,11 +14,11 @@ from openpyxl import Workbook
 from openpyxl.cell import Cell
 from openpyxl.comments import Comment
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
-from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.properties import PageSetupProperties
 from openpyxl.worksheet.worksheet import Worksheet
 
+from tracker.domain.addresses import column_letters
 from tracker.domain.plain_text import is_risky
 from tracker.domain.tables import Kind
 from tracker.errors import DataError
@@ -69,7 +69,7 @@ class Col:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class TidySheet:
     """A worksheet: sentences, then one table."""
 
     title: str
@@ -85,17 +85,17 @@ class Sheet:
 
 
 def write_tables(
-    path: str | Path, sheets: Sequence[Sheet | tuple[str, Sequence[Col], Sequence[Sequence[Any]]]]
+    path: str | Path, sheets: Sequence[TidySheet | tuple[str, Sequence[Col], Sequence[Sequence[Any]]]]
 ) -> None:
     """Write a workbook (.xlsx) of tidy sheets; a plain (title, columns, rows) does for one without sentences."""
     save(tables_book(sheets), path)
 
 
-def tables_book(sheets: Sequence[Sheet | tuple[str, Sequence[Col], Sequence[Sequence[Any]]]]) -> Workbook:
+def tables_book(sheets: Sequence[TidySheet | tuple[str, Sequence[Col], Sequence[Sequence[Any]]]]) -> Workbook:
     """The workbook of `write_tables`."""
     book = new_book()
     for sheet in sheets:
-        add_sheet(book, sheet if isinstance(sheet, Sheet) else Sheet(*sheet))
+        add_sheet(book, sheet if isinstance(sheet, TidySheet) else TidySheet(*sheet))
     return book
 
 
@@ -119,7 +119,7 @@ def content(book: Workbook, path: str | Path) -> bytes:
     return made.getvalue()
 
 
-def add_sheet(book: Workbook, sheet: Sheet) -> Worksheet:
+def add_sheet(book: Workbook, sheet: TidySheet) -> Worksheet:
     """Add one sheet and give it back, for what only its caller knows how to add."""
     first = len(sheet.lines) + (2 if sheet.lines else 1)
     if first + len(sheet.rows) > MAX_ROWS or len(sheet.columns) > MAX_COLUMNS:
@@ -157,7 +157,7 @@ def _put_text(cell: Cell, text: str) -> None:
         cell.quotePrefix = True  # so that editing the cell does not turn it into a formula either
 
 
-def _headings(page: Worksheet, sheet: Sheet, row: int) -> None:
+def _headings(page: Worksheet, sheet: TidySheet, row: int) -> None:
     for index, column in enumerate(sheet.columns, 1):
         cell: Cell = page.cell(row, index)  # type: ignore[assignment]
         _put_text(cell, column.heading)
@@ -175,7 +175,7 @@ def _headings(page: Worksheet, sheet: Sheet, row: int) -> None:
             )
 
 
-def _rows(page: Worksheet, sheet: Sheet, first: int) -> None:
+def _rows(page: Worksheet, sheet: TidySheet, first: int) -> None:
     styles = [_style(page, column) for column in sheet.columns]
     marked = [_style(page, column, PatternFill("solid", fgColor=_WARN)) for column in sheet.columns]
     ruled = len(sheet.rows) * len(sheet.columns) <= _MOST_RULED
@@ -191,7 +191,7 @@ def _rows(page: Worksheet, sheet: Sheet, first: int) -> None:
     _totals(page, sheet, first)
 
 
-def _totals(page: Worksheet, sheet: Sheet, first: int) -> None:
+def _totals(page: Worksheet, sheet: TidySheet, first: int) -> None:
     """A sum below the columns that ask for one, written as a number so that every reader has it."""
     if not sheet.rows or not any(column.total for column in sheet.columns):
         return
@@ -251,7 +251,7 @@ def _number_format(column: Col) -> str:
     return _FORMATS.get(column.kind, "General")
 
 
-def _widths(page: Worksheet, sheet: Sheet, heading_row: int) -> None:
+def _widths(page: Worksheet, sheet: TidySheet, heading_row: int) -> None:
     """Columns as wide as the longest word of their heading and their values, within limits; rows as high as they wrap."""
     widths = []
     for index, column in enumerate(sheet.columns):
@@ -259,7 +259,7 @@ def _widths(page: Worksheet, sheet: Sheet, heading_row: int) -> None:
         values = max((_shown_width(column, row[index]) for row in sheet.rows), default=0) + 3
         fitting = max(_NARROWEST, min(_WIDEST, max(words, values)), min(len(column.heading), 12))
         widths.append(column.width or fitting)
-        dimension = page.column_dimensions[get_column_letter(index + 1)]
+        dimension = page.column_dimensions[column_letters(index + 1)]
         dimension.width = widths[-1]
         dimension.number_format = _number_format(column)
     headings = [column.heading for column in sheet.columns]
@@ -328,7 +328,7 @@ def _validate(page: Worksheet, column: Col, index: int, first: int, last: int) -
     else:
         return
     rule.errorTitle, rule.showErrorMessage = column.heading[:32], True
-    letter = get_column_letter(index)
+    letter = column_letters(index)
     rule.add(f"{letter}{first}:{letter}{min(last, MAX_ROWS)}")
     page.add_data_validation(rule)
 

@@ -6,29 +6,29 @@ from typing import Any, Protocol
 from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS, Table
 from tracker.intake.answers import FIELD, Answers
-from tracker.intake.columns.pool import Part, Pool
-from tracker.intake.layout.blocks import Block
+from tracker.intake.columns.pool import ColumnPart, ColumnPool
+from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
 from tracker.intake.report import Report
 
 
-class Plan(Protocol):
+class ColumnPlan(Protocol):
     """How the cells of a column are read."""
 
     def read(self, value: Any, code: str) -> Any: ...
 
 
 @dataclass(slots=True)
-class Reading:
+class TableReading:
     """A block on its way to typed rows."""
 
-    block: Block
+    block: TableBlock
     rows: list[BodyRow]
     ignored: int
-    pools: dict[int, Pool] = field(default_factory=dict)
+    pools: dict[int, ColumnPool] = field(default_factory=dict)
     """Column → its pool; columns that are left out have none."""
-    parts: dict[int, Part] = field(default_factory=dict)
-    plans: dict[int, Plan] = field(default_factory=dict)
+    parts: dict[int, ColumnPart] = field(default_factory=dict)
+    plans: dict[int, ColumnPlan] = field(default_factory=dict)
     values: dict[int, list[Any]] = field(default_factory=dict)
     """Column → value of each row."""
     refused: set[int] = field(default_factory=set)
@@ -49,7 +49,7 @@ class Reading:
         return self.block.recognised.column_of(name)
 
 
-def reading_of(block: Block, report: Report) -> Reading:
+def reading_of(block: TableBlock, report: Report) -> TableReading:
     """The rows of a block, each line passed over noted."""
     rows, ignored = [], 0
     for body in body_rows(block):
@@ -63,10 +63,10 @@ def reading_of(block: Block, report: Report) -> Reading:
                     Severity.NOTE, "row-passed-over", block.sheet, block.sheet.row_range(body.row, block.columns),
                     f"The line {body.text!r} {words}; it is passed over.", raw=body.text,
                 )  # fmt: skip
-    return Reading(block, rows, ignored)
+    return TableReading(block, rows, ignored)
 
 
-def ask_columns(reading: Reading, answers: Answers, report: Report) -> None:
+def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None:
     """Two columns that may be the same field: ask which, unless they say the same in every row; and no machine type."""
     block = reading.block
     for name, columns in block.recognised.rivals.items():
@@ -74,7 +74,7 @@ def ask_columns(reading: Reading, answers: Answers, report: Report) -> None:
         if any(answers.field(text) is not None for text in texts) or _all_same(reading, columns):
             continue
         heading = reading.table.column(name).heading
-        cells = ", ".join(Part(block, c, []).heading_cell for c in columns)
+        cells = ", ".join(ColumnPart(block, c, []).heading_cell for c in columns)
         report.ask(
             FIELD, block.sheet, texts[0], cells,
             f"{heading} can be {' or '.join(texts)}.",
@@ -82,13 +82,13 @@ def ask_columns(reading: Reading, answers: Answers, report: Report) -> None:
             raw=" | ".join(texts), code="which-column",
         )  # fmt: skip
     if reading.table is LOOMS and reading.column_of("machine_type") is None:
-        first = Part(block, block.columns[0], [])
+        first = ColumnPart(block, block.columns[0], [])
         report.ask(
             FIELD, block.sheet, first.heading, first.heading_cell, "No column is the machine type, which every loom needs.",
             'Say which it is: --answer "HEADING=machine type".', code="no-machine-type",
         )  # fmt: skip
 
 
-def _all_same(reading: Reading, columns: list[int]) -> bool:
+def _all_same(reading: TableReading, columns: list[int]) -> bool:
     sheet = reading.block.sheet
     return all(len({str(sheet.value(body.row, c)) for c in columns}) == 1 for body in reading.rows)

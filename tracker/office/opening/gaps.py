@@ -8,13 +8,15 @@ import io
 import re
 import zipfile
 from bisect import bisect_right
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from xml.sax.saxutils import unescape
 
-from tracker.office.guarding.archive import is_ods
-from tracker.office.guarding.extent import GAP_ROWS, Extent, suspects
-from tracker.office.walking.parts import xlsx_sheets
+from tracker.office.walking.extent import GAP_ROWS
+from tracker.office.walking.walk import WalkedSheet, is_ods
+from tracker.office.walking.xlsx_parts import listed_sheets
+from tracker.office.walking.xml import utf8
 
 Shifts = list[tuple[int, int]]
 """(first row of the copy, how many rows further down it stands in the file), ascending."""
@@ -43,16 +45,13 @@ class Readable:
         return row + shifts[at][1] if at >= 0 else row
 
 
-def readable(path: str | Path) -> Readable:
-    """The file in a form that a grid reader holds in bounded memory. The file must have passed `check_file`."""
-    path = Path(path)
-    if not zipfile.is_zipfile(path):
-        return Readable(path)
-    extents = {extent.sheet: extent for extent in suspects(path)}
-    if not extents:
+def readable(path: Path, sheets: Sequence[WalkedSheet]) -> Readable:
+    """The file in a form that a grid reader holds in bounded memory; `sheets` is what the walk through it found."""
+    rows = {sheet.name: sheet.extent.rows for sheet in sheets if sheet.extent.costly}
+    if not rows:
         return Readable(path)
     with zipfile.ZipFile(path) as archive:
-        changed, shifts = _ods(archive) if is_ods(archive) else _xlsx(archive, extents)
+        changed, shifts = _ods(archive) if is_ods(archive) else _xlsx(archive, rows)
         return Readable(_copy(archive, changed), shifts)
 
 
@@ -65,14 +64,14 @@ def _copy(archive: zipfile.ZipFile, changed: Mapping[str, bytes]) -> io.BytesIO:
     return target
 
 
-def _xlsx(archive: zipfile.ZipFile, extents: Mapping[str, Extent]) -> tuple[dict[str, bytes], dict[str, Shifts]]:
+def _xlsx(archive: zipfile.ZipFile, rows: Mapping[str, list[int]]) -> tuple[dict[str, bytes], dict[str, Shifts]]:
     changed, shifts = {}, {}
-    for sheet in xlsx_sheets(archive):
-        if sheet.name in extents:
-            moved, shifts[sheet.name] = _moved(extents[sheet.name].rows)
+    for sheet in listed_sheets(archive):
+        if sheet.name in rows:
+            moved, shifts[sheet.name] = _moved(rows[sheet.name])
             changed[sheet.part] = _CELL.sub(
                 lambda hit, moved=moved: hit[1] + str(moved.get(int(hit[2]), int(hit[2]))).encode() + hit[3],
-                archive.read(sheet.part),
+                utf8(archive.read(sheet.part)),
             )
     return changed, shifts
 
@@ -113,7 +112,4 @@ def _ods(archive: zipfile.ZipFile) -> tuple[dict[str, bytes], dict[str, Shifts]]
 
 
 def _unescaped(name: bytes) -> str:
-    text = name.decode()
-    for entity, letter in (("&lt;", "<"), ("&gt;", ">"), ("&quot;", '"'), ("&apos;", "'"), ("&amp;", "&")):
-        text = text.replace(entity, letter)
-    return text
+    return unescape(name.decode(), {"&quot;": '"', "&apos;": "'"})
