@@ -7,6 +7,8 @@ from typing import Annotated, Any
 
 import typer
 
+from tracker.domain.clock import within_reach
+
 
 def checked(target: Any) -> Any:
     """Refuse at once what could not be written in the end, when the database is changed already."""
@@ -55,10 +57,13 @@ def moment(db: str, text: str | None) -> datetime | None:
 
 def local_day(text: str | None) -> date | None:
     """The day typed."""
+    if text is None:
+        return None
     try:
-        return date.fromisoformat(text) if text is not None else None
+        day = date.fromisoformat(text)
     except ValueError:
         raise typer.BadParameter(f"{text!r} is no day like 2027-01-04") from None
+    return within_reach(day, text)
 
 
 def pairs(given: Iterable[str] | None, form: str) -> list[tuple[str, str]]:

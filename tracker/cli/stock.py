@@ -20,6 +20,8 @@ Why = Annotated[str, typer.Option(help="The reason, for the book.")]
 At = Annotated[str | None, typer.Option(metavar="T", help="When it happened; default now.")]
 Who = Annotated[str | None, typer.Option(metavar="NAME", help="Who did it; default the user of this computer.")]
 
+MOST_SLIP_DAYS = 3650
+
 stock = Commands(
     name="stock",
     help="The store room's book: receive, issue, count, hold.\n\nExample: beamslot stock receive --order 4100127-10",
@@ -349,4 +351,6 @@ def what_if(
 def _days(value: float, order: str) -> int:
     if value != int(value):
         raise typer.BadParameter(f"{order}: {value:g} is no whole number of days")
+    if abs(value) > MOST_SLIP_DAYS:
+        raise typer.BadParameter(f"{order}: {value:.0f} days; give at most {MOST_SLIP_DAYS}")
     return int(value)

@@ -29,7 +29,7 @@ def kits(
     day: Annotated[
         str | None, typer.Option(metavar="D", help="With --pick: the first day, 2027-01-04; default today.")
     ] = None,
-    days: Annotated[int, typer.Option(metavar="N", min=1, help="With --pick: how many days.")] = 1,
+    days: Annotated[int, typer.Option(metavar="N", min=1, max=366, help="With --pick: how many days.")] = 1,
     choices: Annotated[
         bool, typer.Option("--choices", help="What the plan took where the method gives a choice, and its price.")
     ] = False,

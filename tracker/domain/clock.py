@@ -3,6 +3,7 @@
 from datetime import UTC, date, datetime, time, timedelta
 
 from tracker.domain.terms import Terms
+from tracker.errors import UsageError
 
 
 def now() -> datetime:
@@ -28,10 +29,22 @@ def horizon_end(terms: Terms, as_of: datetime) -> datetime:
     return start_of_day(first + timedelta(days=terms.horizon_days), terms)
 
 
+FIRST, LAST = date(1990, 1, 1), date(2100, 12, 31)
+"""Days that a person may name: before and after, no mill has anything to plan or record."""
+
+
+def within_reach(day: date, typed: str) -> date:
+    """The day; UsageError where it is out of `FIRST` to `LAST`. `typed` is how the user wrote it."""
+    if not FIRST <= day <= LAST:
+        raise UsageError(f"{typed!r} is not within {FIRST.year} to {LAST.year}")
+    return day
+
+
 def local_moment(text: str, terms: Terms) -> datetime:
     """A moment as typed, `2027-01-04` or `2027-01-04 06:00`, local unless it carries an offset; UTC.
 
-    Raises ValueError where it is no ISO 8601 date or date and time.
+    Raises ValueError where it is no ISO 8601 date or date and time, UsageError where it is out of reach.
     """
     at = datetime.fromisoformat(text)
+    within_reach(at.date(), text)
     return (at if at.tzinfo else at.replace(tzinfo=terms.zone)).astimezone(UTC)

@@ -48,7 +48,7 @@ def permitting(force: bool = False, kept: tuple[Path, ...] = ()) -> Iterator[Non
 
 def with_side_files(database: Path) -> tuple[Path, ...]:
     """The file of an SQLite database and those that SQLite lays beside it."""
-    return (database, *(database.with_name(database.name + ending) for ending in _SIDE_FILES))
+    return (database, *(Path(f"{database}{ending}") for ending in _SIDE_FILES))
 
 
 def write(target: str | Path, content: bytes, *suffixes: str) -> None:

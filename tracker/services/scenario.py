@@ -55,7 +55,9 @@ def read_scenario(path: Path) -> dict[str, Any]:
         raise UsageError(f"there is no scenario file {path}") from None
     except UnicodeDecodeError:
         raise UsageError(f"scenario {path} is no text in UTF-8; save it as a TOML file in UTF-8") from None
-    except (OSError, tomllib.TOMLDecodeError) as error:
+    except OSError as error:
+        raise UsageError(f"scenario {path} cannot be read: {(error.strerror or str(error)).lower()}") from error
+    except tomllib.TOMLDecodeError as error:
         raise UsageError(f"scenario {path} cannot be read: {error}; mend that line") from error
     scenario.file = str(path)
     return scenario

@@ -6,6 +6,7 @@ from sqlalchemy import Engine
 from sqlalchemy.exc import ArgumentError, DBAPIError
 
 from tracker.errors import TrackerError
+from tracker.store.address import shown
 from tracker.store.connecting import connect, for_reading
 from tracker.store.migrate import is_current, upgrade
 from tracker.store.place import Place, find
@@ -44,8 +45,8 @@ def open_store(database: str | Path, make: bool = False) -> Store:
         place = find(database, make)
         engine = connect(place)
         _bring_up_to_date(engine, place)
-    except (ArgumentError, DBAPIError, ImportError) as error:
-        raise TrackerError(f"cannot open the database {database}: {reason(error)}") from error
+    except (ArgumentError, DBAPIError, ImportError, ValueError) as error:
+        raise TrackerError(f"cannot open the database {shown(database)}: {reason(error)}") from error
     return Store(engine, place)
 
 

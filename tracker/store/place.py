@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
-from sqlalchemy.engine import URL, make_url
+from sqlalchemy.engine import URL
 
 from tracker.errors import DataError
+from tracker.store.address import shown, url_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ class Place:
 def find(database: str | Path, make: bool = False) -> Place:
     """Find a database: a SQLAlchemy URL or the path of an SQLite file. DataError where its file is missing, unless it
     is to be made."""
-    url, name = _url(database), _name(database)
+    url, name = url_of(database), shown(database)
     file = _file(url)
     if file is None:
         return Place(name, url, read_only=False)
@@ -35,28 +36,21 @@ def find(database: str | Path, make: bool = False) -> Place:
         raise DataError(
             f"there is no database {name}; `beamslot load` or `beamslot serve --new` makes it, --db names another"
         )
+    if file.is_dir():
+        raise DataError(f"{name} is a folder; name the database in it")
     read_only = (file.exists() and not _may_write(file)) or url.query.get("mode") == "ro"
     return Place(name, _connecting(url, file, _ways(file, make, read_only)), read_only)
 
 
 def is_missing(database: str | Path) -> bool:
     """Whether the file of an SQLite database is not there."""
-    file = _file(_url(database))
+    file = _file(url_of(database))
     return file is not None and not file.exists()
 
 
 def file_of(database: str | Path) -> Path | None:
     """The file of an SQLite database on disk, whether it is there or not; None for any other."""
-    return _file(_url(database))
-
-
-def _url(database: str | Path) -> URL:
-    return make_url(str(database)) if "://" in str(database) else URL.create("sqlite", database=str(database))
-
-
-def _name(database: str | Path) -> str:
-    url = _url(database)
-    return url.render_as_string() if url.password else str(database)
+    return _file(url_of(database))
 
 
 def _file(url: URL) -> Path | None:
