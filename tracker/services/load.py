@@ -1,6 +1,6 @@
 """Read spreadsheets, say what they would change, and write it, all of it or nothing."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -21,6 +21,8 @@ from tracker.scope.difference import MethodDifference
 from tracker.services.load_report import LoadedTable, LoadReport, against, where
 from tracker.services.marking import Marking
 from tracker.services.method import load_method
+from tracker.services.reservations import follow_stock
+from tracker.services.store_room import quantities
 from tracker.store import UnitOfWork, open_store
 from tracker.store.loads import LoadWriter, Place
 from tracker.store.place import is_missing
@@ -138,9 +140,21 @@ class _Loading:
             version = writer.write_method(self.comparison.method, self.result.tables)
         writer.add_findings(self.findings)
         self.uow.add_answers({**self.result.answers_used, **(decision.answers_used if decision else {})})
-        return self._report(
+        report = self._report(
             "", decision.difference if decision else None, version, written=not dry_run, dry_run=dry_run
         )
+        return replace(report, said=tuple(self._share_out_stock()))
+
+    def _share_out_stock(self) -> Iterator[str]:
+        """Settle what is held of the parts whose stock the load changes; says what is given up by it."""
+        stock = {"", "on_hand", "safety_stock"}
+        parts = {str(c.key[0]) for c in self.comparison.changes if c.table == "parts" and c.field in stock}
+        given_up = follow_stock(self.uow, parts) if parts else {}
+        if given_up:
+            looms = [f"loom {key} gives up {quantities(lost)}" for key, lost in given_up.items()]
+            more = f"; {len(looms) - MOST_PLACES:,} more" if len(looms) > MOST_PLACES else ""
+            said = "; ".join(looms[:MOST_PLACES]) + more
+            yield f"Less is there than was held: {said}. `beamslot kits` shows what each kit lacks."
 
     def _write(self, writer: LoadWriter) -> None:
         new_zone = next(

@@ -6,18 +6,18 @@ from datetime import datetime
 from typing import Any
 
 from tracker.domain.clock import now
-from tracker.domain.formats import day, listed, number
+from tracker.domain.formats import day
 from tracker.domain.formats import moment as shown_moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion, Stage, StageChange
-from tracker.domain.words import fold, natural_key
+from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
 from tracker.kits.days import Days
 from tracker.kits.state import missing
 from tracker.services.looms import find_loom
 from tracker.services.reservations import follow_stage
 from tracker.services.stage_moves import BESIDE, CONVERTED, RECORDED, out_of_order
-from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.services.store_room import StoreRoom, quantities, read_store_room
 from tracker.services.taken import Taken, conversion_of
 from tracker.store import UnitOfWork, open_store
 from tracker.store.unit_of_work import user
@@ -37,8 +37,7 @@ class Recorded:
         """One line for a person."""
         was = f" (was {self.before})" if self.before else ""
         tail = f"; its conversion by {self.conversion.crew} is recorded" if self.conversion else ""
-        parts = listed(f"{number(self.freed[part], digits=3)} {part}" for part in sorted(self.freed, key=natural_key))
-        free = f" What was held for it is free again: {parts}." if self.freed else ""
+        free = f" What was held for it is free again: {quantities(self.freed)}." if self.freed else ""
         return f"Loom {self.change.key} is {self.change.stage.value}{was}{tail}.{free}"
 
     def record(self) -> dict[str, Any]:

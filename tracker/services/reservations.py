@@ -1,6 +1,6 @@
 """Reserve parts for looms, release them, take them from one kit for another; and reserve anew for a published plan."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from tracker.domain.mill import LoomKey
@@ -117,6 +117,20 @@ def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
     if change.stage is Stage.SCOPED and booking:
         entry.settle(booking.parts, "taken back")
     return {}
+
+
+def follow_stock(uow: UnitOfWork, parts: Iterable[str]) -> dict[LoomKey, dict[str, float]]:
+    """Share out parts whose stock or safety stock was loaded anew; the caller commits. Gives what looms gave up, since
+    less is there than was held."""
+    entry = Entry(uow, None, None)
+    before = entry.room.reservations
+    entry.settle(sorted(parts, key=natural_key), "stock loaded")
+    now = {(r.key, r.part): r.quantity for r in entry.room.reservations}
+    found: dict[LoomKey, dict[str, float]] = {}
+    for r in before:
+        if (lost := r.quantity - now.get((r.key, r.part), 0.0)) > TOLERANCE:
+            found.setdefault(r.key, {})[r.part] = lost
+    return found
 
 
 def reserve_plan(uow: UnitOfWork, plan: Plan, who: str | None = None) -> StockReport:

@@ -11,7 +11,7 @@ from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.services.looms import find_loom
-from tracker.services.store_room import StockReport, StoreRoom, entry_in, read_store_room, refusal
+from tracker.services.store_room import StockReport, StoreRoom, entry_in, quantities, read_store_room, refusal
 from tracker.store import open_store
 from tracker.store.stock import set_open
 
@@ -92,8 +92,7 @@ def _whole_kit(room: StoreRoom, key: LoomKey, incomplete: bool) -> dict[str, flo
         raise DataError(f"loom {key} is not booked in the published plan; issue it part by part")
     short, held = room.short(key), room.held(key)
     if short and not incomplete:
-        lacks = ", ".join(f"{short[part]:g} {part}" for part in sorted(short, key=natural_key))
-        raise DataError(f"the kit of loom {key} lacks {lacks}; issue it incomplete or part by part")
+        raise DataError(f"the kit of loom {key} lacks {quantities(short)}; issue it incomplete or part by part")
     if not held:
         raise DataError(f"nothing is reserved for loom {key}" + ("" if short else "; its kit was issued"))
     return {part: held[part] for part in sorted(held, key=natural_key)}

@@ -134,7 +134,14 @@ class StoreRoom:
 
     def reserved(self, part: str) -> dict[LoomKey, float]:
         """Loom → what it has reserved of a part."""
-        return {r.key: r.quantity for r in self.reservations if r.part == part}
+        return self._reserved.get(part, {})
+
+    @cached_property
+    def _reserved(self) -> Mapping[str, dict[LoomKey, float]]:
+        found: dict[str, dict[LoomKey, float]] = {}
+        for r in self.reservations:
+            found.setdefault(r.part, {})[r.key] = r.quantity
+        return found
 
     def needed(self, part: str) -> dict[LoomKey, float]:
         """Loom → what its kit needs of a part beyond what was issued, in booking order."""
@@ -218,10 +225,11 @@ class StockReport:
             f"{number(s.free, digits=3)} free."
             for s in self.stock
         ]
-        return stock + [f"Loom {kit.key} lacks {_quantities(kit.short)} ({kit.state})." for kit in self.short]
+        return stock + [f"Loom {kit.key} lacks {quantities(kit.short)} ({kit.state})." for kit in self.short]
 
 
-def _quantities(parts: Mapping[str, float]) -> str:
+def quantities(parts: Mapping[str, float]) -> str:
+    """`8 NUT, 1 RAIL`"""
     return ", ".join(f"{number(parts[part], digits=3)} {part}" for part in sorted(parts, key=natural_key))
 
 

@@ -7,7 +7,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import count, day, moment, money, number
+from tracker.domain.formats import count, day, moment, money
 from tracker.domain.needs import Fallen, StockChange
 from tracker.domain.plan import Plan
 from tracker.errors import DataError
@@ -15,7 +15,7 @@ from tracker.kits.falls import changed_mill, fallen
 from tracker.planning.planner import plan as solve
 from tracker.services.plan import Move, check, differences
 from tracker.services.planning_data import prepare, read_planning_data
-from tracker.services.store_room import read_store_room
+from tracker.services.store_room import quantities, read_store_room
 from tracker.store import open_store
 
 
@@ -98,9 +98,8 @@ def what_if(
 
 
 def _fall_line(fall: Fallen, zone: ZoneInfo) -> str:
-    lacks = ", ".join(f"{number(q, digits=3)} {part}" for part, q in sorted(fall.lacks.items()))
     when = f"whole from {day(fall.usable_on)}" if fall.usable_on else "never whole by stock and open orders"
-    return f"Loom {fall.key}, {moment(fall.start, zone)}, falls: it lacks {lacks}; {when}."
+    return f"Loom {fall.key}, {moment(fall.start, zone)}, falls: it lacks {quantities(fall.lacks)}; {when}."
 
 
 def _fallen_record(fall: Fallen, zone: ZoneInfo) -> dict[str, Any]:
