@@ -9,6 +9,7 @@ from tracker.domain.method import Alternative, Method
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError
 from tracker.scope.content import scope_looms
+from tracker.scope.loads import Loader
 
 REPEAT, MID_WARP = WindowKind.REPEAT, WindowKind.MID_WARP
 
@@ -194,3 +195,15 @@ def test_an_unreadable_condition_names_sheet_and_cell():
 def test_without_a_method_there_is_no_scope():
     with pytest.raises(DataError, match="no method yet"):
         scope_looms(mill(loom("1"), method=Method()))
+
+
+def test_a_trade_written_in_two_ways_is_one_in_its_step():
+    # an electrician and an Electrician side by side, 30 and 20 min: two heads of one trade for 30 min, 30 + 20 = 50
+    # person-minutes; Hoist and hoist are two of one tool
+    rows = [
+        operation(2, 10, "Wire", 30, trade="electrician", tool="Hoist"),
+        operation(3, 10, "Lay", 20, trade="Electrician", tool="hoist"),
+    ]
+    load = Loader(1.0).load(rows)
+    assert [(step.minutes, step.heads, step.tools) for step in load.steps] == [(30, {"electrician": 2}, {"Hoist": 2})]
+    assert load.labour_min == {"electrician": 50}

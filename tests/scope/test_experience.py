@@ -78,6 +78,12 @@ def test_the_standard_curve_counts_conversions_of_the_crew():
 def test_another_crew_of_the_lead_trade_starts_anew():
     two = replace(mill(*LOOMS), crews=(Crew("F1", "fitter", 2), Crew("F2", "fitter", 2), Crew("E1", "electrician", 1)))
     assert learn([done(1), done(2), done(3)], two)["AJ"].factor == pytest.approx((0.81 + 1) / 2)
+
+
+def test_a_trade_is_one_however_it_is_written():
+    # F2 is listed as "Fitter " and has not done one yet: (0.81 + 1) / 2, as above
+    two = replace(mill(*LOOMS), crews=(Crew("F1", "fitter", 2), Crew("F2", "Fitter ", 2)))
+    assert learn([done(1), done(2), done(3)], two)["AJ"].factor == pytest.approx((0.81 + 1) / 2)
     elsewhere = replace(two, crews=(Crew("F1", "fitter", 2), Crew("F2", "fitter", 2, hall="H2")))
     assert learn([done(1), done(2), done(3)], elsewhere)["AJ"].factor == pytest.approx(0.81)
 

@@ -130,6 +130,16 @@ def test_a_trade_without_a_crew():
     assert where(one) == ("trade-without-crew", REFUSED, "Operations", "D8")
 
 
+def test_a_trade_is_one_however_its_crew_is_written():
+    crews = (Crew("F1", "Fitter", 2), Crew("E1", " ELECTRICIAN", 1))
+    assert findings(crews=crews) == ()
+    # one electrician in E1 and one in E2 are two altogether, and the crew written Fitter is of the lead trade
+    wire = with_operations(operation(9, 70, "Wire", 5, trade="electrician", heads=2))
+    assert findings(wire, crews=(*crews, Crew("E2", "electrician", 1))) == ()
+    lift = only(with_operations(operation(9, 70, "Lift", 5, heads=3)), crews=crews)
+    assert "the smallest crew of the lead trade has 2" in lift.message
+
+
 def test_more_heads_of_the_lead_trade_than_the_smallest_crew_has():
     one = only(with_operations(operation(9, 70, "Lift", 5, heads=3)), crews=(*CREWS, Crew("F2", "fitter", 4)))
     assert where(one) == ("too-many-heads", REFUSED, "Operations", "E9")

@@ -155,7 +155,7 @@ def _type(machine_type: str, done: Sequence[Done], mill: Mill) -> TypeLearning:
 def _crews(mill: Mill, machine_type: str) -> list[str]:
     """Crews of the lead trade that may convert a loom of this type."""
     halls = {loom.hall for loom in mill.looms.values() if loom.machine_type == machine_type}
-    lead = [crew for crew in mill.crews if crew.trade == mill.terms.lead_trade]
+    lead = [crew for crew in mill.crews if fold(crew.trade) == fold(mill.terms.lead_trade)]
     return sorted({crew.crew for crew in lead if crew.hall is None or crew.hall in halls}, key=natural_key)
 
 

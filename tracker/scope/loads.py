@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from operator import attrgetter
 
 from tracker.domain.method import KitLine, Operation
+from tracker.domain.words import fold
 from tracker.domain.work import StepLoad
 from tracker.scope.pert import operation_minutes
 
@@ -36,6 +37,8 @@ class Loader:
         self.factor = factor
         self._minutes: dict[int, float] = {}
         self._steps: dict[tuple[int, ...], StepLoad] = {}
+        self._spelt: dict[str, str] = {}
+        """Folded trade or tool → as its first row writes it: `Fitter` and `fitter` are one."""
 
     def load(self, operations: Iterable[Operation]) -> Load:
         ordered = tuple(sorted(operations, key=attrgetter("step")))
@@ -75,16 +78,22 @@ class Loader:
         heads: dict[str, int] = {}
         tools: dict[str, int] = {}
         for operation in rows:
-            heads[operation.trade] = heads.get(operation.trade, 0) + operation.heads
+            trade = self._one(operation.trade)
+            heads[trade] = heads.get(trade, 0) + operation.heads
             if operation.tool:
-                tools[operation.tool] = tools.get(operation.tool, 0) + 1
+                tool = self._one(operation.tool)
+                tools[tool] = tools.get(tool, 0) + 1
         return StepLoad(rows[0].step, max(map(self.minutes, rows)), heads, tools)
 
     def _labour_min(self, operations: tuple[Operation, ...]) -> Mapping[str, float]:
         labour: dict[str, float] = {}
         for operation in operations:
-            labour[operation.trade] = labour.get(operation.trade, 0.0) + self.minutes(operation) * operation.heads
+            trade = self._one(operation.trade)
+            labour[trade] = labour.get(trade, 0.0) + self.minutes(operation) * operation.heads
         return labour
+
+    def _one(self, name: str) -> str:
+        return self._spelt.setdefault(fold(name), name)
 
 
 def part_quantities(kit: Iterable[KitLine]) -> Mapping[str, float]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from tracker.domain.findings import Finding, Severity
+from tracker.domain.words import fold
 from tracker.scope.review.subject import Subject, did_you_mean, found
 
 
@@ -23,11 +24,11 @@ def tools(subject: Subject) -> Iterator[Finding]:
 
 
 def trades(subject: Subject) -> Iterator[Finding]:
-    known = {crew.trade for crew in subject.crews}
+    known = {fold(crew.trade): crew.trade for crew in subject.crews}
     for row in subject.method.operations:
-        if known and row.trade not in known:
+        if known and fold(row.trade) not in known:
             yield found("trade-without-crew", Severity.REFUSED, row, "trade", f"No crew is of the trade {row.trade}.",
-                        f"{did_you_mean(row.trade, known)}The crews are: {', '.join(sorted(known))}.",
+                        f"{did_you_mean(row.trade, known.values())}The crews are: {', '.join(sorted(known.values()))}.",
                         row.trade)  # fmt: skip
 
 
@@ -45,13 +46,17 @@ def most_heads(subject: Subject, trade: str) -> int | None:
     """Heads that an operation may ask for; None where the trade has no crew."""
     crews: dict[str, int] = {}
     for crew in subject.crews:
-        if crew.trade == trade and crew.heads > 0:
+        if fold(crew.trade) == fold(trade) and crew.heads > 0:
             crews[crew.crew] = max(crews.get(crew.crew, 0), crew.heads)
     if not crews:
         return None
-    return min(crews.values()) if trade == subject.terms.lead_trade else sum(crews.values())
+    return min(crews.values()) if _leads(subject, trade) else sum(crews.values())
 
 
 def _limit(subject: Subject, trade: str, most: int) -> str:
-    lead = trade == subject.terms.lead_trade
+    lead = _leads(subject, trade)
     return f"the smallest crew of the lead trade has {most}" if lead else f"there are {most} altogether"
+
+
+def _leads(subject: Subject, trade: str) -> bool:
+    return fold(trade) == fold(subject.terms.lead_trade)
