@@ -1,6 +1,6 @@
 """Recording stages and conversions: as booked unless said otherwise, once, and nothing that cannot have been."""
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
 from stock_room_samples import fill
@@ -208,3 +208,29 @@ def test_a_loom_is_in_work_when_its_kit_is_issued(tmp_path):
         record_stage(db, "1", "in work")
     issue(db, "1")
     assert record_stage(db, "1", "in work").says == "Loom 1 (Hall 1) is in work."
+
+
+def test_a_crew_in_several_rows_costs_what_it_did_when_it_worked(db):
+    # F1 is 2 heads at 30 from 06:00 to 14:00, 3 at 40 from 14:00 to 22:00, 4 at 50 from 6 January on, and an electrician
+    # at 90. Monday 5 January 2026 06:00, 6 h: 6 × 2 = 12 person-hours at 30; from 14:00, 4 h: 12 at 40: 360 + 480 = 840
+    rows = [
+        {"heads": 2, "rate_per_head_h": 30.0, "to_on": date(2026, 1, 5)},
+        {"heads": 3, "rate_per_head_h": 40.0, "shift_start": time(14), "shift_end": time(22)},
+        {"heads": 4, "rate_per_head_h": 50.0, "from_on": date(2026, 1, 6)},
+        {"heads": 1, "rate_per_head_h": 90.0, "trade": "electrician", "shift_start": time(5)},
+    ]
+    with open_store(db).unit_of_work() as uow:
+        writer = uow.load_writer(at=START, who="planner")
+        keys = [("F1", None, row.get("shift_start"), row.get("from_on")) for row in rows]
+        gone = Change("crews", ("F1", None, None, None), "heads", 2, 0)
+        fresh = [
+            Change("crews", key, "", None, {"crew": "F1", "trade": "fitter", "shift_start": time(6), **row})
+            for key, row in zip(keys, rows, strict=True)
+        ]
+        writer.write([gone, *fresh], {})
+        uow.commit()
+    told_later(db, "007", "signed off", taken=Taken("F1", START, total_min=360))
+    late = datetime(2026, 1, 5, 14, tzinfo=UTC)
+    told_later(db, "008", "signed off", at=late + timedelta(hours=4), taken=Taken("F1", late, total_min=240))
+    report = status(db, END)
+    assert (report.labour_recorded_h, report.labour_recorded_cost) == (pytest.approx(24), pytest.approx(840))

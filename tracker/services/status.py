@@ -13,10 +13,10 @@ from tracker.domain.formats import count, day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
-from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.progress import Stage, StageChange
 from tracker.domain.scopes import LoomScope
-from tracker.domain.stock import Movement
 from tracker.scope.content import scope_looms
+from tracker.services.spent import elapsed_min, labour_recorded, parts_issued_cost
 from tracker.services.store_room import read_store_room
 from tracker.store import open_store
 
@@ -137,7 +137,7 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
     loom_stages = stages_now(mill, plan, kits, stages)
     counts = Counter(loom_stages.values())
     bookings = plan.bookings if plan else ()
-    labour_h, labour_cost = _labour(conversions, mill)
+    labour_h, labour_cost = labour_recorded(conversions, mill)
     return StatusReport(
         programme=mill.terms.programme,
         currency=mill.terms.currency,
@@ -148,10 +148,10 @@ def status(db: str, as_of: datetime | None = None) -> StatusReport:
         weeks=_weeks(bookings, history, mill),
         plan=plan,
         planned_cost=total_cost(bookings),
-        parts_issued_cost=_issued(room.movements, mill),
+        parts_issued_cost=parts_issued_cost(room.movements, mill),
         labour_recorded_h=labour_h,
         labour_recorded_cost=labour_cost,
-        untimed=sum(not _elapsed_min(done) for done in conversions),
+        untimed=sum(not elapsed_min(done) for done in conversions),
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
         target_finish=mill.terms.target_finish,
         next_bookings=tuple(
@@ -225,22 +225,3 @@ def _weeks(bookings: Iterable[Booking], history: Iterable[StageChange], mill: Mi
         WeekCount(week, planned[week], done[week], sum(planned[w] for w in weeks[: i + 1]), sum(done[w] for w in weeks[: i + 1]))
         for i, week in enumerate(weeks)
     )  # fmt: skip
-
-
-def _issued(movements: Iterable[Movement], mill: Mill) -> float:
-    return sum(-m.quantity * mill.parts[m.part].price for m in movements if m.key and m.part in mill.parts)
-
-
-def _labour(conversions: Iterable[Conversion], mill: Mill) -> tuple[float, float]:
-    crews = {crew.crew: crew for crew in mill.crews}
-    hours = cost = 0.0
-    for done in conversions:
-        crew = crews.get(done.crew)
-        person_h = _elapsed_min(done) / 60 * (crew.heads if crew else 1)
-        hours += person_h
-        cost += person_h * (crew.rate_per_head_h if crew else 0.0)
-    return hours, cost
-
-
-def _elapsed_min(done: Conversion) -> float:
-    return done.total_min or sum(done.operation_minutes.values())
