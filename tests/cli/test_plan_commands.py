@@ -68,6 +68,14 @@ def test_wrong_use_ends_with_2(planned, arguments):
     assert planned("plan", *arguments).code == 2
 
 
+@pytest.mark.parametrize("arguments", [("--publish",), (), ("--show",), ("--baseline",)])
+def test_a_plan_of_one_hall_alone_is_not_made(planned, arguments):
+    ran = planned("plan", *arguments, "--hall", "Nowhere")
+    assert ran.code == 2
+    assert "a plan is of all halls" in " ".join(ran.err.replace("│", " ").split())
+    assert planned("plan", "--list", "--json", "-").json[0]["number"] == 1  # nothing was made
+
+
 def test_prices_are_told_dearest_first(capsys):
     prices = (ScarcityPrice("hoist hour", "2027-W05", 0.6), ScarcityPrice("RAIL-N", "2027-W02", 4963.6))
     at = datetime(2027, 1, 4, tzinfo=UTC)

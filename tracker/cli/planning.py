@@ -62,6 +62,8 @@ def plan(
         raise typer.BadParameter(f"{instead[0]} makes no plan and goes alone")
     if made is not None and (publish == shown or scenario or move_firm or release or instead not in ([], ["--show"])):
         raise typer.BadParameter("--number goes with --show or with --publish")
+    if hall is not None and not (release or dates):
+        raise typer.BadParameter("--hall says where a loom of --release or --dates stands; a plan is of all halls")
     at = moment(context.obj, as_of)
     if listed:
         _list(context.obj, json_to)
