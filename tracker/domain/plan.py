@@ -86,6 +86,18 @@ class ScarcityPrice:
 
 
 @dataclass(frozen=True, slots=True)
+class Asked:
+    """What a plan was asked for beside the data: whoever checks it later asks for the same."""
+
+    hold_firm: bool = True
+    """False = no booking was firm."""
+    released: frozenset[LoomKey] = frozenset()
+    """Looms whose firm booking might move all the same."""
+    afresh: bool = False
+    """As if nothing had been published before."""
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     status: PlanStatus
     objective: float
@@ -103,6 +115,7 @@ class Plan:
     start: date | None = None
     """Programme start from which saving foregone counts."""
     terms: Mapping[str, object] = field(default_factory=dict)
+    asked: Asked = Asked()
 
     @property
     def gap(self) -> float:

@@ -9,7 +9,7 @@ from math import inf
 import numpy as np
 
 from tracker.domain.formats import moment, money
-from tracker.domain.plan import Booking, LeftOver, Plan, PlanStatus
+from tracker.domain.plan import Asked, Booking, LeftOver, Plan, PlanStatus
 from tracker.planning.given import of_options, take_given
 from tracker.planning.grid import Ints
 from tracker.planning.instance import Instance, left_costs, make_instance
@@ -117,6 +117,7 @@ class _Run:
                 *self._notes(),
             ),
             start=terms.start,
+            asked=Asked(problem.hold_firm, problem.released),
         )
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:

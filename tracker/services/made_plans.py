@@ -69,6 +69,6 @@ def publish_made(db: str, number: int, as_of: datetime | None = None) -> PlanRep
         if booking.start < at and not booking.firm:
             start = moment(booking.start, zone)
             raise PlanRefused(f"plan {number} starts loom {booking.key} on {start}, which is past; plan again")
-    problem = prepare(data, found.as_of).problem
+    problem = prepare(data, found.as_of).asked(found.asked)
     check(found, problem)
     return report_of(found, data, problem, save(db, found, True, None, data.previous), True, None)

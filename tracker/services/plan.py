@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, Plan, PlanStatus
+from tracker.domain.plan import Asked, Booking, Plan, PlanStatus
 from tracker.domain.progress import StageChange
 from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
@@ -155,9 +155,10 @@ def plan(
     data = replace(data, mill=apply_scenario(data.mill, changes), previous=None if afresh else published)
     prepared = prepare(data, planning_moment(data.mill.terms, as_of))
     released = frozenset(find_loom(data.mill, loom, firm.hall) for loom in firm.release)
-    problem = replace(prepared.problem, hold_firm=firm.stay, released=released)
+    problem = prepared.asked(Asked(firm.stay, released))
     result = solve(problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
     check(result, problem)
+    result = replace(result, asked=replace(result.asked, afresh=afresh and published is not None))
     name = str(changes.get("name") or scenario.stem) if scenario else None
     publish = publish and not (stop and stop())
     return report_of(result, data, problem, save(db, result, publish, name, published), publish, name)

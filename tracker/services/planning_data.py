@@ -9,7 +9,7 @@ from tracker.domain.clock import horizon_end
 from tracker.domain.formats import count, moment
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.plan import Plan
+from tracker.domain.plan import Asked, Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.shifts import crews_of, working_calendar
@@ -53,6 +53,10 @@ class Prepared:
     problem: PlanningProblem
     windows: Mapping[LoomKey, tuple[Window, ...]]
     scopes: Mapping[LoomKey, LoomScope]
+
+    def asked(self, asked: Asked) -> PlanningProblem:
+        """The problem with what a plan is asked for."""
+        return replace(self.problem, hold_firm=asked.hold_firm, released=asked.released)
 
 
 def read_planning_data(db: str) -> PlanningData:

@@ -60,7 +60,7 @@ def verify(db: str) -> VerifyReport:
     if plan is None:
         raise DataError("no plan is published yet; make one: beamslot plan --publish")
     prepared = prepare(as_it_was(db, data, plan), plan.as_of)
-    return VerifyReport(plan, check(plan, prepared.problem))
+    return VerifyReport(plan, check(plan, prepared.asked(plan.asked)))
 
 
 def faults(db: str, as_of: datetime | None = None) -> tuple[str, ...]:
@@ -83,4 +83,4 @@ def as_it_was(db: str, data: PlanningData, plan: Plan) -> PlanningData:
         before, history = uow.published_plan(before_it=1), uow.stage_history()
     then: dict[LoomKey, StageChange] = {change.key: change for change in history if change.at <= plan.as_of}
     learnt = tuple(done for done in data.conversions if (done.ended_at or done.started_at) <= plan.as_of)
-    return replace(data, previous=before, stages=then, conversions=learnt)
+    return replace(data, previous=None if plan.asked.afresh else before, stages=then, conversions=learnt)

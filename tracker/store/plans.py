@@ -8,7 +8,17 @@ from sqlalchemy import func, insert, select
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, Plan, PlanEntry, PlanStatus, ScarcityPrice
+from tracker.domain.plan import (
+    Asked,
+    Booking,
+    CostTerms,
+    LeftOver,
+    OtherDate,
+    Plan,
+    PlanEntry,
+    PlanStatus,
+    ScarcityPrice,
+)
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices
 from tracker.store.models import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
@@ -20,7 +30,7 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
     head = PlanRow(
         made_at=at, who=who, published=published, scenario=scenario, status=plan.status.value, objective=plan.objective,
         bound=plan.bound, seconds=plan.seconds, currency=plan.currency, as_of=plan.as_of, horizon_end=plan.horizon_end,
-        start=plan.start, reasons=list(plan.reasons), terms=plain(plan.terms),
+        start=plan.start, reasons=list(plan.reasons), terms=plain(plan.terms) | _asked_record(plan.asked),
     )  # fmt: skip
     session.add(head)
     session.flush()
@@ -33,6 +43,24 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
         if records:
             session.execute(insert(model), [record | {"plan_id": head.id} for record in records])
     return head.id
+
+
+ASKED = "asked for"
+"""Under this name the stored terms of a plan say what it was asked for."""
+
+
+def _asked_record(asked: Asked) -> dict[str, Any]:
+    if asked == Asked():
+        return {}
+    released = [list(key) for key in sorted(asked.released)]
+    return {ASKED: {"hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh}}
+
+
+def _asked(record: dict[str, Any] | None) -> Asked:
+    if record is None:
+        return Asked()
+    released = frozenset(LoomKey(hall, loom) for hall, loom in record["released"])
+    return Asked(record["hold firm"], released, record["afresh"])
 
 
 def _loom(key: LoomKey) -> dict[str, Any]:
@@ -114,7 +142,8 @@ def _plan(session: Session, head: PlanRow) -> Plan:
         left_over=tuple(LeftOver(LoomKey(row.hall, row.loom), row.why, row.cost) for row in rows(LeftOverRow)),
         prices=tuple(ScarcityPrice(row.what, row.week, row.price) for row in rows(PriceRow)),
         other_dates=tuple(OtherDate(*_where_and_when(row), row.extra_cost) for row in rows(OtherDateRow)),
-        reasons=tuple(head.reasons), start=head.start, terms=head.terms,
+        reasons=tuple(head.reasons), start=head.start, asked=_asked(head.terms.get(ASKED)),
+        terms={name: value for name, value in head.terms.items() if name != ASKED},
     )  # fmt: skip
 
 
