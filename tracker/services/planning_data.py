@@ -3,22 +3,24 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
-from math import ceil
+from math import floor
 
-from tracker.domain.clock import horizon_end
+from tracker.domain.clock import horizon_end, start_of_day
 from tracker.domain.formats import count, moment
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.plan import Asked, Plan
+from tracker.domain.plan import Asked, Booking, Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.shifts import crews_of, working_calendar
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.windows import Window
 from tracker.domain.words import fold
+from tracker.domain.work import WorkContent
 from tracker.errors import DataError
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.kits.state import issued_to
+from tracker.planning.checks.case import DUST, SLOT, slots_needed
 from tracker.planning.problem import InWork, PlanningProblem
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import learn, learning_factors
@@ -41,6 +43,9 @@ class PlanningData:
     reservations: tuple[Reservation, ...] = ()
     methods: Mapping[int, Method] = field(default_factory=dict)
     """The method versions by which conversions were done."""
+    booked: Mapping[LoomKey, Booking] = field(default_factory=dict)
+    """The last published booking of each loom, in whichever plan it stands: a plan made once a loom is in work has it no
+    more."""
 
     def with_mill(self, mill: Mill) -> "PlanningData":
         return replace(self, mill=mill)
@@ -62,9 +67,11 @@ class Prepared:
 def read_planning_data(db: str) -> PlanningData:
     """One consistent view of everything that a plan rests on."""
     with open_store(db).reading() as uow:
-        conversions = tuple(uow.conversions())
-        return PlanningData(uow.mill(), uow.published_plan(), uow.stages(), conversions, tuple(uow.movements()),
-                            tuple(uow.reservations()), methods(uow, (c.method_version for c in conversions)))  # fmt: skip
+        conversions, stages = tuple(uow.conversions()), uow.stages()
+        return PlanningData(
+            uow.mill(), uow.published_plan(), stages, conversions, tuple(uow.movements()), tuple(uow.reservations()),
+            methods(uow, (c.method_version for c in conversions)), uow.last_bookings(stages.keys()),
+        )  # fmt: skip
 
 
 def prepare(data: PlanningData, as_of: datetime) -> Prepared:
@@ -145,13 +152,24 @@ def _taken(data: PlanningData, busy: set[LoomKey]) -> dict[str, float]:
 
 
 def _in_work(data: PlanningData, scopes: Mapping[LoomKey, LoomScope], key: LoomKey, as_of: datetime) -> InWork:
-    """What is left of a conversion that has begun: its booked slots less the working time since."""
-    booking = next((b for b in data.previous.bookings if b.key == key), None) if data.previous else None
-    if booking is None:
-        return InWork(key, 1)
-    since, zone = data.stages[key].at, data.mill.terms.zone
-    calendar = working_calendar(data.mill, key.hall, since.astimezone(zone).date(), as_of.astimezone(zone).date())
-    done = ceil(calendar.hours_between(since, as_of) * 2)
-    contents = scopes[key].contents.get(booking.kind, ())
-    content = next((c for c in contents if c.choices == booking.choices), None)
-    return InWork(key, max(1, booking.slots - done), content)
+    """What is left of a conversion that has begun: its booked slots, less those whole ones that have passed when the next
+    one begins."""
+    content, slots = _work(data.booked.get(key), scopes[key])
+    since, terms = data.stages[key].at, data.mill.terms
+    origin = start_of_day(as_of.astimezone(terms.zone).date(), terms)
+    begins = origin - (origin - as_of) // SLOT * SLOT
+    first, last = (at.astimezone(terms.zone).date() for at in (since, begins))
+    passed_h = working_calendar(data.mill, key.hall, first, last).hours_between(since, begins)
+    return InWork(key, max(1, slots - max(0, floor(passed_h * 2 + DUST))), content)
+
+
+def _work(booking: Booking | None, scope: LoomScope) -> tuple[WorkContent | None, int]:
+    """The work of a loom in work, by the scope of today, and its slots: as it was booked; where it never was, the longest
+    that it can be, so that its crew is not promised to another loom too early."""
+    if booking:
+        contents = scope.contents.get(booking.kind, ())
+        return next((c for c in contents if c.choices == booking.choices), None), booking.slots
+    longest = max(
+        (c for contents in scope.contents.values() for c in contents), key=lambda c: c.on_loom_min, default=None
+    )
+    return longest, slots_needed(longest) if longest else 1
