@@ -1,7 +1,7 @@
-"""Plans made, published and verified on the mill of `small_mill`, where every date can be worked out on paper."""
+"""Plans made, published and verified on the mill of `three_looms`, where every date can be worked out on paper."""
 
 import pytest
-from small_mill import MONDAY, at, key, make, reading, write
+from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.services.made_plans import publish_made
 from tracker.services.plan import Firm, plan

@@ -1,4 +1,4 @@
-"""What the records and the published plans mean for planning, on the mill of `small_mill`.
+"""What the records and the published plans mean for planning, on the mill of `three_looms`.
 
 Published on Monday: loom 3 mid-warp on Monday from 06:00 to 16:00 (20 half hours), loom 1 on Tuesday from 08:00 to 14:00
 (12), loom 2 from Wednesday 16:00 to Thursday 10:00 (4 half hours to the end of the shift at 18:00, 8 from 06:00).
@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import datetime
 
 import pytest
-from small_mill import MONDAY, at, key, make, reading, write
+from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Movement, MovementKind, Reservation
