@@ -1,10 +1,11 @@
 """Winter in Vienna: local time is UTC + 1. Monday is 4 January 2027."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, time
 
 from tracker.domain.calendars import Calendar
 from tracker.domain.mill import Closure, Crew, Loom, Mill, Running
-from tracker.domain.shifts import crew_calendar, crews_of, running_calendars, working_calendar
+from tracker.domain.shifts import crew_calendar, crews_of, overlaps, running_calendars, working_calendar
 from tracker.domain.terms import Terms
 
 FIRST, LAST = date(2027, 1, 4), date(2027, 1, 10)
@@ -92,3 +93,41 @@ def test_a_hall_weaves_by_its_rows_and_without_rows_always() -> None:
     running = running_calendars(mill(running=rows), FIRST, LAST)
     assert hours(running["Hall 1"]) == 7 * 24
     assert hours(running["Hall 2"]) == 5 * 24 + 8
+
+
+def alone(rows: tuple[Crew, ...], row: Crew, hall: str = "Hall 1") -> float:
+    """Hours of the week that a row counts for."""
+    return hours(crew_calendar(mill(*rows), row, hall, FIRST, LAST))
+
+
+def test_a_crew_in_overlapping_rows_is_one_crew() -> None:
+    # Monday to Friday 06:00-14:00, Monday and Tuesday 08:00-16:00, too: of those two days only 14:00-16:00 is new
+    more = replace(EARLY, weekdays=frozenset((0, 1)), shift_start=time(8), shift_end=time(16))
+    assert (alone((EARLY, more), EARLY), alone((EARLY, more), more)) == (40, 4)
+    assert hours(working_calendar(mill(EARLY, more), "Hall 1", FIRST, LAST)) == 44
+    # the same row once more adds nothing; another crew, or another trade of the crew, does
+    again = replace(EARLY)
+    assert (alone((EARLY, again), EARLY), alone((EARLY, again), again)) == (40, 0)
+    wiring = replace(more, trade="electrician")
+    assert alone((EARLY, replace(more, crew="Fitters 2"), wiring), wiring) == 16
+
+
+def test_where_rows_of_a_crew_overlap_the_one_with_more_heads_or_a_hall_counts() -> None:
+    small = replace(EARLY, heads=1, shift_start=time(5), shift_end=time(15))
+    assert (alone((small, EARLY), EARLY), alone((small, EARLY), small)) == (40, 10)  # 05:00-06:00 and 14:00-15:00
+    # on Mondays 06:00-10:00 the crew is in Hall 2: it is not in Hall 1 then
+    there = replace(EARLY, heads=1, hall="Hall 2", weekdays=frozenset((0,)), shift_end=time(10))
+    assert (alone((EARLY, there), EARLY), alone((EARLY, there), there, "Hall 2")) == (36, 4)
+    # a row without heads takes nothing away
+    assert alone((EARLY, replace(there, heads=0)), EARLY) == 40
+
+
+def test_rows_of_a_crew_that_overlap_are_found_with_the_first_moment_of_it() -> None:
+    late = replace(LATE, crew="Fitters 1", hall="Hall 2")
+    after = replace(EARLY, shift_start=time(14), shift_end=time(16))
+    rows = mill(EARLY, late, after, LATE)
+    # 13:00 in Vienna is 12:00 UTC; 14:00 to 16:00 lies in the late shift, too
+    assert list(overlaps(rows, FIRST, LAST)) == [
+        (EARLY, late, datetime(2027, 1, 4, 12, tzinfo=UTC)),
+        (late, after, datetime(2027, 1, 4, 13, tzinfo=UTC)),
+    ]

@@ -17,6 +17,7 @@ from tracker.domain.mill import Closure, Crew, LoomKey, Part, Receipt, Tool
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import StepLoad
+from tracker.errors import DataError
 from tracker.planning.planner import plan
 from tracker.planning.verify import verify
 
@@ -55,6 +56,44 @@ def test_one_crew_the_second_loom_waits_two_hours() -> None:
     found = made(crews=(FITTERS, replace(ELECTRICIAN, heads=2)))
     assert starts(found) == [at(1, 8), at(1, 10)]
     assert found.objective == pytest.approx(608 + 12)
+
+
+def test_a_crew_in_two_overlapping_rows_is_one_crew() -> None:
+    # Monday to Friday 06:00-14:00, and Monday and Tuesday 08:00-16:00, too: one crew, which has until 16:00 on Tuesday
+    more = replace(FITTERS, weekdays=frozenset((0, 1)), shift_start=time(8), shift_end=time(16))
+    one: dict[str, Any] = {"crews": (FITTERS, more, replace(ELECTRICIAN, heads=2))}
+    found = made(**one)
+    assert starts(found) == [at(1, 8), at(1, 10)]
+    assert found.objective == pytest.approx(608 + 12)
+    assert found.reasons == (
+        "Crew Fitters 1 stands in two rows whose hours overlap, first on Mon 4 Jan 2027 08:00; it counts as one crew there.",
+    )
+    # both out at 11:00: the second starts at 13:00 and ends by 15:00, an hour after the first row is over; the electrician
+    # is there until 16:00, too
+    later = {key: (window(key, at(1, 11)),) for key in (ONE, TWO)}
+    long = {"crews": (FITTERS, more, replace(ELECTRICIAN, heads=2, shift_end=time(16)))}
+    assert starts(made(later, **long)) == [at(1, 11), at(1, 13)]
+    # two plans at once are seen by the check that knows nothing of the planner
+    at_once = made()
+    assert "2027-01-05 08:00 to 2027-01-05 10:00: more fitter crews wanted than there are" in verify(
+        at_once, problem(BOTH, **{**PLENTY, **one})
+    )
+
+
+def test_electricians_in_two_overlapping_rows_are_as_many_as_the_larger_row_says() -> None:
+    # two heads 06:00-14:00 and one of them listed again 08:00-16:00: two, not three; three looms would wait
+    again = replace(ELECTRICIAN, shift_start=time(8), shift_end=time(16))
+    assert starts(made(crews=(FITTERS, SECOND, replace(ELECTRICIAN, heads=1), again))) == [at(1, 8), at(1, 9)]
+
+
+def test_a_crew_in_two_halls_at_once_is_refused() -> None:
+    rows = (replace(FITTERS, hall="Hall 1"), replace(FITTERS, hall="Hall 2", shift_start=time(8)), ELECTRICIAN)
+    with pytest.raises(DataError) as refusal:
+        problem(BOTH, crews=rows)
+    assert str(refusal.value) == (
+        "Crew Fitters 1 is in Hall 1 and in Hall 2 on Mon 4 Jan 2027 08:00; change the hours of one row in the sheet Crews, "
+        "or leave the hall empty where the crew works in any."
+    )
 
 
 def test_one_electrician_the_second_loom_waits_one_hour() -> None:

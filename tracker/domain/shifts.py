@@ -3,8 +3,9 @@
 `first` and `last` are local days of the mill, both included.
 """
 
-from collections.abc import Iterable
-from datetime import date, timedelta
+from collections.abc import Iterable, Iterator
+from datetime import date, datetime, timedelta
+from itertools import combinations
 from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import (
@@ -34,14 +35,40 @@ def running_calendars(mill: Mill, first: date, last: date) -> dict[str, Calendar
 
 def crew_calendar(mill: Mill, crew: Crew, hall: str, first: date, last: date) -> Calendar:
     """When a crew row works in a hall: its shifts less the closures of that hall that stop work; never, where the row
-    belongs to another hall.
+    belongs to another hall, or while another row of the crew counts: a crew in two rows is one crew.
 
     A shift belongs to the day on which it starts, so the last night shift of a row runs on into the next day.
     """
     if crew.hall not in (None, hall):
         return Calendar()
-    shut = closed_days(_closed(mill, hall, "work"), mill.terms.zone)
-    return _shifts(crew, mill.terms.zone, first, last).less(shut)
+    zone = mill.terms.zone
+    elsewhere = union(_shifts(row, zone, first, last) for row in _before(mill, crew))
+    shut = closed_days(_closed(mill, hall, "work"), zone)
+    return _shifts(crew, zone, first, last).less(elsewhere).less(shut)
+
+
+def overlaps(mill: Mill, first: date, last: date) -> Iterator[tuple[Crew, Crew, datetime]]:
+    """Two rows of one crew (and trade) whose shifts overlap, and the first moment at which they do."""
+    rows = [crew for crew in mill.crews if crew.heads > 0]
+    for one, other in combinations(rows, 2):
+        if _same_people(one, other):
+            mine = _shifts(one, mill.terms.zone, first, last)
+            both = mine.less(mine.less(_shifts(other, mill.terms.zone, first, last)))
+            if both.spans:
+                yield one, other, both.spans[0][0]
+
+
+def _before(mill: Mill, crew: Crew) -> list[Crew]:
+    """The rows of the same people that count where their hours overlap with this one's: those that name a hall before
+    those that do not, then those with more heads, then the dearer, then as listed."""
+    rows = [row for row in mill.crews if _same_people(row, crew) and row.heads > 0]
+    rows.sort(key=lambda row: (row.hall is None, -row.heads, -row.rate_per_head_h))
+    place = next((i for i, row in enumerate(rows) if row is crew), None)
+    return [] if place is None else rows[:place]
+
+
+def _same_people(one: Crew, other: Crew) -> bool:
+    return one.crew == other.crew and fold(one.trade) == fold(other.trade)
 
 
 def working_calendar(mill: Mill, hall: str, first: date, last: date) -> Calendar:

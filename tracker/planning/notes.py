@@ -12,6 +12,7 @@ from tracker.planning.problem import PlanningProblem
 def notes(problem: PlanningProblem, contents: Sequence[WorkContent], rates: Mapping[str, float]) -> Iterator[str]:
     """`rates`: folded trade → currency per head and hour."""
     yield from _not_recorded(problem)
+    yield from _overlapping(problem)
     yield from _without_rate(problem, contents, rates)
     yield from _without_price(problem, contents)
     yield from _overdue(problem)
@@ -26,6 +27,16 @@ def _not_recorded(problem: PlanningProblem) -> Iterator[str]:
         yield (
             f"Booked, past and not recorded: {listed(passed)}. Record what was done (in work, run-in, signed off); here "
             "they are planned anew."
+        )
+
+
+def _overlapping(problem: PlanningProblem) -> Iterator[str]:
+    """Crews whose rows overlap; `problem` refuses those that would be in two halls at once."""
+    for one, other, at in problem.overlaps:
+        hall = one.hall or other.hall
+        yield (
+            f"Crew {one.crew} stands in two rows whose hours overlap, first on {moment(at, problem.mill.terms.zone)}; it counts "
+            f"as one crew there{f', in {hall}' if hall else ''}."
         )
 
 

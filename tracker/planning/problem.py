@@ -3,10 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import cached_property
 
-from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.clock import horizon_end
+from tracker.domain.formats import moment
+from tracker.domain.mill import Crew, LoomKey, Mill
 from tracker.domain.plan import Plan
-from tracker.domain.shifts import crews_of
+from tracker.domain.shifts import crews_of, overlaps
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import WorkContent
 from tracker.errors import DataError
@@ -74,6 +77,13 @@ class PlanningProblem:
         busy = {work.key for work in self.in_work} | self.converted.keys() | self.put_off.keys() | self.left_out
         return sorted((key for key in self.mill.looms if key not in busy), key=lambda key: key.sort_key)
 
+    @cached_property
+    def overlaps(self) -> tuple[tuple[Crew, Crew, datetime], ...]:
+        """Two rows of one crew whose hours overlap before the horizon, and the first moment at which they do."""
+        terms = self.mill.terms
+        first, last = (at.astimezone(terms.zone).date() for at in (self.as_of, horizon_end(terms, self.as_of)))
+        return tuple(overlaps(self.mill, first, last))
+
 
 def _aware(problem: PlanningProblem) -> None:
     if problem.as_of.tzinfo is None:
@@ -98,6 +108,12 @@ def _crews(problem: PlanningProblem) -> None:
         raise DataError(
             f"No crew of the lead trade '{trade}' is listed; add one to the sheet Crews or change the term."
         )
+    for one, other, at in problem.overlaps:
+        if one.hall and other.hall and one.hall != other.hall:
+            raise DataError(
+                f"Crew {one.crew} is in {one.hall} and in {other.hall} on {moment(at, problem.mill.terms.zone)}; change "
+                "the hours of one row in the sheet Crews, or leave the hall empty where the crew works in any."
+            )
 
 
 def _contents(problem: PlanningProblem) -> None:
