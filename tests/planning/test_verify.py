@@ -464,8 +464,46 @@ def test_costs_are_means_over_the_99_quantiles_of_the_firmed_spread() -> None:
     assert float(found["late beam out"]) == pytest.approx(late, abs=0.006)
 
 
+def test_a_booking_dearer_than_leaving_its_loom_over_is_found() -> None:
+    # loom 2 costs 10 + 60 + 160 + 100 + 251 = 581 booked; left over 24 × 28 + 160 + 100 = 932 without a penalty. Its
+    # contribution at 5,000 instead of 5 an hour: 2 h of conversion cost 10,000
+    dear = {TWO: (replace(window(TWO, at(10, 10)), contribution_per_h=5000.0),)}
+    booked = replace(BOOKING_2, cost=replace(BOOKING_2.cost, lost_production=10_000.0))
+    left = 24 * 28 + 5000 + 260
+    says = f"loom 2 (Hall 1) is booked at 10571.00 EUR, leaving it over costs {left:.2f} EUR"
+    assert verify(plan(BOOKING_1, booked), problem(WINDOWS | dear)) == (says,)
+    # a firm booking may be as dear as it is, and so may the pilot, for which its type waits
+    kept = problem(WINDOWS | dear, previous=plan(booked), as_of=at(8, 12), converted={ONE: at(1, 11)}, receipts=())
+    assert says not in verify(plan(booked), kept)
+    pilot, waits = replace(booked, pilot=True), LeftOver(ONE, "no window", LEFT_COST)
+    assert says not in verify(plan(pilot, left_over=(waits,)), problem(WINDOWS | dear))
+    # calling it a pilot does not help where its type has one, or where there are none
+    assert says in verify(plan(pilot), problem(WINDOWS | dear, converted={ONE: at(1, 11)}))
+    assert says in verify(plan(BOOKING_1, pilot), problem(WINDOWS | dear, soak_days=0))
+
+
+@pytest.mark.parametrize(
+    ("status", "bound", "says"),
+    [
+        # 891.00 in all; a thousandth of it is 0.891
+        (PlanStatus.OPTIMAL, 890.2, ""),
+        (
+            PlanStatus.OPTIMAL,
+            890.0,
+            "the status is proven optimal within tolerance, but the gap of 0.112% is above 0.100%",
+        ),
+        (PlanStatus.FEASIBLE, 890.0, ""),
+        (PlanStatus.TIMED_OUT, 890.0, ""),
+        (PlanStatus.FEASIBLE, 890.2, "the status is feasible with gap, but the gap of 0.090% is not above 0.100%"),
+        (PlanStatus.INFEASIBLE, 0.0, "the status is infeasible, and yet 2 looms are booked"),
+    ],
+)
+def test_the_status_fits_the_gap(status: PlanStatus, bound: float, says: str) -> None:
+    assert verify(replace(SOUND, status=status, bound=bound), problem()) == ((says,) if says else ())
+
+
 def test_sums_that_do_not_agree_are_found() -> None:
-    assert verify(replace(SOUND, objective=900.0, bound=880.0), problem()) == (
+    assert verify(replace(SOUND, objective=900.0, bound=899.5), problem()) == (
         "the objective is 900.00, bookings and left-over looms add up to 891.00",
     )
     assert verify(replace(SOUND, bound=892.0), problem()) == ("the bound 892.00 lies above the objective 891.00",)

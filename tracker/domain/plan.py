@@ -85,6 +85,10 @@ class ScarcityPrice:
     price: float
 
 
+TOLERANCE = 0.001
+"""Relative gap within which a plan counts as optimal, unless another is asked for."""
+
+
 @dataclass(frozen=True, slots=True)
 class Asked:
     """What a plan was asked for beside the data: whoever checks it later asks for the same."""
@@ -95,6 +99,8 @@ class Asked:
     """Looms whose firm booking might move all the same."""
     afresh: bool = False
     """As if nothing had been published before."""
+    gap: float = TOLERANCE
+    """Relative gap at which it was to count as optimal."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from math import inf
 import numpy as np
 
 from tracker.domain.formats import moment, money
-from tracker.domain.plan import Asked, Booking, LeftOver, Plan, PlanStatus
+from tracker.domain.plan import TOLERANCE, Asked, Booking, LeftOver, Plan, PlanStatus
 from tracker.planning.given import of_options, take_given
 from tracker.planning.grid import Ints
 from tracker.planning.instance import Instance, left_costs, make_instance
@@ -27,7 +27,7 @@ Progress = Callable[[str, float], None]
 def plan(
     problem: PlanningProblem,
     time_limit_s: float | None = None,
-    gap: float = 0.001,
+    gap: float = TOLERANCE,
     progress: Progress | None = None,
     seed: int = 0,
     stop: Callable[[], bool] | None = None,
@@ -117,7 +117,7 @@ class _Run:
                 *self._notes(),
             ),
             start=terms.start,
-            asked=Asked(problem.hold_firm, problem.released),
+            asked=Asked(problem.hold_firm, problem.released, gap=self.control.gap),
         )
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:

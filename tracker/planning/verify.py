@@ -32,7 +32,9 @@ CHECKS: tuple[Check, ...] = (
     order.firm_bookings_stay,
     costs.costs_of_bookings,
     costs.costs_of_left_over,
+    costs.no_booking_dearer_than_leaving,
     costs.sums_agree,
+    costs.status_fits_gap,
 )
 """In the order in which their findings are told."""
 

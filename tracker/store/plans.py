@@ -53,14 +53,15 @@ def _asked_record(asked: Asked) -> dict[str, Any]:
     if asked == Asked():
         return {}
     released = [list(key) for key in sorted(asked.released)]
-    return {ASKED: {"hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh}}
+    record = {"hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh, "gap": asked.gap}
+    return {ASKED: record}
 
 
 def _asked(record: dict[str, Any] | None) -> Asked:
     if record is None:
         return Asked()
     released = frozenset(LoomKey(hall, loom) for hall, loom in record["released"])
-    return Asked(record["hold firm"], released, record["afresh"])
+    return Asked(record["hold firm"], released, record["afresh"], record["gap"])
 
 
 def _loom(key: LoomKey) -> dict[str, Any]:

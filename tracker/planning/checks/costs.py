@@ -16,6 +16,7 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
 from tracker.planning.checks.case import SLOT, Case
+from tracker.planning.checks.order import pilot_end
 
 SHARES = np.arange(1, 100) / 100
 CENT = 0.01
@@ -45,6 +46,38 @@ def costs_of_left_over(case: Case) -> Iterator[str]:
             due = prices.of_left_over(item.key)
             if not _same(item.cost, due):
                 yield f"loom {item.key}: left over at {item.cost:.2f} {case.terms.currency}, the data give {due:.2f}"
+
+
+def no_booking_dearer_than_leaving(case: Case) -> Iterator[str]:
+    """Only what was given, and the pilot that its type waits for, may cost more than leaving its loom over."""
+    prices = Prices(case, [])
+    for booking in case.plan.bookings:
+        if booking.key not in case.mill.looms or case.given(booking) or _opens_its_type(case, booking):
+            continue
+        has, left = booking.cost.total, prices.of_left_over(booking.key)
+        if has > left and not _same(has, left):
+            currency = case.terms.currency
+            yield (f"loom {booking.key} is booked at {has:.2f} {currency}, leaving it over costs {left:.2f} {currency}")
+
+
+def _opens_its_type(case: Case, booking: Booking) -> bool:
+    machine_type = case.mill.looms[booking.key].machine_type
+    return booking.pilot and bool(case.terms.soak_days) and pilot_end(case, machine_type) is None
+
+
+def status_fits_gap(case: Case) -> Iterator[str]:
+    """What is called optimal is within the gap that was asked for, what is not is not."""
+    plan, most = case.plan, case.plan.asked.gap
+    if plan.status is PlanStatus.INFEASIBLE:
+        if plan.bookings:
+            yield f"the status is {plan.status}, and yet {len(plan.bookings)} looms are booked"
+        return
+    gap = plan.objective - plan.bound
+    says = f"the status is {plan.status}, but the gap of {plan.gap:.3%} is"
+    if plan.status is PlanStatus.OPTIMAL and gap > most * plan.objective + CENT:
+        yield f"{says} above {most:.3%}"
+    if plan.status is not PlanStatus.OPTIMAL and plan.objective > 0 and gap <= most * plan.objective:
+        yield f"{says} not above {most:.3%}"
 
 
 def sums_agree(case: Case) -> Iterator[str]:
