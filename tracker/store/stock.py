@@ -22,12 +22,23 @@ ReservationKey = tuple[LoomKey, str]
 def read_movements(session: Session, part: str | None = None) -> list[Movement]:
     """Every movement in the order booked."""
     m = MovementRow
-    query = select(m.part, m.kind, m.quantity, m.at, m.who, m.why, m.hall, m.loom, m.order).order_by(m.id)
+    query = select(m.id, m.part, m.kind, m.quantity, m.at, m.who, m.why, m.hall, m.loom, m.order).order_by(m.id)
     rows = session.execute(query if part is None else query.where(m.part == part))
     return [
-        Movement(part, MovementKind(kind), quantity, at, who, why, _key(hall, loom), order)
-        for part, kind, quantity, at, who, why, hall, loom, order in rows
+        Movement(part, _kind(number, part, kind), quantity, at, who, why, _key(hall, loom), order)
+        for number, part, kind, quantity, at, who, why, hall, loom, order in rows
     ]
+
+
+def _kind(number: int, part: str, kind: str) -> MovementKind:
+    """The kind as stored; DataError where a later version, or a hand in the database, wrote one that is not known."""
+    try:
+        return MovementKind(kind)
+    except ValueError:
+        raise DataError(
+            f"entry {number} of the store room's book, of part {part}, is of the kind {kind!r}; this version knows "
+            f"{', '.join(MovementKind)}; update Beamslot"
+        ) from None
 
 
 def _key(hall: str | None, loom: str | None) -> LoomKey | None:
