@@ -202,3 +202,44 @@ def test_what_of_a_plan_the_data_do_not_allow_any_more_is_told_by_loom() -> None
     done = asked(NEXT_WEEK, previous=LATER, looms=looms, converted={first.key: at(1, 8)}, as_of=at(8, 9))
     assert no_longer(LATER, done) == {}
     assert second.start == at(8, 10)
+
+
+def test_a_booking_that_ends_later_because_its_early_crew_is_away_is_told() -> None:
+    # out on Tuesday week 21:00: two half hours of the late crew, then two of the early one, to Wednesday 07:00. The early
+    # crew is away that Wednesday: the last two half hours come from 14:00 on
+    early, late = FITTERS, replace(FITTERS, crew="Fitters 2", shift_start=time(14), shift_end=time(22))
+    always = replace(ELECTRICIAN, shift_end=time(22))
+    one = {ONE: (window(ONE, at(8, 21)),)}
+    booked = made(asked(one, crews=(early, late, always)))
+    assert [(b.start, b.end) for b in booked.bookings] == [(at(8, 21), at(9, 7))]
+    away = (replace(early, to_on=date(2027, 1, 12)), replace(early, from_on=date(2027, 1, 14)), late, always)
+    assert no_longer(booked, asked(one, previous=booked, crews=away)) == {
+        ONE: ("loom 1 (Hall 1) ends 2027-01-13 07:00, but 4 working half hours end 2027-01-13 15:00",)
+    }
+
+
+def test_a_booking_whose_work_has_become_longer_is_told_and_a_shorter_one_is_not() -> None:
+    # 130 min are five half hours instead of four: they end at 10:30 and at 12:30; 80 min are three, and fit
+    def lasting(minutes: float) -> dict[str, Any]:
+        of = {kind: tuple(replace(c, on_loom_min=minutes) for c in contents) for kind, contents in CONTENTS.items()}
+        return {"contents": dict.fromkeys(LOOMS, of), "previous": LATER}
+
+    longer = no_longer(LATER, asked(NEXT_WEEK, **lasting(130.0)))
+    first = LATER.bookings[0]
+    assert longer[first.key] == (f"loom {first.key}: 4 half hours booked, its scope has 5",)
+    assert no_longer(LATER, asked(NEXT_WEEK, **lasting(80.0))) == {}
+
+
+def test_what_waits_for_a_pilot_that_is_late_or_not_recorded_is_told() -> None:
+    # loom 1, the pilot, is booked from 08:00 to 10:00 on Tuesday, loom 2 at 10:00 on Tuesday week, 7 days after it
+    windows = {ONE: (window(ONE, at(1, 8)),), TWO: (window(TWO, at(8, 10)),)}
+    booked = made(asked(windows, soak_days=7))
+    assert [(b.key, b.start, b.pilot) for b in booked.bookings] == [(ONE, at(1, 8), True), (TWO, at(8, 10), False)]
+    given: dict[str, Any] = {"soak_days": 7, "previous": booked, "as_of": at(1, 12)}
+    assert no_longer(booked, asked(windows, converted={ONE: at(1, 10)}, **given)) == {}
+    assert no_longer(booked, asked(windows, converted={ONE: at(1, 11)}, **given)) == {
+        TWO: ("loom 2 (Hall 1) starts 2027-01-12 10:00, before the pilot of AJ has run 7 days (2027-01-12 11:00)",)
+    }
+    assert no_longer(booked, asked(windows, **given)) == {
+        None: ("AJ: no pilots booked, one is needed before 1 booking",)
+    }

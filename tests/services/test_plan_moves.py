@@ -5,13 +5,19 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from tracker.domain.mill import LoomKey
+from tracker.domain.mill import Loom, LoomKey, Mill
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.progress import Stage, StageChange
+from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
-from tracker.services.plan import differences
+from tracker.services.moves import differences
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
+MILL = Mill(
+    looms={LoomKey("H", loom): Loom("H", loom, "RP" if loom == "5" else "AJ") for loom in "12345"},
+    terms=Terms(soak_days=7),
+)
+"""Loom 5 is of another machine type."""
 
 
 def booking(start_h, beam_out_h=None, kind=WindowKind.REPEAT, loom="1", window=1, choices=()):
@@ -42,7 +48,7 @@ def plan(*bookings, left=()):
     ],
 )  # fmt: skip
 def test_why_a_booking_moved(before, after, what, why):
-    (move,) = differences(plan(before), plan(after))
+    (move,) = differences(plan(before), plan(after), MILL)
     assert (move.what, move.why) == (what, why)
 
 
@@ -50,7 +56,7 @@ def test_why_bookings_are_gone_or_new():
     before = plan(*(booking(10, 8, loom=loom) for loom in "1234"))
     after = plan(booking(10, 8), booking(20, 18, loom="5"), left=(LeftOver(LoomKey("H", "2"), "no kit: RAIL", 0),))
     stages = {LoomKey("H", "3"): StageChange(LoomKey("H", "3"), Stage.SIGNED_OFF, AT, "me")}
-    assert [(move.key.loom, move.what, move.why) for move in differences(before, after, stages)] == [
+    assert [(move.key.loom, move.what, move.why) for move in differences(before, after, MILL, stages)] == [
         ("5", "new", "was not booked before"),
         ("2", "dropped", "no kit: RAIL"),
         ("3", "dropped", "signed off"),
@@ -60,14 +66,41 @@ def test_why_bookings_are_gone_or_new():
 
 def test_what_keeps_a_booking_from_staying_is_told_before_any_other_reason():
     protected = {LoomKey("H", "1"): ("loom 1 (H) starts 2027-01-04 15:00, but is protected until 2027-01-20 included",)}
-    (move,) = differences(plan(booking(10, 8)), plan(booking(400, 398)), broken=protected)
+    (move,) = differences(plan(booking(10, 8)), plan(booking(400, 398)), MILL, broken=protected)
     assert move.why == "loom 1 (H) starts 2027-01-04 15:00, but is protected until 2027-01-20 included"
 
 
 def test_a_move_says_what_it_costs():
     cheap = replace(booking(10, 8), cost=CostTerms(labour=100.0))
     dear = replace(booking(30, 28), cost=CostTerms(labour=100.0, lost_production=40.0, moves=15.0))
-    (move,) = differences(plan(cheap), plan(dear))
+    (move,) = differences(plan(cheap), plan(dear), MILL)
     assert move.dearer == 55.0
-    (new,) = differences(plan(), plan(cheap))
+    (new,) = differences(plan(), plan(cheap), MILL)
     assert new.dearer is None
+
+
+def test_the_pilot_and_the_looms_that_wait_for_it_say_so():
+    # loom 1 was the pilot and ran from hour 10 to 16; now loom 2 is, from hour 20 to 26: its soak is over 7 × 24 = 168 h
+    # later, at hour 194. Loom 3 was booked before that, loom 4 after it, and loom 5 is of another type.
+    before = plan(
+        replace(booking(10, 8), pilot=True),
+        booking(190, 188, loom="2"), booking(192, 190, loom="3"), booking(200, 198, loom="4"), booking(192, 190, loom="5"),
+    )  # fmt: skip
+    after = plan(
+        replace(booking(20, 18, loom="2"), pilot=True),
+        *(booking(300, 298, loom=loom) for loom in "1345"),
+    )
+    # AT is 05:00 UTC, and so is the mill's zone: hour 194 is 8 days and 2 h later, Tue 12 Jan 07:00
+    waits = "it waits until Tue 12 Jan 2027 07:00 for the pilot of AJ, loom 2 (H), to have run 7 days"
+    assert {move.key.loom: move.why for move in differences(before, after, MILL)} == {
+        "1": waits,
+        "2": "it became the pilot of AJ",
+        "3": waits,
+        "4": "a later beam-out: the whole plan costs less this way",
+        "5": "a later beam-out: the whole plan costs less this way",
+    }
+    # nobody waits where there are no pilots
+    free = replace(MILL, terms=Terms(soak_days=0))
+    assert {move.why for move in differences(before, after, free) if move.key.loom in "13"} == {
+        "a later beam-out: the whole plan costs less this way"
+    }

@@ -40,9 +40,16 @@ CHECKS: tuple[Check, ...] = (
 
 
 STAYS: tuple[Check, ...] = (
-    times.not_protected, times.starts_when_a_crew_works, shared.crews, shared.heads_of_other_trades, shared.tools,
-    shared.stopped_at_once, parts.parts_are_there,
-)  # fmt: skip
+    times.not_protected,
+    times.starts_when_a_crew_works,
+    times.is_done_by_its_end,
+    order.pilots_first,
+    shared.crews,
+    shared.heads_of_other_trades,
+    shared.tools,
+    shared.stopped_at_once,
+    parts.parts_are_there,
+)
 """What may keep a booking of an earlier plan from staying, whatever else is booked elsewhere."""
 
 

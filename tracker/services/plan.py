@@ -1,6 +1,6 @@
 """Make a plan, hold it against the last published one, check it without the solver, and publish it."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
@@ -8,14 +8,13 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Asked, Booking, Plan, PlanStatus
-from tracker.domain.progress import StageChange
+from tracker.domain.plan import Asked, Plan, PlanStatus
 from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import no_longer, verify
 from tracker.services.looms import find_loom
+from tracker.services.moves import Move, differences
 from tracker.services.plan_record import local, plan_record
 from tracker.services.planning_data import PlanningData, prepare, read_planning_data
 from tracker.services.reservations import reserve_plan
@@ -40,63 +39,6 @@ class Firm:
 
 
 FIRM = Firm()
-
-
-@dataclass(frozen=True, slots=True)
-class Move:
-    """What replanning did to one loom's booking; None = none."""
-
-    key: LoomKey
-    before: Booking | None
-    after: Booking | None
-    because: str = ""
-    """Why a dropped loom is not booked any more, or why the booking before cannot stay."""
-
-    @property
-    def start(self) -> datetime:
-        """The new start; of a dropped booking the old one."""
-        booking = self.after or self.before
-        assert booking
-        return booking.start
-
-    @property
-    def why(self) -> str:
-        """What is known of the reason, in words."""
-        if self.before is None:
-            return "was not booked before"
-        if self.after is None:
-            return self.because or "no longer among the looms to plan"
-        return self.because or f"{_window_words(self.before, self.after)}the whole plan costs less this way"
-
-    @property
-    def dearer(self) -> float | None:
-        """What the booking now costs more than the one before, move cost included; None where there is only one."""
-        return self.after.cost.total - self.before.cost.total if self.before and self.after else None
-
-    @property
-    def what(self) -> str:
-        if self.before is None:
-            return "new"
-        if self.after is None:
-            return "dropped"
-        if self.before.start != self.after.start:
-            return "later" if self.after.start > self.before.start else "earlier"
-        return "other choice" if self.before.choices != self.after.choices else "same"
-
-
-SAME_BEAM_OUT_H = 72
-"""A forecast moves by less than this; beyond it the booking waits for another beam-out. The numbers of the windows do not
-tell, since they start again with every new warp."""
-
-
-def _window_words(before: Booking, after: Booking) -> str:
-    if before.beam_out_p50 is None or after.beam_out_p50 is None:
-        return "" if before.kind is after.kind else f"{after.kind.value} instead of {before.kind.value}: "
-    later_h = (after.beam_out_p50 - before.beam_out_p50).total_seconds() / 3600
-    when = "later" if later_h > 0 else "earlier"
-    if abs(later_h) >= SAME_BEAM_OUT_H:
-        return f"{'a' if later_h > 0 else 'an'} {when} beam-out: "
-    return f"its beam-out is expected {abs(later_h):,.0f} h {when}; " if abs(later_h) >= 1 else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,7 +111,7 @@ def report_of(
 ) -> PlanReport:
     """A plan beside the published one that it was made after."""
     broken = no_longer(data.previous, problem) if data.previous else {}
-    moves = differences(data.previous, result, data.stages, broken) if data.previous else ()
+    moves = differences(data.previous, result, data.mill, data.stages, broken) if data.previous else ()
     told = tuple(finding for findings in broken.values() for finding in findings)
     return PlanReport(result, data.previous, moves, told, number, published, scenario, data.mill.terms.zone)
 
@@ -198,22 +140,3 @@ def save(db: str, result: Plan, publish: bool, scenario: str | None, previous: P
             reserve_plan(uow, result)
         uow.commit()
     return number
-
-
-def differences(
-    before: Plan,
-    after: Plan,
-    stages: Mapping[LoomKey, StageChange] | None = None,
-    broken: Mapping[LoomKey | None, Sequence[str]] | None = None,
-) -> tuple[Move, ...]:
-    """Looms whose booking moved, came, went or takes another choice; by the new start, dropped ones last. `stages`: what
-    was recorded of the looms, since it says why one is not booked any more; `broken`: what of the plan before does not
-    hold any more, by loom."""
-    old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
-    new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
-    left = {key: change.stage.value for key, change in (stages or {}).items()}
-    left |= {item.key: item.why for item in after.left_over}
-    why = {key: findings[0] for key, findings in (broken or {}).items() if key and findings} | left
-    moves = [Move(key, old.get(key), new.get(key), why.get(key, "")) for key in old.keys() | new.keys()]
-    moved = [move for move in moves if move.what != "same"]
-    return tuple(sorted(moved, key=lambda move: (move.after is None, move.start, move.key.sort_key)))

@@ -13,7 +13,8 @@ from tracker.domain.plan import Plan
 from tracker.errors import DataError
 from tracker.kits.falls import changed_mill, fallen
 from tracker.planning.planner import plan as solve
-from tracker.services.plan import Move, check, differences
+from tracker.services.moves import Move, differences
+from tracker.services.plan import check
 from tracker.services.planning_data import prepare, read_planning_data
 from tracker.services.store_room import quantities, read_store_room
 from tracker.store import open_store
@@ -91,7 +92,7 @@ def what_if(
         prepared = replace(prepared, problem=replace(prepared.problem, released=free))
         made = solve(prepared.problem, time_limit_s=time_limit_s, progress=progress)
         check(made, prepared.problem)
-        moves = differences(data.previous, made, data.stages) if data.previous else ()
+        moves = differences(data.previous, made, data.mill, data.stages) if data.previous else ()
     fell = tuple(fall for fall in after if fall not in before)
     terms = room.mill.terms
     return WhatIfReport(at, terms.zone, terms.currency, before, fell, made, moves, room.plan.objective)

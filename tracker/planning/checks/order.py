@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
+from tracker.domain.formats import count
 from tracker.domain.plan import Booking
 from tracker.planning.checks.case import Case
 
@@ -35,7 +36,7 @@ def pilots_first(case: Case) -> Iterator[str]:
 
 def _pilot_faults(case: Case, machine_type: str, pilots: list[Booking], bookings: list[Booking]) -> Iterator[str]:
     if len(pilots) != 1 and not all(case.given(booking) for booking in bookings):
-        yield f"{machine_type}: {len(pilots) or 'no'} pilots booked, one is needed before {len(bookings)} bookings"
+        yield f"{machine_type}: {len(pilots) or 'no'} pilots booked, one is needed before {count(len(bookings), 'booking')}"
     named = case.terms.pilots.get(machine_type)
     booked = {booking.key.loom for booking in bookings}
     if named in booked and pilots and pilots[0].key.loom != named:

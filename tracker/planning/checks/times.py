@@ -69,16 +69,34 @@ def starts_when_a_crew_works(case: Case) -> Iterator[str]:
 def lasts_as_long_as_its_work(case: Case) -> Iterator[str]:
     """The end comes after as many working slots as the work content has."""
     for booking in case.plan.bookings:
-        content, i = case.content(booking), _position(case, booking)
-        if content is None or i is None or case.given(booking):
+        content = case.content(booking)
+        if content is None or case.given(booking):
             continue
-        work, need = case.work(booking.key.hall), slots_needed(content)
+        need = slots_needed(content)
         if booking.slots != need:
             yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
-        end = case.begin(work[i + need - 1] + 1) if i + need <= len(work) else None
-        if end != booking.end:
-            due = f"{need} working half hours end {case.at(end)}" if end else "the crews' time ends before it is done"
-            yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"
+        yield from _ends_otherwise(case, booking, need)
+
+
+def is_done_by_its_end(case: Case) -> Iterator[str]:
+    """Its work is no longer than was booked, and the crews are there for as long as was booked."""
+    for booking in case.plan.bookings:
+        content = case.content(booking)
+        if content and slots_needed(content) > booking.slots:
+            yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {slots_needed(content)}"
+        else:
+            yield from _ends_otherwise(case, booking, booking.slots)
+
+
+def _ends_otherwise(case: Case, booking: Booking, slots: int) -> Iterator[str]:
+    """A booking whose end does not come after that many working slots."""
+    work, i = case.work(booking.key.hall), _position(case, booking)
+    if i is None:
+        return
+    end = case.begin(work[i + slots - 1] + 1) if i + slots <= len(work) else None
+    if end != booking.end:
+        due = f"{slots} working half hours end {case.at(end)}" if end else "the crews' time ends before it is done"
+        yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"
 
 
 def _position(case: Case, booking: Booking) -> int | None:
