@@ -243,3 +243,89 @@ def test_what_waits_for_a_pilot_that_is_late_or_not_recorded_is_told() -> None:
     assert no_longer(booked, asked(windows, **given)) == {
         None: ("AJ: no pilots booked, one is needed before 1 booking",)
     }
+
+
+# ---- firm bookings keep their published shape
+
+
+def by_now(share: float) -> dict[LoomKey, Any]:
+    """The work of both looms when it takes this share of what it took."""
+    of = {kind: tuple(content.scaled(share) for content in contents) for kind, contents in CONTENTS.items()}
+    return dict.fromkeys(LOOMS, of)
+
+
+ONE_OF_THEM = {ONE: (window(ONE, at(1, 8)),)}
+FROM_9 = (FITTERS, replace(ELECTRICIAN, shift_start=time(9)))
+
+
+def test_a_firm_booking_keeps_its_shape_though_its_work_has_become_shorter() -> None:
+    # booked 08:00-10:00, the electrician from 09:00, when his shift begins. At 92 % his work would begin after 55.2 min,
+    # in a half hour in which he is not there; at 70 % the whole takes 84 min, three half hours
+    booked = made(asked(ONE_OF_THEM, crews=FROM_9))
+    assert [(b.start, b.end, b.slots) for b in booked.bookings] == [(at(1, 8), at(1, 10), 4)]
+    for share, labour, told in ((0.92, 147.2, ()), (0.7, 112.0, (
+        "The firm booking of loom 1 (Hall 1) stays as published, 2 h, though its work takes 1.5 h by now.",
+    ))):  # fmt: skip
+        found = made(asked(ONE_OF_THEM, crews=FROM_9, previous=booked, contents=by_now(share)))
+        (kept,) = found.bookings
+        assert (kept.start, kept.end, kept.slots, kept.labour_h) == (at(1, 8), at(1, 10), 4, 5.0)
+        # 160 of labour when it was booked; the loom stands for 2 h at 5 as it was booked
+        assert (kept.cost.labour, kept.cost.lost_production) == (pytest.approx(labour), pytest.approx(10.0))
+        assert found.reasons == told
+        # and once more after that
+        again = made(asked(ONE_OF_THEM, crews=FROM_9, previous=found, contents=by_now(share)))
+        assert again.bookings == found.bookings
+
+
+def test_a_firm_booking_whose_work_has_become_longer_overruns() -> None:
+    # both on Tuesday, 08:00-10:00 and 10:00-12:00, with the one crew. At 120 % each takes 144 min, five half hours: the
+    # first would end at 10:30, when the second has begun
+    first, second = PUBLISHED.bookings
+    found = made(asked(previous=PUBLISHED, contents=by_now(1.2)))
+    assert [(b.key, b.start, b.end, b.slots, b.labour_h) for b in found.bookings] == [
+        (first.key, at(1, 8), at(1, 10.5), 5, 5.0),
+        (second.key, at(1, 10), at(1, 12.5), 5, 5.0),
+    ]
+    ends = "ends on Tue 5 Jan 2027 {} instead of Tue 5 Jan 2027 {}: its work takes 2.5 h by now, 2 h were booked."
+    short = "there is too little fitter from 2027-01-05 10:00 on; it is taken to go on all the same."
+    assert found.reasons == (
+        f"The firm booking of loom {first.key} {ends.format('10:30', '10:00')}",
+        f"The firm booking of loom {first.key} overruns: {short}",
+        f"The firm booking of loom {second.key} {ends.format('12:30', '12:00')}",
+    )
+    # a loom that is not firm begins when the crew is free: out at 10:00, it starts at 10:30
+    windows = ONE_OF_THEM | {TWO: (window(TWO, at(1, 10)),)}
+    one = made(asked(ONE_OF_THEM))
+    later = made(asked(windows, previous=one, contents=by_now(1.2)))
+    assert starts(later) == {ONE: at(1, 8), TWO: at(1, 10.5)}
+    # at 110 %, 132 min, five half hours still, both stay as they are now
+    again = made(asked(previous=found, contents=by_now(1.1)))
+    assert [(b.start, b.end) for b in again.bookings] == [(b.start, b.end) for b in found.bookings]
+    assert again.reasons == (f"The firm booking of loom {first.key} overruns: {short}",)
+
+
+def test_a_firm_booking_moves_its_end_with_the_hours_of_its_crew() -> None:
+    # 08:00-10:00; the crew now begins a break shift at 09:00: 08:00-09:00 and 12:00-16:00
+    booked = made(asked(ONE_OF_THEM))
+    broken = (replace(FITTERS, shift_end=time(9)), replace(FITTERS, shift_start=time(12), shift_end=time(16)))
+    crews = (*broken, replace(ELECTRICIAN, shift_end=time(16)))
+    found = made(asked(ONE_OF_THEM, crews=crews, previous=booked))
+    assert [(b.start, b.end, b.slots) for b in found.bookings] == [(at(1, 8), at(1, 13), 4)]
+    assert found.reasons == (
+        "The firm booking of loom 1 (Hall 1) ends on Tue 5 Jan 2027 13:00 instead of Tue 5 Jan 2027 10:00: the hours of the "
+        "crews have changed.",
+    )
+
+
+def test_a_firm_booking_in_another_shape_is_found() -> None:
+    booked = made(asked(ONE_OF_THEM))
+    given = asked(ONE_OF_THEM, previous=booked, contents=by_now(0.7))
+    sound = plan(given, gap=0.0)
+    (kept,) = sound.bookings
+    for changes, says in (
+        ({"slots": 3, "end": at(1, 9.5)}, "3 half hours, 4 are due"),
+        ({"labour_h": 3.5}, "3.50 person-hours, 5.00 were published"),
+        ({"end": at(1, 9.5)}, "ends 2027-01-05 09:30, due is 2027-01-05 10:00"),
+    ):
+        spoilt = replace(sound, bookings=(replace(kept, **changes),))
+        assert any(says in finding for finding in verify(spoilt, given)), changes

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import WindowKind
-from tracker.domain.work import Choices
+from tracker.domain.work import Choices, WorkContent
 
 
 class PlanStatus(StrEnum):
@@ -52,6 +52,11 @@ class Booking:
     cost: CostTerms
     firm: bool = False
     pilot: bool = False
+
+    def as_booked(self, content: WorkContent) -> WorkContent:
+        """Today's content as long as it was when this was booked: learning and allowance stretch every minute alike, and
+        so the person-hours tell by how much they have changed since."""
+        return content.scaled(self.labour_h / content.labour_h) if content.labour_h and self.labour_h else content
 
 
 @dataclass(frozen=True, slots=True)

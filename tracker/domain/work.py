@@ -1,7 +1,7 @@
 """Work content: what one conversion consists of, for one loom's attributes, a window kind and choices taken."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tracker.domain.method import Check, KitLine, Operation, Setpoint
 from tracker.domain.windows import WindowKind
@@ -54,3 +54,14 @@ class WorkContent:
     @property
     def labour_h(self) -> float:
         return sum(self.labour_min.values()) / 60
+
+    def scaled(self, share: float) -> "WorkContent":
+        """The same work when every minute of it takes this share."""
+        return replace(
+            self,
+            steps=tuple(replace(step, minutes=step.minutes * share) for step in self.steps),
+            on_loom_min=self.on_loom_min * share,
+            bench_min=self.bench_min * share,
+            after_restart_min=self.after_restart_min * share,
+            labour_min={trade: minutes * share for trade, minutes in self.labour_min.items()},
+        )

@@ -70,7 +70,7 @@ class _Walk:
         """What comes of one limit."""
         self._start_again()
         for booking in self.case.firm.values():
-            self._book(replace(booking, firm=True))
+            self._book(self.case.kept(booking))
         for window in self.chances:
             if window.key not in self.booked and (booking := self._booking(window, limit_h)):
                 self._book(booking)

@@ -8,13 +8,14 @@ import numpy as np
 from tracker.domain.calendars import iso_week
 from tracker.domain.plan import Booking, CostTerms, OtherDate, ScarcityPrice
 from tracker.planning.costs import COST_TERMS, Batch
-from tracker.planning.given import Taken, is_firm
+from tracker.planning.firm import is_firm
 from tracker.planning.grid import Floats, Ints
 from tracker.planning.instance import Instance
 from tracker.planning.numbered import BEAM_OUTS
 from tracker.planning.options import times
 from tracker.planning.pools import PoolKind
 from tracker.planning.programme import LEFT, Programme
+from tracker.planning.taking import Taken
 
 OTHER_DATES = 3
 """Alternatives that are told for each booking, each on another day."""
@@ -33,8 +34,13 @@ def bookings_of(instance: Instance, taken: Sequence[Taken], pilots: frozenset[in
         terms = np.stack([term(batch) for term in COST_TERMS], axis=1)
         found += [_booking(instance, item, terms[i], item.loom in pilots) for i, item in enumerate(priced)]
         outlived = [item for item in mine if item.firm and item not in priced]
-        found += [replace(item.firm, firm=True, pilot=item.loom in pilots) for item in outlived if item.firm]
+        found += [_outlived(instance, item, item.firm, item.loom in pilots) for item in outlived if item.firm]
     return sorted(found, key=lambda booking: (booking.start, booking.key.sort_key))
+
+
+def _outlived(instance: Instance, taken: Taken, old: Booking, pilot: bool) -> Booking:
+    """A firm booking that has no window any more, at what it was published to cost."""
+    return replace(old, firm=True, pilot=pilot, end=instance.grid.moment(taken.end), slots=taken.slots)
 
 
 def _booking(instance: Instance, taken: Taken, terms: Floats, pilot: bool) -> Booking:
@@ -48,8 +54,8 @@ def _booking(instance: Instance, taken: Taken, terms: Floats, pilot: bool) -> Bo
         start=start,
         end=instance.grid.moment(taken.end),
         beam_out_p50=window.p50_at if window.kind in BEAM_OUTS else None,
-        slots=int(instance.contents.slots[taken.content]),
-        labour_h=content.labour_h,
+        slots=taken.slots,
+        labour_h=taken.firm.labour_h if taken.firm else content.labour_h,
         parts=content.parts,
         cost=CostTerms(*(float(value) for value in terms)),
         firm=is_firm(instance, taken.loom, start),

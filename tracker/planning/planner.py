@@ -10,7 +10,7 @@ import numpy as np
 
 from tracker.domain.formats import moment, money
 from tracker.domain.plan import TOLERANCE, Asked, Booking, LeftOver, Plan, PlanStatus
-from tracker.planning.given import of_options, take_given
+from tracker.planning.given import take_given
 from tracker.planning.grid import Ints
 from tracker.planning.instance import Instance, left_costs, make_instance
 from tracker.planning.options import Dropped, make_options
@@ -20,6 +20,7 @@ from tracker.planning.problem import PlanningProblem
 from tracker.planning.programme import LEFT, Control, make_programme
 from tracker.planning.reasons import reasons_left
 from tracker.planning.solver import optimise
+from tracker.planning.taking import of_options
 
 Progress = Callable[[str, float], None]
 
@@ -68,7 +69,7 @@ class _Run:
 
     def __init__(self, instance: Instance, control: Control):
         self.given = take_given(instance)
-        if self.given.overrun:
+        if self.given.impossible:
             control = replace(control, stop=lambda: True)
         self.control = control
         firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
@@ -111,7 +112,7 @@ class _Run:
             prices=tuple(scarcity(self.programme, self.solution.price)),
             other_dates=tuple(other_dates(self.programme, self.solution.chosen)),
             reasons=(
-                *self.given.overrun,
+                *self.given.impossible,
                 *self._nothing_booked(bookings, left),
                 *self._astray(bookings),
                 *self._notes(),
@@ -121,7 +122,7 @@ class _Run:
         )
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:
-        if self.given.overrun or (not bookings and self._nothing_possible):
+        if self.given.impossible or (not bookings and self._nothing_possible):
             return PlanStatus.INFEASIBLE
         if objective - bound <= self.control.gap * abs(objective) + 1e-9:
             return PlanStatus.OPTIMAL

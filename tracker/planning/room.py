@@ -17,7 +17,7 @@ from tracker.planning.checks.shared import held_by_slot, other_trades, tools_of
 Bools = NDArray[np.bool_]
 Ints = NDArray[np.int64]
 Floats = NDArray[np.float64]
-CREWS = "crews of the lead trade"
+_CREW = "crew", "crews of the lead trade"
 _TOLERANCE = 1e-6
 
 
@@ -89,11 +89,11 @@ class Room:
         inside = [slot for slot in hold.slots if 0 <= slot < self.slots]
         begin, end = max(0, self.case.slot_of(hold.start)), -((self.case.origin - hold.end) // timedelta(minutes=30))
         self.stopped[hall, begin:end] += 1
+        self._pool(_CREW).used[hall, inside] += 1
         for name, amounts in self._need(hold.content).items() if hold.content else ():
-            left = amounts[hold.skipped : hold.skipped + len(inside)]
-            self._pool(name).used[hall, inside[: len(left)]] += left
-        if hold.content is None:
-            self._pool(("crew", CREWS)).used[hall, inside] += 1
+            if name != _CREW:  # held also where a firm booking goes on past its published work
+                left = amounts[hold.skipped : hold.skipped + len(inside)]
+                self._pool(name).used[hall, inside[: len(left)]] += left
 
     def _unstopped(self, hall: int, start: Ints, end: Ints) -> Bools:
         limit = self.case.terms.looms_stopped_at_once
@@ -106,7 +106,7 @@ class Room:
         """What a content holds in each of its slots."""
         if id(content) not in self._needs:
             d = slots_needed(content)
-            need = {("crew", CREWS): np.ones(d, dtype=np.int64)}
+            need = {_CREW: np.ones(d, dtype=np.int64)}
             need |= self._amounts("heads", content, lambda step: other_trades(self.case, step), d)
             need |= self._amounts("tool", content, tools_of, d)
             self._needs[id(content)] = need

@@ -2,7 +2,7 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from functools import cached_property
 from math import ceil
@@ -52,6 +52,7 @@ class Case:
         self._work: dict[str, list[int]] = {}
         self._running: dict[str, Calendar] = {}
         self._there: dict[tuple[int, str], frozenset[int]] = {}
+        self._then: dict[LoomKey, WorkContent] = {}
 
     # ---- words
 
@@ -96,6 +97,17 @@ class Case:
             self._work[hall] = sorted(frozenset().union(*(self.crew_slots(crew, hall) for crew in crews)))
         return self._work[hall]
 
+    def position(self, hall: str, start: datetime) -> int | None:
+        """Which of the hall's working slots begins at a moment; None where none does."""
+        work, first = self.work(hall), self.slot_of(start)
+        i = bisect_left(work, first)
+        return i if i < len(work) and work[i] == first else None
+
+    def end_of(self, hall: str, start: datetime, slots: int) -> datetime | None:
+        """The end of so many of the hall's working slots from a start; None where there are not as many."""
+        work, i = self.work(hall), self.position(hall, start)
+        return self.begin(work[i + slots - 1] + 1) if i is not None and i + slots <= len(work) else None
+
     def running(self, hall: str) -> Calendar:
         if hall not in self._running:
             zone = self.terms.zone
@@ -138,6 +150,20 @@ class Case:
         old = self.firm.get(booking.key)
         return old is not None and (old.start, old.choices) == (booking.start, booking.choices)
 
+    def kept(self, old: Booking) -> Booking:
+        """A firm booking as it stays: as published, longer where its work is by now, to the end of its working slots."""
+        content = self.content(old)
+        slots = max(old.slots, slots_needed(content)) if content else old.slots
+        end = self.end_of(old.key.hall, old.start, slots)
+        return replace(old, firm=True, slots=slots, end=end or old.end)
+
+    def _as_published(self, booking: Booking) -> WorkContent | None:
+        """The work of a firm booking, at the times at which it was published to need whom and what."""
+        content = self.content(booking)
+        if content and booking.key not in self._then:
+            self._then[booking.key] = self.firm[booking.key].as_booked(content)
+        return self._then.get(booking.key)
+
     # ---- who holds what
 
     @cached_property
@@ -150,7 +176,9 @@ class Case:
         work = self.work(booking.key.hall)
         first, past = self.slot_of(booking.start), -((self.origin - booking.end) // SLOT)
         slots = tuple(work[bisect_left(work, first) : bisect_left(work, past)])
-        return Hold(booking.key, slots, booking.start, booking.end, self.content(booking), 0, self.given(booking))
+        given = self.given(booking)
+        content = self._as_published(booking) if given else self.content(booking)
+        return Hold(booking.key, slots, booking.start, booking.end, content, 0, given)
 
     def _in_work(self) -> Iterator[Hold]:
         for item in self.problem.in_work:

@@ -55,7 +55,7 @@ def pilot_end(case: Case, machine_type: str) -> datetime | None:
 
 
 def firm_bookings_stay(case: Case) -> Iterator[str]:
-    """Bookings of the last published plan that start within the firm period keep start and choices."""
+    """Bookings of the last published plan that start within the firm period keep start, choices and shape."""
     now = {booking.key: booking for booking in case.plan.bookings}
     for key, old in case.firm.items():
         new = now.get(key)
@@ -63,3 +63,14 @@ def firm_bookings_stay(case: Case) -> Iterator[str]:
             yield f"loom {key}: the firm booking of {case.at(old.start)} is gone"
         elif not case.given(new):
             yield f"loom {key}: the firm booking of {case.at(old.start)} was moved to {case.at(new.start)}"
+        else:
+            yield from _shape(case, case.kept(old), new)
+
+
+def _shape(case: Case, due: Booking, new: Booking) -> Iterator[str]:
+    if new.slots != due.slots:
+        yield f"loom {new.key}: the firm booking has {new.slots} half hours, {due.slots} are due"
+    if abs(new.labour_h - due.labour_h) > 0.01:
+        yield f"loom {new.key}: the firm booking has {new.labour_h:.2f} person-hours, {due.labour_h:.2f} were published"
+    if new.end != due.end:
+        yield f"loom {new.key}: the firm booking ends {case.at(new.end)}, due is {case.at(due.end)}"

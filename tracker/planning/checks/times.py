@@ -62,7 +62,7 @@ def starts_when_a_crew_works(case: Case) -> Iterator[str]:
             continue
         if (booking.start - case.origin) % SLOT:
             yield f"loom {booking.key} starts {case.at(booking.start)}, not on a half hour"
-        elif _position(case, booking) is None:
+        elif case.position(booking.key.hall, booking.start) is None:
             yield f"loom {booking.key} starts {case.at(booking.start)}, when no {case.terms.lead_trade} crew is at work"
 
 
@@ -75,7 +75,7 @@ def lasts_as_long_as_its_work(case: Case) -> Iterator[str]:
         need = slots_needed(content)
         if booking.slots != need:
             yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
-        yield from _ends_otherwise(case, booking, need)
+        yield from ends_otherwise(case, booking, need)
 
 
 def is_done_by_its_end(case: Case) -> Iterator[str]:
@@ -85,25 +85,17 @@ def is_done_by_its_end(case: Case) -> Iterator[str]:
         if content and slots_needed(content) > booking.slots:
             yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {slots_needed(content)}"
         else:
-            yield from _ends_otherwise(case, booking, booking.slots)
+            yield from ends_otherwise(case, booking, booking.slots)
 
 
-def _ends_otherwise(case: Case, booking: Booking, slots: int) -> Iterator[str]:
+def ends_otherwise(case: Case, booking: Booking, slots: int) -> Iterator[str]:
     """A booking whose end does not come after that many working slots."""
-    work, i = case.work(booking.key.hall), _position(case, booking)
-    if i is None:
+    if case.position(booking.key.hall, booking.start) is None:
         return
-    end = case.begin(work[i + slots - 1] + 1) if i + slots <= len(work) else None
+    end = case.end_of(booking.key.hall, booking.start, slots)
     if end != booking.end:
         due = f"{slots} working half hours end {case.at(end)}" if end else "the crews' time ends before it is done"
         yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"
-
-
-def _position(case: Case, booking: Booking) -> int | None:
-    """Which of its hall's working slots a booking starts with; None where that is none."""
-    work, first = case.work(booking.key.hall), case.slot_of(booking.start)
-    i = bisect_left(work, first)
-    return i if i < len(work) and work[i] == first else None
 
 
 def starts_in_its_window(case: Case) -> Iterator[str]:

@@ -1,0 +1,141 @@
+"""Firm bookings: which they are, how they stay, and why one cannot (planning.md, section 7).
+
+A firm booking stays as it was published: its start, its choices, its working slots, and when it needs whom. Where its
+work has become longer since, it overruns, and where the hours of its crews have changed its end follows them.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import datetime
+
+import numpy as np
+
+from tracker.domain.formats import moment
+from tracker.domain.plan import Booking
+from tracker.planning.contents import Profile, profile
+from tracker.planning.grid import SLOT_H
+from tracker.planning.instance import Instance
+from tracker.planning.numbered import KINDS
+from tracker.planning.options import AFTER_SLOTS, BEFORE_H
+from tracker.planning.taking import Taken, lacks, nothing, occupy, shortages, without
+
+_PAST = 1e-6
+"""A span ends before its end, hours."""
+
+
+def firm_bookings(instance: Instance) -> dict[int, Booking]:
+    """Loom → its booking of the last published plan that must stay: it starts from now on, at most the firm hours of
+    running time ahead, and is not released. In order of their start."""
+    problem = instance.problem
+    if problem.previous is None or not problem.hold_firm:
+        return {}
+    number = {key: i for i, key in enumerate(instance.looms) if key not in problem.released}
+    old = sorted(problem.previous.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
+    return {number[b.key]: b for b in old if b.key in number and is_firm(instance, number[b.key], b.start)}
+
+
+def is_firm(instance: Instance, loom: int, start: datetime) -> bool:
+    """Whether a start lies ahead and within the firm hours, counted on the running calendar."""
+    as_of = instance.problem.as_of
+    running = instance.clocks[instance.hall_of[loom]].running
+    now, then = running.elapsed(np.array([instance.grid.hours(as_of), instance.grid.hours(start)]))
+    return start >= as_of and bool(then - now <= instance.mill.terms.firm_h + 1e-9)
+
+
+def kept(instance: Instance, loom: int, old: Booking) -> Taken:
+    """A firm booking as it was first booked, with the window that today's data give it: as many working slots, and in
+    them whom and what it needed then. What it has overrun by since comes with `overrun`."""
+    grid, work = instance.grid, instance.clocks[instance.hall_of[loom]].work
+    content, start = _content(instance, loom, old), grid.first_slot(old.start)
+    then = old.as_booked(instance.contents.items[content]) if content >= 0 else None
+    slots = min(old.slots, profile(then, instance.mill.terms.lead_trade).slots) if then else old.slots
+    position = int(np.searchsorted(work, start))
+    last, end = position + slots - 1, grid.first_slot(old.end)
+    if position < work.size and work[position] == start and last < work.size:
+        end = int(work[last]) + 1
+    return Taken(loom, _window(instance, loom, old), content, start, end, slots, old, then)
+
+
+def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, str]:
+    """A firm booking as long as its work is by now, at least as long as it was published; the instance less the crew that
+    it holds beyond what was first booked, and what there is too little of for that, in words."""
+    hall = int(instance.hall_of[taken.loom])
+    work = instance.clocks[hall].work
+    past = int(np.searchsorted(work, taken.end))
+    more = max(taken.firm.slots if taken.firm else 0, _slots_now(instance, taken)) - taken.slots
+    beyond = range(past, min(past + more, work.size))
+    if not beyond:
+        return taken, instance, ""
+    used = nothing(instance)
+    occupy(used, instance, hall, beyond, Profile(len(beyond), (), ()))
+    longer = replace(taken, end=int(work[beyond[-1]]) + 1, slots=taken.slots + len(beyond))
+    return longer, without(instance, used), next(shortages(instance, used), "")
+
+
+def reshaped(instance: Instance, taken: Taken, short: str) -> Iterator[str]:
+    """What is other than was published, in sentences. `short`: what there is too little of for an overrun."""
+    old, zone = taken.firm, instance.grid.zone
+    if old is None or taken.content < 0:
+        return
+    end, now = instance.grid.moment(taken.end), _slots_now(instance, taken)
+    takes_h, booked_h = now * SLOT_H, old.slots * SLOT_H
+    begin = f"The firm booking of loom {old.key}"
+    if end != old.end:
+        why = f"its work takes {takes_h:g} h by now, {booked_h:g} h were booked"
+        why = why if now > old.slots else "the hours of the crews have changed"
+        yield f"{begin} ends on {moment(end, zone)} instead of {moment(old.end, zone)}: {why}."
+    elif now < old.slots:
+        yield f"{begin} stays as published, {booked_h:g} h, though its work takes {takes_h:g} h by now."
+    if short:
+        yield f"{begin} overruns: there is {short}; it is taken to go on all the same."
+
+
+def _slots_now(instance: Instance, taken: Taken) -> int:
+    """The working slots of its work by today's data."""
+    return int(instance.contents.slots[taken.content]) if taken.content >= 0 else taken.slots
+
+
+def _content(instance: Instance, loom: int, old: Booking) -> int:
+    """The content with the booking's kind of window and choices; -1 = none."""
+    menu = instance.menu_of[loom].get(old.kind)
+    if menu is None:
+        return -1
+    entries = instance.menus.flat[instance.menus.first[menu] : instance.menus.first[menu + 1]]
+    return next((int(c) for c in entries if instance.contents.items[c].choices == old.choices), -1)
+
+
+def _window(instance: Instance, loom: int, old: Booking) -> int:
+    """The window that the booking was made for: of its kind, the one that holds its start or is nearest to the beam-out
+    that was expected, since numbers start again with every new warp. -1 = none."""
+    table = instance.windows
+    mine = np.flatnonzero((table.loom == loom) & (table.kind == KINDS.index(old.kind)))
+    if not mine.size:
+        return -1
+    meant = instance.grid.hours(old.beam_out_p50 or old.start)
+    apart = np.maximum(table.starts_h[mine] - meant, meant - table.ends_h[mine] + _PAST)
+    return int(mine[np.argmin(np.maximum(apart, 0.0))])
+
+
+def why_impossible(instance: Instance, taken: Taken) -> str:
+    """Why a firm booking is no longer possible, by itself or beside what is taken already; nothing where it is."""
+    key, mill = instance.looms[taken.loom], instance.mill
+    work = instance.clocks[instance.hall_of[taken.loom]].work
+    if taken.content < 0:
+        return instance.problem.unplannable.get(key) or "the method no longer has a conversion with its choices"
+    if not np.isin(taken.start, work):
+        return f"no crew of the trade '{mill.terms.lead_trade}' works in {key.hall} at its start"
+    if np.searchsorted(work, taken.end) - np.searchsorted(work, taken.start) < taken.slots:
+        return "its crews' time ends before it is done"
+    if taken.start < instance.protected_slot[taken.loom]:
+        return f"the loom is protected until {mill.looms[key].protected_until} included"
+    return lacks(instance, taken)
+
+
+def is_astray(instance: Instance, taken: Taken) -> bool:
+    """Whether a firm booking starts where its beam-out would not let it start."""
+    table, clock = instance.windows, instance.clocks[instance.hall_of[taken.loom]]
+    if taken.window < 0 or not table.beam_out[taken.window]:
+        return False
+    start_h, mean_h = taken.start * SLOT_H, float(table.mean_h[taken.window])
+    late = clock.position_at(np.array(start_h)) >= clock.position_at(np.array(mean_h)) + AFTER_SLOTS
+    return bool(late) or start_h < mean_h - BEFORE_H

@@ -1,0 +1,120 @@
+"""Conversions that are decided, and what is left once they are taken out.
+
+What they hold is taken out of the pools and supplies, never below none: a crew that fell ill or a receipt that slipped
+leaves them where they are, and the plan says so.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from tracker.domain.plan import Booking
+from tracker.domain.work import WorkContent
+from tracker.planning.contents import Profile, profile
+from tracker.planning.grid import Ints
+from tracker.planning.instance import Instance, pool_holds
+from tracker.planning.options import Options, times
+from tracker.planning.supplies import Supply
+
+
+@dataclass(frozen=True)
+class Taken:
+    """A conversion that is decided."""
+
+    loom: int
+    window: int
+    """Row of the window table; -1 = a firm booking whose window is no longer forecast."""
+    content: int
+    """Entry of the content table; -1 = a firm booking whose work the method no longer has."""
+    start: int
+    """Slot."""
+    end: int
+    """Slot after the last."""
+    slots: int
+    """Working slots from start to end."""
+    firm: Booking | None = None
+    """The booking that it was published as, where it is firm."""
+    work: WorkContent | None = None
+    """What it holds, where that is not the content as it is today."""
+
+
+def of_options(instance: Instance, options: Options, index: Ints) -> list[Taken]:
+    """The options at `index` as decided conversions."""
+    span = times(instance, options, index)
+    slots = instance.contents.slots
+    return [
+        Taken(
+            int(options.loom[i]), int(options.window[i]), int(options.content[i]), int(start), int(end),
+            int(slots[options.content[i]]),
+        )
+        for i, start, end in zip(index, span.start, span.end, strict=True)
+    ]  # fmt: skip
+
+
+def lacks(instance: Instance, taken: Taken) -> str:
+    """What there is too little of for a conversion beside what is taken out already; nothing where there is enough."""
+    used = nothing(instance)
+    _occupy_taken(used, instance, taken)
+    if short := next(shortages(instance, used), ""):
+        return short
+    for supply, quantity, step in _takes(instance, taken):
+        least = supply.total[step:].min()
+        if quantity > least + 1e-9:
+            return f"it needs {quantity:g} of part {supply.part}, {least:g} can be there"
+    return ""
+
+
+def shortages(instance: Instance, used: list[Ints]) -> Iterator[str]:
+    """Of what that is more than there is, and from when on, pool by pool."""
+    for pool, use in zip(instance.pools, used, strict=True):
+        slots = np.flatnonzero(pool.over(use))
+        if slots.size:
+            at = instance.grid.moment(int(slots[0])).astimezone(instance.grid.zone)
+            yield f"too little {pool.name} from {at:%Y-%m-%d %H:%M} on"
+
+
+def less(instance: Instance, taken: Taken) -> Instance:
+    """The instance less what a conversion holds and takes."""
+    used = nothing(instance)
+    _occupy_taken(used, instance, taken)
+    supplies = [
+        replace(s, total=np.maximum(0.0, s.total - np.where(np.arange(s.steps.size) >= step, quantity, 0.0)))
+        for s, quantity, step in _takes(instance, taken)
+    ]
+    return replace(without(instance, used), supplies=supplies)
+
+
+def _takes(instance: Instance, taken: Taken) -> Iterator[tuple[Supply, float, int]]:
+    """(supply, quantity, step from which it is missing) of each scarce part."""
+    key = instance.looms[taken.loom]
+    issued = instance.problem.issued.get(key, {})
+    parts = taken.firm.parts if taken.content < 0 and taken.firm else instance.contents.items[taken.content].parts
+    for supply in instance.supplies:
+        quantity = max(0.0, parts.get(supply.part, 0.0) - issued.get(supply.part, 0.0))
+        yield supply, quantity, int(supply.step_at(np.array([taken.start]))[0])
+
+
+def _occupy_taken(used: list[Ints], instance: Instance, taken: Taken) -> None:
+    hall = int(instance.hall_of[taken.loom])
+    work = instance.clocks[hall].work
+    positions = range(int(np.searchsorted(work, taken.start)), int(np.searchsorted(work, taken.end)))
+    held = Profile(len(positions), (), ())
+    if taken.content >= 0:
+        content = taken.work or instance.contents.items[taken.content]
+        held = replace(profile(content, instance.mill.terms.lead_trade), slots=len(positions))
+    occupy(used, instance, hall, positions, held)
+
+
+def occupy(used: list[Ints], instance: Instance, hall: int, positions: range, held: Profile) -> None:
+    slots = instance.clocks[hall].work[positions.start : positions.stop]
+    for hold in pool_holds(held, instance.pools):
+        used[hold.pool][hall, slots[hold.first : hold.past]] += hold.amount
+
+
+def nothing(instance: Instance) -> list[Ints]:
+    return [np.zeros_like(pool.own) for pool in instance.pools]
+
+
+def without(instance: Instance, used: list[Ints]) -> Instance:
+    return replace(instance, pools=[pool.less(use) for pool, use in zip(instance.pools, used, strict=True)])
