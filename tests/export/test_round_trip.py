@@ -177,6 +177,18 @@ def test_an_empty_template_loads_as_nothing(tmp_path):
     assert read(tmp_path / "template.xlsx") == []
 
 
+def test_a_value_written_beside_a_term_of_the_template_is_all_that_is_loaded(tmp_path):
+    write_template(tmp_path / "t.xlsx")
+    book = openpyxl.load_workbook(tmp_path / "t.xlsx")
+    rows = {row[0].value: row[1] for row in book["Terms"].iter_rows(min_row=2)}
+    rows["horizon (days)"].value, rows["allowance (%)"].value, rows["start"].value = 98, 10, date(2027, 2, 1)
+    book.save(tmp_path / "t.xlsx")
+    result = read_files([tmp_path / "t.xlsx"], {}, {}, TODAY)
+    assert {row.values["term"]: row.values["value"] for row in result.rows} == {
+        "horizon (days)": 98, "allowance (%)": 0.1, "start": date(2027, 2, 1)}  # fmt: skip
+    assert [f.line() for f in result.findings if f.sheet == "Terms"] == []
+
+
 def _by_table(path: Path) -> dict[str, list[dict[str, Any]]]:
     found: dict[str, list[dict[str, Any]]] = {}
     for table, values, kept in read(path):
@@ -192,6 +204,7 @@ def test_a_suppliers_answer_loads_as_a_receipt(tmp_path):
     book["Order"].cell(6, headings["Quantity"], 3)
     book["Order"].cell(6, headings["Due"], date(2027, 3, 5))
     book.save(path)
+    assert [f.line() for f in read_files([path], {}, {}, TODAY).findings] == []
     ((table, values, _),) = read(path)
     assert table == "receipts" and values["order"] == "2027W09-RAIL-190" and values["part"] == "RAIL-190"
     assert (values["quantity"], values["due"], values["supplier"]) == (3, date(2027, 3, 5), "Rail works")

@@ -9,7 +9,7 @@ import openpyxl
 import pytest
 from python_calamine import CalamineWorkbook
 
-from tracker.domain.tables import TABLES
+from tracker.domain.tables import TABLES, TERM_HEADINGS, TERMS
 from tracker.errors import TrackerError, UsageError
 from tracker.export.workbook import write_export, write_template
 
@@ -42,12 +42,27 @@ def test_the_template_has_every_sheet_and_heading(tmp_path):
     book = openpyxl.load_workbook(tmp_path / "t.xlsx")
     assert book.sheetnames[1:] == [table.sheet for table in TABLES.values()]
     for table in TABLES.values():
-        assert [cell.value for cell in book[table.sheet][1]] == [column.title for column in table.columns]
-        assert book[table.sheet].max_row == 1
+        headings = [cell.value for cell in book[table.sheet][1]]
+        assert headings[: len(table.columns)] == [column.title for column in table.columns]
+        if table is not TERMS:
+            assert (len(headings), book[table.sheet].max_row) == (len(table.columns), 1)
     headings = {cell.value: cell for cell in book["Looms"][1]}
     assert "Efficiency (%)" in headings and "Reed width (cm)" in headings
     note = headings["Loom"].comment.text
     assert note.startswith("Needed.") and "For example: 007" in note
+
+
+def test_the_template_has_every_term_with_its_default_its_unit_what_it_means_and_where_it_acts(tmp_path):
+    write_template(tmp_path / "t.xlsx")
+    heading, *rows = grid(tmp_path / "t.xlsx", "Terms")
+    assert heading == ["Term", "Value", "Default", "Unit", "Meaning", "Where it acts"]
+    assert [row[0] for row in rows] == [*TERM_HEADINGS, "pilot of TYPE"]
+    assert all((row[1] == "" and all(row[2:])) or row[2] == 0 for row in rows)
+    terms = {row[0]: row[2:4] for row in rows}
+    # the trade's usual figures, as `Terms` has them
+    assert terms["horizon (days)"] == [84, "days"] and terms["allowance (%)"] == [15, "%"]
+    assert terms["left-over penalty"] == [5000, "currency"] and terms["start"] == ["none", "day"]
+    assert terms["looms stopped at once"] == ["none", "looms"] and terms["lead trade"] == ["fitter", "text"]
 
 
 def test_the_template_offers_the_closed_lists(tmp_path):

@@ -8,7 +8,6 @@ from openpyxl import Workbook, load_workbook
 
 from tracker.errors import TrackerError, UsageError
 from tracker.services.load import load
-from tracker.store import open_store
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"
 LOOMS = [["Loom", "Hall", "Machine type", "Speed (picks/min)", "Rail"]]
@@ -29,11 +28,6 @@ def looms(path, *speeds):
     return book(
         path, Looms=LOOMS + [[f"{i:03}", "Hall 1", "AJ", speed, "drilled"] for i, speed in enumerate(speeds, 1)]
     )
-
-
-def stored_looms(db):
-    with open_store(db).reading() as uow:
-        return len(uow.mill().looms)
 
 
 @pytest.fixture

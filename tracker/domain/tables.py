@@ -293,24 +293,54 @@ TABLES: dict[str, Table] = {
 METHOD_TABLES = tuple(table.name for table in TABLES.values() if table.whole)
 
 TERM_COLUMNS = (
-    Column("programme", "programme", T),
-    Column("time_zone", "time zone", T, about="IANA name.", example="Europe/Vienna"),
-    Column("currency", "currency", T, about="Code or sign.", example="EUR"),
-    Column("start", "start", D, low=1970, high=2099),
-    Column("horizon_days", "horizon", Z, unit="days", low=1, high=1000),
-    Column("target_finish", "target finish", D, low=1970, high=2099),
-    Column("firm_h", "firm", N, unit="hours", low=0, high=10000),
-    Column("patience_h", "patience", N, unit="hours", low=0, high=1000),
-    Column("allowance", "allowance", P, low=0, high=10),
-    Column("learning_rate", "learning rate", P, low=0.5, high=1, about="100 = nothing is learned."),
-    Column("learning_floor", "learning floor", P, low=0, high=1),
-    Column("left_over_penalty", "left-over penalty", N, low=0),
-    Column("move_cost", "move cost", N, low=0),
-    Column("soak_days", "soak", N, unit="days", low=0, high=1000),
-    Column("lead_trade", "lead trade", T),
-    Column("looms_stopped_at_once", "looms stopped at once", Z, low=1, about="No row = no limit."),
-    Column("day_to_day_variation", "day-to-day variation", P, low=0, high=1),
-)
+    Column("programme", "programme", T, about="Name of the programme."),
+    Column("time_zone", "time zone", T, about="The mill's local time, by its IANA name.", example="Europe/Vienna"),
+    Column("currency", "currency", T, about="Code or sign of the currency that every price is in.", example="EUR"),
+    Column("start", "start", D, low=1970, high=2099, about="First day of the programme. Empty = the day of planning."),
+    Column("horizon_days", "horizon", Z, unit="days", low=1, high=1000, about="So many days from the start are planned."),
+    Column("target_finish", "target finish", D, low=1970, high=2099, about="The day by which the mill wants to be done."),
+    Column("firm_h", "firm", N, unit="hours", low=0, high=10000,
+           about="A booking that starts within so many running hours is firm."),
+    Column("patience_h", "patience", N, unit="hours", low=0, high=1000,
+           about="So long a crew waits for a late beam-out before the rest of the warp is cut."),
+    Column("allowance", "allowance", P, low=0, high=10, about="Added to the minutes of the method."),
+    Column("learning_rate", "learning rate", P, low=0.5, high=1,
+           about="Each doubling of the conversions of a machine type takes this share of the time. 100 = nothing is learned."),
+    Column("learning_floor", "learning floor", P, low=0, high=1,
+           about="However many are done, a conversion takes no less than this share of the minutes of the method."),
+    Column("left_over_penalty", "left-over penalty", N, low=0,
+           about="Cost of a loom that is not converted, beside the saving that it forgoes. In the currency."),
+    Column("move_cost", "move cost", N, low=0, about="Cost of moving a published booking. In the currency."),
+    Column("soak_days", "soak", N, unit="days", low=0, high=1000,
+           about="From the end of a pilot to the next loom of its machine type. 0 = no pilots."),
+    Column("lead_trade", "lead trade", T, about="The trade whose crews carry a conversion from start to end."),
+    Column("looms_stopped_at_once", "looms stopped at once", Z, low=1, about="At most so many in a hall. No row = no limit."),
+    Column("day_to_day_variation", "day-to-day variation", P, low=0, high=1,
+           about="How far the warp woven in a day differs from the average (coefficient of variation)."),
+)  # fmt: skip
 """The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
 TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
 """Term as the sheet writes it → field of `Terms`."""
+
+TERM_ACTS: dict[str, str] = {
+    "programme": "titles of lists, files and screens",
+    "time_zone": "every moment that is read, typed or shown",
+    "currency": "every amount; none is converted",
+    "start": "plan: no booking before it; the horizon counts from it",
+    "horizon_days": "forecast and plan",
+    "target_finish": "status: days before or after it; needs: when left-over looms want their kits",
+    "firm_h": "plan: replanning leaves firm bookings alone; cost of a late beam-out",
+    "patience_h": "plan: cost of a late beam-out",
+    "allowance": "scope: hours; plan: how long a conversion takes",
+    "learning_rate": "scope and plan: how long the next conversion of a machine type takes",
+    "learning_floor": "scope and plan, as the learning rate",
+    "left_over_penalty": "plan: which looms are booked",
+    "move_cost": "plan: which bookings are moved",
+    "soak_days": "plan: pilots",
+    "lead_trade": "plan: crews; needs: working days for orders",
+    "looms_stopped_at_once": "plan",
+    "day_to_day_variation": "forecast: the spread of a beam-out; plan: cost of a late beam-out",
+}
+"""Field of `Terms` → where it acts."""
+PILOT_ABOUT = ("The loom of that machine type that is converted first. Empty = chosen by cost.", "plan: pilots")
+"""Meaning of the terms `pilot of TYPE`, and where they act."""

@@ -11,6 +11,7 @@ from tracker.domain.own_sheets import GUIDE_TITLE
 from tracker.domain.tables import TABLES, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
+from tracker.export.term_sheet import term_sheet
 from tracker.office.files import write
 from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, rows_of, save
 from tracker.office.writing.values import csv_text, shown_share, workbook_value
@@ -30,7 +31,8 @@ _KINDS = {
 
 def write_template(path: str | Path) -> None:
     """Write an empty workbook (.xlsx) with a sheet for every table: headings, notes, drop-downs, and a guide."""
-    _write_workbook(Path(path), {name: [] for name in TABLES})
+    sheets = {name: _sheet(table, []) for name, table in TABLES.items()}
+    _write_workbook(Path(path), sheets | {TERMS.name: term_sheet([_col(column) for column in TERMS.columns])})
 
 
 def write_export(path: str | Path, rows: Mapping[str, Iterable[Record]]) -> None:
@@ -42,7 +44,7 @@ def write_export(path: str | Path, rows: Mapping[str, Iterable[Record]]) -> None
     path = Path(path)
     tables = {name: list(records) for name, records in rows.items()}
     if path.suffix.lower() != ".csv":
-        _write_workbook(path, tables)
+        _write_workbook(path, {name: _sheet(TABLES[name], records) for name, records in tables.items()})
     elif len(tables) != 1:
         raise UsageError(f"{path}: a .csv holds one table; name one of {', '.join(tables)}, or write an .xlsx")
     else:
@@ -50,11 +52,11 @@ def write_export(path: str | Path, rows: Mapping[str, Iterable[Record]]) -> None
         _write_csv(path, _sheet(TABLES[name], records))
 
 
-def _write_workbook(path: Path, tables: Mapping[str, Sequence[Record]]) -> None:
+def _write_workbook(path: Path, sheets: Mapping[str, TidySheet]) -> None:
     book = new_book()
-    _add_guide(book, [TABLES[name] for name in tables])
-    for name, records in tables.items():
-        add_sheet(book, _sheet(TABLES[name], records))
+    _add_guide(book, [TABLES[name] for name in sheets])
+    for sheet in sheets.values():
+        add_sheet(book, sheet)
     book.active = min(1, len(book.worksheets) - 1)
     save(book, path)
 
@@ -122,6 +124,7 @@ def _add_guide(book: Any, tables: Sequence[Table]) -> None:
         "Fill in the sheets you have and leave the others empty; nothing is deleted by loading an emptier sheet.",
         "Darker headings are needed. Rest the pointer on a heading to read what belongs there.",
         "Loom numbers are text: 007, 3/12 and A-07 stay as they are. Units stand in the headings.",
+        "A term whose value is left empty keeps its default, or what was loaded before.",
         "The sheets Operations, Kit lines, Choices, Setpoints and Checks are one method: loading one replaces all its rows.",
     ]
     rows: list[list[str | None]] = []

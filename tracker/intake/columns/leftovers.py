@@ -2,6 +2,7 @@
 
 from tracker.domain.addresses import ranges
 from tracker.domain.findings import Severity
+from tracker.domain.own_sheets import remarks_among
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.report import Report
@@ -44,8 +45,9 @@ def _headed_elsewhere(reading: TableReading) -> set[int]:
 
 def _note_unread(reading: TableReading, report: Report) -> None:
     block = reading.block
+    remarks = remarks_among(reading.table.name, block.headings)
     for c in block.columns if not reading.table.open_columns else ():
-        if c not in block.recognised.meanings:
+        if c not in block.recognised.meanings and c not in remarks:
             report.whole(
                 Severity.NOTE, "column-not-loaded", block.sheet, ColumnPart(block, c, []).heading_cell,
                 f"The column {block.headings[c]} has no place in the table {reading.table.sheet}; it is not loaded.",

@@ -8,6 +8,7 @@ from enum import Enum
 from functools import lru_cache
 from typing import Any
 
+from tracker.domain.own_sheets import remarks_among
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.intake.layout.blocks import TableBlock
@@ -210,7 +211,8 @@ def _sort_other(block: TableBlock, cells: dict[int, Any]) -> Sort:
     needed = [c for c in columns if c is not None]
     missing = [c for c in needed if c not in cells]
     if found.table.name == "terms":
-        return Sort.NOTE if missing else Sort.DATA
+        not_given = Sort.EMPTY if remarks_among("terms", block.headings) else Sort.NOTE  # our template lists every term
+        return not_given if missing else Sort.DATA
     alone = len(cells) == 1 and len(block.columns) >= 3 and isinstance(next(iter(cells.values())), str)
     return Sort.NOTE if alone and len(missing) >= len(needed) - 1 else Sort.DATA
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
+from tracker.domain.own_sheets import remarks_among
 from tracker.domain.tables import LOOMS, TABLES, Kind, Table
 from tracker.domain.words import fold
 from tracker.intake.vocabulary.dictionary import vocabulary
@@ -84,6 +85,8 @@ def _nothing_said(heading: str) -> str | None:
 def _as_table(
     table: Table, headings: Mapping[int, str], sheet: str, evidence: Evidence | None, said: Said, forced: bool
 ) -> Recognised | None:
+    remarks = remarks_among(table.name, headings)
+    headings = {column: text for column, text in headings.items() if column not in remarks}
     scored = _scored(table, headings, evidence, said)
     one = Recognised(table)
     taken: set[str] = set()

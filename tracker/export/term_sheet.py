@@ -1,0 +1,30 @@
+"""The sheet Terms of a template: every term with its default, unit, meaning and where it acts, the value left empty."""
+
+from typing import Any
+
+from tracker.domain.own_sheets import REMARKS
+from tracker.domain.tables import PILOT_ABOUT, TERM_ACTS, TERM_COLUMNS, TERMS, Column, Kind
+from tracker.domain.terms import Terms
+from tracker.office.writing.sheets import Col, TidySheet
+from tracker.office.writing.values import workbook_value
+
+
+def term_sheet(columns: list[Col]) -> TidySheet:
+    """`columns` are those of the table. A term without a value is not loaded, so the sheet as it is changes nothing."""
+    beside = [Col(heading, Kind.ANY if heading == "Default" else Kind.TEXT) for heading in REMARKS[TERMS.name]]
+    rows = [*map(_row, TERM_COLUMNS), ["pilot of TYPE", None, "none", "loom number", *PILOT_ABOUT]]
+    return TidySheet(TERMS.sheet, [*columns, *beside], rows, frozen=1)
+
+
+def _row(term: Column) -> list[Any]:
+    default = workbook_value(term.kind, getattr(Terms(), term.field))
+    about = term.about + (f" For example: {term.example}" if term.example else "")
+    return [term.title, None, "none" if default is None else default, _unit(term), about, TERM_ACTS[term.field]]
+
+
+def _unit(term: Column) -> str:
+    if term.kind is Kind.FRACTION:
+        return "%"
+    if term.field in ("left_over_penalty", "move_cost"):
+        return "currency"
+    return term.unit or {Kind.DATE: "day", Kind.INTEGER: "looms"}.get(term.kind, "text")
