@@ -91,12 +91,25 @@ def _ods_cell(value: Any, span: tuple[int, int] | None) -> str:
     return f"<{tag}{over}{kind}><text:p>{escape(str(value))}</text:p></{tag}>"
 
 
+def can_be_written(file: File) -> bool:
+    """Has the code page of a text file all its letters?"""
+    try:
+        _bytes_of(file)
+    except UnicodeEncodeError:
+        return False
+    return True
+
+
 def _text(file: File, path: Path) -> None:
+    path.write_bytes(_bytes_of(file))
+
+
+def _bytes_of(file: File) -> bytes:
     out = io.StringIO(newline="")
     rows = [["" if cell is None else as_text(cell.value) for cell in row] for row in file.sheets[0].rows]
     csv.writer(out, delimiter=file.delimiter, lineterminator="\r\n").writerows(rows)
     parts = out.getvalue().split(ODD)
-    path.write_bytes(file.odd_byte.join(part.encode(file.encoding) for part in parts))
+    return file.odd_byte.join(part.encode(file.encoding) for part in parts)
 
 
 def as_text(value: Any) -> str:

@@ -8,6 +8,7 @@ from .conventions import write_columns
 from .dirt_in_cells import IN_CELLS
 from .dirt_in_rows import IN_ROWS
 from .draft import Draft, Finished
+from .files import can_be_written
 from .mills import NUMBERINGS, make_mill
 from .more_columns import MORE_COLUMNS
 from .plans import AXES, LANGUAGES, LAYOUTS, NEEDS, WORKBOOKS, Plan, fits
@@ -34,8 +35,16 @@ def _drawn(seed: int) -> Iterator[Finished]:
         for turn in range(alone + 2):
             rng = random.Random(f"{seed} {axis} {value} {turn}")
             language = LANGUAGES[(lead + (turn if axis in IN_EVERY_LANGUAGE else 3 * turn)) % len(LANGUAGES)]
-            plan = _plan(rng, axis, value, language, company=turn >= alone)
-            yield build(f"{axis}: {value} {turn + 1}", plan, rng)
+            yield _drawn_for(axis, value, f"{axis}: {value} {turn + 1}", language, turn >= alone, rng)
+
+
+def _drawn_for(axis: str, value: str, name: str, language: str, company: bool, rng: random.Random) -> Finished:
+    """A list that leads with a value, drawn until its code page has all its letters."""
+    for _ in range(100):
+        made = build(name, _plan(rng, axis, value, language, company), rng)
+        if all(can_be_written(file) for file in made.files if file.name.endswith(".csv")):
+            return made
+    raise ValueError(f"no code page has the letters of {name}")
 
 
 def _plan(rng: random.Random, axis: str, value: str, language: str, company: bool) -> Plan:
@@ -50,18 +59,9 @@ def _plan(rng: random.Random, axis: str, value: str, language: str, company: boo
 
 def build(name: str, plan: Plan, rng: random.Random) -> Finished:
     """Make the list that a plan asks for."""
-    widths = (
-        "inch, or narrow looms in cm" if "nothing tells" in plan.width else "inch" if "inch" in plan.width else "cm"
-    )
     told = rng.random() < 0.6 and "inch" not in plan.cells
-    looms = make_mill(
-        rng,
-        plan.language,
-        NUMBERINGS.get(plan.numbering, NUMBERINGS["padded"]),
-        widths,
-        told,
-        fast=plan.speed == "thousands grouped",
-    )
+    number = NUMBERINGS.get(plan.numbering, NUMBERINGS["padded"])
+    looms = make_mill(rng, plan.language, number, _widths(plan), told, fast=plan.speed == "thousands grouped")
     draft = Draft(rng, plan.language, looms)
     write_columns(draft, plan)
     for chosen, makers in ((plan.columns, MORE_COLUMNS), (plan.cells, IN_CELLS)):
@@ -72,6 +72,13 @@ def build(name: str, plan: Plan, rng: random.Random) -> Finished:
         IN_ROWS[plan.rows](draft)
     draft.files = _files(draft, plan)
     return Finished.of(name, plan.traits, draft)
+
+
+def _widths(plan: Plan) -> str:
+    """Which widths the looms have, so that the list can write them in its unit."""
+    if "nothing tells" in plan.width:
+        return "inch, or narrow looms in cm"
+    return "inch" if "inch" in plan.width else "cm"
 
 
 def _files(draft: Draft, plan: Plan) -> list[File]:
