@@ -1,5 +1,7 @@
 """Odd moments, amounts, paths and databases become one line, and a password stands in none."""
 
+from io import BytesIO, TextIOWrapper
+
 import pytest
 
 PASSWORD = "S3cr3t"
@@ -76,3 +78,17 @@ def test_a_full_standard_output_is_one_line(mill, monkeypatch):
     ran = mill("status")
     assert (ran.code, ran.line) == (3, "cannot write to standard output: No space left on device; all else was done")
     assert sys.stdout is not None
+
+
+def test_a_name_that_is_no_text_is_told_by_its_code(mill):
+    ran = mill("export", "\udcff.xlsx")
+    assert (ran.code, ran.out.startswith("Wrote \\udcff.xlsx: ")) == (0, True)
+    assert mill("scope", "\udcff").line.startswith("there is no loom \\udcff")
+
+
+def test_a_terminal_without_the_letters_is_given_their_codes(mill, monkeypatch):
+    """織 is U+7E54, é is in code page 1252."""
+    terminal = TextIOWrapper(BytesIO(), "cp1252")
+    monkeypatch.setattr("sys.stdout", terminal)
+    mill("export", "métier-織.xlsx")
+    assert terminal.buffer.getvalue().decode("cp1252").startswith("Wrote métier-\\u7e54.xlsx: ")

@@ -6,6 +6,7 @@ Services are imported inside the commands, so that `beamslot --help` need not wa
 import os
 import sys
 from contextlib import suppress
+from io import TextIOWrapper
 from typing import Annotated, Any, NoReturn
 
 import typer
@@ -43,6 +44,7 @@ def main() -> None:
     """Run the command. A refusal is one line on standard error and exit 1, a wrong use ends with 2; 3 says that all was
     done and only the telling failed."""
     sys.unraisablehook = _without_echo
+    _show_by_code(sys.stdout, sys.stderr)
     try:
         try:
             app()
@@ -57,6 +59,13 @@ def main() -> None:
         _end(f"beamslot: {error.filename or 'this machine'}: {(error.strerror or str(error)).lower()}", 1)
     except KeyboardInterrupt:
         _end("beamslot: stopped; nothing was written", 1)
+
+
+def _show_by_code(*streams: Any) -> None:
+    """A letter that a terminal does not have, or a byte of a file name that is none, is shown by its code: `\\u7e54`."""
+    for stream in streams:
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
 
 
 def _end(says: str, code: int) -> NoReturn:
