@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 from scipy.stats import invgauss
 
+from tracker.arrays.inverse_gaussian import quantile
 from tracker.domain.mill import Article, Loom, LoomKey, Mill, OrdinaryChange, Reading, Warp
 from tracker.forecast.beam_outs import forecast
-from tracker.forecast.inverse_gaussian import quantile
 
 START = datetime(2027, 1, 4, tzinfo=UTC)
 WEEKS_26 = START + timedelta(weeks=26)

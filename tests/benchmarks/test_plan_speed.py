@@ -18,14 +18,14 @@ import pytest
 from made_problems import problem_of, problem_of_separate_halls
 from other_solver import cp_sat, programme_of
 
-from tracker.planning.instance import make_instance
-from tracker.planning.integer import Effort, Task, solve
-from tracker.planning.options import make_options
+from tracker.planning.model.instance import make_instance
+from tracker.planning.model.options import make_options
+from tracker.planning.model.programme import Control
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.programme import Control
-from tracker.planning.relaxation import relax
-from tracker.planning.solver import optimise
+from tracker.planning.search.integer import Effort, Task, solve
+from tracker.planning.search.relaxation import relax
+from tracker.planning.search.solver import optimise
 from tracker.planning.verify import verify
 
 PROBLEMS: dict[str, Callable[[], PlanningProblem]] = {

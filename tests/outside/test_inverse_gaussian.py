@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import invgauss
 
-from tracker.forecast.inverse_gaussian import cdf, quantile
+from tracker.arrays.inverse_gaussian import cdf, quantile
 
 MEAN, SHAPE = 20.0, 44.44444444444444
 SPREAD = MEAN**2 / SHAPE  # 9: variance 180 = mean × spread

@@ -4,8 +4,8 @@ import pytest
 from made_problems import problem_of
 from other_solver import cp_sat, programme_of
 
-from tracker.planning.programme import Control
-from tracker.planning.solver import optimise
+from tracker.planning.model.programme import Control
+from tracker.planning.search.solver import optimise
 
 CONTROL = Control(gap=0.0)
 

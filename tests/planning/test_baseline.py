@@ -13,7 +13,7 @@ from tracker.domain.mill import Crew, LoomKey, Part, Receipt, Tool
 from tracker.domain.plan import Booking, Plan, PlanStatus
 from tracker.domain.windows import WindowKind
 from tracker.forecast.beam_outs import forecast, unforecast
-from tracker.planning.baseline import baseline
+from tracker.planning.baseline.walk import baseline
 from tracker.planning.problem import InWork, PlanningProblem
 from tracker.planning.verify import verify
 from tracker.scope.content import scope_looms

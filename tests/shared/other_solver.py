@@ -5,11 +5,11 @@ from fractions import Fraction
 import numpy as np
 from ortools.sat.python import cp_model
 
-from tracker.planning.grid import Ints
-from tracker.planning.instance import make_instance
-from tracker.planning.options import make_options
+from tracker.planning.model.grid import Ints
+from tracker.planning.model.instance import make_instance
+from tracker.planning.model.options import make_options
+from tracker.planning.model.programme import Programme, make_programme
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.programme import Programme, make_programme
 
 CENT = 100
 

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
 
+from tracker.arrays.inverse_gaussian import quantile
 from tracker.domain.calendars import Calendar
 from tracker.domain.mill import LoomKey, Mill, Reading
 from tracker.forecast.history import jumps
-from tracker.forecast.inverse_gaussian import quantile
 from tracker.forecast.rates import rate_of
 from tracker.forecast.running import running_calendars
 from tracker.forecast.variation import default_spread_h, own_spread_h

@@ -5,11 +5,11 @@ from datetime import datetime, timedelta
 
 import numpy as np
 
+from tracker.arrays.inverse_gaussian import quantile
 from tracker.domain.mill import LoomKey, Mill, Standing
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast.course import BeamOut, Course, Run, courses_of, on_loom, run_at
 from tracker.forecast.history import Present
-from tracker.forecast.inverse_gaussian import quantile
 from tracker.forecast.running import moments
 
 STALE_AFTER = timedelta(days=3)

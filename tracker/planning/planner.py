@@ -10,17 +10,17 @@ import numpy as np
 
 from tracker.domain.formats import moment, money
 from tracker.domain.plan import TOLERANCE, Asked, Booking, LeftOver, Plan, PlanStatus
-from tracker.planning.given import take_given
-from tracker.planning.grid import Ints
-from tracker.planning.instance import Instance, left_costs, make_instance
-from tracker.planning.options import Dropped, make_options
-from tracker.planning.outcome import bookings_of, other_dates, scarcity
-from tracker.planning.pilots import decide_pilots
+from tracker.planning.model.grid import Ints
+from tracker.planning.model.instance import Instance, left_costs, make_instance
+from tracker.planning.model.options import Dropped, make_options
+from tracker.planning.model.programme import LEFT, Control, make_programme
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.programme import LEFT, Control, make_programme
-from tracker.planning.reasons import reasons_left
-from tracker.planning.solver import optimise
-from tracker.planning.taking import of_options
+from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
+from tracker.planning.result.reasons import reasons_left
+from tracker.planning.search.solver import optimise
+from tracker.planning.settled.given import take_given
+from tracker.planning.settled.pilots import decide_pilots
+from tracker.planning.settled.taking import of_options
 
 Progress = Callable[[str, float], None]
 

@@ -7,8 +7,8 @@ from typing import Any
 from tracker.domain.clock import planning_moment
 from tracker.domain.formats import count, money
 from tracker.domain.plan import Plan
-from tracker.planning.baseline import WAITING_LIMIT
-from tracker.planning.baseline import baseline as walk
+from tracker.planning.baseline.walk import WAITING_LIMIT
+from tracker.planning.baseline.walk import baseline as walk
 from tracker.services.planning_data import prepare, read_planning_data
 from tracker.services.verify import as_it_was
 

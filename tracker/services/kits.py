@@ -14,8 +14,8 @@ from tracker.domain.work import Choices
 from tracker.errors import DataError
 from tracker.kits.choices import choice_prices
 from tracker.kits.picking import pick_lines
-from tracker.planning.contents import labour_cost, parts_cost
-from tracker.planning.pools import trade_rates
+from tracker.planning.model.contents import labour_cost, parts_cost
+from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.looms import find_loom
 from tracker.services.store_room import StoreRoom, part_units, read_store_room

@@ -16,8 +16,8 @@ from tracker.errors import DataError
 from tracker.kits.needs import needs
 from tracker.kits.orders import cash, order_lines
 from tracker.kits.returns import coming_back
-from tracker.planning.contents import labour_cost, parts_cost
-from tracker.planning.pools import trade_rates
+from tracker.planning.model.contents import labour_cost, parts_cost
+from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.store_room import part_units, read_store_room
 from tracker.store import open_store

@@ -11,11 +11,11 @@ import numpy as np
 
 from tracker.domain.plan import Booking
 from tracker.domain.work import WorkContent
-from tracker.planning.contents import Profile, profile
-from tracker.planning.grid import Ints
-from tracker.planning.instance import Instance, pool_holds
-from tracker.planning.options import Options, times
-from tracker.planning.supplies import Supply
+from tracker.planning.model.contents import Profile, profile
+from tracker.planning.model.grid import Ints
+from tracker.planning.model.instance import Instance, pool_holds
+from tracker.planning.model.options import Options, times
+from tracker.planning.model.supplies import Supply
 
 
 @dataclass(frozen=True)

@@ -15,12 +15,12 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import WorkContent
+from tracker.planning.baseline.room import Room
 from tracker.planning.checks.case import SLOT, Case, slots_needed
 from tracker.planning.checks.costs import Prices
 from tracker.planning.checks.order import pilot_end
 from tracker.planning.checks.times import FAR, window_closes
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.room import Room
 
 LIMITS_H = (0.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0, 48.0, 72.0, 120.0)
 """Waiting limits that are tried: clock hours from the beam-out to the start."""

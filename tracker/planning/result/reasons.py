@@ -3,12 +3,12 @@
 import numpy as np
 
 from tracker.domain.formats import day, moment
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.options import Dropped, Options
-from tracker.planning.pools import Pool, PoolKind
-from tracker.planning.programme import Programme
-from tracker.planning.rows import Rows
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.options import Dropped, Options
+from tracker.planning.model.pools import Pool, PoolKind
+from tracker.planning.model.programme import Programme
+from tracker.planning.model.rows import Rows
 
 
 def reasons_left(programme: Programme, numbers: Ints, free: Floats, opens: Ints) -> dict[int, str]:

@@ -4,10 +4,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.options import times
-from tracker.planning.programme import LEFT, Programme
-from tracker.planning.relaxation import Relaxation
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.options import times
+from tracker.planning.model.programme import LEFT, Programme
+from tracker.planning.search.relaxation import Relaxation
 
 
 @dataclass

@@ -7,10 +7,10 @@ from enum import IntEnum
 import numpy as np
 
 from tracker.domain.windows import WindowKind
-from tracker.planning.costs import Batch, total
-from tracker.planning.grid import Bools, Floats, HallClock, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.numbered import KINDS
+from tracker.planning.model.costs import Batch, total
+from tracker.planning.model.grid import Bools, Floats, HallClock, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.numbered import KINDS
 
 BEFORE_H = 4
 """Clock hours before the mean beam-out at which the starts of a window begin."""

@@ -6,9 +6,9 @@ from functools import cached_property
 
 import numpy as np
 
-from tracker.planning.grid import SLOT_H, Floats, HallClock, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.quantiles import SHARES, firmed
+from tracker.planning.model.firming import SHARES, firmed
+from tracker.planning.model.grid import SLOT_H, Floats, HallClock, Ints
+from tracker.planning.model.instance import Instance
 
 _APART = 1e5
 """Hours between the windows on the one axis on which all quantiles are searched at once."""

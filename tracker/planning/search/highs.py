@@ -11,7 +11,7 @@ import highspy
 import numpy as np
 from scipy.sparse import csc_array, csr_array
 
-from tracker.planning.programme import Control
+from tracker.planning.model.programme import Control
 
 INF = highspy.kHighsInf
 STATUS = highspy.HighsModelStatus

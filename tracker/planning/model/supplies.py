@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 
 from tracker.domain.mill import Mill
-from tracker.planning.grid import Bools, Floats, Grid, Ints
+from tracker.planning.model.grid import Bools, Floats, Grid, Ints
 
 
 @dataclass(frozen=True)

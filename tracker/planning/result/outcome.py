@@ -7,15 +7,15 @@ import numpy as np
 
 from tracker.domain.calendars import iso_week
 from tracker.domain.plan import Booking, CostTerms, OtherDate, ScarcityPrice
-from tracker.planning.costs import COST_TERMS, Batch
-from tracker.planning.firm import is_firm
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.numbered import BEAM_OUTS
-from tracker.planning.options import times
-from tracker.planning.pools import PoolKind
-from tracker.planning.programme import LEFT, Programme
-from tracker.planning.taking import Taken
+from tracker.planning.model.costs import COST_TERMS, Batch
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.numbered import BEAM_OUTS
+from tracker.planning.model.options import times
+from tracker.planning.model.pools import PoolKind
+from tracker.planning.model.programme import LEFT, Programme
+from tracker.planning.settled.firm import is_firm
+from tracker.planning.settled.taking import Taken
 
 OTHER_DATES = 3
 """Alternatives that are told for each booking, each on another day."""

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.sparse import csr_array, vstack
 
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.rows import Rows
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.rows import Rows
 
 SIZES = (0, 1)
 """Neighbouring slots that are summed up at each level; 0 = all of a day among which the limit stays the same. Levels

@@ -10,10 +10,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.levels import make_levels
-from tracker.planning.master import Master
-from tracker.planning.programme import Control, Programme
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.programme import Control, Programme
+from tracker.planning.search.levels import make_levels
+from tracker.planning.search.master import Master
 
 TOLERANCES = (1e-3, 1e-5)
 """Gap between master and bound, relative, at which each level is left."""

@@ -7,14 +7,14 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from tracker.domain.mill import LoomKey
-from tracker.planning.given import in_work_end
-from tracker.planning.grid import SLOT_H, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.options import Dropped, Options, times
-from tracker.planning.programme import Control, make_programme
-from tracker.planning.reasons import why_none
-from tracker.planning.solver import optimise
-from tracker.planning.taking import Taken, less, of_options
+from tracker.planning.model.grid import SLOT_H, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.options import Dropped, Options, times
+from tracker.planning.model.programme import Control, make_programme
+from tracker.planning.result.reasons import why_none
+from tracker.planning.search.solver import optimise
+from tracker.planning.settled.given import in_work_end
+from tracker.planning.settled.taking import Taken, less, of_options
 
 WEEKS = 3
 """A pilot that the mill does not name ends in the first weeks, where it can."""

@@ -6,9 +6,9 @@ import highspy
 import numpy as np
 from scipy.sparse import csc_array, csr_array
 
-from tracker.planning.grid import Bools, Floats, Ints
-from tracker.planning.highs import INF, add_columns, add_rows, quiet, stop_at_bound
-from tracker.planning.programme import LEFT, Control, Programme
+from tracker.planning.model.grid import Bools, Floats, Ints
+from tracker.planning.model.programme import LEFT, Control, Programme
+from tracker.planning.search.highs import INF, add_columns, add_rows, quiet, stop_at_bound
 
 
 @dataclass(frozen=True)

@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.incumbent import Incumbent, as_published, greedy
-from tracker.planning.integer import Effort, Task, solve
-from tracker.planning.neighbourhood import Search, sweep
-from tracker.planning.programme import Control, Programme
-from tracker.planning.relaxation import Relaxation, relax, unpriced
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.programme import Control, Programme
+from tracker.planning.search.incumbent import Incumbent, as_published, greedy
+from tracker.planning.search.integer import Effort, Task, solve
+from tracker.planning.search.neighbourhood import Search, sweep
+from tracker.planning.search.relaxation import Relaxation, relax, unpriced
 
 SEARCHES = (Search(24, 12, 1000), Search(24, 48, 2000), Search(32, 64, 4000))
 """Tried one after the other, each until a sweep gains little."""

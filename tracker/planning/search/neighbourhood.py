@@ -5,12 +5,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tracker.planning.grid import Bools, Floats, Ints
-from tracker.planning.incumbent import Incumbent
-from tracker.planning.integer import Effort, Task, solve
-from tracker.planning.options import ranges, times
-from tracker.planning.programme import LEFT, Control, Programme
-from tracker.planning.relaxation import Relaxation
+from tracker.planning.model.grid import Bools, Floats, Ints
+from tracker.planning.model.options import ranges, times
+from tracker.planning.model.programme import LEFT, Control, Programme
+from tracker.planning.search.incumbent import Incumbent
+from tracker.planning.search.integer import Effort, Task, solve
+from tracker.planning.search.relaxation import Relaxation
 
 EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
 

@@ -9,7 +9,7 @@ import numpy as np
 from tracker.domain.mill import Crew, Mill
 from tracker.domain.shifts import crew_calendar
 from tracker.domain.words import fold
-from tracker.planning.grid import Grid, Ints
+from tracker.planning.model.grid import Grid, Ints
 
 STOPPED = "looms stopped at once"
 

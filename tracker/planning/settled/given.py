@@ -6,11 +6,11 @@ from datetime import datetime
 import numpy as np
 
 from tracker.domain.mill import LoomKey
-from tracker.planning.contents import Profile, profile
-from tracker.planning.firm import firm_bookings, is_astray, kept, overrun, reshaped, why_impossible
-from tracker.planning.instance import Instance
+from tracker.planning.model.contents import Profile, profile
+from tracker.planning.model.instance import Instance
 from tracker.planning.problem import InWork
-from tracker.planning.taking import Taken, less, nothing, occupy, shortages, without
+from tracker.planning.settled.firm import firm_bookings, is_astray, kept, overrun, reshaped, why_impossible
+from tracker.planning.settled.taking import Taken, less, nothing, occupy, shortages, without
 
 
 @dataclass(frozen=True)

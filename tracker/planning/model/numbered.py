@@ -6,7 +6,7 @@ import numpy as np
 
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import Choices, WorkContent
-from tracker.planning.grid import Bools, Floats, Ints
+from tracker.planning.model.grid import Bools, Floats, Ints
 
 KINDS = tuple(WindowKind)
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)

@@ -8,10 +8,10 @@ import highspy
 import numpy as np
 from scipy.sparse import csc_array, csr_array, hstack
 
-from tracker.planning.grid import Bools, Floats, Ints
-from tracker.planning.highs import INF, STATUS, add_columns, add_rows, quiet
-from tracker.planning.levels import Levels
-from tracker.planning.programme import Control, Programme
+from tracker.planning.model.grid import Bools, Floats, Ints
+from tracker.planning.model.programme import Control, Programme
+from tracker.planning.search.highs import INF, STATUS, add_columns, add_rows, quiet
+from tracker.planning.search.levels import Levels
 
 _EPS = 1e-4
 """Of a row's unit: what an inner point may overrun."""

@@ -11,8 +11,8 @@ from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices, WorkContent
 from tracker.errors import DataError
-from tracker.planning.contents import Profile, labour_cost, parts_cost, profile
-from tracker.planning.grid import (
+from tracker.planning.model.contents import Profile, labour_cost, parts_cost, profile
+from tracker.planning.model.grid import (
     SLOT_H,
     Floats,
     Grid,
@@ -23,11 +23,20 @@ from tracker.planning.grid import (
     full_hours,
     midnight,
 )
-from tracker.planning.notes import notes
-from tracker.planning.numbered import KINDS, ContentTable, Menus, PoolHold, Previous, WindowTable
-from tracker.planning.pools import Pool, PoolKind, lead_pool, presence, stopped_pool, tool_pool, trade_pool, trade_rates
+from tracker.planning.model.notes import notes
+from tracker.planning.model.numbered import KINDS, ContentTable, Menus, PoolHold, Previous, WindowTable
+from tracker.planning.model.pools import (
+    Pool,
+    PoolKind,
+    lead_pool,
+    presence,
+    stopped_pool,
+    tool_pool,
+    trade_pool,
+    trade_rates,
+)
+from tracker.planning.model.supplies import Supply, supplies
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.supplies import Supply, supplies
 
 WHOLE = (PoolKind.CREWS, PoolKind.STOPPED)
 """Pools of which a conversion holds one from start to end."""

@@ -7,10 +7,10 @@ step of the supplies (a *part cell*). Hundreds of thousands of options share a f
 import numpy as np
 from scipy.sparse import csc_array
 
-from tracker.planning.grid import Bools, Floats, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.options import Options, ranges, times
-from tracker.planning.rows import Rows
+from tracker.planning.model.grid import Bools, Floats, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.options import Options, ranges, times
+from tracker.planning.model.rows import Rows
 
 
 class Lookup:

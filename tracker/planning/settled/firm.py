@@ -1,4 +1,4 @@
-"""Firm bookings: which they are, how they stay, and why one cannot (planning.md, section 7).
+"""Firm bookings: which they are, how they stay, and why one cannot (MODEL.md, section 7).
 
 A firm booking stays as it was published: its start, its choices, its working slots, and when it needs whom. Where its
 work has become longer since, it overruns, and where the hours of its crews have changed its end follows them.
@@ -12,12 +12,12 @@ import numpy as np
 
 from tracker.domain.formats import moment
 from tracker.domain.plan import Booking
-from tracker.planning.contents import Profile, profile
-from tracker.planning.grid import SLOT_H
-from tracker.planning.instance import Instance
-from tracker.planning.numbered import KINDS
-from tracker.planning.options import AFTER_SLOTS, BEFORE_H
-from tracker.planning.taking import Taken, lacks, nothing, occupy, shortages, without
+from tracker.planning.model.contents import Profile, profile
+from tracker.planning.model.grid import SLOT_H
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.numbered import KINDS
+from tracker.planning.model.options import AFTER_SLOTS, BEFORE_H
+from tracker.planning.settled.taking import Taken, lacks, nothing, occupy, shortages, without
 
 _PAST = 1e-6
 """A span ends before its end, hours."""

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from tracker.domain.formats import listed, moment
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
-from tracker.planning.contents import rateless
+from tracker.planning.model.contents import rateless
 from tracker.planning.problem import PlanningProblem
 
 

@@ -7,11 +7,11 @@ from math import inf
 
 import numpy as np
 
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.lookup import Lookup
-from tracker.planning.options import Options
-from tracker.planning.rows import Rows, make_rows
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.lookup import Lookup
+from tracker.planning.model.options import Options
+from tracker.planning.model.rows import Rows, make_rows
 
 LEFT = -1
 """Stands for `left over` where an option number is asked for."""

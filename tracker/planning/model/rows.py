@@ -9,9 +9,9 @@ from itertools import pairwise
 
 import numpy as np
 
-from tracker.planning.grid import Floats, Ints
-from tracker.planning.instance import Instance
-from tracker.planning.pools import Pool, PoolKind
+from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.pools import Pool, PoolKind
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,1 @@
+"""What forecast and planning both need as arrays. Pure; numpy and scipy only."""
