@@ -11,7 +11,7 @@ from typing import Annotated, Any, NoReturn
 
 import typer
 
-from tracker.cli import data, floor, forecasting, planning, scoping, show, stock, stores
+from tracker.cli import data, floor, forecasting, keeping, notes, planning, scoping, show, stock, stores
 from tracker.cli.commands import Commands
 from tracker.errors import NotTold, TrackerError, UsageError
 
@@ -26,7 +26,7 @@ app = Commands(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for area in (data, scoping, forecasting, planning, stores, stock, floor):
+for area in (data, scoping, forecasting, planning, stores, stock, floor, keeping):
     area.add_commands(app)
 
 
@@ -45,6 +45,7 @@ def main() -> None:
     done and only the telling failed."""
     sys.unraisablehook = _without_echo
     _show_by_code(sys.stdout, sys.stderr)
+    notes.tell()
     try:
         try:
             app()

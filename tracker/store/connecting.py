@@ -50,8 +50,9 @@ def _lock_postgresql(connection: Connection) -> None:
 
 
 def _prepare_sqlite(engine: Engine, read_only: bool) -> None:
-    """Foreign keys on, write-ahead log (which is written in the file), waiting for others, and real transactions."""
-    pragmas = ("foreign_keys=ON", f"busy_timeout={WAIT_S * 1000}", "synchronous=NORMAL")
+    """Foreign keys on, write-ahead log (which is written in the file), waiting for others, and real transactions that are
+    on the disk when they are confirmed, so that they survive a power cut."""
+    pragmas = ("foreign_keys=ON", f"busy_timeout={WAIT_S * 1000}", "synchronous=FULL")
     if not read_only:
         pragmas += ("journal_mode=WAL",)
 

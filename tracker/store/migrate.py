@@ -1,13 +1,13 @@
-"""Bring a database to the newest schema. `python -m tracker.store.migrate renew` rewrites the one migration
-that stands until the first release, after a model has changed."""
+"""The versions of the schema. Each is a file in `migrations/versions`, kept for ever: a database of any version that was
+released is brought to the newest one."""
 
-import sys
+from functools import cache
 from pathlib import Path
 
 from alembic import command
 from alembic.config import Config
 from alembic.script import ScriptDirectory
-from sqlalchemy import Connection, create_engine, inspect, text
+from sqlalchemy import Connection, inspect, text
 
 HERE = Path(__file__).parent / "migrations"
 
@@ -19,27 +19,20 @@ def _config(connection: Connection | None = None) -> Config:
     return config
 
 
-def is_current(connection: Connection) -> bool:
-    """Whether the database has the newest schema."""
+@cache
+def versions() -> tuple[str, ...]:
+    """Every version, the first one first."""
+    script = ScriptDirectory.from_config(_config())
+    return tuple(revision.revision for revision in script.walk_revisions())[::-1]
+
+
+def version_of(connection: Connection) -> str | None:
+    """The version that a database says it has; None where it says none."""
     if not inspect(connection).has_table("alembic_version"):
-        return False
-    current = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
-    return current == ScriptDirectory.from_config(_config()).get_current_head()
+        return None
+    return connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
 
 
-def upgrade(connection: Connection) -> None:
-    """Apply the migrations that are missing; under the lock, since another may have done so meanwhile."""
-    if not is_current(connection):
-        command.upgrade(_config(connection), "head")
-
-
-def renew() -> None:
-    """Rewrite the initial migration from the models."""
-    for old in (HERE / "versions").glob("0*.py"):
-        old.unlink()
-    with create_engine("sqlite://").connect() as connection:
-        command.revision(_config(connection), "The first schema", autogenerate=True, rev_id="0001")
-
-
-if __name__ == "__main__" and sys.argv[1:] == ["renew"]:
-    renew()
+def upgrade(connection: Connection, version: str = "head") -> None:
+    """Apply the migrations that are missing, as far as a version."""
+    command.upgrade(_config(connection), version)

@@ -1,5 +1,6 @@
 """Open a database, and make it where one is meant to be made."""
 
+import logging
 from pathlib import Path
 
 from sqlalchemy import Engine
@@ -8,9 +9,13 @@ from sqlalchemy.exc import ArgumentError, DBAPIError
 from tracker.errors import TrackerError
 from tracker.store.address import shown
 from tracker.store.connecting import connect, for_reading
-from tracker.store.migrate import is_current, upgrade
+from tracker.store.drives import network_drive
+from tracker.store.migrate import upgrade, version_of, versions
 from tracker.store.place import Place, find
 from tracker.store.unit_of_work import UnitOfWork, reason
+
+log = logging.getLogger(__name__)
+"""What the user should hear of beside the answer: the command prints it, the server logs it."""
 
 
 class Store:
@@ -43,6 +48,7 @@ def open_store(database: str | Path, make: bool = False) -> Store:
     """
     try:
         place = find(database, make)
+        _warn_of_drive(place)
         engine = connect(place)
         _bring_up_to_date(engine, place)
     except (ArgumentError, DBAPIError, ImportError, ValueError) as error:
@@ -52,11 +58,19 @@ def open_store(database: str | Path, make: bool = False) -> Store:
 
 def _bring_up_to_date(engine: Engine, place: Place) -> None:
     with for_reading(engine).connect() as connection:
-        if is_current(connection):
+        if version_of(connection) == versions()[-1]:
             return
     if place.read_only:
         raise TrackerError(
             f"the database {place.name} is of another version and can only be read; open it once where it may be written"
         )
     with engine.begin() as connection:
-        upgrade(connection)
+        upgrade(connection)  # under the lock: another may have done so meanwhile, and then there is nothing to do
+
+
+def _warn_of_drive(place: Place) -> None:
+    if place.file and (kind := network_drive(place.file.absolute().parent)):
+        log.warning(
+            "the database %s lies on a network drive (%s), where several computers that write can destroy it and a confirmed "
+            "entry may be lost in a power cut; keep it on a disk of this computer, or use PostgreSQL", place.name, kind,
+        )  # fmt: skip

@@ -19,10 +19,12 @@ class Place:
     """To connect to; for a file that is there, one that never makes it anew."""
     read_only: bool
     """An SQLite file that may not be written, or lies in a folder that may not."""
+    file: Path | None = None
+    """Of an SQLite database on disk."""
 
     @property
     def in_memory(self) -> bool:
-        return self.url.get_backend_name() == "sqlite" and _file(self.url) is None
+        return self.url.get_backend_name() == "sqlite" and self.file is None
 
 
 def find(database: str | Path, make: bool = False) -> Place:
@@ -39,7 +41,7 @@ def find(database: str | Path, make: bool = False) -> Place:
     if file.is_dir():
         raise DataError(f"{name} is a folder; name the database in it")
     read_only = (file.exists() and not _may_write(file)) or url.query.get("mode") == "ro"
-    return Place(name, _connecting(url, file, _ways(file, make, read_only)), read_only)
+    return Place(name, _connecting(url, file, _ways(file, make, read_only)), read_only, file)
 
 
 def is_missing(database: str | Path) -> bool:

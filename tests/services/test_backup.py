@@ -1,0 +1,195 @@
+"""A backup holds everything of one moment and brings it back, from either kind of database into either."""
+
+import json
+import threading
+from datetime import UTC, datetime
+from zipfile import ZipFile
+
+import pytest
+from postgres_server import new_database, postgres_server
+from stock_room_samples import fill, fill_method, key
+
+from tracker.domain.progress import Stage, StageChange
+from tracker.errors import InputRefused, TrackerError
+from tracker.services.backup import backup, restore
+from tracker.services.record import Taken, record_stage
+from tracker.services.stock import count
+from tracker.store import open_store
+
+STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
+
+
+@pytest.fixture(scope="module")
+def postgres():
+    with postgres_server() as url:
+        yield url
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def db(request, tmp_path):
+    return a_mill(
+        str(tmp_path / "mill.db") if request.param == "sqlite" else new_database(request.getfixturevalue("postgres"))
+    )
+
+
+@pytest.fixture
+def mill(tmp_path):
+    return a_mill(str(tmp_path / "mill.db"))
+
+
+def a_mill(db: str) -> str:
+    """Looms, parts, a plan with kits, a method, a conversion, an answer, words of other scripts."""
+    fill(db)
+    fill_method(db)
+    record_stage(
+        db,
+        "1",
+        "signed off",
+        at=ENDED,
+        taken=Taken("F1", STARTED, {"mount": 61.5}),
+        why="put in late",
+        who="Łukasz 李 \"'\\",
+    )
+    with open_store(db).unit_of_work() as uow:
+        uow.add_answers({"unit|reed width": "cm\nor not"})
+        uow.commit()
+    return db
+
+
+def content(db):
+    with open_store(db).reading() as uow:
+        read = (uow.mill(), uow.published_plan(), uow.conversions(), uow.stage_history(), uow.movements())
+        return *read, uow.reservations(), uow.answers()
+
+
+def parts(file):
+    """Name → rows and hash of each part."""
+    with ZipFile(file) as archive:
+        return json.loads(archive.read("manifest.json"))["parts"]
+
+
+def test_everything_comes_back_in_the_other_kind_of_database_and_from_there(db, tmp_path, postgres):
+    other = new_database(postgres) if db.endswith("mill.db") else str(tmp_path / "other.db")
+    again = new_database(postgres) if other.endswith("other.db") else str(tmp_path / "again.db")
+    before = content(db)
+    for source, file, target in ((db, tmp_path / "1.zip", other), (other, tmp_path / "2.zip", again)):
+        backup(source, file)
+        restore(target, file)
+        assert content(target) == before
+    backup(again, tmp_path / "3.zip")
+    assert parts(tmp_path / "1.zip") == parts(tmp_path / "2.zip") == parts(tmp_path / "3.zip")
+    assert parts(tmp_path / "1.zip")["tables/looms.jsonl"]["rows"] == 4
+    count(again, "NUT", 7)
+    record_stage(
+        again, "2", "in work", at=ENDED, why="before its kit"
+    )  # rows are numbered on from the last one restored
+    with open_store(again).reading() as uow:
+        assert (uow.mill().parts["NUT"].on_hand, uow.stages()[key("2")].stage) == (7, Stage.IN_WORK)
+
+
+def test_a_backup_taken_while_others_write_holds_one_moment(db, tmp_path):
+    """Each unit of work adds an answer and a stage, so in any one moment there are as many of one as of the other."""
+    done = threading.Event()
+
+    def write() -> None:
+        number = 0
+        while not done.is_set():
+            number += 1
+            with open_store(db).unit_of_work() as uow:
+                uow.add_answers({f"question {number}": "yes"})
+                uow.add_stage(StageChange(key("2"), Stage.SCOPED, ENDED, "planner"))
+                uow.commit()
+
+    before = {name: part["rows"] for name, part in _backup_of(db, tmp_path, "before").items()}
+    writer = threading.Thread(target=write)
+    writer.start()
+    found = [_backup_of(db, tmp_path, f"{i}") for i in range(5)]
+    done.set()
+    writer.join()
+    answers = [one["tables/answers.jsonl"]["rows"] - before["tables/answers.jsonl"] for one in found]
+    assert answers == [
+        one["tables/stage_changes.jsonl"]["rows"] - before["tables/stage_changes.jsonl"] for one in found
+    ]
+    assert answers[-1] > 0
+
+
+def _backup_of(db, folder, name):
+    backup(db, folder / f"{name}.zip")
+    return parts(folder / f"{name}.zip")
+
+
+def changed(source, target, change):
+    """The backup with its parts (name → bytes) as `change` leaves them."""
+    with ZipFile(source) as archive:
+        content = {name: archive.read(name) for name in archive.namelist()}
+    change(content)
+    with ZipFile(target, "w") as archive:
+        for name, data in content.items():
+            archive.writestr(name, data)
+    return target
+
+
+def manifest(**values):
+    def change(content):
+        content["manifest.json"] = json.dumps(json.loads(content["manifest.json"]) | values).encode()
+
+    return change
+
+
+DAMAGE = {
+    "a value": (lambda c: c.update({"tables/looms.jsonl": c["tables/looms.jsonl"].replace(b"600", b"601")}),
+                "tables/looms.jsonl is not as it was written"),
+    "a row less": (lambda c: c.update({"tables/parts.jsonl": c["tables/parts.jsonl"].split(b"\n", 1)[1]}),
+                   "tables/parts.jsonl has another length"),
+    "no part": (lambda c: c.pop("tables/loads.jsonl"), "tables/loads.jsonl"),
+    "no manifest": (lambda c: c.pop("manifest.json"), "manifest.json"),
+    "no JSON": (lambda c: c.update({"manifest.json": b"{"}), "it is no whole backup"),
+    "another part": (lambda c: manifest(parts={})(c), "its parts are not those of tables"),
+    "another program's": (manifest(kind="x"), "it is no backup of Beamslot"),
+    "newer": (manifest(schema="9999", program="9.1"), r"written by Beamslot 9\.1 .* install the newer version"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("damage", DAMAGE)
+def test_a_backup_that_is_not_whole_is_refused_and_nothing_is_made(mill, tmp_path, damage):
+    change, says = DAMAGE[damage]
+    backup(mill, tmp_path / "mill.zip")
+    file = changed(tmp_path / "mill.zip", tmp_path / "damaged.zip", change)
+    with pytest.raises(InputRefused, match=says):
+        restore(str(tmp_path / "new.db"), file)
+    assert sorted(one.name for one in tmp_path.iterdir()) == ["damaged.zip", "mill.db", "mill.zip"]
+
+
+def test_half_a_file_and_another_kind_of_file_are_no_backup(mill, tmp_path):
+    backup(mill, tmp_path / "mill.zip")
+    (tmp_path / "half.zip").write_bytes((tmp_path / "mill.zip").read_bytes()[:5000])
+    for name in ("half.zip", "mill.db", "nowhere.zip"):
+        with pytest.raises(InputRefused, match=name):
+            restore(str(tmp_path / "new.db"), tmp_path / name)
+    assert not (tmp_path / "new.db").exists()
+
+
+def test_a_backup_is_restored_into_a_new_database_only(db, tmp_path):
+    backup(db, tmp_path / "mill.zip")
+    before = content(db)
+    with pytest.raises(TrackerError, match="already; a backup is restored into a new database only"):
+        restore(db, tmp_path / "mill.zip")
+    assert content(db) == before
+
+
+def test_what_a_killed_restore_left_is_in_nobodys_way(mill, tmp_path):
+    backup(mill, tmp_path / "mill.zip")
+    (tmp_path / "new.db.restoring").write_bytes(b"half")
+    restore(str(tmp_path / "new.db"), tmp_path / "mill.zip")
+    assert content(str(tmp_path / "new.db")) == content(mill)
+    assert sorted(one.name for one in tmp_path.iterdir()) == ["mill.db", "mill.zip", "new.db"]
+
+
+def test_a_backup_overwrites_nothing_and_leaves_nothing_half_written(mill, tmp_path):
+    (tmp_path / "there.zip").write_text("mine")
+    with pytest.raises(TrackerError, match=r"there\.zip is there already"):
+        backup(mill, tmp_path / "there.zip")
+    assert (tmp_path / "there.zip").read_text() == "mine"
+    with pytest.raises(TrackerError, match=r"cannot write .*mill\.zip: there is no folder .*nowhere"):
+        backup(mill, tmp_path / "nowhere" / "mill.zip")
+    assert sorted(one.name for one in tmp_path.iterdir()) == ["mill.db", "there.zip"]

@@ -1,0 +1,51 @@
+"""Commands that keep the database safe: backup, restore."""
+
+from datetime import datetime
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tracker.cli import show
+from tracker.cli.options import Json, checked
+
+
+def add_commands(app: typer.Typer) -> None:
+    app.command()(backup)
+    app.command()(restore)
+
+
+def backup(
+    context: typer.Context,
+    target: Annotated[Path, typer.Argument(metavar="F", callback=checked, help="The file to write (.zip).")],
+    json_to: Json = None,
+) -> None:
+    """Put everything that the database holds into one file.
+
+    While others work: the file holds one moment. A copy of the .db file alone may lack what was entered last.
+
+    Example: beamslot backup mill-2027-01-04.zip
+    """
+    from tracker.services.backup import backup as run
+
+    done = run(context.obj, target)
+    show.emit(json_to, done.record(), lambda: show.say(f"Wrote {target}: {done.holds}."))
+
+
+def restore(
+    context: typer.Context,
+    source: Annotated[Path, typer.Argument(metavar="F", help="A file that `beamslot backup` wrote.")],
+    json_to: Json = None,
+) -> None:
+    """Bring a backup back, into a new database.
+
+    All of the file is checked first. --db before the command names the new database; from SQLite to PostgreSQL and back
+    will do, too.
+
+    Example: beamslot restore mill-2027-01-04.zip
+    """
+    from tracker.services.backup import restore as run
+
+    done = run(context.obj, source)
+    made = f"{datetime.fromisoformat(done.manifest.made_at).astimezone():%Y-%m-%d %H:%M}"
+    show.emit(json_to, done.record(), lambda: show.say(f"Restored {source}, made {made}: {done.holds}."))

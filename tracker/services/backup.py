@@ -1,0 +1,46 @@
+"""Put everything that the database holds into a file, and bring it back into a new database."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from tracker.domain.clock import now
+from tracker.domain.formats import count
+from tracker.office import files
+from tracker.store import open_store
+from tracker.store.backup import Manifest, make_backup
+from tracker.store.migrate import versions
+from tracker.store.restore import read_backup, restore_into
+
+
+@dataclass(frozen=True, slots=True)
+class BackupReport:
+    path: Path
+    manifest: Manifest
+
+    @property
+    def holds(self) -> str:
+        return f"{count(self.manifest.rows, 'row')} in {count(len(self.manifest.parts), 'table')}"
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        rows = {Path(name).stem: part.rows for name, part in self.manifest.parts.items()}
+        return {"file": str(self.path), "made_at": self.manifest.made_at, "schema": self.manifest.schema, "rows": rows}
+
+
+def backup(db: str, target: Path) -> BackupReport:
+    """Back up a database into a file, in one consistent view and while others work."""
+    with open_store(db).reading() as uow:
+        content, manifest = make_backup(uow.session.connection(), versions()[-1], now())
+    files.write(target, content)
+    return BackupReport(target, manifest)
+
+
+def restore(db: str, source: Path) -> BackupReport:
+    """Restore a backup into a new database, once all of the file has been checked.
+
+    Raises InputRefused for a file that is no whole backup and TrackerError where there is a database already.
+    """
+    found = read_backup(source)
+    restore_into(db, found)
+    return BackupReport(source, found.manifest)

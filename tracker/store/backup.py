@@ -1,0 +1,106 @@
+"""Everything that a database holds in one file, the same kind for SQLite and PostgreSQL.
+
+It is a zip: `tables/NAME.jsonl` holds a table, a row a line: a JSON object of its columns without those that have no value,
+moments, days and times as in ISO 8601 (moments in UTC). `manifest.json` says what the parts must be, so that a damaged
+file is found out before anything of it is used.
+"""
+
+import json
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import asdict, dataclass, field
+from datetime import date, datetime, time
+from hashlib import sha256
+from importlib.metadata import version as installed
+from io import BytesIO
+from typing import Any
+from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
+
+from sqlalchemy import Connection, Table, select
+
+from tracker.store.schema import tables_of
+
+KIND = "beamslot backup"
+FORMAT = 1
+MANIFEST = "manifest.json"
+AT_ONCE = 1000
+"""Rows that are in memory together."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """What one part of the file must be."""
+
+    rows: int
+    size_bytes: int
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class Manifest:
+    made_at: str
+    """ISO 8601, UTC."""
+    program: str
+    """The version of Beamslot that wrote it."""
+    schema: str
+    """The version of its tables."""
+    parts: Mapping[str, Part]
+    """By name within the zip."""
+    kind: str = field(default=KIND)
+    format: int = field(default=FORMAT)
+
+    @property
+    def rows(self) -> int:
+        return sum(part.rows for part in self.parts.values())
+
+
+def part_name(table: Table) -> str:
+    return f"tables/{table.name}.jsonl"
+
+
+def make_backup(connection: Connection, schema: str, at: datetime) -> tuple[bytes, Manifest]:
+    """The file that backs up a database of that schema version as the connection sees it: one moment, if it reads in one
+    view."""
+    file = BytesIO()
+    with ZipFile(file, "w") as archive:
+        parts = {
+            part_name(table): _write_part(archive, _entry(part_name(table), at), _rows(connection, table))
+            for table in tables_of(schema)
+        }
+        manifest = Manifest(at.isoformat(), installed("beamslot"), schema, parts)
+        archive.writestr(_entry(MANIFEST, at), json.dumps(asdict(manifest), indent=1))
+    return file.getvalue(), manifest
+
+
+def _entry(name: str, at: datetime) -> ZipInfo:
+    entry = ZipInfo(name, at.timetuple()[:6])
+    entry.compress_type = ZIP_DEFLATED
+    return entry
+
+
+def _write_part(archive: ZipFile, entry: ZipInfo, rows: Iterable[Mapping[str, Any]]) -> Part:
+    written, size, digest = 0, 0, sha256()
+    with archive.open(entry, "w", force_zip64=True) as part:
+        for row in rows:
+            line = json_line(row)
+            part.write(line)
+            digest.update(line)
+            written, size = written + 1, size + len(line)
+    return Part(written, size, digest.hexdigest())
+
+
+def _rows(connection: Connection, table: Table) -> Iterator[Mapping[str, Any]]:
+    query = select(table).order_by(*table.primary_key.columns)
+    for row in connection.execution_options(yield_per=AT_ONCE).execute(query):
+        yield row._asdict()
+
+
+def json_line(row: Mapping[str, Any]) -> bytes:
+    """The one way in which a row is written: columns by name, without those that have no value."""
+    values = {name: value for name, value in row.items() if value is not None}
+    return (json.dumps(values, default=_iso, ensure_ascii=False, sort_keys=True, separators=(",", ":")) + "\n").encode()
+
+
+def _iso(value: Any) -> str:
+    if isinstance(value, datetime | date | time):
+        return value.isoformat()
+    raise TypeError(f"{type(value).__name__} has no place in a backup")
