@@ -178,7 +178,7 @@ def test_crews_read_with_their_shifts_and_defaults(store):
 
 
 def test_a_folder_is_no_database(tmp_path):
-    with pytest.raises(TrackerError, match="cannot open the database"):
+    with pytest.raises(TrackerError, match="is a folder; name the database in it"):
         open_store(tmp_path)
 
 
