@@ -50,6 +50,18 @@ def test_a_cell_that_cannot_be_read(cell):
     assert one.raw == cell
 
 
+def test_a_kit_line_of_half_a_piece_or_of_too_much():
+    """DEVICE is counted in pieces, RAIL in m: 2.5 and 0.0005 cannot be handed out. The quantity stands in column B."""
+    kit = (replace(METHOD.kit_lines[0], quantity=2.5), *METHOD.kit_lines[1:-1],
+           replace(METHOD.kit_lines[-1], quantity=0.0005))  # fmt: skip
+    parts = {name: replace(part, unit="pc" if name == "DEVICE" else "m") for name, part in PARTS.items()}
+    one, other = findings(replace(METHOD, kit_lines=kit), parts=parts)
+    assert (one.code, one.severity, one.message) == (
+        "quantity-impossible", REFUSED, "Part DEVICE: 2.5 is no whole number of pc.",
+    )  # fmt: skip
+    assert other.message == "Part RAIL: 0.0005 is finer than 0.001 m."
+
+
 def test_an_unreadable_cell_does_not_hide_the_others():
     codes = {one.code for one in findings(with_operations(operation(9, 70, "Clean", -5, side="left,", tool="saw")))}
     assert codes == {"condition-unreadable", "impossible-figure", "tool-not-listed"}

@@ -6,6 +6,7 @@ from enum import StrEnum
 from math import isfinite
 
 from tracker.domain.mill import LoomKey
+from tracker.domain.quantities import MOST, fault
 from tracker.errors import DataError
 
 TOLERANCE = 1e-9
@@ -53,8 +54,9 @@ INTO_STOCK = (MovementKind.OPENING, MovementKind.RECEIPT, *BACK)
 MAY_BE_ZERO = (MovementKind.OPENING, MovementKind.COUNT)
 
 
-def check_movement(movement: Movement, on_hand: float, held: float = 0.0) -> None:
-    """Refuse what no store room can do; `held` is what the movement's loom was issued of the part and has not given back.
+def check_movement(movement: Movement, on_hand: float, held: float = 0.0, unit: str | None = None) -> None:
+    """Refuse what no store room can do; `held` is what the movement's loom was issued of the part and has not given back,
+    `unit` the part's.
 
     Raises `DataError`: a quantity that is no number, is 0 or has the wrong sign for its kind; an adjustment without a
     reason; a return without a loom or of more than was issued to it; stock below zero.
@@ -66,12 +68,22 @@ def check_movement(movement: Movement, on_hand: float, held: float = 0.0) -> Non
         raise DataError(f"part {part}: the quantity of an entry of kind {kind} must be above 0")
     if kind is MovementKind.ADJUSTMENT and not movement.why.strip():
         raise DataError(f"part {part}: an adjustment of {quantity:+g} needs its reason")
+    counted = on_hand + quantity if kind is MovementKind.COUNT else quantity
+    check_quantity(part, counted, unit)
     if kind in BACK:
         _check_return(movement, held)
+    if on_hand + quantity > MOST:
+        raise DataError(f"part {part}: {quantity:g} more would make {fault(on_hand + quantity, unit)[3:]} on hand")
     if on_hand + quantity < -TOLERANCE:
         raise DataError(
             f"part {part}: {-quantity:g} asked for, {on_hand:g} on hand; count the stock or book the receipt first"
         )
+
+
+def check_quantity(part: str, quantity: float, unit: str | None) -> None:
+    """Refuse a quantity that the unit does not have; DataError."""
+    if wrong := fault(quantity, unit):
+        raise DataError(f"part {part}: {quantity:g} {wrong}; give it as it was counted")
 
 
 def _check_return(movement: Movement, held: float) -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.mill import Part, Receipt
+from tracker.domain.quantities import fault
 from tracker.domain.rows import SourceTable, TypedRow
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import fold
@@ -34,14 +35,15 @@ def stock_findings(
     movements: Sequence[Movement],
 ) -> tuple[Finding, ...]:
     """Refusals among the rows of a load, each with its cell: an unknown part, a unit that is not the part's, an order
-    line that another part has, more open than is left after a receipt, a new unit for a part with stock entries.
+    line that another part has, more open than is left after a receipt, a new unit for a part with stock entries, a
+    quantity that the unit does not have.
 
     `parts`, `receipts` and `movements` are what the store holds before the load.
     """
     known = _known(rows, parts, receipts, movements)
     checks: dict[str, tuple[Check, ...]] = {
-        "receipts": (_unknown_part, _other_unit, _line_twice, _received_already),
-        "parts": (_unit_changed,),
+        "receipts": (_unknown_part, _other_unit, _line_twice, _received_already, _quantities),
+        "parts": (_unit_changed, _quantities),
     }
     found = []
     for row in rows:
@@ -124,6 +126,16 @@ def _unit_changed(row: TypedRow, known: Known) -> Iterator[Fault]:
     if unit and before and fold(unit) != fold(before):
         yield Fault("unit-mismatch", "unit", f"Part {part} has stock entries in {before}; it cannot change to {unit}.",
                     "Keep the unit, or list the part in the new unit under another name.")  # fmt: skip
+
+
+def _quantities(row: TypedRow, known: Known) -> Iterator[Fault]:
+    part = row.values["part"]
+    unit = known.parts.get(part)
+    for name in ("on_hand", "safety_stock", "lot_size", "minimum_order", "quantity"):
+        quantity = row.values.get(name)
+        if isinstance(quantity, float | int) and (wrong := fault(quantity, unit)):
+            yield Fault("quantity-impossible", name, f"Part {part}: {quantity:,.12g} {wrong}.",
+                        "Correct the cell, or list the part in the unit that it is counted in.")  # fmt: skip
 
 
 def _placed(fault: Fault, row: TypedRow, tables: Sequence[SourceTable]) -> Finding:

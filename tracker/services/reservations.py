@@ -6,7 +6,7 @@ from dataclasses import replace
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.progress import Stage, StageChange
-from tracker.domain.stock import TOLERANCE
+from tracker.domain.stock import TOLERANCE, check_quantity
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
@@ -51,6 +51,8 @@ def _lacking(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | 
         asked = short.get(room.part(part).part, 0.0) if quantity is None else quantity
         if not asked > 0:
             raise DataError(f"part {part}: loom {key} lacks none of it; say how much to reserve, above 0")
+        if quantity is not None:
+            check_quantity(part, quantity, room.part(part).unit)
         return {part: asked}
     if not room.booked(key):
         raise DataError(f"loom {key} is not booked in the published plan; say which part and how much")

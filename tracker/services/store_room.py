@@ -11,8 +11,8 @@ from datetime import datetime
 from functools import cached_property
 from typing import Any
 
-from tracker.domain.clock import now
-from tracker.domain.formats import number
+from tracker.domain.clock import now, start_of_day
+from tracker.domain.formats import day, moment, number
 from tracker.domain.mill import LoomKey, Mill, Part, Receipt
 from tracker.domain.needs import KitState, LoomQuantities, Quantities, StillOut
 from tracker.domain.plan import Booking, Plan
@@ -240,6 +240,8 @@ class Entry:
         if at and at > now():
             raise UsageError(f"{at:%Y-%m-%d %H:%M} UTC is still to come; book what has happened")
         self.uow, self.at, self.who = uow, at or now(), who or user()
+        self.told = at
+        """When it happened, where that was said."""
         self.room = read_store_room(uow)
         self.booked: list[Movement] = []
         self.parts: set[str] = set()
@@ -254,12 +256,22 @@ class Entry:
         order: str | None = None,
     ) -> None:
         """Book movements of some parts, in the sign of the ledger."""
+        self._refuse_early(why)
         booked = [Movement(part, kind, q, self.at, self.who, why, key, order) for part, q in quantities.items()]
         self.uow.add_movements(booked)
         self.booked += booked
         self.parts |= quantities.keys()
         self.looms |= {key} if key else set()
         self.room = read_store_room(self.uow)
+
+    def _refuse_early(self, why: str) -> None:
+        """What happened before the programme belongs to another; a year typed wrong is the usual cause."""
+        terms = self.room.mill.terms
+        if self.told and terms.start and self.told < start_of_day(terms.start, terms) and not why.strip():
+            raise UsageError(
+                f"{moment(self.told, terms.zone)} is before the programme, which starts on {day(terms.start)}; "
+                "say with --why TEXT why it is booked here"
+            )
 
     def hold(self, quantities: Mapping[tuple[LoomKey, str], float], why: str) -> None:
         """Set reservations (0 = none) of some looms and parts."""

@@ -12,6 +12,7 @@ from sqlalchemy.orm import Session
 
 from tracker.domain.addresses import column_letters
 from tracker.domain.findings import Finding
+from tracker.domain.quantities import tidy
 from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
 from tracker.domain.stock import MovementKind
 from tracker.domain.tables import METHOD_TABLES, TABLES, Table
@@ -131,7 +132,7 @@ class LoadWriter:
             self.session.execute(insert(MODELS["parts"]), _same_keys(records))
         on_hand = stock_on_hand(self.session)
         for part, quantity in counted.items():
-            difference = (quantity or 0.0) - on_hand.get(part, 0.0)
+            difference = tidy((quantity or 0.0) - on_hand.get(part, 0.0))
             kind = MovementKind.COUNT if part in on_hand else MovementKind.OPENING
             if difference:
                 self.session.add(

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
+from tracker.domain.quantities import tidy
 from tracker.domain.rows import RowKey
 from tracker.domain.tables import TABLES, Kind, Table
 from tracker.store.base import Base
@@ -84,7 +85,7 @@ def _method_rows(session: Session, table: Table) -> dict[RowKey, Record]:
 def stock_on_hand(session: Session) -> dict[str, float]:
     """Part → sum of its movements."""
     query = select(MovementRow.part, func.sum(MovementRow.quantity)).group_by(MovementRow.part)
-    return {part: float(total) for part, total in session.execute(query)}
+    return {part: tidy(float(total)) for part, total in session.execute(query)}
 
 
 def database_values(table: Table, values: Mapping[str, Any], zone: ZoneInfo) -> Record:

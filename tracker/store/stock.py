@@ -9,6 +9,7 @@ from sqlalchemy import Table, delete, func, insert, select, tuple_
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey, Receipt
+from tracker.domain.quantities import tidy
 from tracker.domain.stock import BACK, TOLERANCE, Movement, MovementKind, Reservation, check_movement
 from tracker.errors import DataError
 from tracker.store.base import Base
@@ -48,12 +49,12 @@ def _key(hall: str | None, loom: str | None) -> LoomKey | None:
 def add_movements(session: Session, movements: Sequence[Movement]) -> None:
     """Append movements, in order; refused as a whole (`DataError`) where one is impossible: see `check_movement`."""
     on_hand, held = stock_on_hand(session), _held(session, movements)
-    known = set(session.scalars(select(PartRow.part)))
+    units = {part: unit for part, unit in session.execute(select(PartRow.part, PartRow.unit))}  # noqa: C416
     for movement in movements:
-        if movement.part not in known:
+        if movement.part not in units:
             raise DataError(f"unknown part {movement.part}: add it to the Parts sheet and load that.")
         whose = (movement.key, movement.part)
-        check_movement(movement, on_hand.get(movement.part, 0.0), held.get(whose, 0.0))
+        check_movement(movement, on_hand.get(movement.part, 0.0), held.get(whose, 0.0), units[movement.part])
         on_hand[movement.part] = on_hand.get(movement.part, 0.0) + movement.quantity
         if movement.kind in (MovementKind.ISSUE, *BACK):
             held[whose] = held.get(whose, 0.0) - movement.quantity
@@ -75,7 +76,7 @@ def _held(session: Session, movements: Iterable[Movement]) -> dict[tuple[LoomKey
 
 def _movement_values(m: Movement) -> dict[str, object]:
     hall, loom = m.key or (None, None)
-    return {"part": m.part, "kind": m.kind.value, "quantity": m.quantity, "at": m.at, "who": m.who, "why": m.why,
+    return {"part": m.part, "kind": m.kind.value, "quantity": tidy(m.quantity), "at": m.at, "who": m.who, "why": m.why,
             "hall": hall, "loom": loom, "order": m.order}  # fmt: skip
 
 

@@ -32,6 +32,7 @@ FIRST: tuple[Check, ...] = (
     values.never,
     values.mixed,
     supplies.parts,
+    supplies.quantities,
     supplies.tools,
     supplies.trades,
     supplies.heads,

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from tracker.domain.findings import Finding, Severity
+from tracker.domain.quantities import fault
 from tracker.domain.words import fold
 from tracker.scope.review.subject import Subject, did_you_mean, found
 
@@ -13,6 +14,15 @@ def parts(subject: Subject) -> Iterator[Finding]:
             yield found("part-not-listed", Severity.REFUSED, line, "part", f"Part {line.part} is not in the parts list.",
                         f"{did_you_mean(line.part, subject.parts)}Add it to the sheet Parts, or mend it.",
                         line.part)  # fmt: skip
+
+
+def quantities(subject: Subject) -> Iterator[Finding]:
+    for line in subject.method.kit_lines:
+        part = subject.parts.get(line.part)
+        if part and (wrong := fault(line.quantity, part.unit)):
+            yield found("quantity-impossible", Severity.REFUSED, line, "quantity",
+                        f"Part {line.part}: {line.quantity:,.12g} {wrong}.",
+                        "Correct the cell, or list the part in the unit that it is counted in.", line.quantity)  # fmt: skip
 
 
 def tools(subject: Subject) -> Iterator[Finding]:
