@@ -63,7 +63,7 @@ def test_all_looms(db):
     ]
     assert report.lines()[:2] == [
         "4 looms in 2 variants by method version 1.",
-        "1 are to survey (Rail): beamslot scope --survey survey.xlsx writes the list.",
+        "1 is to survey (Rail): beamslot scope --survey survey.xlsx writes the list.",
     ]
 
 

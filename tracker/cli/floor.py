@@ -7,7 +7,7 @@ import typer
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers, pairs
 from tracker.cli.planning import proof_lines
-from tracker.domain.formats import span
+from tracker.domain.formats import count, span
 from tracker.domain.windows import WindowKind
 
 
@@ -32,7 +32,7 @@ def status(context: typer.Context, as_of: AsOf = None, json_to: Json = None) -> 
 
 def _print_status(report) -> None:
     zone = report.zone
-    show.say(f"{report.programme}, as of {show.moment(report.as_of, zone)}: {report.looms} looms")
+    show.say(f"{report.programme}, as of {show.moment(report.as_of, zone)}: {count(report.looms, 'loom')}")
     show.table("Looms by stage", ["Stage", ">Looms"], [(s, n) for s, n in report.stages.items() if n])
     show.say(report.finish_says)
     if report.plan is None:

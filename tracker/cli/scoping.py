@@ -7,7 +7,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import Json, checked
-from tracker.domain.formats import number
+from tracker.domain.formats import count, number
 from tracker.domain.words import natural_key
 
 
@@ -41,7 +41,7 @@ def scope(
         service.write_survey_list(report, survey)
     show.emit(json_to, report.record(), lambda: _print_loom(report) if report.loom else _print_hall(report, hours))
     if survey and json_to != "-":
-        show.say(f"Wrote {survey}: {len(report.survey.rows)} looms. Fill it in, then: beamslot load {survey}")
+        show.say(f"Wrote {survey}: {count(len(report.survey.rows), 'loom')}. Fill it in, then: beamslot load {survey}")
 
 
 def _hours(value: float) -> str:

@@ -5,6 +5,7 @@ from dataclasses import asdict, dataclass, fields
 from pathlib import Path
 from typing import Any
 
+from tracker.domain.formats import count
 from tracker.domain.method import Check, KitLine, Method, Operation, Setpoint
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.scopes import LoomScope
@@ -128,13 +129,13 @@ class ScopeReport:
 
     def lines(self) -> list[str]:
         """What a person should know beside the tables."""
-        looms, survey = len(self.scopes), len(self.survey.rows)
-        said = [
-            f"{looms} looms in {sum(v.number > 0 for v in self.variants)} variants by method version {self.method_version}."
-        ]
+        looms, survey = count(len(self.scopes), "loom"), len(self.survey.rows)
+        variants = count(sum(v.number > 0 for v in self.variants), "variant")
+        said = [f"{looms} in {variants} by method version {self.method_version}."]
         if survey:
             columns = ", ".join(column.heading for column in self.survey.columns)
-            said.append(f"{survey} are to survey ({columns}): beamslot scope --survey survey.xlsx writes the list.")
+            to_survey = count(survey, "is to survey", "are to survey")
+            said.append(f"{to_survey} ({columns}): beamslot scope --survey survey.xlsx writes the list.")
         said += [
             f"loom {key}: {scope.obstacle}"
             for key, scope in self.scopes.items()

@@ -40,8 +40,9 @@ class VerifyReport:
     def lines(self) -> list[str]:
         plan = self.plan
         if self.sound:
+            booked, left_over = count(len(plan.bookings), "booking"), count(len(plan.left_over), "left-over loom")
             return [
-                f"The published plan holds: {len(plan.bookings)} bookings and {len(plan.left_over)} left-over looms "
+                f"The published plan holds: {booked} and {left_over} "
                 f"passed {len(CHECKS)} checks; they cost {plan.objective:,.2f} {plan.currency}."
             ]
         found = count(len(self.violations), "finding")

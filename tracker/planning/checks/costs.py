@@ -9,6 +9,7 @@ from statistics import fmean
 import numpy as np
 from scipy.stats import invgauss
 
+from tracker.domain.formats import count
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, PlanStatus
 from tracker.domain.shifts import crews_of
@@ -70,7 +71,7 @@ def status_fits_gap(case: Case) -> Iterator[str]:
     plan, most = case.plan, case.plan.asked.gap
     if plan.status is PlanStatus.INFEASIBLE:
         if plan.bookings:
-            yield f"the status is {plan.status}, and yet {len(plan.bookings)} looms are booked"
+            yield f"the status is {plan.status}, and yet {count(len(plan.bookings), 'loom is', 'looms are')} booked"
         return
     gap = plan.objective - plan.bound
     says = f"the status is {plan.status}, but the gap of {plan.gap:.3%} is"
