@@ -7,6 +7,8 @@ import pytest
 
 from tracker.domain.method import Method, Operation
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill
+from tracker.domain.progress import Stage, StageChange
+from tracker.domain.stock import Reservation
 from tracker.domain.terms import Terms
 from tracker.errors import DataError
 from tracker.services.planning_data import PlanningData, prepare
@@ -52,3 +54,17 @@ def test_without_looms_or_method_the_next_step_is_named():
     assert refused(replace(MILL, method=Method())).startswith(
         "there is no method; load a workbook with the sheet Operations"
     )
+
+
+def test_what_is_held_for_looms_at_work_is_not_to_be_had_for_others():
+    # 1 and 2 are at work and hold 2 + 1 rails; what is held for a booked loom and one put off is to be had for the plan
+    keys = [LoomKey("H", str(number)) for number in range(1, 5)]
+    mill = replace(MILL, looms={key: Loom("H", key.loom, "AJ") for key in keys})
+    stages = zip(keys, (Stage.IN_WORK, Stage.RUN_IN, Stage.PUT_OFF), strict=False)
+    data = PlanningData(
+        mill,
+        None,
+        {key: StageChange(key, stage, AT, "fitter", "no warp") for key, stage in stages},
+        reservations=tuple(Reservation(key, "RAIL", held) for key, held in zip(keys, (2, 1, 4, 8), strict=True)),
+    )
+    assert prepare(data, AT).problem.taken == {"RAIL": 3}
