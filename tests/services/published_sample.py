@@ -8,7 +8,7 @@ from tracker.domain.clock import start_of_day
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.rows import Change
-from tracker.planning.baseline.walk import walk
+from tracker.planning.baseline import walk
 from tracker.services.load import load
 from tracker.services.planning_data import prepare, read_planning_data
 from tracker.store import open_store

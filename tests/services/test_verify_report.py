@@ -10,7 +10,7 @@ from published_sample import protect, published_sample
 
 from tracker.domain.plan import Plan
 from tracker.errors import DataError
-from tracker.planning.baseline.walk import walk
+from tracker.planning.baseline import walk
 from tracker.services.baseline import BaselineReport, baseline
 from tracker.services.verify import faults, verify
 from tracker.store import open_store
