@@ -92,3 +92,15 @@ def test_a_terminal_without_the_letters_is_given_their_codes(mill, monkeypatch):
     monkeypatch.setattr("sys.stdout", terminal)
     mill("export", "métier-織.xlsx")
     assert terminal.buffer.getvalue().decode("cp1252").startswith("Wrote métier-\\u7e54.xlsx: ")
+
+
+@pytest.mark.parametrize("broken", ["\ud800", "a\udcff"])
+def test_half_a_letter_is_not_kept(planned, broken):
+    ran = planned("stock", "count", "RAIL-N", "4", "--who", broken)
+    assert (ran.code, ran.line) == (1, f"{broken!r} is no text that can be kept; nothing was written")
+
+
+def test_a_refusal_is_one_line_whatever_was_typed(mill):
+    """A line break and a terminal's command to clear the screen."""
+    ran = mill("scope", "a\nb\x1b[2J")
+    assert ran.err.startswith("beamslot: there is no loom a\\nb\\x1b[2J") and ran.err.count("\n") == 1

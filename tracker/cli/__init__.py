@@ -4,6 +4,7 @@ Services are imported inside the commands, so that `beamslot --help` need not wa
 """
 
 import os
+import re
 import sys
 from contextlib import suppress
 from io import TextIOWrapper
@@ -17,6 +18,9 @@ from tracker.errors import NotTold, TrackerError, UsageError
 
 EXIT_CODES = ((UsageError, 2), (NotTold, 3))
 """What does not end with 1."""
+
+CONTROL = re.compile("[\x00-\x1f\x7f-\x9f]")
+"""A line break or a terminal's command in what was typed or loaded: a refusal stays one line of words."""
 
 app = Commands(
     name="beamslot",
@@ -71,12 +75,16 @@ def _show_by_code(*streams: Any) -> None:
 
 def _end(says: str, code: int) -> NoReturn:
     if says:
-        show.err.print(says, soft_wrap=True, markup=False)
+        show.err.print(CONTROL.sub(_code, says), soft_wrap=True, markup=False)
     with suppress(
         OSError, ValueError
     ):  # what standard output did not take would be tried, and told, once more at the end
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     sys.exit(code)
+
+
+def _code(control: re.Match[str]) -> str:
+    return control[0].encode("unicode_escape").decode()
 
 
 def _without_echo(ignored: Any) -> None:

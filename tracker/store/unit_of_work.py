@@ -32,7 +32,7 @@ LOCK_NOT_AVAILABLE = "55P03"
 class UnitOfWork:
     """`with store.unit_of_work() as uow:` rolls back unless `uow.commit()` was called.
 
-    Raises TrackerError where the database fails meanwhile: locked for too long, full, gone.
+    Raises TrackerError where the database fails meanwhile (locked for too long, full, gone), or is given half a letter.
     """
 
     def __init__(self, engine: Engine, name: str):
@@ -55,6 +55,8 @@ class UnitOfWork:
             error = error or second
         if isinstance(error, DBAPIError):
             raise self._failed(error) from error
+        if isinstance(error, UnicodeEncodeError):
+            raise TrackerError(f"{error.object!r} is no text that can be kept; nothing was written") from error
 
     def _failed(self, error: DBAPIError) -> TrackerError:
         return TrackerError(f"the database {self.name} does not answer: {reason(error)}; nothing was written")
