@@ -78,6 +78,8 @@ def resolved(row: TypedRow, known: KnownLooms, sources: tuple[SourceTable, ...])
     source = sources[row.source]
     if "which hall" in why:
         code, hint = "ambiguous-hall", "Write the hall beside it."
+    elif said and loom in known.halls:
+        code, hint = "unknown-loom", "Write the hall as the loom list does; a number of one hall only needs none."
     else:
         code, hint = "unknown-loom", "Correct the number, or load the loom list with it."
     cell = source.cell_of("loom", row.number)
