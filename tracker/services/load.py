@@ -22,7 +22,7 @@ from tracker.services.load_report import LoadedTable, LoadReport, against, where
 from tracker.services.marking import Marking
 from tracker.services.method import load_method
 from tracker.services.reservations import follow_stock
-from tracker.services.store_room import quantities
+from tracker.services.stock_report import quantities
 from tracker.store import UnitOfWork, open_store
 from tracker.store.loads import LoadWriter, Place
 from tracker.store.place import is_missing

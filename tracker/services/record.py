@@ -17,7 +17,8 @@ from tracker.kits.state import missing
 from tracker.services.looms import find_loom
 from tracker.services.reservations import follow_stage
 from tracker.services.stage_moves import BESIDE, CONVERTED, RECORDED, out_of_order
-from tracker.services.store_room import StoreRoom, quantities, read_store_room
+from tracker.services.stock_report import quantities
+from tracker.services.store_room import StoreRoom, read_store_room
 from tracker.services.taken import Taken, conversion_of
 from tracker.store import UnitOfWork, open_store
 from tracker.store.unit_of_work import user

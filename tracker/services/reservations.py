@@ -11,7 +11,9 @@ from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
 from tracker.services.looms import find_loom
-from tracker.services.store_room import Entry, StockReport, StoreRoom, entry_in, read_store_room, refusal
+from tracker.services.stock_entry import Entry, entry_in, refusal
+from tracker.services.stock_report import StockReport
+from tracker.services.store_room import StoreRoom, read_store_room
 from tracker.store import UnitOfWork
 
 

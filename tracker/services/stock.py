@@ -11,7 +11,9 @@ from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.services.looms import find_loom
-from tracker.services.store_room import StockReport, StoreRoom, entry_in, quantities, read_store_room, refusal
+from tracker.services.stock_entry import entry_in, refusal
+from tracker.services.stock_report import StockReport, quantities
+from tracker.services.store_room import StoreRoom, read_store_room
 from tracker.store import open_store
 from tracker.store.stock import set_open
 

@@ -16,7 +16,8 @@ from tracker.planning.planner import plan as solve
 from tracker.services.moves import Move, differences
 from tracker.services.plan import check
 from tracker.services.planning_data import prepare, read_planning_data
-from tracker.services.store_room import quantities, read_store_room
+from tracker.services.stock_report import quantities
+from tracker.services.store_room import read_store_room
 from tracker.store import open_store
 
 

@@ -1,0 +1,108 @@
+"""One entry in the store room's book: a unit of work that reads and writes under one lock, and says what it did."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import replace
+from datetime import datetime
+
+from tracker.domain.clock import now, start_of_day
+from tracker.domain.formats import day, moment
+from tracker.domain.mill import LoomKey, Part
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind
+from tracker.domain.words import natural_key
+from tracker.errors import DataError, UsageError
+from tracker.kits.reserving import settle
+from tracker.services.stock_report import PartStock, StockReport
+from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.store import UnitOfWork, open_store
+from tracker.store.stock import change_reservations
+from tracker.store.unit_of_work import user
+
+
+class Entry:
+    """One entry under way: what was read under the lock, what it books and which reservations it changes."""
+
+    def __init__(self, uow: UnitOfWork, at: datetime | None, who: str | None):
+        if at and at > now():
+            raise UsageError(f"{at:%Y-%m-%d %H:%M} UTC is still to come; book what has happened")
+        self.uow, self.at, self.who = uow, at or now(), who or user()
+        self.told = at
+        """When it happened, where that was said."""
+        self.room = read_store_room(uow)
+        self.booked: list[Movement] = []
+        self.parts: set[str] = set()
+        self.looms: set[LoomKey] = set()
+
+    def move(
+        self,
+        kind: MovementKind,
+        quantities: Mapping[str, float],
+        why: str,
+        key: LoomKey | None = None,
+        order: str | None = None,
+    ) -> None:
+        """Book movements of some parts, in the sign of the ledger."""
+        self._refuse_early(why)
+        booked = [Movement(part, kind, q, self.at, self.who, why, key, order) for part, q in quantities.items()]
+        self.uow.add_movements(booked)
+        self.booked += booked
+        self.parts |= quantities.keys()
+        self.looms |= {key} if key else set()
+        self.room = read_store_room(self.uow)
+
+    def _refuse_early(self, why: str) -> None:
+        """What happened before the programme belongs to another; a year typed wrong is the usual cause."""
+        terms = self.room.mill.terms
+        if self.told and terms.start and self.told < start_of_day(terms.start, terms) and not why.strip():
+            raise UsageError(
+                f"{moment(self.told, terms.zone)} is before the programme, which starts on {day(terms.start)}; "
+                "say with --why TEXT why it is booked here"
+            )
+
+    def hold(self, quantities: Mapping[tuple[LoomKey, str], float], why: str) -> None:
+        """Set reservations (0 = none) of some looms and parts."""
+        before = {(r.key, r.part): r.quantity for r in self.room.reservations}
+        changed = {held: q for held, q in quantities.items() if abs(q - before.get(held, 0.0)) > TOLERANCE}
+        change_reservations(self.uow.session, changed, self.at, self.who, why)
+        self.parts |= {part for _, part in changed}
+        self.looms |= {key for key, _ in changed}
+        self.room = replace(self.room, reservations=tuple(self.uow.reservations()))
+
+    def settle(self, parts: Iterable[str], why: str) -> None:
+        """Share out the changed stock of parts by booking date."""
+        shared: dict[tuple[LoomKey, str], float] = {}
+        for part in parts:
+            reserved = self.room.reserved(part)
+            settled = settle(self.room.part(part), reserved, self.room.needed(part))
+            shared |= {(key, part): settled.get(key, 0.0) for key in reserved | settled}
+        self.hold(shared, why)
+
+    def report(self) -> StockReport:
+        stock = [_stock(self.room, part) for part in sorted(self.parts, key=natural_key)]
+        kits = tuple(kit for kit in self.room.kits if kit.key in self.looms)
+        return StockReport(tuple(self.booked), tuple(stock), kits)
+
+
+def _stock(room: StoreRoom, part: str) -> PartStock:
+    kept = room.part(part)
+    return PartStock(part, kept.unit or "", kept.on_hand, sum(room.reserved(part).values()), kept.safety_stock)
+
+
+@contextmanager
+def entry_in(db: str, at: datetime | None = None, who: str | None = None) -> Iterator[Entry]:
+    """An entry that is written when the block ends without an error."""
+    with open_store(db).unit_of_work() as uow:
+        yield Entry(uow, at, who)
+        uow.commit()
+
+
+def refusal(part: Part, key: LoomKey, asked: float, free: float, reserved: Mapping[LoomKey, float]) -> DataError:
+    """Why a quantity of a part is not to be had for a loom."""
+    others = ", ".join(f"{q:g} for loom {other}" for other, q in reserved.items() if other != key)
+    held = [f"{others} reserved"] if others else []
+    held += [f"{part.safety_stock:g} safety stock"] if part.safety_stock else []
+    return DataError(
+        f"part {part.part}: {asked:g} asked for loom {key}, {max(0.0, free):g} free of {part.on_hand:g} on hand"
+        + (f" ({', '.join(held)})" if held else "")
+        + "; take it from another kit or wait for a receipt"
+    )

@@ -1,0 +1,76 @@
+"""What an entry in the store room's book did: the stock that it leaves, and the kits that it touched."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tracker.domain.formats import number
+from tracker.domain.needs import KitState
+from tracker.domain.stock import Movement
+from tracker.domain.words import natural_key
+
+
+@dataclass(frozen=True, slots=True)
+class PartStock:
+    """Stock of a part after an entry, in its unit."""
+
+    part: str
+    unit: str
+    on_hand: float
+    reserved: float
+    safety_stock: float
+
+    @property
+    def free(self) -> float:
+        """On hand and neither reserved nor safety stock; never below 0."""
+        return max(0.0, self.on_hand - self.reserved - self.safety_stock)
+
+
+@dataclass(frozen=True, slots=True)
+class StockReport:
+    """What an entry did."""
+
+    movements: tuple[Movement, ...]
+    stock: tuple[PartStock, ...]
+    """Of the parts that it touched."""
+    kits: tuple[KitState, ...]
+    """Of the booked looms whose reservations or issued parts it changed, as they stand now."""
+
+    @property
+    def short(self) -> tuple[KitState, ...]:
+        """Those that lack something now."""
+        return tuple(kit for kit in self.kits if kit.short)
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return {
+            "movements": [
+                {"part": m.part, "kind": m.kind.value, "quantity": m.quantity, "at": m.at.isoformat(timespec="seconds"),
+                 "who": m.who, "why": m.why, "order": m.order, "hall": m.key.hall if m.key else None,
+                 "loom": m.key.loom if m.key else None}
+                for m in self.movements
+            ],
+            "stock": [
+                {"part": s.part, "unit": s.unit, "on_hand": s.on_hand, "reserved": s.reserved, "free": s.free}
+                for s in self.stock
+            ],
+            "kits": [
+                {"hall": k.key.hall, "loom": k.key.loom, "state": k.state, "reserved": dict(k.reserved),
+                 "issued": dict(k.issued), "short": dict(k.short)}
+                for k in self.kits
+            ],
+        }  # fmt: skip
+
+    def lines(self) -> list[str]:
+        """What a person should know: the stock that the entry leaves, and which kits lack something now."""
+        stock = [
+            f"{s.part}: {number(s.on_hand, s.unit, 3)} on hand, {number(s.reserved, digits=3)} reserved, "
+            f"{number(s.free, digits=3)} free."
+            for s in self.stock
+        ]
+        return stock + [f"Loom {kit.key} lacks {quantities(kit.short)} ({kit.state})." for kit in self.short]
+
+
+def quantities(parts: Mapping[str, float]) -> str:
+    """`8 NUT, 1 RAIL`"""
+    return ", ".join(f"{number(parts[part], digits=3)} {part}" for part in sorted(parts, key=natural_key))
