@@ -7,6 +7,8 @@ import pytest
 
 from tracker.errors import DataError, TrackerError
 from tracker.store import open_store, place
+from tracker.store.connecting import connect
+from tracker.store.migrate import upgrade
 
 NAMES = ["mill.db", "our mill.db", "Mühle #1 100%?.db"]
 
@@ -98,7 +100,8 @@ def test_what_another_has_just_written_is_seen_without_write_permission(mill, mo
 
 
 def test_an_old_schema_without_write_permission_is_told(tmp_path, monkeypatch):
-    (tmp_path / "old.db").touch()
+    with connect(place.find(tmp_path / "old.db", make=True)).begin() as connection:
+        upgrade(connection, "0001")
     monkeypatch.setattr(place, "_may_write", lambda file: False)
     with pytest.raises(TrackerError, match=r"old\.db is of another version and can only be read; open it once where"):
         open_store(tmp_path / "old.db")

@@ -25,7 +25,7 @@ from tracker.services.reservations import follow_stock
 from tracker.services.stock_report import quantities
 from tracker.store import UnitOfWork, open_store
 from tracker.store.loads import LoadWriter, Place
-from tracker.store.place import is_missing
+from tracker.store.opening import is_new
 from tracker.store.scratch import scratch
 
 Progress = Callable[[str, float], None]
@@ -58,7 +58,7 @@ def load(
     remembered = _remembered(db)
     try:
         result = request.read(remembered)
-        if dry_run or is_missing(db):
+        if dry_run or is_new(db):
             tried = _try_out(db, request, result, dry_run)
             if dry_run or tried.refusal:
                 return request.marked(tried)
@@ -85,7 +85,7 @@ class _Request:
 
 
 def _remembered(db: str) -> dict[str, str]:
-    if is_missing(db):
+    if is_new(db):
         return {}
     with open_store(db).reading() as uow:
         return uow.answers()

@@ -90,7 +90,7 @@ def _write_part(archive: ZipFile, entry: ZipInfo, rows: Iterable[Mapping[str, An
 
 def _rows(connection: Connection, table: Table) -> Iterator[Mapping[str, Any]]:
     query = select(table).order_by(*table.primary_key.columns)
-    for row in connection.execution_options(yield_per=AT_ONCE).execute(query):
+    for row in connection.execute(query, execution_options={"yield_per": AT_ONCE}):
         yield row._asdict()
 
 

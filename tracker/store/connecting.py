@@ -25,7 +25,7 @@ def connect(place: Place) -> Engine:
     pool = StaticPool if place.in_memory else NullPool
     engine = create_engine(place.url, json_serializer=_json, poolclass=pool)
     if engine.dialect.name == "sqlite":
-        _prepare_sqlite(engine, place.read_only)
+        _prepare_sqlite(engine)
     elif engine.dialect.name == "postgresql":
         event.listen(engine, "begin", _lock_postgresql)
     return engine
@@ -49,22 +49,23 @@ def _lock_postgresql(connection: Connection) -> None:
         connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({WRITE_LOCK})")
 
 
-def _prepare_sqlite(engine: Engine, read_only: bool) -> None:
-    """Foreign keys on, write-ahead log (which is written in the file), waiting for others, and real transactions that are
-    on the disk when they are confirmed, so that they survive a power cut."""
-    pragmas = ("foreign_keys=ON", f"busy_timeout={WAIT_S * 1000}", "synchronous=FULL")
-    if not read_only:
-        pragmas += ("journal_mode=WAL",)
+def _prepare_sqlite(engine: Engine) -> None:
+    """Foreign keys on, waiting for others, and real transactions that are on the disk when they are confirmed, so that they
+    survive a power cut. Who writes writes by the write-ahead log, which is then written in the file."""
 
     @event.listens_for(engine, "connect")
     def _on_connect(connection: Any, _record: Any) -> None:
         connection.isolation_level = None
-        for pragma in pragmas:
+        for pragma in ("foreign_keys=ON", f"busy_timeout={WAIT_S * 1000}", "synchronous=FULL"):
             connection.execute(f"PRAGMA {pragma}")
 
     @event.listens_for(engine, "begin")
     def _on_begin(connection: Connection) -> None:
-        connection.exec_driver_sql("BEGIN DEFERRED" if _reads(connection) else "BEGIN IMMEDIATE")
+        if _reads(connection):
+            connection.exec_driver_sql("BEGIN DEFERRED")
+        else:
+            connection.exec_driver_sql("PRAGMA journal_mode=WAL")
+            connection.exec_driver_sql("BEGIN IMMEDIATE")
 
 
 def _json(value: Any) -> str:

@@ -1,17 +1,24 @@
 """Open a database, and make it where one is meant to be made."""
 
 import logging
+from collections.abc import Iterator
+from contextlib import contextmanager
+from itertools import chain, count
 from pathlib import Path
 
-from sqlalchemy import Engine
+from sqlalchemy import Connection, Engine
 from sqlalchemy.exc import ArgumentError, DBAPIError
 
-from tracker.errors import TrackerError
+from tracker.domain.clock import now
+from tracker.errors import DataError, TrackerError
+from tracker.office import files
 from tracker.store.address import shown
+from tracker.store.backup import make_backup
 from tracker.store.connecting import connect, for_reading
 from tracker.store.drives import network_drive
 from tracker.store.migrate import upgrade, version_of, versions
-from tracker.store.place import Place, find
+from tracker.store.place import Place, find, is_missing
+from tracker.store.recognise import State, require_tables_of, state_of
 from tracker.store.unit_of_work import UnitOfWork, reason
 
 log = logging.getLogger(__name__)
@@ -42,30 +49,78 @@ class Store:
 
 
 def open_store(database: str | Path, make: bool = False) -> Store:
-    """Open a database: a SQLAlchemy URL or the path of an SQLite file, which is made only where `make` says so.
+    """Open a database: a SQLAlchemy URL or the path of an SQLite file. Only where `make` says so is the file made, and are
+    tables made in an empty database. One of an earlier version is brought up, after a backup of it.
 
-    Raises DataError where the file is missing and TrackerError where the database cannot be opened.
+    Raises DataError where there is none, and for one that is not ours or of a newer version; TrackerError where the
+    database cannot be opened.
     """
-    try:
+    with _telling(database):
         place = find(database, make)
         _warn_of_drive(place)
         engine = connect(place)
-        _bring_up_to_date(engine, place)
+        state = _state(engine, place)
+        if state is State.EMPTY and not make:
+            raise DataError(
+                f"{place.name} holds no mill yet; `beamslot load` or `beamslot serve --new` starts one, --db names another"
+            )
+        if state is not State.CURRENT:
+            _bring_up(engine, place)
+        return Store(engine, place)
+
+
+def is_new(database: str | Path) -> bool:
+    """Whether there is no mill yet: no file, or nothing in the database. Raises as `open_store`."""
+    if is_missing(database):
+        return True
+    with _telling(database):
+        place = find(database)
+        return _state(connect(place), place) is State.EMPTY
+
+
+@contextmanager
+def _telling(database: str | Path) -> Iterator[None]:
+    try:
+        yield
     except (ArgumentError, DBAPIError, ImportError, ValueError) as error:
         raise TrackerError(f"cannot open the database {shown(database)}: {reason(error)}") from error
-    return Store(engine, place)
 
 
-def _bring_up_to_date(engine: Engine, place: Place) -> None:
+def _state(engine: Engine, place: Place) -> State:
     with for_reading(engine).connect() as connection:
-        if version_of(connection) == versions()[-1]:
-            return
+        return state_of(connection, place.name)
+
+
+def _bring_up(engine: Engine, place: Place) -> None:
+    """Make the tables, or bring them up: all of it under the write lock and in one transaction, and only once the backup is
+    on the disk."""
     if place.read_only:
         raise TrackerError(
             f"the database {place.name} is of another version and can only be read; open it once where it may be written"
         )
     with engine.begin() as connection:
-        upgrade(connection)  # under the lock: another may have done so meanwhile, and then there is nothing to do
+        before = state_of(connection, place.name)  # another may have done it meanwhile
+        if before is State.OLDER:
+            _back_up(connection, place)
+        if before is not State.CURRENT:
+            upgrade(connection)
+
+
+def _back_up(connection: Connection, place: Place) -> None:
+    version = version_of(connection) or ""
+    require_tables_of(connection, version, place.name)
+    target = _free(place.beside(f".before-{versions()[-1]}.zip"))
+    files.write(target, make_backup(connection, version, now())[0])
+    log.warning(
+        "%s is brought from tables %s to %s; as it was before it stands in %s",
+        place.name, version, versions()[-1], target,
+    )  # fmt: skip
+
+
+def _free(target: Path) -> Path:
+    """The name, or one made of it that nothing has yet."""
+    others = (target.with_name(f"{target.stem}-{i}{target.suffix}") for i in count(2))
+    return next(name for name in chain([target], others) if not name.exists())
 
 
 def _warn_of_drive(place: Place) -> None:

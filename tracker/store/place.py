@@ -10,6 +10,9 @@ from sqlalchemy.engine import URL
 from tracker.errors import DataError
 from tracker.store.address import shown, url_of
 
+SQLITE_HEAD = b"SQLite format 3\0"
+"""https://www.sqlite.org/fileformat.html, 1.3"""
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -26,6 +29,14 @@ class Place:
     def in_memory(self) -> bool:
         return self.url.get_backend_name() == "sqlite" and self.file is None
 
+    def beside(self, ending: str) -> Path:
+        """A file named after the database: beside its own, or in the folder worked in."""
+        return (
+            self.file.with_name(self.file.name + ending)
+            if self.file
+            else Path(f"{self.url.database}{ending}").absolute()
+        )
+
 
 def find(database: str | Path, make: bool = False) -> Place:
     """Find a database: a SQLAlchemy URL or the path of an SQLite file. DataError where its file is missing, unless it
@@ -40,6 +51,8 @@ def find(database: str | Path, make: bool = False) -> Place:
         )
     if file.is_dir():
         raise DataError(f"{name} is a folder; name the database in it")
+    if not _may_be_sqlite(file):
+        raise DataError(f"{name} is no SQLite database; name another with --db")
     read_only = (file.exists() and not _may_write(file)) or url.query.get("mode") == "ro"
     return Place(name, _connecting(url, file, _ways(file, make, read_only)), read_only, file)
 
@@ -61,6 +74,16 @@ def _file(url: URL) -> Path | None:
     if url.get_backend_name() != "sqlite" or not path or ":memory:" in path or url.query.get("mode") == "memory":
         return None
     return Path(unquote(urlsplit(path).path) if path.startswith("file:") else path)
+
+
+def _may_be_sqlite(file: Path) -> bool:
+    """Empty or with the head of one; a missing file may become one. SQLite itself takes a file of some bytes for empty."""
+    try:
+        with file.open("rb") as opened:
+            head = opened.read(len(SQLITE_HEAD))
+    except OSError:  # missing, or not to be read: SQLite says why
+        return True
+    return head in (b"", SQLITE_HEAD)
 
 
 def _may_write(file: Path) -> bool:

@@ -147,6 +147,7 @@ def _fill(place: Place, backup: Backup) -> None:
         upgrade(connection, backup.manifest.schema)
         with ZipFile(backup.path) as archive:
             for table in tables_of(backup.manifest.schema):
+                connection.execute(table.delete())  # what the migrations put in comes from the backup, too
                 for rows in _batches(archive, table):
                     connection.execute(table.insert(), rows)
                 _count_on(connection, table)

@@ -7,8 +7,8 @@ from sqlalchemy import Connection, insert, select
 from tracker.store.base import Base
 from tracker.store.connecting import connect
 from tracker.store.models import FindingRow, OtherDateRow, RowChangeRow
-from tracker.store.opening import Store, open_store
-from tracker.store.place import find, is_missing
+from tracker.store.opening import Store, is_new, open_store
+from tracker.store.place import find
 
 NOT_COPIED = {model.__tablename__ for model in (FindingRow, OtherDateRow, RowChangeRow)}
 """The bulk of a large database, which is only ever told: what was found and changed, and what else could be booked."""
@@ -20,7 +20,7 @@ def scratch(database: str | Path) -> Store:
     engine = connect(place)
     with engine.begin() as copy:
         Base.metadata.create_all(copy)
-        if not is_missing(database):
+        if not is_new(database):
             with open_store(database).reading() as uow:
                 _copy(uow.session.connection(), copy)
     return Store(engine, place)

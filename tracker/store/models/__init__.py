@@ -1,5 +1,6 @@
 """The tables of the database, by area."""
 
+from tracker.store.models.about import AboutRow
 from tracker.store.models.loads import Answer, FindingRow, LoadRow, RowChangeRow, SourceTableRow
 from tracker.store.models.method import (
     AlternativeRow,
@@ -28,6 +29,7 @@ from tracker.store.models.progress import ConversionRow, OperationMinutesRow, Se
 from tracker.store.models.stock import MovementRow, PartRow, ReceiptRow, ReservationRow
 
 __all__ = [
+    "AboutRow",
     "AlternativeRow",
     "Answer",
     "ArticleRow",
