@@ -20,6 +20,8 @@ from tracker.errors import TrackerError, UsageError
 _MARK = b"beamslot sha256 "
 _MARKED = re.compile(_MARK + rb"([0-9a-f]{64})\n?\Z")
 _MARK_SIZE = len(_MARK) + 64
+_ARCHIVES, _PDF = (".xlsx", ".xlsm"), ".pdf"
+"""Endings of what carries our mark."""
 _ARCHIVE_END = b"PK\x05\x06"
 _SIDE_FILES = ("-wal", "-shm", "-journal")
 
@@ -117,9 +119,8 @@ def _problem(target: Path) -> str:
         return "permission denied"
     if permission.force or is_ours(target):
         return ""
-    return (
-        f"{target.name} is there already, not as this programme wrote it; name another file, or replace it with --force"
-    )
+    how = ", and not as this programme wrote it" if target.suffix.lower() in (*_ARCHIVES, _PDF) else ""
+    return f"{target.name} is there already{how}; name another file, or replace it with --force"
 
 
 def _same(one: Path, other: Path) -> bool:
@@ -157,13 +158,13 @@ def _marked(content: bytes, suffix: str) -> bytes:
     ZIP: the archive ends with the length of its comment (2 bytes) and the comment (APPNOTE 4.3.16); office programmes
     pass over it (ISO/IEC 29500-2, annex on ZIP). PDF: a line from % on is a comment, also behind %%EOF (ISO 32000-1, 7.2.3).
     """
-    if suffix in (".xlsx", ".xlsm") and content[-22:-18] == _ARCHIVE_END:
+    if suffix in _ARCHIVES and content[-22:-18] == _ARCHIVE_END:
         before = content[:-2] + _MARK_SIZE.to_bytes(2, "little")
-    elif suffix == ".pdf":
+    elif suffix == _PDF:
         before = content.rstrip(b"\n") + b"\n%"
     else:
         return content
-    return before + _MARK + sha256(before).hexdigest().encode() + (b"\n" if suffix == ".pdf" else b"")
+    return before + _MARK + sha256(before).hexdigest().encode() + (b"\n" if suffix == _PDF else b"")
 
 
 def _mode(goal: Path) -> int:
