@@ -8,6 +8,7 @@ from stock_room_samples import AT, PLAN, added, fill
 
 from tracker.domain.clock import now
 from tracker.errors import DataError, UsageError
+from tracker.services.ledger import ledger
 from tracker.services.load import load
 from tracker.services.reservations import reserve, take
 from tracker.services.stock import adjust, count, give_back, issue, movements, receive
@@ -119,3 +120,19 @@ def test_what_is_handed_out_is_a_quantity_too(db):
         issue(db, "1", part="NUT", quantity=0.5)
     with pytest.raises(DataError, match="1e\\+308 asked for loom 1"):
         issue(db, "1", part="NUT", quantity=1e308)
+
+
+def test_an_entry_keeps_when_it_was_written_down_beside_when_it_happened(db):
+    happened = now() - timedelta(days=3)
+    before = now()
+    count(db, "NUT", 3, at=happened)
+    entry = movements(db)[-1]
+    assert entry.at == happened
+    assert entry.entered_at is not None and before <= entry.entered_at <= now()
+    (line,) = [line for line in ledger(db, "NUT").record() if line["kind"] == "count"]
+    assert line["entered_at"][:10] >= before.date().isoformat() > line["at"][:10]
+
+
+def test_what_a_load_brings_keeps_it_too(db):
+    opening = movements(db)[0]
+    assert opening.entered_at == opening.at

@@ -1,5 +1,6 @@
 """Commands for the store room's book: what came, went out, came back, was counted, is held, and what if."""
 
+from datetime import timedelta
 from typing import Annotated
 
 import typer
@@ -303,13 +304,19 @@ def moves(
 def _print_moves(book) -> None:
     show.table(
         "Entries, the newest first",
-        ["When", "Part", "Entry", ">Quantity", ">On hand after", "?Unit", "Loom", "?Order", "?Who", "?Why"],
+        ["When", "Part", "Entry", ">Quantity", ">On hand after", "?Unit", "Loom", "?Order", "?Who", "?Why", "?Entered"],
         [
             (show.moment(m.at, book.zone), m.part, m.kind.value, _signed(m.quantity), _quantity(line.on_hand),
-             book.units.get(m.part, ""), m.key, m.order, m.who, m.why)
+             book.units.get(m.part, ""), m.key, m.order, m.who, m.why, _entered(m, book.zone))
             for line in reversed(book.lines) for m in (line.movement,)
         ],
     )  # fmt: skip
+
+
+def _entered(movement, zone) -> str:
+    """When it was written down, where that is not when it happened."""
+    entered = movement.entered_at
+    return "" if entered is None or entered - movement.at < timedelta(minutes=1) else show.moment(entered, zone)
 
 
 @stock.command("what-if")

@@ -38,6 +38,8 @@ class Movement:
     key: LoomKey | None = None
     """The loom whose kit it was for."""
     order: str | None = None
+    entered_at: datetime | None = None
+    """When it was written down, which may be long after `at`; None for an entry of before this was kept."""
 
 
 @dataclass(frozen=True, slots=True)

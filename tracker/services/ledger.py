@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from tracker.domain.quantities import tidy
 from tracker.domain.stock import Movement
 from tracker.services.store_room import read_store_room
 from tracker.store import open_store
@@ -31,7 +32,8 @@ class Ledger:
         return [
             {"at": m.at.astimezone(self.zone).isoformat(timespec="seconds"), "part": m.part, "kind": m.kind.value,
              "quantity": m.quantity, "unit": self.units.get(m.part, ""), "on_hand": line.on_hand, "order": m.order,
-             "hall": m.key.hall if m.key else None, "loom": m.key.loom if m.key else None, "who": m.who, "why": m.why}
+             "hall": m.key.hall if m.key else None, "loom": m.key.loom if m.key else None, "who": m.who, "why": m.why,
+             "entered_at": m.entered_at.astimezone(self.zone).isoformat(timespec="seconds") if m.entered_at else None}
             for line in self.lines for m in (line.movement,)
         ]  # fmt: skip
 
@@ -44,7 +46,7 @@ def ledger(db: str, part: str | None = None) -> Ledger:
         room.part(part)
     lines, on_hand = [], defaultdict[str, float](float)
     for movement in room.movements:
-        on_hand[movement.part] += movement.quantity
+        on_hand[movement.part] = tidy(on_hand[movement.part] + movement.quantity)
         if part in (None, movement.part):
             lines.append(LedgerLine(movement, on_hand[movement.part]))
     units = {name: kept.unit or "" for name, kept in room.mill.parts.items()}

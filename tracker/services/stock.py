@@ -45,7 +45,7 @@ def receive(
         entry.move(MovementKind.RECEIPT, {part: quantity}, why, order=order)
         if line:
             rest = max(0.0, line.quantity - quantity) if rest_comes else 0.0
-            set_open(entry.uow.session, line, rest, entry.at, entry.who, f"{quantity:g} received")
+            set_open(entry.uow.session, line, rest, entry.entered_at, entry.who, f"{quantity:g} received")
         entry.settle([part], "received")
     return entry.report()
 

@@ -25,7 +25,8 @@ class Entry:
     def __init__(self, uow: UnitOfWork, at: datetime | None, who: str | None):
         if at and at > now():
             raise UsageError(f"{at:%Y-%m-%d %H:%M} UTC is still to come; book what has happened")
-        self.uow, self.at, self.who = uow, at or now(), who or user()
+        self.entered_at = now()
+        self.uow, self.at, self.who = uow, at or self.entered_at, who or user()
         self.told = at
         """When it happened, where that was said."""
         self.room = read_store_room(uow)
@@ -43,7 +44,10 @@ class Entry:
     ) -> None:
         """Book movements of some parts, in the sign of the ledger."""
         self._refuse_early(why)
-        booked = [Movement(part, kind, q, self.at, self.who, why, key, order) for part, q in quantities.items()]
+        booked = [
+            Movement(part, kind, q, self.at, self.who, why, key, order, self.entered_at)
+            for part, q in quantities.items()
+        ]
         self.uow.add_movements(booked)
         self.booked += booked
         self.parts |= quantities.keys()
@@ -63,7 +67,7 @@ class Entry:
         """Set reservations (0 = none) of some looms and parts."""
         before = {(r.key, r.part): r.quantity for r in self.room.reservations}
         changed = {held: q for held, q in quantities.items() if abs(q - before.get(held, 0.0)) > TOLERANCE}
-        change_reservations(self.uow.session, changed, self.at, self.who, why)
+        change_reservations(self.uow.session, changed, self.entered_at, self.who, why)
         self.parts |= {part for _, part in changed}
         self.looms |= {key for key, _ in changed}
         self.room = replace(self.room, reservations=tuple(self.uow.reservations()))

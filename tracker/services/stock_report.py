@@ -46,7 +46,8 @@ class StockReport:
         return {
             "movements": [
                 {"part": m.part, "kind": m.kind.value, "quantity": m.quantity, "at": m.at.isoformat(timespec="seconds"),
-                 "who": m.who, "why": m.why, "order": m.order, "hall": m.key.hall if m.key else None,
+                 "entered_at": m.entered_at.isoformat(timespec="seconds") if m.entered_at else None, "who": m.who,
+                 "why": m.why, "order": m.order, "hall": m.key.hall if m.key else None,
                  "loom": m.key.loom if m.key else None}
                 for m in self.movements
             ],

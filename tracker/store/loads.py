@@ -137,7 +137,7 @@ class LoadWriter:
             if difference:
                 self.session.add(
                     MovementRow(part=part, kind=kind, quantity=difference, at=self.at, who=self.who,
-                                why="parts list loaded")
+                                why="parts list loaded", entered_at=self.at)
                 )  # fmt: skip
 
     def _change(self, table: Table, rows: Mapping[RowKey, Sequence[Change]]) -> None:

@@ -23,11 +23,13 @@ ReservationKey = tuple[LoomKey, str]
 def read_movements(session: Session, part: str | None = None) -> list[Movement]:
     """Every movement in the order booked."""
     m = MovementRow
-    query = select(m.id, m.part, m.kind, m.quantity, m.at, m.who, m.why, m.hall, m.loom, m.order).order_by(m.id)
+    query = select(
+        m.id, m.part, m.kind, m.quantity, m.at, m.who, m.why, m.hall, m.loom, m.order, m.entered_at
+    ).order_by(m.id)
     rows = session.execute(query if part is None else query.where(m.part == part))
     return [
-        Movement(part, _kind(number, part, kind), quantity, at, who, why, _key(hall, loom), order)
-        for number, part, kind, quantity, at, who, why, hall, loom, order in rows
+        Movement(part, _kind(number, part, kind), quantity, at, who, why, _key(hall, loom), order, entered)
+        for number, part, kind, quantity, at, who, why, hall, loom, order, entered in rows
     ]
 
 
@@ -77,7 +79,7 @@ def _held(session: Session, movements: Iterable[Movement]) -> dict[tuple[LoomKey
 def _movement_values(m: Movement) -> dict[str, object]:
     hall, loom = m.key or (None, None)
     return {"part": m.part, "kind": m.kind.value, "quantity": tidy(m.quantity), "at": m.at, "who": m.who, "why": m.why,
-            "hall": hall, "loom": loom, "order": m.order}  # fmt: skip
+            "hall": hall, "loom": loom, "order": m.order, "entered_at": m.entered_at}  # fmt: skip
 
 
 def read_reservations(session: Session, part: str | None = None) -> list[Reservation]:

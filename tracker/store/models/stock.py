@@ -46,6 +46,7 @@ class MovementRow(AppendOnly, Base):
     hall: Mapped[str | None]
     loom: Mapped[str | None]
     order: Mapped[str | None]
+    entered_at: Mapped[datetime | None]
 
 
 class ReservationRow(Base):
