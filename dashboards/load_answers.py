@@ -73,7 +73,9 @@ def _question(question: Question, number: int) -> str | None:
     finding, key = question.finding, f"{number} {question.finding.message}"
     where = " ".join(filter(None, [finding.file, finding.sheet, finding.cell]))
     label = f"**{literal(finding.message)}**  \n{literal(where)}"
-    chosen = st.radio(label, [*question.answers, OTHER], index=None, key=f"radio {key}", horizontal=True)
+    chosen = st.radio(
+        label, [*question.answers, OTHER], index=None, key=f"radio {key}", horizontal=True, format_func=literal
+    )
     written = st.text_input(
         "Something else: a unit, an order, the field that the column is, or *ignore*",
         key=f"text {key}", placeholder="only where none of the answers above fits",

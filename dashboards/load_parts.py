@@ -78,7 +78,7 @@ def show_tables(report: LoadReport) -> None:
     st.header("Recognised tables")
     for found in report.tables:
         source, rows = found.source, found.rows
-        name = f"{TABLES[source.table].sheet}: {source.file}, sheet {source.sheet}"
+        name = literal(f"{TABLES[source.table].sheet}: {source.file}, sheet {source.sheet}")
         with st.expander(f"{name} ({rows.added:,} new, {rows.changed:,} changed, {rows.unchanged:,} unchanged)"):
             st.caption(f"Headings in {'column' if source.transposed else 'row'} {source.heading_row}.")
             columns = [*map(Column, ("Heading", "Cell", "Is", "Unit")), Column("Certainty", right=True)]

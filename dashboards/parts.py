@@ -13,13 +13,17 @@ from tracker.domain.formats import number
 from tracker.domain.windows import WindowKind
 
 MARKUP = re.compile(r"([\\`*_\[\]$~#|<>]|:(?=[a-z]))")
+ADDRESS = re.compile(r"(?<=:/)(?=/)|(?<=www)(?=\.)|(?=@)", re.IGNORECASE)
+"""Where the screen library would see an address of the web or of a person: it makes links of them, escaped or not."""
+APART = ":small[]"
+"""Nothing, in small letters: parts the text before it from the text behind it."""
 Figure = tuple[str, str, str]
 """What it is, its value, and a line below."""
 
 
 def literal(text: object) -> str:
-    """The mill's own words inside a sentence: nothing in them is taken for markup."""
-    return MARKUP.sub(r"\\\1", str(text))
+    """The mill's own words inside a sentence: nothing in them is taken for markup, and no address becomes a link."""
+    return ADDRESS.sub(APART, MARKUP.sub(r"\\\1", str(text)))
 
 
 def of_part(quantity: float, part: str, units: Mapping[str, str]) -> str:

@@ -8,6 +8,8 @@ from typing import Protocol
 
 import streamlit as st
 
+from tracker.domain.file_names import file_name
+
 ENDINGS = ["xlsx", "xlsm", "xls", "ods", "csv", "tsv", "txt"]
 
 
@@ -37,8 +39,14 @@ def _folder() -> Path:
 
 
 def _keep(folder: Path, name: str, content: bytes) -> Path:
-    path = folder / sha256(content).hexdigest()[:16] / Path(name.replace("\\", "/")).name
+    path = folder / sha256(content).hexdigest()[:16] / _plain(name)
     if not path.exists():
         path.parent.mkdir(exist_ok=True)
         path.write_bytes(content)
     return path
+
+
+def _plain(name: str) -> str:
+    """The name as the person sees it everywhere: `our list.xlsx` of a path, of direction marks within, of 300 characters."""
+    sent = Path(name.replace("\\", "/"))
+    return f"{file_name(sent.stem, 'file')}.{file_name(sent.suffix, ENDINGS[0])}"

@@ -69,7 +69,7 @@ def _offer_marked(report: LoadReport, files: Sequence[Path]) -> None:
         if any(finding.file in ("", file.name) for finding in found):
             target = file.with_name(f"{file.stem} marked{'.xlsm' if file.suffix.lower() == '.xlsm' else '.xlsx'}")
             st.download_button(
-                f"Copy of {file.name} with these cells marked", lambda f=file, t=target: _copy(f, t, report),
+                literal(f"Copy of {file.name} with these cells marked"), lambda f=file, t=target: _copy(f, t, report),
                 file_name=target.name, key=f"marked {file}",
             )  # fmt: skip
 

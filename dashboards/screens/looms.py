@@ -157,7 +157,7 @@ def _not_booked(sheet: LoomSheet) -> None:
         st.write(f"No booking in the published plan; the loom is {sheet.stage}.")  # the plan's reason is out of date
     elif sheet.left_over:
         st.write(f"The published plan leaves this loom over: {literal(sheet.left_over.why)}.")
-        st.write(f"Leaving it costs {money(sheet.left_over.cost, sheet.currency)}.")
+        st.write(literal(f"Leaving it costs {money(sheet.left_over.cost, sheet.currency)}."))
     elif sheet.planned:
         st.write("The published plan does not have this loom.")
     else:

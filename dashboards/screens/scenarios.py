@@ -131,7 +131,7 @@ def _wishes(board: ScenarioBoard) -> Wishes:
     name = st.text_input("Name", placeholder="rails a week later", max_chars=LONGEST_NAME)
     heads = {}
     for at, (crew, now) in zip(st.columns(max(1, len(board.heads))), board.heads.items(), strict=False):
-        wanted = at.number_input(f"Heads: {crew}", 0, 100, now)
+        wanted = at.number_input(literal(f"Heads: {crew}"), 0, 100, now)
         if wanted != now:
             heads[crew] = int(wanted)
     left, middle, right = st.columns(3)

@@ -91,17 +91,19 @@ def _cost(report: StatusReport) -> None:
     chart = cost_chart(cost_frame(report), report.currency)
     st.altair_chart(chart, theme=None, alt="Bars: planned cost and cost so far by term")
     st.caption(
-        f"So far: parts issued {money(report.parts_issued_cost, report.currency)}, labour recorded "
-        f"{money(report.labour_recorded_cost, report.currency)} "
-        f"({number(report.labour_recorded_h, 'person-hours', 1)}). {report.untimed_says} "
-        "The other terms are estimates and are not recorded."
+        literal(
+            f"So far: parts issued {money(report.parts_issued_cost, report.currency)}, labour recorded "
+            f"{money(report.labour_recorded_cost, report.currency)} "
+            f"({number(report.labour_recorded_h, 'person-hours', 1)}). {report.untimed_says} "
+            "The other terms are estimates and are not recorded."
+        )
     )
 
 
 def _proof(report: StatusReport, plan: Plan) -> None:
     st.header("How good the plan is")
-    st.write(sentences.proof(plan))
-    st.write("Its cost is " + sentences.cost_parts(plan, report.planned_cost.total))
+    st.write(literal(sentences.proof(plan)))
+    st.write(literal("Its cost is " + sentences.cost_parts(plan, report.planned_cost.total)))
     facts(
         [
             ("cost of the plan", money(plan.objective, plan.currency)),

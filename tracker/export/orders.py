@@ -1,10 +1,10 @@
 """Order proposals: the whole list for purchasing, and for each supplier a workbook to send and have filled in."""
 
-import re
 from collections.abc import Iterable, Sequence
 from itertools import groupby
 from pathlib import Path
 
+from tracker.domain.file_names import file_name
 from tracker.domain.formats import count, money
 from tracker.domain.needs import Cash, OrderLine
 from tracker.domain.tables import RECEIPTS, Kind
@@ -133,8 +133,8 @@ def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, pr
 
 
 def _file_name(supplier: str, others: Iterable[str]) -> str:
-    """`order Rail works.xlsx`, without characters that a file name cannot hold, and free."""
-    plain = re.sub(r'[\\/:*?"<>|\x00-\x1f]+', " ", supplier or NO_SUPPLIER).strip(" .")[:80] or "supplier"
+    """`order Rail works.xlsx`, as a file name can hold it, and free."""
+    plain = file_name(supplier or NO_SUPPLIER, "supplier")
     names = (f"order {plain}.xlsx", *(f"order {plain} {i}.xlsx" for i in range(2, 10_000)))
     taken = {name.casefold() for name in others}
     return next(name for name in names if name.casefold() not in taken)
