@@ -1,6 +1,7 @@
 """Looms: the list, and the sheet of one loom, which a link with `?loom=007&hall=Hall+1` leads to."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -9,11 +10,11 @@ import streamlit as st
 from dashboards import access
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import TERM_WORDS, booking_marks
-from dashboards.parts import facts, figures, literal, of_part, pair, table
+from dashboards.parts import Figure, facts, figures, literal, of_part, pair, table
 from dashboards.tables import Cell, Column, loom_cell, stage_cell
-from tracker.domain.formats import day, moment, money, number, shown
+from tracker.domain.formats import count, day, moment, money, number, shown
 from tracker.domain.plan import CostTerms
-from tracker.domain.progress import Stage
+from tracker.domain.progress import Conversion, Stage
 from tracker.domain.words import fold
 from tracker.errors import DataError
 from tracker.services.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
@@ -27,14 +28,28 @@ def page() -> None:
         _list(access.ask(loom_list))
         return
     st.html('<a class="back" href="looms" target="_self">← all looms</a>')
+    hall = st.query_params.get("hall")
+    meant = [] if hall else [line for line in access.ask(loom_list).looms if line.key.loom == asked]
+    if len(meant) > 1:
+        _ask_hall(asked, meant)
+        return
     try:
-        sheet = access.ask_now(loom_sheet, asked, st.query_params.get("hall"))
+        sheet = access.ask_now(loom_sheet, asked, hall)
     except DataError as error:
         st.title(literal(f"Loom {asked}"))
         what, _, _ = str(error).partition(";")  # what follows is the command's advice
         st.info(literal(f"{what[0].upper()}{what[1:]}. The list of all looms leads to each."))
         return
     _sheet(sheet)
+
+
+def _ask_hall(asked: str, meant: Sequence[LoomLine]) -> None:
+    """The looms of that number, each leading to its sheet."""
+    st.title(literal(f"Loom {asked}"))
+    st.write(f"{count(len(meant), 'loom')} have this number. Which one is meant?")
+    columns = [Column(heading, whole=True) for heading in ("Hall", "Loom", "Machine type", "Stage")]
+    table(columns, [[replace(loom_cell(line.key), text=line.key.hall or "without a name"), line.key.loom, line.machine_type,
+                     stage_cell(line.stage)] for line in meant])  # fmt: skip
 
 
 # ---- the list
@@ -46,7 +61,7 @@ def _list(found: LoomList) -> None:
         no_looms()
         return
     rows = _filtered(found.looms)
-    st.caption(f"{len(rows):,} of {len(found.looms):,} looms · a click on a loom number opens its sheet")
+    st.caption(f"{len(rows):,} of {count(len(found.looms), 'loom')} · a click on a loom number opens its sheet")
     if not rows:
         st.info("No loom fits these filters.")
         return
@@ -102,6 +117,7 @@ def _sheet(sheet: LoomSheet) -> None:
     figures(_figures(sheet))
     left, right = pair("booking")
     with left:
+        _conversion(sheet)
         _booking(sheet)
     with right:
         _windows(sheet)
@@ -110,28 +126,62 @@ def _sheet(sheet: LoomSheet) -> None:
     _values(sheet)
 
 
-def _figures(sheet: LoomSheet) -> list[tuple[str, str, str]]:
-    booking, out = sheet.booking, next((w for w in sheet.windows if w.kind.value in ("repeat", "style")), None)
+def _figures(sheet: LoomSheet) -> list[Figure]:
+    out = next(iter(sheet.beam_outs_ahead), None)
     last = sheet.history[-1] if sheet.history else None
     since = f"since {moment(last.at, sheet.zone)}" if last else ""
     return [
         ("Stage", sheet.stage, (f"{since}: {last.reason}" if last and last.reason else since)),
-        ("Conversion starts", moment(booking.start, sheet.zone) if booking else "not booked",
-         f"ends {moment(booking.end, sheet.zone)}" if booking else ""),
+        _work_figure(sheet),
         ("Next beam-out, P50", moment(out.p50_at, sheet.zone) if out else "not known",
          _reading(out.reading_at, out.state, sheet) if out else sheet.no_forecast),
         ("Kit", sheet.kit.state if sheet.kit else "none", _lacks(sheet)),
     ]  # fmt: skip
 
 
+def _work_figure(sheet: LoomSheet) -> Figure:
+    """When it was converted and by whom, else when it will be."""
+    booking, done = sheet.booking, next(iter(sheet.conversions), None)
+    if sheet.converted_at is not None:
+        at = done.ended_at if done and done.ended_at else sheet.converted_at
+        by = f"by {done.crew}, {_minutes(done)}" if done else "crew and minutes were not recorded"
+        return "Converted", moment(at, sheet.zone), by
+    if booking is None:
+        return "Conversion starts", "not booked", ""
+    return "Conversion starts", moment(booking.start, sheet.zone), f"ends {moment(booking.end, sheet.zone)}"
+
+
+def _minutes(done: Conversion) -> str:
+    return number(done.total_min, "min", 1) if done.total_min else "minutes not taken"
+
+
 def _reading(at: datetime, state: str, sheet: LoomSheet) -> str:
-    return f"reading of {moment(at, sheet.zone)}" + ("" if state == "ok" else f", {state}")
+    before = ", before the conversion" if sheet.converted_at and at < sheet.converted_at else ""
+    return f"reading of {moment(at, sheet.zone)}{before}" + ("" if state == "ok" else f", {state}")
 
 
 def _lacks(sheet: LoomSheet) -> str:
     if sheet.kit is None or not sheet.kit.short:
         return ""
     return "lacks " + ", ".join(of_part(q, part, sheet.units) for part, q in sheet.kit.short.items())
+
+
+def _conversion(sheet: LoomSheet) -> None:
+    """What was recorded of the loom's conversions, the newest first."""
+    for done in sheet.conversions:
+        st.header("Conversion")
+        facts(
+            [
+                ("crew", done.crew),
+                ("begun", moment(done.started_at, sheet.zone)),
+                ("ended", moment(done.ended_at, sheet.zone) if done.ended_at else "not recorded"),
+                ("on the loom", _minutes(done)),
+                *((f"· {operation}", number(spent, "min", 1)) for operation, spent in done.operation_minutes.items()),
+                ("window", done.kind.value if done.kind else "not recorded"),
+                *done.choices,
+                ("by method version", str(done.method_version)),
+            ]
+        )
 
 
 def _booking(sheet: LoomSheet) -> None:
@@ -165,8 +215,9 @@ def _not_booked(sheet: LoomSheet) -> None:
 
 
 def _windows(sheet: LoomSheet) -> None:
-    st.header("Chances to convert")
-    if not sheet.windows:
+    windows = sheet.windows if sheet.converted_at is None else sheet.beam_outs_ahead
+    st.header("Chances to convert" if sheet.converted_at is None else "Beam-outs ahead")
+    if not windows:
         st.caption(literal(sheet.no_forecast) or "No beam-out and no standing span before the end of the horizon.")
         return
     columns = [Column("Window"), Column("P10", whole=True), Column("P50", whole=True), Column("P90", whole=True),
@@ -178,18 +229,18 @@ def _windows(sheet: LoomSheet) -> None:
             window.article_out or "",
             window.article_in or "",
         ]
-        for window in sheet.windows[:MOST_WINDOWS]
+        for window in windows[:MOST_WINDOWS]
     ]
     table(columns, rows)
-    if len(sheet.windows) > MOST_WINDOWS:
-        st.caption(f"and {len(sheet.windows) - MOST_WINDOWS} more up to the end of the horizon")
+    if len(windows) > MOST_WINDOWS:
+        st.caption(f"and {len(windows) - MOST_WINDOWS} more up to the end of the horizon")
 
 
 MOST_WINDOWS = 6
 
 
 def _other_dates(sheet: LoomSheet) -> None:
-    if not sheet.other_dates:
+    if not sheet.other_dates or sheet.converted_at is not None:
         return
     st.header("Other dates, and what they would cost more")
     columns = [Column("Start", whole=True), Column("End", whole=True), Column("Window"), Column("Choices"),

@@ -78,7 +78,7 @@ def _progress(report: StatusReport) -> None:
     totals = frame.groupby("what")["total"].last()
     legend([
         ("- ● -", GREY, f"planned: {totals['planned']:,}"), ("─■─", WOAD, f"done: {totals.get('done', 0):,}"),
-        ("· · ·", GREY, f"all {report.looms:,} looms"),
+        ("· · ·", GREY, f"all {count(report.looms, 'loom')}"),
     ])  # fmt: skip
     st.altair_chart(
         progress_chart(frame, report.looms), theme=None, alt="Lines: looms planned and done, added up by ISO week"

@@ -149,6 +149,27 @@ def test_the_marked_copy_is_the_users_own_workbook_with_the_findings_in_front(sm
     assert "6000" in marked["Looms"]["D2"].comment.text
 
 
+BOTH = """() => new MutationObserver(() => {
+  const shown = what => document.querySelector(`.stMain [data-testid="${what}"]`);
+  if (shown("stProgress")) window.ran = true;
+  if (shown("stProgress") && shown("stAlert")) window.both = true;
+}).observe(document.body, {childList: true, subtree: true})"""
+
+
+def test_an_older_fault_goes_when_a_scenario_is_planned_anew(small, open_page):
+    page = open_page(f"{small}/scenarios")
+    page.get_by_label("Name").fill("nobody")
+    page.get_by_label("Heads: Fitters").fill("0")
+    page.get_by_role("button", name="Plan it").click()
+    page.wait_for_selector('.stMain [data-testid="stAlert"]', timeout=60_000)
+    settle(page)
+    page.evaluate(BOTH)
+    page.get_by_role("button", name="Plan it").click()
+    page.wait_for_function("window.ran", timeout=60_000)
+    settle(page)
+    assert not page.evaluate("window.both === true")
+
+
 def test_a_plan_published_elsewhere_shows_without_a_touch(tmp_path, open_page):
     mill = small_mill()
     db = put(tmp_path / "mill.db", mill)

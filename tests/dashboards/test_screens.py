@@ -10,7 +10,9 @@ from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.progress import Stage, StageChange
+from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.windows import WindowKind
+from tracker.services.loom_sheet import loom_sheet
 from tracker.store import open_store
 
 
@@ -216,6 +218,76 @@ def test_a_loom_sheet_does_not_give_a_reason_that_is_out_of_date(planned):
     said = words(app.run())
     assert "No booking in the published plan; the loom is signed off." in said
     assert "leaves this loom over" not in said
+
+
+def converted(path: str, *done: Conversion) -> None:
+    """A-7 is signed off on 6 January 2027 at 10:00 in Vienna."""
+    with open_store(path).unit_of_work() as uow:
+        uow.add_stage(StageChange(SEVEN, Stage.SIGNED_OFF, at(6, 9), "planner"))
+        for one in done:
+            uow.add_conversion(one)
+        uow.commit()
+
+
+def sheet_of_a_7() -> str:
+    app = screen("looms")
+    app.query_params["loom"] = "A-7"
+    return words(app.run())
+
+
+def test_the_sheet_of_a_signed_off_loom_says_who_converted_it_when_and_how_long(planned):
+    converted(
+        planned,
+        Conversion(SEVEN, "AJ-N", "Fitters", 1, at(6, 5), at(6, 9), {"fit the device": 205}, 232, WindowKind.STYLE),
+    )
+    said = sheet_of_a_7()
+    assert "Converted | Wed 6 Jan 2027 10:00 | by Fitters, 232 min | " in said
+    for fact in ("crew | Fitters", "begun | Wed 6 Jan 2027 06:00", "ended | Wed 6 Jan 2027 10:00", "on the loom | 232 min",
+                 "· fit the device | 205 min", "window | style"):  # fmt: skip
+        assert fact in said, fact
+
+
+def test_the_sheet_of_a_loom_signed_off_without_a_conversion_says_that_nothing_was_recorded(planned):
+    converted(planned)
+    assert "Converted | Wed 6 Jan 2027 10:00 | crew and minutes were not recorded" in sheet_of_a_7()
+
+
+def test_after_a_conversion_the_next_beam_out_is_one_that_lies_ahead(planned):
+    """By the reading of 4 January the warp of A-7 runs out on 5 January at 22:00; after the style change of 4 h the next
+    one of 3,000 m weaves 3,000 / 17.496 = 171.5 h, up to 13 January about 05:30. It was converted on 6 January."""
+    assert "Next beam-out, P50 | Tue 5 Jan 2027" in sheet_of_a_7()
+    converted(planned)
+    said = sheet_of_a_7()
+    assert "Next beam-out, P50 | Wed 13 Jan 2027" in said
+    assert "reading of Mon 4 Jan 2027 06:00, before the conversion" in said
+    assert "Beam-outs ahead" in said and "Chances to convert" not in said and "Other dates" not in said
+    ahead = loom_sheet(planned, "A-7").beam_outs_ahead
+    assert min(window.p50_at for window in ahead) > at(6, 9)
+
+
+def test_a_link_without_a_hall_asks_for_it_where_the_number_is_in_several(tmp_path, monkeypatch):
+    mill = small_mill()
+    twin = LoomKey("Hall 2", "A-7")
+    looms = {**mill.looms, twin: replace(mill.looms[SEVEN], hall="Hall 2", machine_type="RP-W")}
+    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "twins.db", replace(mill, looms=looms), small_plan(mill)))
+    app = screen("looms")
+    app.query_params["loom"] = "A-7"
+    app.run()
+    assert not app.info and app.title[0].value == "Loom A-7"
+    said = words(app)
+    assert "2 looms have this number" in said and "Hall 1 | A-7 | AJ-N" in said and "Hall 2 | A-7 | RP-W" in said
+    sheets = "".join(item.proto.body for item in app.get("html"))
+    assert 'href="looms?loom=A-7&amp;hall=Hall+1"' in sheets and 'href="looms?loom=A-7&amp;hall=Hall+2"' in sheets
+
+
+def test_one_loom_is_counted_as_one(tmp_path, monkeypatch):
+    mill = small_mill()
+    one = replace(mill, looms={SEVEN: mill.looms[SEVEN]}, warps={SEVEN: mill.warps[SEVEN]})
+    plan = replace(small_plan(mill), bookings=small_plan(mill).bookings[:1], left_over=())
+    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "one.db", one, plan))
+    for name in ("status", "bookings", "looms", "needs", "scenarios"):
+        said = words(screen(name).run())
+        assert not re.search(r"\b1 (looms|bookings|kits|lines|parts)\b", said), name
 
 
 def test_needs_that_are_covered_ask_for_no_order(planned):

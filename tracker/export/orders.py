@@ -7,6 +7,7 @@ from pathlib import Path
 from tracker.domain.file_names import file_name
 from tracker.domain.formats import count, money
 from tracker.domain.needs import Cash, OrderLine
+from tracker.domain.own_sheets import REMARKS
 from tracker.domain.tables import RECEIPTS, Kind
 from tracker.domain.words import natural_key
 from tracker.errors import TrackerError
@@ -107,15 +108,16 @@ def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, pr
     """No total below the rows: it would read as one line more. No heading but the two to fill in may read as a quantity
     or a day: an amount of money would."""
     quantity, due = RECEIPTS.column("quantity"), RECEIPTS.column("due")
+    description, asked_for, asked_by, price, total = REMARKS["receipts"]
     columns = [
         Col(RECEIPTS.column("order").title, Kind.IDENTIFIER),
         Col(RECEIPTS.column("part").title, Kind.IDENTIFIER),
-        Col("Description"),
+        Col(description),
         Col("Unit"),
-        Col("Asked for", Kind.NUMBER),
-        Col("Asked for by", Kind.DATE),
-        Col(f"Price ({currency} per unit)", Kind.NUMBER, digits=2),
-        Col(f"Total price ({currency})", Kind.NUMBER, digits=2),
+        Col(asked_for, Kind.NUMBER),
+        Col(asked_by, Kind.DATE),
+        Col(f"{price} ({currency} per unit)", Kind.NUMBER, digits=2),
+        Col(f"{total} ({currency})", Kind.NUMBER, digits=2),
         Col(quantity.title, Kind.NUMBER, needed=True, about="Please fill in: the quantity you confirm; 0 = none."),
         Col(due.title, Kind.DATE, needed=True, about="Please fill in: the day on which it arrives here."),
         Col(RECEIPTS.column("supplier").title),

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
+from itertools import takewhile
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -10,13 +11,14 @@ from tracker.domain.clock import horizon_end, planning_moment
 from tracker.domain.mill import Loom, LoomKey, Mill, Warp
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
-from tracker.domain.progress import StageChange
+from tracker.domain.progress import Conversion, StageChange
 from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.windows import Window, WindowKind
 from tracker.errors import TrackerError
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.services.looms import find_loom
 from tracker.services.origins import ValueOrigin, origins_of
+from tracker.services.record import CONVERTED
 from tracker.services.scope import LoomReport, learning, scope_report
 from tracker.services.status import stages_now
 from tracker.services.store_room import StoreRoom, part_units, read_store_room
@@ -65,6 +67,8 @@ class LoomSheet:
     stage: str
     history: tuple[StageChange, ...]
     """Recorded stages, oldest first."""
+    conversions: tuple[Conversion, ...]
+    """What was recorded of its conversions, the newest first."""
     warps: tuple[Warp, ...]
     scope: LoomReport | None
     no_scope: str
@@ -81,6 +85,21 @@ class LoomSheet:
     """A plan is published."""
     units: Mapping[str, str]
     """Part → unit."""
+
+    @property
+    def converted_at(self) -> datetime | None:
+        """Since when the loom is run-in or signed off; None where it is neither."""
+        stands = takewhile(lambda change: change.stage in CONVERTED, reversed(self.history))
+        return min((change.at for change in stands), default=None)
+
+    @property
+    def beam_outs_ahead(self) -> tuple[Window, ...]:
+        """Those expected; of a converted loom the ones up to its conversion have gone, whatever an older reading says."""
+        outs = tuple(window for window in self.windows if window.kind in (WindowKind.REPEAT, WindowKind.STYLE))
+        if self.converted_at is None:
+            return outs
+        since = max(self.as_of, self.converted_at)
+        return tuple(window for window in outs if window.p50_at > since)
 
 
 def loom_list(db: str) -> LoomList:
@@ -104,6 +123,7 @@ def loom_sheet(db: str, loom: str, hall: str | None = None, as_of: datetime | No
         key = find_loom(room.mill, loom, hall)
         facts = tuple(_facts(uow, room.mill, key))
         history = tuple(change for change in uow.stage_history() if change.key == key)
+        conversions = tuple(done for done in reversed(uow.conversions()) if done.key == key)
         scope, no_scope = _scope(uow, room.mill, key)
     mill, at = room.mill, planning_moment(room.mill.terms, as_of)
     alone = replace(mill, looms={key: mill.looms[key]})
@@ -116,6 +136,7 @@ def loom_sheet(db: str, loom: str, hall: str | None = None, as_of: datetime | No
         facts=facts,
         stage=stages_now(mill, plan, room.kits, stages)[key],
         history=history,
+        conversions=conversions,
         warps=mill.warps.get(key, ()),
         scope=scope,
         no_scope=no_scope,
