@@ -98,22 +98,21 @@ def _make(board: ScenarioBoard) -> None:
             "Stay on this screen until it is done: leaving it stops the planning, and nothing is kept. At the time limit the "
             "best plan found so far is kept."
         )
-    bar, fault = st.empty(), st.empty()  # both at once, so that an older fault goes when a new run begins
+    said = st.empty()  # one place for both: an older fault goes when a new run begins
     if not sent:
         return
     if why := _name_fault(wishes.name, board):
-        fault.error(why)
+        said.error(why)
         return
     file = kept_text("scenario.toml", scenario_text(wishes))
-    bar.progress(0.0, "planning")
+    said.progress(0.0, "planning")
     try:
         report = plan(
             access.database(), scenario=file, time_limit_s=float(seconds), as_of=access.state().as_of,
-            progress=lambda text, fraction: bar.progress(min(1.0, max(0.0, fraction)), literal(text)) and None,
+            progress=lambda text, fraction: said.progress(min(1.0, max(0.0, fraction)), literal(text)) and None,
         )  # fmt: skip
     except TrackerError as error:
-        bar.empty()
-        fault.error(literal(error))
+        said.error(literal(error))
         return
     cost = money(report.plan.objective, report.plan.currency)
     made = f"{wishes.name}: {count(len(report.plan.bookings), 'loom')} booked, {cost}."

@@ -152,7 +152,7 @@ def test_the_marked_copy_is_the_users_own_workbook_with_the_findings_in_front(sm
 BOTH = """() => new MutationObserver(() => {
   const shown = what => document.querySelector(`.stMain [data-testid="${what}"]`);
   if (shown("stProgress")) window.ran = true;
-  if (shown("stProgress") && shown("stAlert")) window.both = true;
+  if (shown("stProgress") && shown("stAlertContentError")) window.both = true;
 }).observe(document.body, {childList: true, subtree: true})"""
 
 
@@ -161,7 +161,7 @@ def test_an_older_fault_goes_when_a_scenario_is_planned_anew(small, open_page):
     page.get_by_label("Name").fill("nobody")
     page.get_by_label("Heads: Fitters").fill("0")
     page.get_by_role("button", name="Plan it").click()
-    page.wait_for_selector('.stMain [data-testid="stAlert"]', timeout=60_000)
+    page.wait_for_selector('.stMain [data-testid="stAlertContentError"]', timeout=60_000)
     settle(page)
     page.evaluate(BOTH)
     page.get_by_role("button", name="Plan it").click()
