@@ -3,9 +3,22 @@
 from dataclasses import replace
 from datetime import UTC, date, datetime, time
 
+import pytest
+
+from tracker.domain.breaks import outside_shift, read_breaks
 from tracker.domain.calendars import Calendar
-from tracker.domain.mill import Closure, Crew, Loom, Mill, Running
-from tracker.domain.shifts import crew_calendar, crews_of, overlaps, running_calendars, working_calendar
+from tracker.domain.method import Method, Operation
+from tracker.domain.mill import Absence, Closure, Crew, Loom, Mill, Overtime, Running
+from tracker.domain.shifts import (
+    can_convert,
+    crew_calendar,
+    crew_heads,
+    crews_of,
+    overlaps,
+    running_calendars,
+    short_of_heads,
+    working_calendar,
+)  # fmt: skip
 from tracker.domain.terms import Terms
 
 FIRST, LAST = date(2027, 1, 4), date(2027, 1, 10)
@@ -131,3 +144,87 @@ def test_rows_of_a_crew_that_overlap_are_found_with_the_first_moment_of_it() -> 
         (EARLY, late, datetime(2027, 1, 4, 12, tzinfo=UTC)),
         (late, after, datetime(2027, 1, 4, 13, tzinfo=UTC)),
     ]
+
+
+# ---- who is away, who stays longer, breaks, hours closed
+
+
+def test_a_crew_short_of_heads_takes_no_conversion_that_day() -> None:
+    # of three heads one is away on Tuesday and two on Thursday; the rail takes two: no conversion on Thursday only
+    three = replace(EARLY, heads=3)
+    away = (
+        Absence("Fitters 1", date(2027, 1, 5), date(2027, 1, 5), 1),
+        Absence("Fitters 1", date(2027, 1, 7), date(2027, 1, 7), 2),
+    )
+    there = replace(mill(three), absences=away, method=Method(1, (Operation(1, "Lift the rail", 30, "Fitter", 2),)))
+    assert hours(working_calendar(there, "Hall 1", FIRST, LAST)) == 4 * 8
+    assert short_of_heads(there, three, FIRST, LAST) == [date(2027, 1, 7)]
+    # Monday, Wednesday and Friday with three heads, Tuesday with two, Thursday with one
+    by_heads = [(heads, hours(calendar)) for heads, calendar in crew_heads(there, three, "Hall 1", FIRST, LAST)]
+    assert by_heads == [(1, 8), (2, 8), (3, 24)]
+    assert not can_convert(there, three, date(2027, 1, 7)) and can_convert(there, three, date(2027, 1, 5))
+
+
+def test_an_absence_without_heads_takes_the_whole_crew_and_its_night_shift() -> None:
+    # nights of Monday to Friday; away on Tuesday: the shift from Tuesday 22:00 to Wednesday 06:00 falls out
+    night = Crew("Nights", "fitter", 2, shift_start=time(22), shift_end=time(6))
+    there = replace(mill(night), absences=(Absence("Nights", date(2027, 1, 5), date(2027, 1, 5)),))
+    assert [a for a, _ in working_calendar(there, "Hall 1", FIRST, LAST).spans] == [
+        datetime(2027, 1, day, 21, tzinfo=UTC) for day in (4, 6, 7, 8)
+    ]
+    assert not can_convert(there, night, date(2027, 1, 5))
+
+
+def test_overtime_is_worked_beside_the_shifts_and_counts_once() -> None:
+    # Saturday 06:00-12:00, and Friday from 13:00 to 16:00, of which one hour is shift already: 40 + 6 + 2
+    extra = (
+        Overtime("Fitters 1", date(2027, 1, 9), time(6), time(12)),
+        Overtime("Fitters 1", date(2027, 1, 8), time(13), time(16)),
+    )
+    assert hours(working_calendar(replace(mill(EARLY), overtime=extra), "Hall 1", FIRST, LAST)) == 48
+
+
+def test_overtime_of_a_day_on_which_a_head_is_away_has_no_more_heads_than_are_there() -> None:
+    there = replace(
+        mill(EARLY),
+        absences=(Absence("Fitters 1", date(2027, 1, 9), date(2027, 1, 9), 1),),
+        overtime=(Overtime("Fitters 1", date(2027, 1, 9), time(6), time(12)),),
+    )
+    by_heads = [(heads, hours(calendar)) for heads, calendar in crew_heads(there, EARLY, "Hall 1", FIRST, LAST)]
+    assert by_heads == [(1, 6), (2, 40)]
+
+
+def test_breaks_are_taken_out_of_the_shift_also_after_midnight() -> None:
+    # 8 h less 45 min on five days
+    assert (
+        hours(working_calendar(mill(replace(EARLY, breaks="10:00-10:15, 12:00-12:30")), "Hall 1", FIRST, LAST)) == 36.25
+    )
+    night = Crew("Nights", "fitter", 2, shift_start=time(22), shift_end=time(6), breaks="02:00-02:30")
+    spans = crew_calendar(mill(night), night, "Hall 1", FIRST, LAST).spans
+    assert spans[:2] == (
+        (datetime(2027, 1, 4, 21, tzinfo=UTC), datetime(2027, 1, 5, 1, tzinfo=UTC)),
+        (datetime(2027, 1, 5, 1, 30, tzinfo=UTC), datetime(2027, 1, 5, 5, tzinfo=UTC)),
+    )
+
+
+def test_a_closure_of_some_hours_stops_only_these() -> None:
+    # the climate stands on Monday from 11:00 to 13:00: no weaving in Hall 1 for 2 h, conversions go on
+    climate = Closure(date(2027, 1, 4), "weaving", "Hall 1", start=time(11), end=time(13))
+    closed = mill(EARLY, closures=(climate,))
+    running = running_calendars(closed, FIRST, LAST)
+    assert (hours(running["Hall 1"]), hours(running["Hall 2"])) == (7 * 24 - 2, 7 * 24)
+    assert hours(working_calendar(closed, "Hall 1", FIRST, LAST)) == 40
+    power = Closure(date(2027, 1, 4), "both", start=time(13))  # to midnight: the last hour of the shift
+    assert hours(working_calendar(mill(EARLY, closures=(power,)), "Hall 1", FIRST, LAST)) == 39
+    assert power.whole_day is False and Closure(date(2027, 1, 4)).whole_day
+
+
+def test_breaks_that_cannot_be_read_or_lie_outside_are_found() -> None:
+    assert read_breaks("9.30-9.45 , 12:00 – 12:30") == ((time(9, 30), time(9, 45)), (time(12), time(12, 30)))
+    with pytest.raises(ValueError, match="noon"):
+        read_breaks("10:00-10:15, noon")
+    breaks = read_breaks("10:00-10:15, 13:45-14:15")
+    assert outside_shift(breaks, time(6), time(14)) == (time(13, 45), time(14, 15))
+    assert outside_shift(breaks[:1], time(6), time(14)) is None
+    assert outside_shift(read_breaks("02:00-02:30"), time(22), time(6)) is None
+    assert outside_shift(read_breaks("12:30-12:00"), time(6), time(14)) == (time(12, 30), time(12))

@@ -98,7 +98,9 @@ def _told_apart(table: Table, row: dict[str, Any], i: int) -> dict[str, Any]:
     return changed
 
 
-TESTED = [name for name in TABLES if name not in ("changes", "setpoints", "terms", "warps", "standing", "crews")]
+TESTED = [
+    name for name in TABLES if name not in ("changes", "setpoints", "terms", "warps", "standing", "crews", "absences")
+]
 
 
 @pytest.mark.parametrize("name", TESTED)
@@ -138,9 +140,18 @@ MILL: dict[str, list[dict[str, Any]]] = {
     ],
     "crews": [
         {"crew": "Fitters 1", "trade": "fitter", "heads": 2, "weekdays": frozenset(range(5)), "shift_start": time(5, 40),
-         "shift_end": time(14), "rate_per_head_h": 34.0, "to_on": date(2027, 2, 1)},
+         "shift_end": time(14), "breaks": "10:00-10:15, 12:00-12:30", "rate_per_head_h": 34.0, "to_on": date(2027, 2, 1)},
         {"crew": "Fitters 1", "trade": "fitter", "heads": 2, "weekdays": frozenset({5}), "shift_start": time(22),
          "shift_end": time(0), "rate_per_head_h": 40.25, "from_on": date(2027, 2, 8)},
+    ],
+    "absences": [
+        {"crew": "Fitters 1", "from_on": date(2027, 2, 1), "to_on": date(2027, 2, 5), "heads": 1, "reason": "training"},
+        {"crew": "Fitters 1", "from_on": date(2027, 3, 1), "to_on": date(2027, 3, 1)},
+    ],
+    "overtime": [{"crew": "Fitters 1", "on": date(2027, 2, 6), "start": time(22), "end": time(0)}],
+    "closures": [
+        {"on": date(2027, 4, 5), "start": time(11), "end": time(13), "stops": "weaving", "reason": "climate"},
+        {"on": date(2027, 4, 6), "stops": "work"},
     ],
     "setpoints": [
         {"setting": "crossing angle", "side": "left", "unit": "deg", "target": 310, "low": 305.0, "high": 315.0},
@@ -150,6 +161,8 @@ MILL: dict[str, list[dict[str, Any]]] = {
         {"term": "programme", "value": "Hall renewal"}, {"term": "horizon (days)", "value": 84},
         {"term": "allowance (%)", "value": 0.15}, {"term": "learning rate (%)", "value": 0.925},
         {"term": "day-to-day variation (%)", "value": 0.008}, {"term": "pilot of AJ-190", "value": "007"},
+        {"term": "open over closed days", "value": True}, {"term": "plan with orders not yet placed", "value": False},
+        {"term": "watch (h)", "value": 2}, {"term": "days to order", "value": 3},
         {"term": "start", "value": date(2027, 1, 4)}, {"term": "learning floor (%)", "value": 1.0},
     ],
 }  # fmt: skip

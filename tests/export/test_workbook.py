@@ -113,7 +113,7 @@ def test_text_stays_text_in_a_workbook(tmp_path, text):
     """As loom number, as note and as the heading and value of a column of the mill's own."""
     write_export(tmp_path / "e.xlsx", {"looms": [LOOM | {"loom": text, "notes": text, text: text}]})
     heading, row = grid(tmp_path / "e.xlsx", "Looms")
-    assert row[0] == row[14] == row[15] == heading[15] == text
+    assert row[0] == row[15] == row[16] == heading[16] == text
     with zipfile.ZipFile(tmp_path / "e.xlsx") as archive:
         assert not any(re.search(rb"<f[ />]", archive.read(name)) for name in archive.namelist() if "/sheet" in name)
 
@@ -121,7 +121,7 @@ def test_text_stays_text_in_a_workbook(tmp_path, text):
 def test_risky_text_is_marked_so_that_editing_keeps_it_text(tmp_path):
     write_export(tmp_path / "e.xlsx", {"looms": [LOOM | {"notes": "=1+1", "row": "4"}]})
     sheet = openpyxl.load_workbook(tmp_path / "e.xlsx")["Looms"]
-    notes, row = sheet["O2"], sheet["C2"]
+    notes, row = sheet["P2"], sheet["C2"]
     assert notes.quotePrefix and notes.number_format == "@" and notes.data_type == "s"
     assert not row.quotePrefix
 

@@ -10,7 +10,7 @@ from tracker.scope.loads import Loader
 
 def with_allowance(normal, allowance):
     """What the method's minutes become: the allowance is a share of the job."""
-    return Loader(1 + allowance).load([Operation(10, "Job", normal, "fitter", 1)]).steps[0].minutes
+    return Loader(allowance).load([Operation(10, "Job", normal, "fitter", 1)]).steps[0].minutes
 
 
 def test_normal_and_standard_time():

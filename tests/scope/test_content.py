@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from small_mill import METHOD, key, loom, mill, operation, with_operations
 
-from tracker.domain.method import Alternative, Method
+from tracker.domain.method import Alternative, Method, Operation
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError
 from tracker.scope.content import scope_looms
@@ -204,6 +204,19 @@ def test_a_trade_written_in_two_ways_is_one_in_its_step():
         operation(2, 10, "Wire", 30, trade="electrician", tool="Hoist"),
         operation(3, 10, "Lay", 20, trade="Electrician", tool="hoist"),
     ]
-    load = Loader(1.0).load(rows)
+    load = Loader(0.0).load(rows)
     assert [(step.minutes, step.heads, step.tools) for step in load.steps] == [(30, {"electrician": 2}, {"Hoist": 2})]
     assert load.labour_min == {"electrician": 50}
+
+
+def test_steps_that_do_not_learn_keep_their_minutes():
+    # isolate 20 min does not learn (nor its three points count), lift 60 min does; allowance 10 %, learning 0.5:
+    # 20 × 1.1 + 60 × 1.1 × 0.5 = 22 + 33 = 55 min, with 1 and 2 heads 22 + 66 = 88 person-minutes, of which 22 are kept
+    rows = (
+        Operation(10, "Isolate", 20, "fitter", 1, minutes_low=10, minutes_high=60, learns=False),
+        Operation(20, "Lift", 60, "fitter", 2),
+    )
+    load = Loader(0.1, 0.5).load(rows)
+    assert load.on_loom_min == pytest.approx(55)
+    assert [step.learns for step in load.steps] == [False, True]
+    assert (load.labour_min["fitter"], load.kept_labour_min["fitter"]) == (pytest.approx(88), pytest.approx(22))

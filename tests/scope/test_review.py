@@ -1,6 +1,7 @@
 """The review of a method: each fault is found, at its sheet and cell, and stops the method or does not."""
 
 from dataclasses import replace
+from datetime import time
 
 import pytest
 from small_mill import CREWS, METHOD, PARTS, TERMS, TOOLS, loom, operation, row, with_operations
@@ -149,13 +150,13 @@ def test_a_trade_is_one_however_its_crew_is_written():
     wire = with_operations(operation(9, 70, "Wire", 5, trade="electrician", heads=2))
     assert findings(wire, crews=(*crews, Crew("E2", "electrician", 1))) == ()
     lift = only(with_operations(operation(9, 70, "Lift", 5, heads=3)), crews=crews)
-    assert "the smallest crew of the lead trade has 2" in lift.message
+    assert "the largest crew of the lead trade has 2" in lift.message
 
 
-def test_more_heads_of_the_lead_trade_than_the_smallest_crew_has():
-    one = only(with_operations(operation(9, 70, "Lift", 5, heads=3)), crews=(*CREWS, Crew("F2", "fitter", 4)))
+def test_more_heads_of_the_lead_trade_than_the_largest_crew_has():
+    one = only(with_operations(operation(9, 70, "Lift", 5, heads=3)), crews=(*CREWS, Crew("F2", "fitter", 1)))
     assert where(one) == ("too-many-heads", REFUSED, "Operations", "E9")
-    assert "the smallest crew of the lead trade has 2" in one.message
+    assert "the largest crew of the lead trade has 2" in one.message
 
 
 def test_more_heads_of_another_trade_than_there_are():
@@ -286,3 +287,20 @@ def test_without_looms_or_crews_the_rest_is_still_reviewed():
 def test_a_row_that_was_read_nowhere_names_no_cell():
     one = only(with_operations(replace(operation(9, 70, "Clean", -5), row=replace(METHOD.checks[0].row))))
     assert (one.sheet, one.cell) == ("", "")
+
+
+def test_what_needs_the_warp_out_comes_before_what_needs_it_in():
+    late = replace(operation(9, 70, "Drill", 5), warp="out", row=row(9, "step", "operation", "warp"))
+    early = replace(operation(8, 60, "Gait", 5), warp="in")
+    (one,) = (f for f in findings(with_operations(early, late)) if f.code == "warp-out-after-in")
+    assert (
+        where(one)[:3] == ("warp-out-after-in", REFUSED, "Operations")
+        and "Step 70 Drill needs the warp out" in one.message
+    )
+    assert findings(with_operations(replace(early, warp="out"), replace(late, warp="in"))) == ()
+
+
+def test_a_trade_that_is_never_there_with_the_lead_crew_is_named():
+    crews = tuple(replace(c, shift_start=time(22), shift_end=time(6)) if c.trade == "electrician" else c for c in CREWS)
+    one = only(crews=crews)
+    assert where(one)[:2] == ("trade-never-together", REFUSED) and "electrician" in one.message

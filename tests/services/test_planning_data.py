@@ -29,15 +29,15 @@ def refused(mill: Mill, at: datetime = AT) -> str:
     return str(refusal.value)
 
 
-def test_the_smallest_crew_must_do_for_every_operation_of_its_trade():
+def test_the_largest_crew_must_do_for_every_operation_of_its_trade():
     prepare(PlanningData(MILL, None, {}), AT)
-    one = replace(MILL, crews=(*MILL.crews, Crew("Fitters 3", "fitter", 1)))
-    assert refused(one) == (
-        "crew Fitters 3 has 1 head, and step 10 Lift the rail asks for 2 × fitter; give the crew more heads, or leave it out "
-        "with 0"
+    small = tuple(replace(crew, heads=1) if crew.trade != "electrician" else crew for crew in MILL.crews)
+    name = next(crew.crew for crew in small if crew.trade == "fitter")
+    assert refused(replace(MILL, crews=small)) == (
+        f"the largest crew, {name}, has 1 head, and step 10 Lift the rail asks for 2 × fitter; give a crew more heads"
     )
-    # a crew without a head is not there, and the electrician is no crew of the lead trade
-    prepare(PlanningData(replace(MILL, crews=(*MILL.crews, Crew("Fitters 3", "fitter", 0))), None, {}), AT)
+    # a smaller crew beside one that is large enough stops nothing
+    prepare(PlanningData(replace(MILL, crews=(*MILL.crews, Crew("Fitters 3", "fitter", 1))), None, {}), AT)
 
 
 def test_a_moment_past_the_horizon_is_told_in_local_time():

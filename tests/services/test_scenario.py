@@ -79,7 +79,7 @@ HEADS = "give a whole number from 0 to 100"
         ("[[crew]]\ntrade = 'fitter'", "[[crew]] has no crew; give a text"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'fitter'\nheads = 2\nshift = 'late'",
          "[[crew]]: there is no field 'shift'; the fields are crew, trade, heads, weekdays, shift start, shift end, "
-         "rate per head and hour, hall, from, to"),
+         "breaks, rate per head and hour, hall, from, to"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'baker'\nheads = 2",
          "[[crew]]: there is no trade 'baker'; there are fitter"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'fitter'\nheads = 2\nweekdays = 'some'",
@@ -154,9 +154,9 @@ def test_a_crew_more_is_otherwise_as_those_of_its_trade(changed):
     assert crew == Crew("F3", "fitter", 1, frozenset({1, 3}), time(7), time(15), 34)
 
 
-def test_an_absence_leaves_the_days_between_out(changed):
-    rows = changed("[[absent]]\ncrew = 'fitters'\nfrom = '2027-01-11'\nto = 2027-01-15").crews
-    assert [(row.from_on, row.to_on) for row in rows] == [(None, date(2027, 1, 10)), (date(2027, 1, 16), None)]
+def test_an_absence_is_added_to_those_of_the_mill(changed):
+    found = changed("[[absent]]\ncrew = 'fitters'\nfrom = '2027-01-11'\nto = 2027-01-15\nheads = 1").absences
+    assert [(a.from_on, a.to_on, a.heads) for a in found] == [(date(2027, 1, 11), date(2027, 1, 15), 1)]
 
 
 def test_order_lines_closures_and_protections(changed):

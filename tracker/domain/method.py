@@ -38,6 +38,14 @@ class Operation:
     """Optional three-point estimate."""
     conditions: Conditions = field(default_factory=dict)
     row: Row = Row()
+    warp: str | None = None
+    """`out`: needs the old warp out and the new one not in; `in`: needs the warp in; None = either."""
+    learns: bool = True
+    """False = keeps its minutes: neither the learning factor nor the three-point spread touches it."""
+    stops_neighbours: bool = False
+    """The looms beside it must stand meanwhile."""
+    waivable: bool | None = None
+    """None = yes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +89,9 @@ class Check:
     high: float | None = None
     conditions: Conditions = field(default_factory=dict)
     row: Row = Row()
+    safety: bool = False
+    waivable: bool | None = None
+    """None = no where `safety`, else yes."""
 
 
 @dataclass(frozen=True, slots=True)

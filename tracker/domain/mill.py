@@ -48,6 +48,8 @@ class Loom:
     protected_until: date | None = None
     notes: str | None = None
     attributes: Mapping[str, Any] = field(default_factory=dict)
+    section: str | None = None
+    """The looms that one weaver minds."""
 
     @property
     def key(self) -> LoomKey:
@@ -57,7 +59,8 @@ class Loom:
         """Folded attribute name → value, for conditions: the kept attributes and the core columns by their headings."""
         core = {
             "hall": self.hall, "loom": self.loom, "machine type": self.machine_type, "row": self.row,
-            "place": self.place, "insertion": self.insertion, "year": self.year, "reed width": self.reed_width_cm,
+            "place": self.place, "section": self.section,
+            "insertion": self.insertion, "year": self.year, "reed width": self.reed_width_cm,
             "frames": self.frames, "speed": self.speed_ppm, "efficiency": self.efficiency,
         }  # fmt: skip
         return {fold(name): value for name, value in self.attributes.items()} | core
@@ -128,6 +131,10 @@ class OrdinaryChange:
     kind: str
     hours_h: float
     machine_type: str | None = None
+    meanwhile_h: float = 0
+    """Of these hours, what others do while a conversion goes on; at most `hours_h`."""
+    trade: str | None = None
+    heads: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +201,30 @@ class Crew:
     from_on: date | None = None
     to_on: date | None = None
     """Last day, included."""
+    breaks: str | None = None
+    """Inside the shift, as `tracker.domain.breaks` reads them: `10:00-10:15, 12:00-12:30`."""
+
+
+@dataclass(frozen=True, slots=True)
+class Absence:
+    """Whole days, both included, on which a crew is not there, or only some of it."""
+
+    crew: str
+    from_on: date
+    to_on: date
+    heads: int | None = None
+    """How many are away; None = all."""
+    reason: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Overtime:
+    """Hours that a crew works beside its shifts; an end at or before the start is on the next day."""
+
+    crew: str
+    on: date
+    start: time
+    end: time
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,13 +239,20 @@ class Running:
 
 @dataclass(frozen=True, slots=True)
 class Closure:
-    """A day on which a hall (None = all) does not weave, does not convert, or both."""
+    """A day, or hours of it, in which a hall (None = all) does not weave, does not convert, or both."""
 
     on: date
     stops: str = "both"
     """`weaving`, `work` or `both`."""
     hall: str | None = None
     reason: str | None = None
+    start: time | None = None
+    end: time | None = None
+    """None = midnight; an end at or before the start is on the next day."""
+
+    @property
+    def whole_day(self) -> bool:
+        return (self.start or time(0)) == time(0) == (self.end or time(0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -238,6 +276,8 @@ class Mill:
     parts: Mapping[str, Part] = field(default_factory=dict)
     receipts: tuple[Receipt, ...] = ()
     crews: tuple[Crew, ...] = ()
+    absences: tuple[Absence, ...] = ()
+    overtime: tuple[Overtime, ...] = ()
     running: tuple[Running, ...] = ()
     closures: tuple[Closure, ...] = ()
     tools: Mapping[str, Tool] = field(default_factory=dict)

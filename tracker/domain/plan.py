@@ -54,9 +54,10 @@ class Booking:
     pilot: bool = False
 
     def as_booked(self, content: WorkContent) -> WorkContent:
-        """Today's content as long as it was when this was booked: learning and allowance stretch every minute alike, and
-        so the person-hours tell by how much they have changed since."""
-        return content.scaled(self.labour_h / content.labour_h) if content.labour_h and self.labour_h else content
+        """Today's content as long as it was when this was booked: learning stretches every minute that learns alike, and
+        so the person-hours tell by how much it has changed since."""
+        then_h, now_h = (hours - content.kept_labour_h for hours in (self.labour_h, content.labour_h))
+        return content.scaled(then_h / now_h) if now_h > 0 and then_h > 0 else content
 
 
 @dataclass(frozen=True, slots=True)

@@ -122,6 +122,7 @@ LOOMS = Table("looms", "Looms", (
     *_loom(needed_hall=True),
     Column("row", "Row", I, example="3"),
     Column("place", "Place", I, example="12"),
+    Column("section", "Section", I, about="The looms that one weaver minds.", example="S4"),
     Column("machine_type", "Machine type", T, needed=True, about="The mill's own code for make and model.", example="AJ-190"),
     Column("insertion", "Insertion", T, example="air-jet"),
     Column("year", "Year", Z, low=1900, about="Year built; not in the future.", example="2012"),
@@ -173,7 +174,11 @@ CHANGES = Table("changes", "Changes", (
     Column("kind", "Kind", W, needed=True, key=True, words=("repeat", "style"), example="repeat"),
     Column("hours_h", "Hours", N, needed=True, unit="h", low=0, high=72, example="2"),
     Column("machine_type", "Machine type", T, key=True, about="Blank = every type.", example="AJ-190"),
-), "How long an ordinary beam change stops a loom.")  # fmt: skip
+    Column("meanwhile_h", "Meanwhile", N, unit="h", low=0, high=72, example="0.5",
+           about="Of these hours, what others do while a conversion goes on; no longer than the change. Empty = 0."),
+    Column("trade", "Trade", T, about="Who does the change, where the mill plans them.", example="knotter"),
+    Column("heads", "Heads", Z, low=0, high=100, about="How many of that trade.", example="1"),
+), "How long an ordinary beam change stops a loom.", pairs=(Pair("meanwhile_h", "<=", "hours_h"),))  # fmt: skip
 
 STANDING = Table("standing", "Standing", (
     *_loom(),
@@ -212,12 +217,29 @@ CREWS = Table("crews", "Crews", (
     Column("weekdays", "Weekdays", G, key=True, about="Empty = Monday to Friday.", example="Mon-Fri"),
     Column("shift_start", "Shift start", H, key=True, example="06:00"),
     Column("shift_end", "Shift end", H, example="14:00"),
+    Column("breaks", "Breaks", T, example="10:00-10:15, 12:00-12:30",
+           about="Inside the shift. A half hour that a break touches is not worked."),
     Column("rate_per_head_h", "Rate per head and hour", N, low=0, example="34"),
     Column("hall", "Hall", I, about="Blank = any hall."),
     Column("from_on", "From", D, key=True, about="First day of this row; empty = always."),
     Column("to_on", "To", D, about="Last day of this row, included."),
-), "Crews and their shifts; an absence is two rows with the days between left out.",
+), "Crews and their shifts; who is away or stays longer stands in Absences and Overtime.",
     pairs=(Pair("from_on", "<=", "to_on"), Pair("shift_start", "!=", "shift_end")))  # fmt: skip
+
+ABSENCES = Table("absences", "Absences", (
+    Column("crew", "Crew", I, needed=True, key=True, example="Fitters 1"),
+    Column("from_on", "From", D, needed=True, key=True, example="2027-02-01"),
+    Column("to_on", "To", D, needed=True, about="Last day, included.", example="2027-02-05"),
+    Column("heads", "Heads", Z, low=1, high=100, about="How many are away; empty = all.", example="1"),
+    Column("reason", "Reason", T, example="training"),
+), "Whole days on which a crew, or some of it, is not there.", pairs=(Pair("from_on", "<=", "to_on"),))  # fmt: skip
+
+OVERTIME = Table("overtime", "Overtime", (
+    Column("crew", "Crew", I, needed=True, key=True, example="Fitters 1"),
+    Column("on", "Date", D, needed=True, key=True, example="2027-02-06"),
+    Column("start", "Start", H, needed=True, key=True, example="06:00"),
+    Column("end", "End", H, needed=True, example="12:00"),
+), "Hours that a crew works beside its shifts.", pairs=(Pair("start", "!=", "end"),))  # fmt: skip
 
 RUNNING = Table("running", "Running", (
     Column("hall", "Hall", I, needed=True, key=True, example="Hall 1"),
@@ -229,9 +251,12 @@ RUNNING = Table("running", "Running", (
 CLOSURES = Table("closures", "Closures", (
     Column("on", "Date", D, needed=True, key=True, example="2027-04-05"),
     Column("hall", "Hall", I, key=True, about="Blank = all halls."),
+    Column("start", "Start", H, key=True, about="Empty = from midnight.", example="11:00"),
+    Column("end", "End", H, about="Empty = to midnight.", example="13:00"),
     Column("stops", "Stops", W, words=("weaving", "work", "both"), about="Empty = both.", example="both"),
     Column("reason", "Reason", T),
-), "Days on which a hall does not weave or nobody converts.")  # fmt: skip
+), "Days or hours in which a hall does not weave or nobody converts.",
+    pairs=(Pair("start", "!=", "end"),))  # fmt: skip
 
 TOOLS = Table("tools", "Tools", (
     Column("tool", "Tool", I, needed=True, key=True, example="drilling jig"),
@@ -250,6 +275,11 @@ OPERATIONS = Table("operations", "Operations", (
     Column("place", "Place", W, words=("on loom", "bench before", "after restart"), about="Empty = on loom.", example="on loom"),
     Column("caution", "Caution", T),
     Column("torque_nm", "Torque", N, unit="N·m", low=0, high=5000, example="40"),
+    Column("warp", "Warp", W, words=("out", "in"), example="out",
+           about="out: needs the old warp out and the new one not yet in; in: needs the warp in. Empty = either."),
+    Column("learns", "Learns", Y, about="No: takes what it takes, however often it was done. Empty = yes.", example="no"),
+    Column("stops_neighbours", "Stops neighbours", Y, about="Yes: the looms beside it stand meanwhile.", example="no"),
+    Column("waivable", "Waivable", Y, about="No: nothing is signed off without it. Empty = yes.", example="no"),
 ), "The steps of a conversion, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
 
 KIT_LINES = Table("kit_lines", "Kit lines", (
@@ -278,6 +308,9 @@ CHECKS = Table("checks", "Checks", (
     Column("kind", "Kind", W, words=("yes/no", "number"), about="Empty = yes/no.", example="yes/no"),
     Column("low", "Low", N),
     Column("high", "High", N),
+    Column("safety", "Safety", Y, about="Yes: somebody could be hurt.", example="yes"),
+    Column("waivable", "Waivable", Y, example="no",
+           about="No: nothing is signed off without it. Empty = no for a check marked safety, yes else."),
 ), "The checks before sign-off, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
 
 TERMS = Table("terms", "Terms", (
@@ -287,8 +320,8 @@ TERMS = Table("terms", "Terms", (
 
 TABLES: dict[str, Table] = {
     table.name: table
-    for table in (LOOMS, WARPS, READINGS, ARTICLES, CHANGES, STANDING, PARTS, RECEIPTS, CREWS, RUNNING, CLOSURES,
-                  TOOLS, OPERATIONS, KIT_LINES, CHOICES, SETPOINTS, CHECKS, TERMS)
+    for table in (LOOMS, WARPS, READINGS, ARTICLES, CHANGES, STANDING, PARTS, RECEIPTS, CREWS, ABSENCES,
+                  OVERTIME, RUNNING, CLOSURES, TOOLS, OPERATIONS, KIT_LINES, CHOICES, SETPOINTS, CHECKS, TERMS)
 }  # fmt: skip
 METHOD_TABLES = tuple(table.name for table in TABLES.values() if table.whole)
 
@@ -317,6 +350,18 @@ TERM_COLUMNS = (
     Column("looms_stopped_at_once", "looms stopped at once", Z, low=1, about="At most so many in a hall. No row = no limit."),
     Column("day_to_day_variation", "day-to-day variation", P, low=0, high=1,
            about="How far the warp woven in a day differs from the average (coefficient of variation)."),
+    Column("days_to_order", "days to order", Z, low=0, high=365,
+           about="From the day of planning to the day on which what is missing is ordered."),
+    Column("lead_time_none_given_days", "lead time where none is given", Z, unit="days", low=0, high=1000,
+           about="For parts without a lead time of their own. 0 = such a part cannot be ordered."),
+    Column("plan_with_orders", "plan with orders not yet placed", Y,
+           about="Yes: a loom may wait for parts that can still be ordered. No: only stock and open orders count."),
+    Column("open_over_closed_days", "open over closed days", Y,
+           about="Yes: a loom may stand open over a day on which nobody converts."),
+    Column("watch_h", "watch", N, unit="h", low=0, high=24,
+           about="So long after a restart its people must still be at work."),
+    Column("stopped_per_section", "stopped per section", Z, low=1,
+           about="At most so many looms of one weaver's section. No row = no limit."),
 )  # fmt: skip
 """The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
 TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
@@ -340,6 +385,12 @@ TERM_ACTS: dict[str, str] = {
     "lead_trade": "plan: crews; needs: working days for orders",
     "looms_stopped_at_once": "plan",
     "day_to_day_variation": "forecast: the spread of a beam-out; plan: cost of a late beam-out",
+    "days_to_order": "plan: from when a part can be had to order",
+    "lead_time_none_given_days": "plan: from when such a part can be had to order",
+    "plan_with_orders": "plan: whether looms may wait for orders that are not placed yet",
+    "open_over_closed_days": "plan: starts that would leave a loom open",
+    "watch_h": "plan: how late a conversion may end",
+    "stopped_per_section": "plan",
 }
 """Field of `Terms` → where it acts."""
 PILOT_ABOUT = ("The loom of that machine type that is converted first. Empty = chosen by cost.", "plan: pilots")

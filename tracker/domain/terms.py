@@ -38,6 +38,18 @@ class Terms:
     """Per hall; None = no limit."""
     day_to_day_variation: float = 0.04
     """Coefficient of variation of the warp used from day to day."""
+    days_to_order: int = 1
+    """Days from planning to the placing of an order."""
+    lead_time_none_given_days: int = 28
+    """Calendar days for parts without a lead time; 0 = they cannot be ordered."""
+    plan_with_orders: bool = True
+    """Whether looms may wait for orders that are not placed yet."""
+    open_over_closed_days: bool = False
+    """Whether a loom may stand open over a day on which nobody converts in its hall."""
+    watch_h: float = 0
+    """Hours after a restart during which its people must be at work."""
+    stopped_per_section: int | None = None
+    """Per weaver's section; None = no limit."""
     pilots: Mapping[str, str] = field(default_factory=dict)
     """Machine type → loom number that the mill names as its pilot."""
 

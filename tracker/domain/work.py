@@ -1,7 +1,7 @@
 """Work content: what one conversion consists of, for one loom's attributes, a window kind and choices taken."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from tracker.domain.method import Check, KitLine, Operation, Setpoint
 from tracker.domain.windows import WindowKind
@@ -22,6 +22,8 @@ class StepLoad:
     """Trade → heads held during the step."""
     tools: Mapping[str, int]
     """Tool → how many are held during the step."""
+    learns: bool = True
+    """Whether the learning factor touches it (of rows side by side: the longest)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,12 @@ class WorkContent:
     """Trade → person-minutes over all places, allowance and learning included."""
     parts: Mapping[str, float]
     """Part → quantity."""
+    kept_labour_min: Mapping[str, float] = field(default_factory=dict)
+    """Of `labour_min`, what the learning factor does not touch."""
+
+    @property
+    def kept_labour_h(self) -> float:
+        return sum(self.kept_labour_min.values()) / 60
 
     @property
     def rows(self) -> tuple[MethodRow, ...]:
@@ -56,12 +64,12 @@ class WorkContent:
         return sum(self.labour_min.values()) / 60
 
     def scaled(self, share: float) -> "WorkContent":
-        """The same work when every minute of it takes this share."""
+        """The same work when every minute on the loom that learns takes this share."""
+        steps = tuple(replace(step, minutes=step.minutes * share) if step.learns else step for step in self.steps)
+        kept = self.kept_labour_min
         return replace(
             self,
-            steps=tuple(replace(step, minutes=step.minutes * share) for step in self.steps),
-            on_loom_min=self.on_loom_min * share,
-            bench_min=self.bench_min * share,
-            after_restart_min=self.after_restart_min * share,
-            labour_min={trade: minutes * share for trade, minutes in self.labour_min.items()},
+            steps=steps,
+            on_loom_min=sum(step.minutes for step in steps),
+            labour_min={t: kept.get(t, 0.0) + (m - kept.get(t, 0.0)) * share for t, m in self.labour_min.items()},
         )

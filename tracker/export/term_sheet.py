@@ -8,6 +8,8 @@ from tracker.domain.terms import Terms
 from tracker.office.writing.sheets import Col, TidySheet
 from tracker.office.writing.values import workbook_value
 
+_UNITS = {"left_over_penalty": "currency", "move_cost": "currency", "days_to_order": "days"}
+
 
 def term_sheet(columns: list[Col]) -> TidySheet:
     """`columns` are those of the table. A term without a value is not loaded, so the sheet as it is changes nothing."""
@@ -25,6 +27,6 @@ def _row(term: Column) -> list[Any]:
 def _unit(term: Column) -> str:
     if term.kind is Kind.FRACTION:
         return "%"
-    if term.field in ("left_over_penalty", "move_cost"):
-        return "currency"
-    return term.unit or {Kind.DATE: "day", Kind.INTEGER: "looms"}.get(term.kind, "text")
+    if term.field in _UNITS:
+        return _UNITS[term.field]
+    return term.unit or {Kind.DATE: "day", Kind.INTEGER: "looms", Kind.YES_NO: "yes or no"}.get(term.kind, "text")

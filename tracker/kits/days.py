@@ -5,8 +5,8 @@ from datetime import date, datetime, timedelta
 from functools import lru_cache
 from math import ceil
 
-from tracker.domain.mill import Crew, Mill
-from tracker.domain.shifts import crews_of
+from tracker.domain.mill import Mill
+from tracker.domain.shifts import can_convert, crews_of
 
 ONE_DAY = timedelta(days=1)
 LOOK_FOR = 400
@@ -19,7 +19,7 @@ class Days:
 
     def __init__(self, mill: Mill):
         self._zone = mill.terms.zone
-        self._crews = crews_of(mill, mill.terms.lead_trade)
+        self._mill, self._crews = mill, crews_of(mill, mill.terms.lead_trade)
         self._shut = _shut(mill)
         self.works: Callable[[date], bool] = lru_cache(maxsize=None)(self._works)
 
@@ -32,7 +32,7 @@ class Days:
             return False
         if not self._crews:
             return day.weekday() < 5
-        return any(_on_duty(crew, day) for crew in self._crews)
+        return any(can_convert(self._mill, crew, day) for crew in self._crews)
 
     def back(self, day: date) -> date:
         """The last working day on or before `day`."""
@@ -66,19 +66,11 @@ class Days:
         return next((day + i * step for i in range(LOOK_FOR) if self.works(day + i * step)), day)
 
 
-def _on_duty(crew: Crew, day: date) -> bool:
-    return (
-        day.weekday() in crew.weekdays
-        and (crew.from_on is None or crew.from_on <= day)
-        and (crew.to_on is None or day <= crew.to_on)
-    )
-
-
 def _shut(mill: Mill) -> set[date]:
     """Days on which nobody converts: closed for all halls at once, or for each hall by itself."""
     halls = {key.hall for key in mill.looms}
     shut: dict[date, set[str | None]] = {}
     for closure in mill.closures:
-        if closure.stops != "weaving":
+        if closure.stops != "weaving" and closure.whole_day:
             shut.setdefault(closure.on, set()).add(closure.hall)
     return {day for day, closed in shut.items() if None in closed or (halls and halls <= closed)}

@@ -57,17 +57,16 @@ class Scoping:
     def _built(self, shape: Shape, learning: float) -> Mapping[WindowKind, tuple[WorkContent, ...]]:
         key = (shape.rows, learning)
         if key not in self._contents:
-            factor = (1 + self.allowance) * learning
             made = {
-                kind: tuple(self._content(kind, choices, pieces, factor) for choices, pieces in combinations)
+                kind: tuple(self._content(kind, choices, pieces, learning) for choices, pieces in combinations)
                 for kind, combinations in shape.taken.items()
             }
             self._contents[key] = made if any(content.steps for of in made.values() for content in of) else {}
         return self._contents[key]
 
-    def _content(self, kind: WindowKind, choices: Choices, pieces: Pieces, factor: float) -> WorkContent:
+    def _content(self, kind: WindowKind, choices: Choices, pieces: Pieces, learning: float) -> WorkContent:
         operations, kit, setpoints, checks = pieces
-        load = self._load(operations, factor)
+        load = self._load(operations, learning)
         return WorkContent(
             kind=kind,
             choices=choices,
@@ -81,12 +80,13 @@ class Scoping:
             after_restart_min=load.after_restart_min,
             labour_min=load.labour_min,
             parts=self._parts(kit),
+            kept_labour_min=load.kept_labour_min,
         )
 
-    def _load(self, piece: Piece, factor: float) -> Load:
-        key = (id(piece), factor)
+    def _load(self, piece: Piece, learning: float) -> Load:
+        key = (id(piece), learning)
         if key not in self._loads:
-            loader = self._loaders.setdefault(factor, Loader(factor))
+            loader = self._loaders.setdefault(learning, Loader(self.allowance, learning))
             self._loads[key] = loader.load(piece.rows)
         return self._loads[key]
 

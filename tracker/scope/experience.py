@@ -90,11 +90,14 @@ class Done:
 
     @property
     def ratio(self) -> float | None:
-        """Recorded on-loom minutes ÷ the method's; None where either is missing."""
-        if self.content is None or not self.content.on_loom_min:
+        """Recorded on-loom minutes ÷ the method's, steps that do not learn left out of both; None where either is
+        missing."""
+        if self.content is None:
             return None
-        minutes = self._added_min() or self.conversion.total_min
-        return minutes / self.content.on_loom_min if minutes else None
+        kept_min = sum(step.minutes for step in self.content.steps if not step.learns)
+        minutes = (self._added_min() or self.conversion.total_min or 0.0) - kept_min
+        expected = self.content.on_loom_min - kept_min
+        return minutes / expected if minutes > 0 and expected > 0 else None
 
     def _added_min(self) -> float | None:
         """Elapsed minutes from the operations, where each on the loom was recorded: the longest of each step."""
@@ -169,17 +172,20 @@ def _biases(done: Sequence[Done], curve: Curve, terms: Terms) -> tuple[Operation
                 sums.name = sums.name or name
                 sums.conversions += 1
                 sums.minutes += minutes
-                sums.expected += expected[fold(name)] * curve.unit(one.number)
+                learned, kept = expected[fold(name)]
+                sums.expected += learned * curve.unit(one.number) + kept
     biases = [OperationBias(s.name, s.conversions, s.minutes / s.expected) for s in found.values()]
     return tuple(sorted(biases, key=lambda bias: (-abs(bias.ratio - 1), bias.operation)))
 
 
-def _operation_min(content: WorkContent | None, terms: Terms) -> dict[str, float]:
-    """Folded operation → the method's minutes, allowance included."""
-    minutes: dict[str, float] = defaultdict(float)
+def _operation_min(content: WorkContent | None, terms: Terms) -> dict[str, tuple[float, float]]:
+    """Folded operation → the method's minutes that learn and those that do not, allowance included; none of 0."""
+    minutes: dict[str, tuple[float, float]] = defaultdict(lambda: (0.0, 0.0))
     for row in content.operations if content else ():
-        minutes[fold(row.operation)] += operation_minutes(row).expected * (1 + terms.allowance)
-    return minutes
+        taken = operation_minutes(row).expected * (1 + terms.allowance)
+        learned, kept = minutes[fold(row.operation)]
+        minutes[fold(row.operation)] = (learned + taken, kept) if row.learns else (learned, kept + taken)
+    return {name: both for name, both in minutes.items() if any(both)}
 
 
 class _Contents:

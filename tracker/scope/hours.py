@@ -11,6 +11,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
 from tracker.scope.experience import TypeLearning, standard_curve
+from tracker.scope.loads import Load, Loader
 from tracker.scope.pert import Estimate, operation_minutes, total
 from tracker.scope.variants import cheapest, parts_cost
 
@@ -59,10 +60,10 @@ class _Factors:
     source: str
 
 
-def labour_estimate(content: WorkContent, terms: Terms) -> Estimate:
-    """Person-minutes of a conversion with their variance, allowance included, no learning."""
-    estimates = (operation_minutes(row) * row.heads for row in content.operations)
-    return total(estimates) * (1 + terms.allowance)
+def labour_estimate(content: WorkContent, terms: Terms, learning: float = 1.0) -> Estimate:
+    """Person-minutes of a conversion with their variance, allowance and the learning factor included."""
+    taken = (operation_minutes(row) * (row.heads * (learning if row.learns else 1.0)) for row in content.operations)
+    return total(taken) * (1 + terms.allowance)
 
 
 def hours_table(
@@ -127,24 +128,39 @@ def _hours(
     factors: _Factors,
 ) -> Hours:
     looms, following = len(contents), factors.following
-    estimates = [labour_estimate(content, mill.terms) * (following / 60) for content in contents]
-    labour_h = sum(content.labour_h for content in contents) / looms
+    estimates = [labour_estimate(content, mill.terms, following) * (1 / 60) for content in contents]
+    following_loads = _loads(contents, mill.terms, following)
     trades = sorted({trade for content in contents for trade in content.labour_min}, key=natural_key)
     return Hours(
         machine_type=machine_type,
         variant=variant,
         kinds=kinds,
         looms=looms,
-        first_h=labour_h * factors.first,
-        next_h=labour_h * following,
-        last_h=labour_h * factors.last,
+        first_h=_labour_h(_loads(contents, mill.terms, factors.first)),
+        next_h=_labour_h(following_loads),
+        last_h=_labour_h(_loads(contents, mill.terms, factors.last)),
         last_number=factors.last_number,
         low_h=sum(estimate.quantile(LOW) for estimate in estimates) / looms,
         high_h=sum(estimate.quantile(HIGH) for estimate in estimates) / looms,
-        on_loom_h=sum(content.on_loom_min for content in contents) / looms / 60 * following,
-        bench_h=sum(content.bench_min for content in contents) / looms / 60 * following,
-        after_restart_h=sum(content.after_restart_min for content in contents) / looms / 60 * following,
+        on_loom_h=sum(load.on_loom_min for load in following_loads) / looms / 60,
+        bench_h=sum(load.bench_min for load in following_loads) / looms / 60,
+        after_restart_h=sum(load.after_restart_min for load in following_loads) / looms / 60,
         parts_cost=sum(parts_cost(content, mill.parts) for content in contents) / looms,
         source=factors.source,
-        trades={t: sum(c.labour_min.get(t, 0.0) for c in contents) / looms / 60 * following for t in trades},
+        trades={t: sum(load.labour_min.get(t, 0.0) for load in following_loads) / looms / 60 for t in trades},
     )
+
+
+def _loads(contents: Sequence[WorkContent], terms: Terms, learning: float) -> list[Load]:
+    """What each content takes with a learning factor."""
+    loader = Loader(terms.allowance, learning)
+    by_rows: dict[int, Load] = {}
+    for content in contents:
+        if id(content.operations) not in by_rows:
+            by_rows[id(content.operations)] = loader.load(content.operations)
+    return [by_rows[id(content.operations)] for content in contents]
+
+
+def _labour_h(loads: Sequence[Load]) -> float:
+    """Person-hours, the mean."""
+    return sum(sum(load.labour_min.values()) for load in loads) / len(loads) / 60

@@ -25,16 +25,18 @@ class Load:
     after_restart_min: float
     labour_min: Mapping[str, float]
     """Trade → person-minutes over all places."""
+    kept_labour_min: Mapping[str, float]
+    """Of these, what the learning factor does not touch."""
 
 
 class Loader:
     """Adds up operations; the same rows side by side are added up once.
 
-    `factor` = (1 + allowance) × learning, on every minute of every place.
+    Every minute of every place takes 1 + `allowance`, and those that learn take the learning factor too.
     """
 
-    def __init__(self, factor: float):
-        self.factor = factor
+    def __init__(self, allowance: float, learning: float = 1.0):
+        self.allowance, self.learning = allowance, learning
         self._minutes: dict[int, float] = {}
         self._steps: dict[tuple[int, ...], StepLoad] = {}
         self._spelt: dict[str, str] = {}
@@ -50,12 +52,14 @@ class Loader:
             bench_min=sum(step.minutes for step in steps[BENCH]),
             after_restart_min=sum(step.minutes for step in steps[AFTER]),
             labour_min=self._labour_min(ordered),
+            kept_labour_min=self._labour_min(row for row in ordered if not row.learns),
         )
 
     def minutes(self, operation: Operation) -> float:
         """Elapsed minutes of one operation, expected."""
         if id(operation) not in self._minutes:
-            self._minutes[id(operation)] = operation_minutes(operation).expected * self.factor
+            factor = (1 + self.allowance) * (self.learning if operation.learns else 1.0)
+            self._minutes[id(operation)] = operation_minutes(operation).expected * factor
         return self._minutes[id(operation)]
 
     def _steps_by_place(self, ordered: tuple[Operation, ...]) -> dict[str, list[StepLoad]]:
@@ -83,9 +87,10 @@ class Loader:
             if operation.tool:
                 tool = self._one(operation.tool)
                 tools[tool] = tools.get(tool, 0) + 1
-        return StepLoad(rows[0].step, max(map(self.minutes, rows)), heads, tools)
+        longest = max(rows, key=self.minutes)
+        return StepLoad(rows[0].step, self.minutes(longest), heads, tools, longest.learns)
 
-    def _labour_min(self, operations: tuple[Operation, ...]) -> Mapping[str, float]:
+    def _labour_min(self, operations: Iterable[Operation]) -> Mapping[str, float]:
         labour: dict[str, float] = {}
         for operation in operations:
             trade = self._one(operation.trade)

@@ -48,7 +48,8 @@ def total(estimates: Iterable[Estimate]) -> Estimate:
 
 
 def operation_minutes(operation: Operation) -> Estimate:
-    """Elapsed normal minutes of an operation: the three-point estimate where the method gives low and high."""
-    if operation.minutes_low is None or operation.minutes_high is None:
+    """Elapsed normal minutes of an operation: the three-point estimate where the method gives low and high and the
+    operation learns; one that does not takes what it takes."""
+    if not operation.learns or operation.minutes_low is None or operation.minutes_high is None:
         return Estimate(operation.minutes)
     return three_point(operation.minutes_low, operation.minutes, operation.minutes_high)

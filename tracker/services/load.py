@@ -14,8 +14,9 @@ from tracker.domain.rows import Change, ReadResult, SourceTable, TypedRow
 from tracker.domain.words import natural_key
 from tracker.errors import InputRefused
 from tracker.intake.reader import read_files
+from tracker.intake.rows.around import NEEDS
 from tracker.intake.rows.compare import compare, key_of
-from tracker.intake.rows.cross_checks import NEEDS, cross_findings
+from tracker.intake.rows.cross_checks import cross_findings
 from tracker.kits.refusals import stock_findings
 from tracker.scope.difference import MethodDifference
 from tracker.services.load_report import LoadedTable, LoadReport, against, where

@@ -12,7 +12,7 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Asked, Booking, Plan
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
-from tracker.domain.shifts import crews_of, working_calendar
+from tracker.domain.shifts import crews_of, lead_heads, working_calendar
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.windows import Window
 from tracker.domain.words import fold
@@ -120,20 +120,16 @@ def _require(mill: Mill, as_of: datetime) -> None:
 
 
 def _require_heads(mill: Mill) -> None:
-    """A conversion keeps one crew from start to end, so the smallest must do for every operation; the method review sees
-    to that, but crews change after it."""
+    """A conversion keeps one crew from start to end, so at least the largest must do for every operation; the method
+    review sees to that, but crews change after it. Smaller ones take no conversion, and the plan says so."""
     lead = mill.terms.lead_trade
-    smallest = min(crews_of(mill, lead), key=lambda crew: crew.heads, default=None)
-    asks = [
-        row
-        for row in mill.method.operations
-        if fold(row.trade) == fold(lead) and smallest and row.heads > smallest.heads
-    ]
-    if smallest and asks:
+    largest = max(crews_of(mill, lead), key=lambda crew: crew.heads, default=None)
+    if largest and largest.heads < lead_heads(mill):
+        asks = [row for row in mill.method.operations if fold(row.trade) == fold(lead)]
         row = max(asks, key=lambda row: row.heads)
         raise DataError(
-            f"crew {smallest.crew} has {count(smallest.heads, 'head')}, and step {row.step} {row.operation} asks for "
-            f"{row.heads} × {row.trade}; give the crew more heads, or leave it out with 0"
+            f"the largest crew, {largest.crew}, has {count(largest.heads, 'head')}, and step {row.step} {row.operation} "
+            f"asks for {row.heads} × {row.trade}; give a crew more heads"
         )
 
 

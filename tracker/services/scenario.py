@@ -13,7 +13,7 @@ trade = "fitter"
 heads = 2
 weekdays = "Mon-Fri"
 from = 2027-02-01
-[[absent]]                    # a crew away, both days included
+[[absent]]                    # a crew away, both days included; with `heads` only so many of it
 crew = "Fitters 1"
 from = 2027-01-11
 to = 2027-01-15
@@ -35,12 +35,11 @@ Every value passes the checks of a cell of the workbook (`scenario_entries`), an
 import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
-from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
 from tracker.domain.formats import listed
-from tracker.domain.mill import Closure, Crew, Mill, Receipt
+from tracker.domain.mill import Absence, Closure, Crew, Mill, Receipt
 from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
 from tracker.services.looms import find_hall, find_loom
@@ -112,17 +111,7 @@ def _crew(mill: Mill, item: Mapping[str, Any]) -> Mill:
 
 def _absent(mill: Mill, item: Mapping[str, Any]) -> Mill:
     away = _known(item["crew"], {crew.crew for crew in mill.crews}, "crew")
-    rows: list[Crew] = []
-    for crew in mill.crews:
-        rows += _without(crew, item["from_on"], item["to_on"]) if crew.crew == away else [crew]
-    return replace(mill, crews=tuple(rows))
-
-
-def _without(crew: Crew, first: date, last: date) -> list[Crew]:
-    """The row of a crew, less the days from first to last: at most two rows."""
-    before = replace(crew, to_on=min(crew.to_on or date.max, first - timedelta(days=1)))
-    after = replace(crew, from_on=max(crew.from_on or date.min, last + timedelta(days=1)))
-    return [row for row in (before, after) if (row.from_on or date.min) <= (row.to_on or date.max)]
+    return replace(mill, absences=(*mill.absences, Absence(**{**item, "crew": away})))
 
 
 def _receipt(mill: Mill, item: Mapping[str, Any]) -> Mill:

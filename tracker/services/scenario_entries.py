@@ -5,7 +5,19 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
-from tracker.domain.tables import CLOSURES, CREWS, LOOMS, RECEIPTS, TERM_COLUMNS, TOOLS, Column, Kind, Pair, Table
+from tracker.domain.tables import (
+    ABSENCES,
+    CLOSURES,
+    CREWS,
+    LOOMS,
+    RECEIPTS,
+    TERM_COLUMNS,
+    TOOLS,
+    Column,
+    Kind,
+    Pair,
+    Table,
+)
 from tracker.domain.words import fold
 from tracker.errors import UsageError
 from tracker.intake.columns.single_values import possible, single_value
@@ -52,7 +64,7 @@ ENTRIES: dict[str, Entry] = {
     "heads": Entry(values=CREWS.column("heads")),
     "tools": Entry(values=TOOLS.column("how_many")),
     "crew": Entry(_fields(CREWS, "crew", "trade", "heads"), CREWS.pairs),
-    "absent": Entry(_fields(CREWS, "crew", "from_on", "to_on", only=("crew", "from_on", "to_on")), CREWS.pairs[:1]),
+    "absent": Entry(_fields(ABSENCES, "crew", "from_on", "to_on"), ABSENCES.pairs),
     "receipt": Entry(_fields(RECEIPTS, "order", "part", "due")),
     "closure": Entry(_fields(CLOSURES, "on")),
     "protect": Entry((*_LOOM, _field(replace(LOOMS.column("protected_until"), heading="Until", needed=True)))),

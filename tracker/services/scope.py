@@ -223,8 +223,8 @@ def _works(mill: Mill, scope: LoomScope, factor: float) -> Iterable[WorkReport]:
 def _work(
     mill: Mill, scope: LoomScope, content: WorkContent, kinds: tuple[WindowKind, ...], factor: float
 ) -> WorkReport:
-    estimate = labour_estimate(content, mill.terms) * (factor / 60)
-    loader = Loader((1 + mill.terms.allowance) * factor)
+    estimate = labour_estimate(content, mill.terms, factor) * (1 / 60)
+    loader = Loader(mill.terms.allowance, factor)
     operations = tuple(Line(row, scope.reason(row, content), loader.minutes(row)) for row in content.operations)
     kit_lines, setpoints, checks = (
         tuple(Line(row, scope.reason(row, content)) for row in rows)

@@ -10,6 +10,7 @@ from sqlalchemy.orm import Session
 
 from tracker.domain.method import Alternative, Check, KitLine, Method, Operation, Row, Setpoint
 from tracker.domain.mill import (
+    Absence,
     Article,
     Closure,
     Crew,
@@ -17,6 +18,7 @@ from tracker.domain.mill import (
     LoomKey,
     Mill,
     OrdinaryChange,
+    Overtime,
     Part,
     Reading,
     Receipt,
@@ -49,6 +51,8 @@ def read_mill(session: Session) -> Mill:
         parts={part.part: part for part in parts},
         receipts=tuple(_read(session, "receipts", Receipt)),
         crews=tuple(_read(session, "crews", Crew)),
+        absences=tuple(_read(session, "absences", Absence)),
+        overtime=tuple(_read(session, "overtime", Overtime)),
         running=tuple(_read(session, "running", Running)),
         closures=tuple(_read(session, "closures", Closure)),
         tools={tool.tool: tool for tool in _read(session, "tools", Tool)},

@@ -13,6 +13,7 @@ from tracker.domain.rows import RowKey
 from tracker.domain.tables import TABLES, Kind, Table
 from tracker.store.base import Base
 from tracker.store.models import (
+    AbsenceRow,
     AlternativeRow,
     ArticleRow,
     ChangeRow,
@@ -24,6 +25,7 @@ from tracker.store.models import (
     MethodVersion,
     MovementRow,
     OperationRow,
+    OvertimeRow,
     PartRow,
     ReadingRow,
     ReceiptRow,
@@ -39,7 +41,8 @@ Record = dict[str, Any]
 
 MODELS: dict[str, type[Base]] = {
     "looms": LoomRow, "warps": WarpRow, "readings": ReadingRow, "articles": ArticleRow, "changes": ChangeRow,
-    "standing": StandingRow, "parts": PartRow, "receipts": ReceiptRow, "crews": CrewRow, "running": RunningRow,
+    "standing": StandingRow, "parts": PartRow, "receipts": ReceiptRow, "crews": CrewRow, "absences": AbsenceRow,
+    "overtime": OvertimeRow, "running": RunningRow,
     "closures": ClosureRow, "tools": ToolRow, "terms": TermRow, "operations": OperationRow, "kit_lines": KitLineRow,
     "choices": AlternativeRow, "setpoints": SetpointRow, "checks": CheckRow,
 }  # fmt: skip

@@ -101,3 +101,58 @@ def test_terms_that_the_mill_cannot_follow(found, term, value, code, cell, said)
 
 def test_terms_that_fit_are_passed(found):
     assert found(["Term", "Value"], ["pilot of AJ", "007"], ["target finish", "2027-01-04"]) == []
+
+
+# ---- crews: breaks, absences, overtime
+
+CREWS = {"crews": {
+    ("Fitters 1", None, None, None, None): {"crew": "Fitters 1", "trade": "fitter", "heads": 2, "to_on": date(2027, 3, 1)},
+    ("Fitters 2", None, None, None, None): {"crew": "Fitters 2", "trade": "fitter", "heads": 3},
+}, "absences": {
+    ("Fitters 2", date(2027, 2, 1)): {"crew": "Fitters 2", "from_on": date(2027, 2, 1), "to_on": date(2027, 2, 5)},
+}}  # fmt: skip
+ABSENCES = ["Crew", "From", "To", "Heads", "Reason"]
+
+
+def test_an_absence_that_does_not_fit_its_crew_is_refused_by_its_cell(found):
+    rows = [
+        ["Fitters 1", "2027-02-01", "2027-02-05", 2, "training"],  # all of them: possible
+        ["Fitters 1", "2027-02-08", "2027-02-12", 3, "ill"],  # has 2
+        ["Fitters 1", "2027-02-26", "2027-03-02", 1, "leave"],  # there to 1 March only
+        ["Fitters 2", "2027-02-05", "2027-02-06", 1, "ill"],  # away already on the 5th
+        ["Fitter 2", "2027-05-05", "2027-05-06", 1, "ill"],
+    ]
+    assert [(code, cell) for severity, code, cell, _ in found(ABSENCES, *rows, stored=CREWS)] == [
+        ("more-heads-than-crew", "D3"), ("outside-crew-dates", "C4"), ("absences-overlap", "B5"), ("unknown-crew", "A6"),
+    ]  # fmt: skip
+
+
+def test_an_absence_told_again_with_another_end_is_no_overlap(found):
+    assert found(ABSENCES, ["Fitters 2", "2027-02-01", "2027-02-03", None, "ill"], stored=CREWS) == []
+
+
+def test_two_absences_of_one_sheet_that_overlap_name_each_other(found):
+    rows = [["Fitters 1", "2027-02-01", "2027-02-05", 1, "a"], ["Fitters 1", "2027-02-05", "2027-02-05", 1, "b"]]
+    assert [cell for _, _, cell, _ in found(ABSENCES, *rows, stored=CREWS)] == ["B2", "B3"]
+
+
+def test_overtime_of_a_crew_that_there_is_not(found):
+    head = ["Crew", "Date", "Start", "End"]
+    got = found(
+        head, ["Fitters 1", "2027-03-06", "06:00", "12:00"], ["F 9", "2027-03-06", "06:00", "12:00"], stored=CREWS
+    )
+    assert [(code, cell) for _, code, cell, _ in got] == [("outside-crew-dates", "B2"), ("unknown-crew", "A3")]
+
+
+def test_a_break_outside_its_shift_is_refused(found):
+    head = ["Crew", "Trade", "Heads", "Shift start", "Shift end", "Breaks"]
+    got = found(
+        head,
+        ["A", "fitter", 2, "06:00", "14:00", "10:00-10:15, 12:00-12:30"],
+        ["B", "fitter", 2, "06:00", "14:00", "10:00-10:15, 13:45-14:15"],
+        ["C", "fitter", 2, "06:00", "14:00", "at noon"],
+    )
+    assert [(severity, code, cell) for severity, code, cell, _ in got] == [
+        ("refused", "break-outside-shift", "F3"), ("refused", "unreadable-break", "F4"),
+    ]  # fmt: skip
+    assert "13:45-14:15 does not lie inside the shift 06:00-14:00" in got[0][3]

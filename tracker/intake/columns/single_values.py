@@ -10,14 +10,14 @@ from tracker.domain.units import fraction
 from tracker.intake.answers import Answers
 from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import plain_number
-from tracker.intake.columns.simple_columns import TimePlan, WeekdaysPlan, WordPlan
+from tracker.intake.columns.simple_columns import TimePlan, WeekdaysPlan, WordPlan, YesNoPlan
 from tracker.intake.report import Report
 from tracker.intake.vocabulary.dates import date_text, from_serial
 from tracker.intake.vocabulary.numbers import quantity
 
 _SHARES_OF_ONE = ("learning_rate", "learning_floor")
 """Where 1 means all of it, not one percent."""
-_PLANS = {Kind.WORD: WordPlan, Kind.TIME: TimePlan, Kind.WEEKDAYS: WeekdaysPlan}
+_PLANS = {Kind.WORD: WordPlan, Kind.YES_NO: YesNoPlan, Kind.TIME: TimePlan, Kind.WEEKDAYS: WeekdaysPlan}
 
 
 def single_value(column: Column, value: Any) -> Any:

@@ -1,93 +1,50 @@
 """What of a load does not fit the rest of the mill: articles and halls that there are not, pilots that cannot be one, days
-out of order. Judged against what the load brings and what the database holds."""
+out of order, absences that do not fit their crew. Judged against what the load brings and what the database holds."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, datetime
 from typing import Any
 
 from rapidfuzz import process
 
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.rows import RowKey, SourceTable, TypedRow
-from tracker.domain.words import fold, natural_key
-
-Stored = Mapping[str, Mapping[RowKey, Mapping[str, Any]]]
-"""Table → key → field → value, as the database holds it."""
-NEEDS = ("articles", "looms", "terms")
-"""Tables that the checks look up."""
-
-
-@dataclass(frozen=True, slots=True)
-class Around:
-    """The mill as the load leaves it. What is empty is not checked against: it may be loaded later."""
-
-    articles: frozenset[str]
-    halls: frozenset[str]
-    types: Mapping[str, frozenset[str]]
-    """Loom number → machine types of the looms of that number."""
-    terms: Mapping[str, Any]
-    """Folded term → value."""
-    today: date
-
-
-@dataclass(frozen=True, slots=True)
-class _Fault:
-    """A finding before it is placed in its cell."""
-
-    code: str
-    field: str
-    message: str
-    hint: str
-    severity: Severity = Severity.NOTE
+from tracker.domain.rows import SourceTable, TypedRow
+from tracker.domain.words import natural_key
+from tracker.intake.rows.around import Around, Fault, Stored, around
+from tracker.intake.rows.crew_checks import breaks, heads_away, known_crew, overlapping, within_its_dates
 
 
 def cross_findings(
     rows: Sequence[TypedRow], tables: Sequence[SourceTable], stored: Stored, today: date
 ) -> tuple[Finding, ...]:
-    """Refusals of warps whose article there is not, and notes; each with its cell. `stored`: the tables of `NEEDS`."""
-    around = _around(rows, stored, today)
+    """Refusals of warps whose article there is not, and notes; each with its cell. `stored`: the tables of `around.NEEDS`."""
+    mill = around(rows, stored, today)
     found = [
         _placed(fault, row, tables[row.source])
         for row in rows
         for check in _CHECKS.get(row.table, ())
-        for fault in check(row, around)
+        for fault in check(row, mill)
     ]
-    return tuple(found) + tuple(_readings_to_come(rows, tables, around))
+    return tuple(found) + tuple(_readings_to_come(rows, tables, mill))
 
 
-def _around(rows: Iterable[TypedRow], stored: Stored, today: date) -> Around:
-    after = {name: [*stored.get(name, {}).values(), *(r.values for r in rows if r.table == name)] for name in NEEDS}
-    looms = {(loom["loom"], loom["hall"]): loom.get("machine_type", "") for loom in after["looms"]}
-    types: dict[str, set[str]] = {}
-    for (loom, _), machine_type in looms.items():
-        types.setdefault(loom, set()).add(machine_type)
-    return Around(
-        articles=frozenset(article["article"] for article in after["articles"]),
-        halls=frozenset(hall for _, hall in looms),
-        types={loom: frozenset(names) for loom, names in types.items()},
-        terms={fold(term["term"]): term["value"] for term in after["terms"]},
-        today=today,
-    )
-
-
-def _article(row: TypedRow, around: Around) -> Iterator[_Fault]:
+def _article(row: TypedRow, around: Around) -> Iterator[Fault]:
     article = row.values["article"]
     if around.articles and article not in around.articles:
         near = process.extractOne(article, sorted(around.articles), score_cutoff=60)
         nearest = f"; the nearest is {near[0]}" if near else ""
-        yield _Fault("unknown-article", "article", f"Article {article} is not in the list of articles{nearest}.",
+        yield Fault("unknown-article", "article", f"Article {article} is not in the list of articles{nearest}.",
                      "Correct the cell, or load the sheet Articles with it.", Severity.REFUSED)  # fmt: skip
 
 
-def _hall(row: TypedRow, around: Around) -> Iterator[_Fault]:
+def _hall(row: TypedRow, around: Around) -> Iterator[Fault]:
     hall = row.values.get("hall")
     if hall and around.halls and hall not in around.halls:
-        yield _Fault("hall-without-looms", "hall", f"No loom stands in {hall}; the halls with looms are "
+        yield Fault("hall-without-looms", "hall", f"No loom stands in {hall}; the halls with looms are "
                      f"{_listed(around.halls)}. The row changes nothing.", "Correct the hall if it is a slip.")  # fmt: skip
 
 
-def _pilot(row: TypedRow, around: Around) -> Iterator[_Fault]:
+def _pilot(row: TypedRow, around: Around) -> Iterator[Fault]:
     term, loom = row.values["term"], str(row.values["value"])
     if not term.startswith("pilot of ") or not around.types:
         return
@@ -96,12 +53,12 @@ def _pilot(row: TypedRow, around: Around) -> Iterator[_Fault]:
     all_kinds = frozenset().union(*around.types.values())
     hint = "Correct it, or the pilot is chosen by cost alone."
     if kind not in all_kinds:
-        yield _Fault("pilot-of-no-type", "term", f"{term}: no loom has the machine type {kind}; there are "
+        yield Fault("pilot-of-no-type", "term", f"{term}: no loom has the machine type {kind}; there are "
                      f"{_listed(all_kinds)}.", hint)  # fmt: skip
     elif has is None:
-        yield _Fault("pilot-unknown", "value", f"{term}: loom {loom} is not in the loom list.", hint)
+        yield Fault("pilot-unknown", "value", f"{term}: loom {loom} is not in the loom list.", hint)
     elif kind not in has:
-        yield _Fault(
+        yield Fault(
             "pilot-of-other-type",
             "value",
             f"{term}: loom {loom} has the machine type {_listed(has)}, not {kind}.",
@@ -109,10 +66,10 @@ def _pilot(row: TypedRow, around: Around) -> Iterator[_Fault]:
         )
 
 
-def _finish(row: TypedRow, around: Around) -> Iterator[_Fault]:
+def _finish(row: TypedRow, around: Around) -> Iterator[Fault]:
     start, finish = _day(around.terms.get("start")), _day(around.terms.get("target finish"))
     if row.values["term"] in ("start", "target finish") and start and finish and finish < start:
-        yield _Fault("finish-before-start", "value", f"The target finish {finish} is before the start {start}; no loom can "
+        yield Fault("finish-before-start", "value", f"The target finish {finish} is before the start {start}; no loom can "
                      "be done by then.", "Correct one of the two.")  # fmt: skip
 
 
@@ -121,9 +78,10 @@ def _day(value: Any) -> date | None:
     return date.fromisoformat(value) if isinstance(value, str) else value
 
 
-Check = Callable[[TypedRow, Around], Iterator[_Fault]]
+Check = Callable[[TypedRow, Around], Iterator[Fault]]
 _CHECKS: dict[str, tuple[Check, ...]] = {
-    "warps": (_article,), "crews": (_hall,), "running": (_hall,), "closures": (_hall,), "terms": (_pilot, _finish),
+    "warps": (_article,), "crews": (_hall, breaks), "running": (_hall,), "closures": (_hall,), "terms": (_pilot, _finish),
+    "absences": (known_crew, within_its_dates, heads_away, overlapping), "overtime": (known_crew, within_its_dates),
 }  # fmt: skip
 
 
@@ -139,7 +97,7 @@ def _readings_to_come(rows: Iterable[TypedRow], tables: Sequence[SourceTable], a
         others = f", and {len(found) - 1} more of this sheet" if found[1:] else ""
         said = (f"Loom {row.values['loom']}: the warp was read at {row.values['read_at']:%Y-%m-%d %H:%M}{others}, later than "
                 f"{latest}.")  # fmt: skip
-        fault = _Fault("reading-to-come", "read_at", said, "Correct the day if it is a slip.")
+        fault = Fault("reading-to-come", "read_at", said, "Correct the day if it is a slip.")
         yield _placed(fault, row, tables[source])
 
 
@@ -147,7 +105,7 @@ def _listed(names: Iterable[str]) -> str:
     return ", ".join(sorted(names, key=natural_key))
 
 
-def _placed(fault: _Fault, row: TypedRow, table: SourceTable) -> Finding:
+def _placed(fault: Fault, row: TypedRow, table: SourceTable) -> Finding:
     heading = next((column.heading for column in table.columns if column.field == fault.field), "")
     value = str(row.values.get(fault.field, ""))
     cell = table.cell_of(fault.field, row.number)

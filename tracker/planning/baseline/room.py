@@ -12,7 +12,7 @@ from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad, WorkContent
 from tracker.planning.checks.case import Case, Hold, slots_needed
-from tracker.planning.checks.shared import held_by_slot, other_trades, tools_of
+from tracker.planning.checks.shared import Count, held_by_slot, one_crew, other_trades, tools_of
 
 Bools = NDArray[np.bool_]
 Ints = NDArray[np.int64]
@@ -130,23 +130,25 @@ class Room:
             return _Pool(nothing, np.full(self.slots, there.get(what, 0)), nothing.copy())
         trade = self.case.terms.lead_trade if kind == "crew" else what
         crews = crews_of(self.case.mill, trade)
-        return self._people([(crew, 1 if kind == "crew" else crew.heads) for crew in crews])
+        return self._people(crews, one_crew if kind == "crew" else Case.heads_in)
 
-    def _people(self, rows: Iterable[tuple[Crew, int]]) -> _Pool:
+    def _people(self, crews: Iterable[Crew], count: Count) -> _Pool:
         own = np.zeros((len(self.halls), self.slots), dtype=np.int64)
         shared = np.zeros(self.slots, dtype=np.int64)
-        for crew, count in rows:
-            there = [self._there(crew, hall) for hall in self.halls]
+        for crew in crews:
+            there = [self._there(count(self.case, crew, hall)) for hall in self.halls]
             if crew.hall is None:
-                shared += count * np.max(there, axis=0)
+                shared += np.max(there, axis=0)
             else:
-                own += count * np.array(there)
+                own += np.array(there)
         return _Pool(own, shared, np.zeros_like(own))
 
-    def _there(self, crew: Crew, hall: str) -> Ints:
-        at_work = np.zeros(self.slots, dtype=np.int64)
-        at_work[[slot for slot in self.case.crew_slots(crew, hall) if slot < self.slots]] = 1
-        return at_work
+    def _there(self, amounts: Mapping[int, int]) -> Ints:
+        """Amounts by slot, shape (slots,)."""
+        there = np.zeros(self.slots, dtype=np.int64)
+        inside = [slot for slot in amounts if slot < self.slots]
+        there[inside] = [amounts[slot] for slot in inside]
+        return there
 
     # ---- parts
 

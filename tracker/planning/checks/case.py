@@ -1,9 +1,9 @@
 """A plan laid beside the data it was made from."""
 
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from functools import cached_property
 from math import ceil
 
@@ -11,7 +11,7 @@ from tracker.domain.calendars import Calendar
 from tracker.domain.clock import horizon_end, start_of_day
 from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.plan import Booking, Plan
-from tracker.domain.shifts import crew_calendar, crews_of, running_calendar
+from tracker.domain.shifts import converting_calendar, crew_heads, crews_of, lead_heads, running_calendar
 from tracker.domain.windows import Window
 from tracker.domain.work import WorkContent
 from tracker.planning.problem import InWork, PlanningProblem
@@ -51,7 +51,8 @@ class Case:
         self.start = start_of_day(self.terms.start or self.today, self.terms)
         self._work: dict[str, list[int]] = {}
         self._running: dict[str, Calendar] = {}
-        self._there: dict[tuple[int, str], frozenset[int]] = {}
+        self._there: dict[tuple[int, str], Mapping[int, int]] = {}
+        self._converting: dict[tuple[int, str], frozenset[int]] = {}
         self._then: dict[LoomKey, WorkContent] = {}
 
     # ---- words
@@ -69,16 +70,31 @@ class Case:
     def begin(self, slot: int) -> datetime:
         return self.origin + slot * SLOT
 
-    def crew_slots(self, crew: Crew, hall: str) -> frozenset[int]:
-        """The slots before the horizon that a crew row works through from beginning to end in a hall."""
+    def heads_in(self, crew: Crew, hall: str) -> Mapping[int, int]:
+        """Slot before the horizon → heads of a crew row that work through it from beginning to end in a hall."""
         name = (id(crew), hall)
         if name not in self._there:
             last = (self.horizon_end - SLOT).astimezone(self.terms.zone).date()
-            self._there[name] = frozenset(slot for slot in self._whole(crew, hall, self.today, last) if slot >= 0)
+            levels = crew_heads(self.mill, crew, hall, self.today, last)
+            self._there[name] = {
+                slot: heads for heads, calendar in levels for slot in self._whole(calendar) if slot >= 0
+            }
         return self._there[name]
 
-    def _whole(self, crew: Crew, hall: str, first: date, last: date) -> Iterator[int]:
-        for a, b in crew_calendar(self.mill, crew, hall, first, last).spans:
+    def crew_slots(self, crew: Crew, hall: str) -> frozenset[int]:
+        """The slots before the horizon in which a crew row of the lead trade can work at a conversion in a hall."""
+        name = (id(crew), hall)
+        if name not in self._converting:
+            there, need = self.heads_in(crew, hall), self._lead_heads
+            self._converting[name] = frozenset(slot for slot, heads in there.items() if heads >= need)
+        return self._converting[name]
+
+    @cached_property
+    def _lead_heads(self) -> int:
+        return lead_heads(self.mill)
+
+    def _whole(self, calendar: Calendar) -> Iterator[int]:
+        for a, b in calendar.spans:
             yield from range(-((self.origin - a) // SLOT), (b - self.origin) // SLOT)
 
     def worked_since(self, hall: str, moment: datetime) -> int:
@@ -87,7 +103,8 @@ class Case:
             return 0
         first, last = moment.astimezone(self.terms.zone).date(), self.today - timedelta(days=1)
         crews = crews_of(self.mill, self.terms.lead_trade)
-        worked = {slot for crew in crews for slot in self._whole(crew, hall, first, last)}
+        calendars = [converting_calendar(self.mill, crew, hall, first, last) for crew in crews]
+        worked = {slot for calendar in calendars for slot in self._whole(calendar)}
         return sum(-((self.origin - moment) // SLOT) <= slot < 0 for slot in worked)
 
     def work(self, hall: str) -> list[int]:

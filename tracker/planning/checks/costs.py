@@ -172,7 +172,11 @@ class Prices:
         """Currency an hour of a crew of the lead trade: the mean of those at work at the start."""
         slot, hall = self.case.slot_of(booking.start), booking.key.hall
         crews = crews_of(self.case.mill, self.terms.lead_trade)
-        there = [c.heads * c.rate_per_head_h for c in crews if slot in self.case.crew_slots(c, hall)]
+        there = [
+            self.case.heads_in(c, hall)[slot] * c.rate_per_head_h
+            for c in crews
+            if slot in self.case.crew_slots(c, hall)
+        ]
         return fmean(there) if there else 0.0
 
     def _beam_outs(self, window: Window) -> list[datetime]:

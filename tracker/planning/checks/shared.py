@@ -12,6 +12,8 @@ from tracker.planning.checks.case import DUST, SLOT_MIN, Case, Hold
 
 Use = Counter[tuple[str, int]]
 """(hall, slot) → how much is used."""
+Count = Callable[[Case, Crew, str], Mapping[int, int]]
+"""Slot → what a crew row has to give in a hall."""
 
 
 def crews(case: Case) -> Iterator[str]:
@@ -22,15 +24,20 @@ def crews(case: Case) -> Iterator[str]:
         for slot in hold.slots:
             use[hold.key.hall, slot] += 1
             fixed[hold.key.hall, slot] += hold.fixed
-    rows = [(crew, 1) for crew in crews_of(case.mill, case.terms.lead_trade)]
-    yield from _too_much(case, f"{case.terms.lead_trade} crews", use, fixed, rows)
+    there = _there(case, crews_of(case.mill, case.terms.lead_trade), one_crew)
+    yield from _too_much(case, f"{case.terms.lead_trade} crews", use, fixed, *there)
+
+
+def one_crew(case: Case, crew: Crew, hall: str) -> Mapping[int, int]:
+    """1 in each slot in which a crew row of the lead trade can work at a conversion in a hall."""
+    return dict.fromkeys(case.crew_slots(crew, hall), 1)
 
 
 def heads_of_other_trades(case: Case) -> Iterator[str]:
     use, fixed = _used(case, lambda step: other_trades(case, step))
     for trade in sorted(use):
-        rows = [(crew, crew.heads) for crew in crews_of(case.mill, trade)]
-        yield from _too_much(case, f"{trade} heads", use[trade], fixed[trade], rows)
+        there = _there(case, crews_of(case.mill, trade), Case.heads_in)
+        yield from _too_much(case, f"{trade} heads", use[trade], fixed[trade], *there)
 
 
 def other_trades(case: Case, step: StepLoad) -> dict[str, int]:
@@ -110,11 +117,10 @@ def held_by_slot(
     return held
 
 
-def _too_much(case: Case, what: str, use: Use, fixed: Use, rows: list[tuple[Crew, int]]) -> Iterator[str]:
+def _too_much(case: Case, what: str, use: Use, fixed: Use, own: Use, anywhere: Counter[int]) -> Iterator[str]:
     """Slots in which the halls together ask for more than there is: each hall takes its own crews first, and what it
     lacks comes from the crews of any hall. What firm bookings and looms in work take too much is not the plan's."""
     halls = sorted({hall for hall, _ in use})
-    own, anywhere = _there(case, halls, rows)
     over = set()
     for slot in {slot for _, slot in use}:
         wanted = sum(max(0, use[hall, slot] - own[hall, slot]) for hall in halls)
@@ -124,16 +130,20 @@ def _too_much(case: Case, what: str, use: Use, fixed: Use, rows: list[tuple[Crew
     yield from _spans_in_words(case, over, f"more {what} wanted than there are")
 
 
-def _there(case: Case, halls: list[str], rows: list[tuple[Crew, int]]) -> tuple[Use, Counter[int]]:
+def _there(case: Case, crews: Iterable[Crew], count: Count) -> tuple[Use, Counter[int]]:
+    """What the crews of each hall have to give slot by slot, and those of any hall."""
     own: Use = Counter()
     anywhere: Counter[int] = Counter()
-    for crew, count in rows:
-        if crew.hall is not None:
-            for slot in case.crew_slots(crew, crew.hall):
-                own[crew.hall, slot] += count
+    halls = {key.hall for key in case.mill.looms}
+    for crew in crews:
+        most: Counter[int] = Counter()
+        for hall in halls if crew.hall is None else {crew.hall}:
+            for slot, amount in count(case, crew, hall).items():
+                most[slot] = max(most[slot], amount)
+        if crew.hall is None:
+            anywhere.update(most)
         else:
-            for slot in frozenset().union(*(case.crew_slots(crew, hall) for hall in halls)):
-                anywhere[slot] += count
+            own.update({(crew.hall, slot): amount for slot, amount in most.items()})
     return own, anywhere
 
 

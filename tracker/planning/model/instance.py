@@ -28,8 +28,9 @@ from tracker.planning.model.numbered import KINDS, ContentTable, Menus, PoolHold
 from tracker.planning.model.pools import (
     Pool,
     PoolKind,
+    converting,
+    heads_at_work,
     lead_pool,
-    presence,
     stopped_pool,
     tool_pool,
     trade_pool,
@@ -149,10 +150,12 @@ def _grid(problem: PlanningProblem) -> tuple[Grid, datetime]:
 def _hall_clock(problem: PlanningProblem, grid: Grid, hall: str) -> HallClock:
     mill = problem.mill
     lead, past = crews_of(mill, mill.terms.lead_trade), grid.before(PAST_DAYS)
-    there = [(presence(mill, grid, crew, hall), crew.heads * crew.rate_per_head_h) for crew in lead]
-    worked = np.sum([presence(mill, past, crew, hall) for crew in lead], axis=0)
-    crews = np.sum([at_work for at_work, _ in there], axis=0)
-    cost = np.sum([at_work * rate for at_work, rate in there], axis=0)
+    there = [(crew, converting(mill, grid, crew, hall)) for crew in lead]
+    worked = np.sum([converting(mill, past, crew, hall) for crew in lead], axis=0)
+    crews = np.sum([at_work for _, at_work in there], axis=0)
+    cost = np.sum(
+        [at_work * heads_at_work(mill, grid, crew, hall) * crew.rate_per_head_h for crew, at_work in there], axis=0
+    )
     work = np.flatnonzero(crews).astype(np.int32)
     return HallClock(
         hall, work, _running(problem, grid, hall), cost / np.maximum(crews, 1),

@@ -2,7 +2,9 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from tracker.domain.formats import listed, moment
+from tracker.domain.clock import horizon_end
+from tracker.domain.formats import count, listed, moment
+from tracker.domain.shifts import crews_of, lead_heads, short_of_heads
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
 from tracker.planning.model.contents import rateless
@@ -13,6 +15,7 @@ def notes(problem: PlanningProblem, contents: Sequence[WorkContent], rates: Mapp
     """`rates`: folded trade → currency per head and hour."""
     yield from _not_recorded(problem)
     yield from _overlapping(problem)
+    yield from _short_crews(problem)
     yield from _without_rate(problem, contents, rates)
     yield from _without_price(problem, contents)
     yield from _overdue(problem)
@@ -38,6 +41,18 @@ def _overlapping(problem: PlanningProblem) -> Iterator[str]:
             f"Crew {one.crew} stands in two rows whose hours overlap, first on {moment(at, problem.mill.terms.zone)}; it counts "
             f"as one crew there{f', in {hall}' if hall else ''}."
         )
+
+
+def _short_crews(problem: PlanningProblem) -> Iterator[str]:
+    """Crews of the lead trade that are at work with fewer heads than a conversion needs."""
+    mill, zone = problem.mill, problem.mill.terms.zone
+    first, last = (at.astimezone(zone).date() for at in (problem.as_of, horizon_end(mill.terms, problem.as_of)))
+    for crew in crews_of(mill, mill.terms.lead_trade):
+        if days := short_of_heads(mill, crew, first, last):
+            yield (
+                f"Crew {crew.crew} has fewer than the {count(lead_heads(mill), 'head')} that the method asks for on "
+                f"{listed([f'{day}' for day in days])}; it takes no conversion then."
+            )
 
 
 def _without_rate(

@@ -1,16 +1,18 @@
 """What conversions share slot by slot: crews of the lead trade, heads of the other trades, tools, the hall limit."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
 import numpy as np
 
 from tracker.domain.mill import Crew, Mill
-from tracker.domain.shifts import crew_calendar
+from tracker.domain.shifts import converting_calendar, crew_heads, crews_of
 from tracker.domain.words import fold
 from tracker.planning.model.grid import Grid, Ints
 
+Count = Callable[[Mill, Grid, Crew, str], Ints]
+"""What a crew row has to give in a hall in each slot, shape (slots,)."""
 STOPPED = "looms stopped at once"
 
 
@@ -56,14 +58,13 @@ class Pool:
 
 
 def lead_pool(mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew]) -> Pool:
-    """Crews of the lead trade at work, counted as crews."""
-    return _people(mill, grid, halls, [(crew, 1) for crew in crews], fold(mill.terms.lead_trade), PoolKind.CREWS)
+    """Crews of the lead trade that can take a conversion, counted as crews."""
+    return _people(mill, grid, halls, crews, converting, fold(mill.terms.lead_trade), PoolKind.CREWS)
 
 
 def trade_pool(mill: Mill, grid: Grid, halls: list[str], trade: str) -> Pool:
     """Heads of another trade at work."""
-    crews = [(crew, crew.heads) for crew in mill.crews if fold(crew.trade) == trade]
-    return _people(mill, grid, halls, crews, trade, PoolKind.HEADS)
+    return _people(mill, grid, halls, crews_of(mill, trade), heads_at_work, trade, PoolKind.HEADS)
 
 
 def tool_pool(mill: Mill, grid: Grid, halls: list[str], tool: str) -> Pool:
@@ -83,21 +84,30 @@ def stopped_pool(limit: int, grid: Grid, halls: list[str]) -> Pool:
     return Pool(STOPPED, PoolKind.STOPPED, own, np.zeros(grid.slots, dtype=np.int32))
 
 
-def presence(mill: Mill, grid: Grid, crew: Crew, hall: str) -> Ints:
-    """1 in each slot that the crew works through in the hall, shape (slots,)."""
+def converting(mill: Mill, grid: Grid, crew: Crew, hall: str) -> Ints:
+    """1 in each slot through which the crew row can work at a conversion in the hall, shape (slots,)."""
     days = grid.days()
-    return grid.whole(crew_calendar(mill, crew, hall, days[0], days[-1])).astype(np.int32)
+    return grid.whole(converting_calendar(mill, crew, hall, days[0], days[-1])).astype(np.int32)
 
 
-def _people(mill: Mill, grid: Grid, halls: list[str], crews: list[tuple[Crew, int]], name: str, kind: PoolKind) -> Pool:
+def heads_at_work(mill: Mill, grid: Grid, crew: Crew, hall: str) -> Ints:
+    """Heads of the crew row that work through each slot in the hall, shape (slots,)."""
+    days = grid.days()
+    there = crew_heads(mill, crew, hall, days[0], days[-1])
+    return sum((heads * grid.whole(calendar) for heads, calendar in there), np.zeros(grid.slots, dtype=np.int32))
+
+
+def _people(
+    mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew], count: Count, name: str, kind: PoolKind
+) -> Pool:
     own = np.zeros((len(halls), grid.slots), dtype=np.int32)
     shared = np.zeros(grid.slots, dtype=np.int32)
-    for crew, count in crews:
+    for crew in crews:
         if crew.hall is None:
-            there = [presence(mill, grid, crew, hall) for hall in halls]
-            shared += count * np.max(there, axis=0) if there else 0
+            there = [count(mill, grid, crew, hall) for hall in halls]
+            shared += np.max(there, axis=0) if there else 0
         elif crew.hall in halls:
-            own[halls.index(crew.hall)] += count * presence(mill, grid, crew, crew.hall)
+            own[halls.index(crew.hall)] += count(mill, grid, crew, crew.hall)
     return Pool(name, kind, own, shared)
 
 

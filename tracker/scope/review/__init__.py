@@ -7,7 +7,7 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.method import Method
 from tracker.domain.mill import Crew, Loom, LoomKey, Part, Tool
 from tracker.domain.terms import Terms
-from tracker.scope.review import choices, conditions, coverage, figures, headings, steps, supplies, values
+from tracker.scope.review import choices, conditions, coverage, figures, headings, steps, supplies, together, values
 from tracker.scope.review.settling import answered, settle
 from tracker.scope.review.subject import Subject
 
@@ -46,6 +46,8 @@ THEN: tuple[Check, ...] = (
     coverage.doubled,
     coverage.two_targets,
     coverage.side_by_side,
+    steps.warp_order,
+    together.never_at_work,
     coverage.no_work,
     coverage.no_loom,
 )

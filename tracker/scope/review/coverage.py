@@ -65,7 +65,7 @@ def two_targets(subject: Subject) -> Iterator[Finding]:
 
 def side_by_side(subject: Subject) -> Iterator[Finding]:
     """Rows of one step that together need more heads or tools than there are."""
-    said, seen, loader = set(), set(), Loader(1.0)
+    said, seen, loader = set(), set(), Loader(0.0)
     for piece, looms in subject.pieces(0).items():
         for step in loader.load(piece.rows).steps:
             if id(step) in seen:  # the loader gives the same rows side by side the same object

@@ -38,3 +38,21 @@ def places(subject: Subject) -> Iterator[Finding]:
             yield found("step-in-two-places", Severity.REFUSED, other, "place",
                         f"Step {step} is {of[0].place} in row {of[0].row.number} and {other.place} here.",
                         "Rows of one step are done side by side: give one of them another number.", other.place)  # fmt: skip
+
+
+def warp_order(subject: Subject) -> Iterator[Finding]:
+    """What needs the old warp out comes before what needs the new one in, for every loom that gets both."""
+    together = subject.pieces(0) if subject.looms else {}
+    every = [piece.rows for piece in together] or [subject.method.operations]
+    late: dict[int, tuple[Operation, Operation]] = {}
+    for rows in every:
+        first_in = min((row for row in rows if row.warp == "in"), key=lambda row: row.step, default=None)
+        for row in rows:
+            if first_in and row.warp == "out" and row.step >= first_in.step:
+                late.setdefault(id(row), (row, first_in))
+    for row, first_in in late.values():
+        yield found("warp-out-after-in", Severity.REFUSED, row, "warp",
+                    f"Step {row.step} {row.operation} needs the warp out, but step {first_in.step} {first_in.operation} "
+                    f"({cell_of(first_in, 'warp')}) needs it in.",
+                    "The new warp comes in once: put every step that needs it out before those that need it in.",
+                    "out")  # fmt: skip

@@ -43,7 +43,7 @@ def trades(subject: Subject) -> Iterator[Finding]:
 
 
 def heads(subject: Subject) -> Iterator[Finding]:
-    """More heads than the smallest crew of the lead trade has, or than a trade has altogether."""
+    """More heads than the largest crew of the lead trade has, or than a trade has altogether."""
     for row in subject.method.operations:
         most = most_heads(subject, row.trade)
         if most is not None and isinstance(row.heads, int) and row.heads > most:
@@ -60,12 +60,12 @@ def most_heads(subject: Subject, trade: str) -> int | None:
             crews[crew.crew] = max(crews.get(crew.crew, 0), crew.heads)
     if not crews:
         return None
-    return min(crews.values()) if _leads(subject, trade) else sum(crews.values())
+    return max(crews.values()) if _leads(subject, trade) else sum(crews.values())
 
 
 def _limit(subject: Subject, trade: str, most: int) -> str:
     lead = _leads(subject, trade)
-    return f"the smallest crew of the lead trade has {most}" if lead else f"there are {most} altogether"
+    return f"the largest crew of the lead trade has {most}" if lead else f"there are {most} altogether"
 
 
 def _leads(subject: Subject, trade: str) -> bool:

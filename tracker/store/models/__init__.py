@@ -11,12 +11,14 @@ from tracker.store.models.method import (
     SetpointRow,
 )
 from tracker.store.models.mill import (
+    AbsenceRow,
     ArticleRow,
     ChangeRow,
     ClosureRow,
     CrewRow,
     HallRow,
     LoomRow,
+    OvertimeRow,
     ReadingRow,
     RunningRow,
     StandingRow,
@@ -30,6 +32,7 @@ from tracker.store.models.stock import MovementRow, PartRow, ReceiptRow, Reserva
 
 __all__ = [
     "AboutRow",
+    "AbsenceRow",
     "AlternativeRow",
     "Answer",
     "ArticleRow",
@@ -50,6 +53,7 @@ __all__ = [
     "OperationMinutesRow",
     "OperationRow",
     "OtherDateRow",
+    "OvertimeRow",
     "PartRow",
     "PlanRow",
     "PriceRow",

@@ -40,6 +40,10 @@ class OperationRow(OfMethod, Base):
     place: Mapped[str | None]
     caution: Mapped[str | None]
     torque_nm: Mapped[float | None]
+    warp: Mapped[str | None]
+    learns: Mapped[bool | None]
+    stops_neighbours: Mapped[bool | None]
+    waivable: Mapped[bool | None]
 
 
 class KitLineRow(OfMethod, Base):
@@ -72,3 +76,5 @@ class CheckRow(OfMethod, Base):
     kind: Mapped[str | None]
     low: Mapped[float | None]
     high: Mapped[float | None]
+    safety: Mapped[bool | None]
+    waivable: Mapped[bool | None]

@@ -20,6 +20,7 @@ class LoomRow(Base):
     loom: Mapped[str] = mapped_column(primary_key=True)
     row: Mapped[str | None]
     place: Mapped[str | None]
+    section: Mapped[str | None]
     machine_type: Mapped[str]
     insertion: Mapped[str | None]
     year: Mapped[int | None]
@@ -98,6 +99,9 @@ class ChangeRow(Base):
     kind: Mapped[str]
     hours_h: Mapped[float]
     machine_type: Mapped[str | None]
+    meanwhile_h: Mapped[float | None]
+    trade: Mapped[str | None]
+    heads: Mapped[int | None]
 
 
 class CrewRow(Base):
@@ -113,6 +117,26 @@ class CrewRow(Base):
     hall: Mapped[str | None]
     from_on: Mapped[date | None]
     to_on: Mapped[date | None]
+    breaks: Mapped[str | None]
+
+
+class AbsenceRow(Base):
+    __tablename__ = "absences"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    crew: Mapped[str]
+    from_on: Mapped[date]
+    to_on: Mapped[date]
+    heads: Mapped[int | None]
+    reason: Mapped[str | None]
+
+
+class OvertimeRow(Base):
+    __tablename__ = "overtime"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    crew: Mapped[str]
+    on: Mapped[date]
+    start: Mapped[time]
+    end: Mapped[time]
 
 
 class RunningRow(Base):
@@ -131,6 +155,8 @@ class ClosureRow(Base):
     hall: Mapped[str | None]
     stops: Mapped[str | None]
     reason: Mapped[str | None]
+    start: Mapped[time | None]
+    end: Mapped[time | None]
 
 
 class ToolRow(Base):

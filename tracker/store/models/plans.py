@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import ForeignKey, ForeignKeyConstraint
+from sqlalchemy import JSON, ForeignKey, ForeignKeyConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
 from tracker.store.base import AppendOnly, Base
@@ -26,6 +26,8 @@ class PlanRow(AppendOnly, Base):
     start: Mapped[date | None]
     reasons: Mapped[list[Any]]
     terms: Mapped[dict[str, Any]]
+    crew_changes: Mapped[int | None]
+    """None = made before crews were named."""
 
 
 class OfPlan(AppendOnly):
@@ -55,6 +57,10 @@ class BookingRow(OfPlan, Base):
     parts_cost: Mapped[float]
     saving_foregone: Mapped[float]
     moves: Mapped[float]
+    crews: Mapped[list[Any] | None] = mapped_column(JSON)
+    """[crew, from, to] each; None as in `crew_changes`."""
+    needs: Mapped[list[Any] | None] = mapped_column(JSON)
+    """[trade or tool, its name, how many, from, to] each."""
 
 
 class LeftOverRow(OfPlan, Base):
