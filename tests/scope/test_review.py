@@ -291,7 +291,7 @@ def test_a_row_that_was_read_nowhere_names_no_cell():
 
 def test_what_needs_the_warp_out_comes_before_what_needs_it_in():
     late = replace(operation(9, 70, "Drill", 5), warp="out", row=row(9, "step", "operation", "warp"))
-    early = replace(operation(8, 60, "Gait", 5), warp="in")
+    early = replace(operation(8, 65, "Gait", 5), warp="in")
     (one,) = (f for f in findings(with_operations(early, late)) if f.code == "warp-out-after-in")
     assert (
         where(one)[:3] == ("warp-out-after-in", REFUSED, "Operations")
