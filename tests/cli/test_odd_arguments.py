@@ -1,5 +1,6 @@
 """Odd moments, amounts, paths and databases become one line, and a password stands in none."""
 
+from datetime import datetime
 from io import BytesIO, TextIOWrapper
 
 import pytest
@@ -64,6 +65,21 @@ def test_databases_that_are_none(mill, database, says):
         ran = mill("--db", database, *command)
         assert ran.code == 1
         assert says in ran.line and PASSWORD not in ran.err + ran.out
+
+
+@pytest.mark.parametrize("year", [1980, 2150])
+def test_a_computer_whose_clock_is_wrong(planned, monkeypatch, year):
+    """A board without battery starts in 1970 or 1980: what is booked then would stand before everything."""
+
+    class Clock(datetime):
+        @classmethod
+        def now(cls, tz=None):
+            return datetime(year, 1, 1, 6, tzinfo=tz)
+
+    monkeypatch.setattr("tracker.domain.clock.datetime", Clock)
+    ran = planned("stock", "count", "RAIL-N", "4")
+    says = f"this computer's clock says {year}-01-01 06:00 UTC, which is not within 1990 to 2100; set it right"
+    assert (ran.code, ran.line) == (1, says)
 
 
 def test_a_full_standard_output_is_one_line(mill, monkeypatch):

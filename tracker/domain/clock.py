@@ -3,12 +3,20 @@
 from datetime import UTC, date, datetime, time, timedelta
 
 from tracker.domain.terms import Terms
-from tracker.errors import UsageError
+from tracker.errors import DataError, UsageError
+
+FIRST, LAST = date(1990, 1, 1), date(2100, 12, 31)
+"""Days that may be named: before and after, no mill has anything to plan or record."""
 
 
 def now() -> datetime:
-    """This moment, UTC."""
-    return datetime.now(UTC)
+    """This moment, UTC. DataError where the computer's clock is out of reach: what it dates would stand before everything."""
+    at = datetime.now(UTC)
+    if not FIRST <= at.date() <= LAST:
+        raise DataError(
+            f"this computer's clock says {at:%Y-%m-%d %H:%M} UTC, which is not within {FIRST.year} to {LAST.year}; set it right"
+        )
+    return at
 
 
 def start_of_day(on: date, terms: Terms) -> datetime:
@@ -27,10 +35,6 @@ def horizon_end(terms: Terms, as_of: datetime) -> datetime:
     """Local midnight `horizon_days` after the programme's start (none given: after the day of `as_of`), UTC."""
     first = terms.start or as_of.astimezone(terms.zone).date()
     return start_of_day(first + timedelta(days=terms.horizon_days), terms)
-
-
-FIRST, LAST = date(1990, 1, 1), date(2100, 12, 31)
-"""Days that a person may name: before and after, no mill has anything to plan or record."""
 
 
 def within_reach(day: date, typed: str) -> date:
