@@ -7,25 +7,27 @@ from typing import Any, NoReturn, TypeVar
 import streamlit as st
 
 from tracker.errors import TrackerError
+from tracker.services.context import Context
 from tracker.services.state import DatabaseState, database_state, require_there
 
 R = TypeVar("R")
 
 
-def database() -> str:
-    """The database of the command line: BEAMSLOT_DB, else `beamslot.db` here. DataError once its file has vanished."""
-    db = os.environ.get("BEAMSLOT_DB", "beamslot.db")
-    require_there(db)
-    return db
+def context() -> Context:
+    """For the database of the command line: BEAMSLOT_DB, else `beamslot.db` here. DataError once its file has vanished."""
+    here = Context(os.environ.get("BEAMSLOT_DB", "beamslot.db"))
+    require_there(here)
+    return here
 
 
 def state() -> DatabaseState:
-    return database_state(database())
+    return database_state(context())
 
 
 def ask(service: Callable[..., R], *args: Any, **more: Any) -> R:
     """The service's answer for the database as it stands; worked out again only where something was written since."""
-    return _answer(f"{service.__module__}.{service.__qualname__}", database(), state().mark, args, more, service)
+    here, name = context(), f"{service.__module__}.{service.__qualname__}"
+    return _answer(name, here.database, database_state(here).mark, args, more, service, here)
 
 
 def ask_now(service: Callable[..., R], *args: Any) -> R:
@@ -59,5 +61,7 @@ def _state_or_refusal() -> DatabaseState | str:
 
 
 @st.cache_data(max_entries=64, show_spinner="Reading the database …")
-def _answer(name: str, db: str, mark: tuple, args: tuple, more: dict[str, Any], _service: Callable[..., Any]) -> Any:
-    return _service(db, *args, **more)
+def _answer(
+    name: str, database: str, mark: tuple, args: tuple, more: dict[str, Any], _service: Callable[..., Any], _here: Context
+) -> Any:  # fmt: skip
+    return _service(_here, *args, **more)

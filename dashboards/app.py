@@ -30,7 +30,7 @@ def main() -> None:
     st.html(SORTING, unsafe_allow_javascript=True)
     chosen = st.navigation(PAGES, position="top")
     try:
-        access.database()
+        access.context()
         warn_if_out_of_date()
         chosen.run()
     except TrackerError as error:

@@ -86,7 +86,7 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
         return
     leave_out = bool(report.refusal) and _leave_out(report)
     if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
-        done = load(access.database(), list(files), partial=leave_out, answers=answers)
+        done = load(access.context(), list(files), partial=leave_out, answers=answers)
         if done.refusal:
             st.error(literal(screen_words(done.refusal)))
             return

@@ -108,7 +108,7 @@ def _make(board: ScenarioBoard) -> None:
     said.progress(0.0, "planning")
     try:
         report = plan(
-            access.database(), scenario=file, time_limit_s=float(seconds), as_of=access.state().as_of,
+            access.context(), scenario=file, time_limit_s=float(seconds), as_of=access.state().as_of,
             progress=lambda text, fraction: said.progress(min(1.0, max(0.0, fraction)), literal(text)) and None,
         )  # fmt: skip
     except TrackerError as error:

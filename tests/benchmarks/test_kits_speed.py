@@ -7,6 +7,7 @@ Issue's goals: needs in under 1 s, reserve all in under 3 s (with the database).
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from opened import here
 
 from tracker.domain.calendars import iso_week
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt
@@ -82,16 +83,16 @@ def db(tmp_path):
     url = str(tmp_path / "mill.db")
     rows = [added("looms", k.loom, k.hall, hall=k.hall, loom=k.loom, machine_type="AJ-190") for k in MILL.looms]
     rows += [added("parts", name, part=name, on_hand=1500.0, safety_stock=20.0) for name in NAMES]
-    with open_store(url, make=True).unit_of_work() as uow:
-        uow.load_writer(at=AT, who="planner").write(rows, {})
-        uow.save_plan(PLAN, published=True, who="planner")
+    with open_store(url, make=True).unit_of_work("planner") as uow:
+        uow.load_writer(at=AT).write(rows, {})
+        uow.save_plan(PLAN, published=True)
         uow.commit()
     return url
 
 
 def _reserve_all(db: str) -> int:
-    with open_store(db).unit_of_work() as uow:
-        reserve_plan(uow, PLAN, "planner")
+    with open_store(db).unit_of_work("planner") as uow:
+        reserve_plan(uow, PLAN)
         uow.commit()
         return len(uow.reservations())
 
@@ -101,7 +102,7 @@ def _one_by_one(db: str) -> int:
     from tracker.services.reservations import reserve as reserve_kit
 
     for booking in PLAN.bookings[: BOOKINGS // 50]:
-        reserve_kit(db, booking.key.loom, booking.key.hall, who="planner")
+        reserve_kit(here(db), booking.key.loom, booking.key.hall)
     return BOOKINGS // 50
 
 

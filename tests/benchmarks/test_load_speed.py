@@ -11,6 +11,7 @@ from pathlib import Path
 import openpyxl
 import pandas
 import pytest
+from opened import here
 
 from tracker.services.load import load
 
@@ -50,6 +51,6 @@ def test_baseline_pandas_reads(benchmark, workbook):
 def test_load_through_to_commit(benchmark, workbook, tmp_path):
     numbers = count()
     report = benchmark.pedantic(
-        lambda: load(str(tmp_path / f"{next(numbers)}.db"), [workbook], today=date(2026, 11, 25)), rounds=3
+        lambda: load(here(tmp_path / f"{next(numbers)}.db"), [workbook], today=date(2026, 11, 25)), rounds=3
     )
     assert report.written and report.tables[0].rows.added == 5000

@@ -176,7 +176,7 @@ def test_a_plan_published_elsewhere_shows_without_a_touch(tmp_path, open_page):
     with served(db) as screens:
         page = open_page(screens.url)
         assert "No plan is published yet" in page.inner_text("body")
-        with open_store(db).unit_of_work() as uow:
-            uow.save_plan(small_plan(mill), published=True, who="planner")
+        with open_store(db).unit_of_work("planner") as uow:
+            uow.save_plan(small_plan(mill), published=True)
             uow.commit()
         page.wait_for_selector("text=How good the plan is", timeout=40_000)

@@ -5,6 +5,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from opened import here
 from typer.testing import CliRunner
 
 from tracker.cli import app, main
@@ -70,7 +71,7 @@ def _planned(_loaded, tmp_path_factory):
     with open_store(database).reading() as uow:
         terms = uow.terms()
     assert terms.start
-    plan = baseline(database, start_of_day(terms.start, terms)).baseline
+    plan = baseline(here(database), start_of_day(terms.start, terms)).baseline
     with open_store(database).unit_of_work() as uow:
         uow.save_plan(plan, published=True)
         reserve_plan(uow, plan)

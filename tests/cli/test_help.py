@@ -9,6 +9,7 @@ import pytest
 import typer
 
 from tracker.cli import app
+from tracker.services.context import Context
 
 README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
 ROOT: Any = typer.main.get_command(app)
@@ -47,7 +48,7 @@ def test_the_example_can_be_typed(name):
     command, arguments = ROOT, shlex.split(text[1])
     while hasattr(command, "commands"):
         command = command.commands[arguments.pop(0)]
-    command.make_context(name, arguments)  # raises a usage error where it does not fit
+    command.make_context(name, arguments, obj=Context("beamslot.db"))  # raises a usage error where it does not fit
 
 
 def test_the_readme_has_exactly_the_commands_and_their_options():

@@ -84,19 +84,19 @@ def at(day: int, hour: int) -> datetime:
 
 def put(db: Path, mill: Mill, plan: Plan | None = None) -> str:
     """Write a mill, and publish a plan, in a new database; gives its path."""
-    with open_store(db, make=True).unit_of_work() as uow:
+    with open_store(db, make=True).unit_of_work("planner") as uow:
         _write(uow, [row for row in _changes(mill) if row.table == "terms"], ())
         uow.commit()
-    with open_store(db).unit_of_work() as uow:
+    with open_store(db).unit_of_work("planner") as uow:
         _write(uow, [row for row in _changes(mill) if row.table != "terms"], tuple(_method_rows(mill.method)))
         if plan:
-            uow.save_plan(plan, published=True, who="planner")
+            uow.save_plan(plan, published=True)
         uow.commit()
     return str(db)
 
 
 def _write(uow: Any, changes: list[Change], method: tuple[TypedRow, ...]) -> None:
-    writer = uow.load_writer(at=AS_OF, who="planner")
+    writer = uow.load_writer(at=AS_OF)
     names = ["loom", "machine_type", "speed_ppm", "efficiency", "reed_width_cm", "rail"]
     columns = [SourceColumn(name, f"{chr(65 + i)}1", name if name != "rail" else "") for i, name in enumerate(names)]
     source = SourceTable("mill.xlsx", "Looms", "looms", 1, tuple(columns))

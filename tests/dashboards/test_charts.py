@@ -5,6 +5,7 @@ from typing import Any
 
 import pandas as pd
 import pytest
+from opened import here
 from screen_mill import AS_OF, put, small_mill, small_plan
 
 from dashboards.charts import (
@@ -53,7 +54,7 @@ def test_every_window_kind_has_its_own_colour_shape_and_sign():
 
 
 def test_stage_bars_keep_the_order_of_the_programme_and_are_counted_in_words(db):
-    bars, counts = layers(stage_chart(stage_frame(status(db, AS_OF))))
+    bars, counts = layers(stage_chart(stage_frame(status(here(db), AS_OF))))
     assert bars["encoding"]["y"]["sort"][0] == "to survey"
     assert counts["mark"]["type"] == "text" and counts["encoding"]["text"]["field"] == "says"
 
@@ -75,13 +76,13 @@ def test_a_long_programme_labels_only_some_weeks():
 
 
 def test_cost_bars_say_planned_or_so_far(db):
-    bars, said = layers(cost_chart(cost_frame(status(db, AS_OF)), "EUR"))
+    bars, said = layers(cost_chart(cost_frame(status(here(db), AS_OF)), "EUR"))
     assert bars["encoding"]["color"]["scale"]["domain"] == ["planned", "so far"]
     assert said["encoding"]["text"]["field"] == "words"
 
 
 def test_the_board_spans_the_days_asked_for_and_marks_firm_bookings(db):
-    board = bookings(db, AS_OF)
+    board = bookings(here(db), AS_OF)
     rest = rest_frame(board.working["Hall 1"], board.zone, date(2027, 1, 4), 7)
     chart = board_chart(board_frame(board.rows, board.zone), rest, date(2027, 1, 4), 7, wall_ms(AS_OF, board.zone))
     assert marks(chart) == [
@@ -107,7 +108,7 @@ def test_the_board_spans_the_days_asked_for_and_marks_firm_bookings(db):
 
 
 def test_four_weeks_are_labelled_by_mondays(db):
-    board = bookings(db, AS_OF)
+    board = bookings(here(db), AS_OF)
     rest = pd.DataFrame({"start_ms": [], "end_ms": []})
     chart = board_chart(board_frame(board.rows, board.zone), rest, date(2027, 1, 4), 28, 0.0)
     values = layers(chart)[0]["encoding"]["x"]["axis"]["values"]
@@ -121,10 +122,10 @@ def titles(chart: Any) -> set[str]:
 
 
 def test_every_axis_says_what_it_measures_and_in_what_unit(db):
-    report = status(db, AS_OF)
+    report = status(here(db), AS_OF)
     assert titles(stage_chart(stage_frame(report))) == {"stage", "looms"}
     assert titles(cost_chart(cost_frame(report), "EUR")) == {"cost", "cost (EUR)"}
-    assert titles(scenario_chart(scenario_frame(scenario_board(db)), "EUR")) == {"plan", "cost (EUR)"}
+    assert titles(scenario_chart(scenario_frame(scenario_board(here(db))), "EUR")) == {"plan", "cost (EUR)"}
     assert titles(cash_chart(MONEY, "EUR")) == {"month", "money (EUR)"}
     assert titles(stock_chart(STOCK, "m")) == {"ISO week", "needed, in stock (m)"}
 
@@ -149,14 +150,14 @@ def test_bars_of_two_kinds_are_filled_and_outlined():
 
 
 def test_the_parts_of_a_scenario_bar_carry_the_numbers_of_the_legend(db):
-    frame = scenario_frame(scenario_board(db))
+    frame = scenario_frame(scenario_board(here(db)))
     assert list(frame["term"])[:2] == ["1 lost production", "2 late beam-outs"]
     numbers = layers(scenario_chart(frame, "EUR"))[1]
     assert numbers["mark"]["type"] == "text" and numbers["encoding"]["text"]["condition"]["field"] == "number"
 
 
 def test_the_words_of_a_booking_stand_clear_of_its_forecast(db):
-    frame = board_frame(bookings(db, AS_OF).rows, bookings(db, AS_OF).zone)
+    frame = board_frame(bookings(here(db), AS_OF).rows, bookings(here(db), AS_OF).zone)
     row = frame.iloc[0]
     assert row["right_ms"] == max(row["end_ms"], row["p90_ms"]) and row["left_ms"] == min(
         row["start_ms"], row["p10_ms"]

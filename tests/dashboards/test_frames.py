@@ -4,6 +4,7 @@ from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
 
 import pytest
+from opened import here
 from screen_mill import AS_OF, SEVEN, at, put, small_mill, small_plan
 
 from dashboards.frames import (
@@ -61,7 +62,7 @@ def test_the_monday_of_an_iso_week():
 
 
 def test_stages_and_costs(db):
-    report = status(db, AS_OF)
+    report = status(here(db), AS_OF)
     stages = dict(zip(*(stage_frame(report)[name] for name in ("stage", "looms")), strict=True))
     # A-9 lacks its rail; two rails are on hand for the two booked looms, none is reserved: booked, not kitted
     assert (stages["to survey"], stages["booked"], stages["kitted"]) == (1, 2, 0)
@@ -72,7 +73,7 @@ def test_stages_and_costs(db):
 
 
 def test_the_board_frame_has_the_words_and_the_spread(db):
-    board = bookings(db, AS_OF)
+    board = bookings(here(db), AS_OF)
     frame = board_frame(board.rows, board.zone)
     assert list(frame["row"]) == ["A-7", "A-10"]
     assert list(frame["says"]) == ["style, firm", "repeat, pilot"]
@@ -83,7 +84,7 @@ def test_the_board_frame_has_the_words_and_the_spread(db):
 
 
 def test_the_board_forecasts_the_beam_out_that_is_waited_for(db):
-    row = next(row for row in bookings(db, AS_OF).rows if row.booking.key == SEVEN)
+    row = next(row for row in bookings(here(db), AS_OF).rows if row.booking.key == SEVEN)
     # 699.84 m at 17.496 m/h are 40 h from Monday 05:00 UTC: Tuesday 21:00 UTC; the median lies a little before the mean
     assert row.beam_out is not None
     assert row.beam_out.mean_at == at(5, 21)

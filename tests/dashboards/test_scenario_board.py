@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
+from opened import here
 from screen_mill import put, small_mill, small_plan
 
 from dashboards.frames import scenario_frame
@@ -26,7 +27,7 @@ def db(tmp_path):
 
 
 def test_the_newest_plan_of_each_scenario_stands_beside_the_published_one(db):
-    published, scenario = scenario_board(db).lines
+    published, scenario = scenario_board(here(db)).lines
     assert (published.name, published.plan.objective) == ("published plan", 7500)
     assert (scenario.name, scenario.plan.objective) == ("one crew", 8000)
     # one booking left, costing 1,000; the rest of the objective is for what is left over
@@ -35,7 +36,7 @@ def test_the_newest_plan_of_each_scenario_stands_beside_the_published_one(db):
 
 def test_stopped_hours_are_those_in_which_the_hall_weaves(db):
     # all hours of the week: 4 h of the first booking, 26 h of the second (Thursday 08:00 to Friday 10:00)
-    published, scenario = scenario_board(db).lines
+    published, scenario = scenario_board(here(db)).lines
     assert (published.stopped_h, scenario.stopped_h) == (30, 4)
     assert published.finish_on == date(2027, 1, 8)
 
@@ -59,6 +60,6 @@ def test_no_wish_changes_nothing():
 
 
 def test_the_bars_add_up_to_the_cost(db):
-    frame = scenario_frame(scenario_board(db))
+    frame = scenario_frame(scenario_board(here(db)))
     for _, rows in frame.groupby("plan"):
         assert sum(rows["amount"]) == rows["cost"].iloc[0]

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
+from opened import here
 from screen_mill import NINE, SEVEN, at, put, small_mill, small_plan
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
@@ -84,7 +85,7 @@ def test_status_shows_stages_cost_proof_and_what_is_left_over(planned):
 
 
 def record(path: str, *stages: tuple[LoomKey, Stage, str | None]) -> None:
-    with open_store(path).unit_of_work() as uow:
+    with open_store(path).unit_of_work("planner") as uow:
         for key, stage, reason in stages:
             uow.add_stage(StageChange(key, stage, at(5, 8), "planner", reason))
         uow.commit()
@@ -114,8 +115,8 @@ def test_a_new_plan_shows_at_once(planned):
     app = screen("status").run()
     assert "planned 1,500 EUR" in words(app)
     plan = small_plan(small_mill())
-    with open_store(planned).unit_of_work() as uow:
-        uow.save_plan(replace(plan, bookings=plan.bookings[:1]), published=True, who="planner")
+    with open_store(planned).unit_of_work("planner") as uow:
+        uow.save_plan(replace(plan, bookings=plan.bookings[:1]), published=True)
         uow.commit()
     assert "planned 1,000 EUR" in words(app.run())
 
@@ -261,7 +262,7 @@ def test_after_a_conversion_the_next_beam_out_is_one_that_lies_ahead(planned):
     assert "Next beam-out, P50 | Wed 13 Jan 2027" in said
     assert "reading of Mon 4 Jan 2027 06:00, before the conversion" in said
     assert "Beam-outs ahead" in said and "Chances to convert" not in said and "Other dates" not in said
-    ahead = loom_sheet(planned, "A-7").beam_outs_ahead
+    ahead = loom_sheet(here(planned), "A-7").beam_outs_ahead
     assert min(window.p50_at for window in ahead) > at(6, 9)
 
 
@@ -325,7 +326,7 @@ def test_a_scenario_needs_a_name(planned):
 
 
 def test_a_scenario_of_a_name_that_is_taken_is_refused(planned):
-    with open_store(planned).unit_of_work() as uow:
+    with open_store(planned).unit_of_work("planner") as uow:
         uow.save_plan(small_plan(small_mill()), published=False, scenario="Rails late")
         uow.commit()
     app = screen("scenarios").run()

@@ -4,6 +4,8 @@ from datetime import date
 from importlib.resources import files
 from pathlib import Path
 
+from opened import here
+
 from tracker.domain.clock import start_of_day
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
@@ -17,18 +19,18 @@ from tracker.store import open_store
 def published_sample(db: Path) -> tuple[Path, Plan]:
     """Make the database; gives it back with its plan."""
     sample = Path(str(files("sample_data")))
-    assert load(str(db), sorted(sample.glob("*.xlsx"))).written
-    data = read_planning_data(str(db))
+    assert load(here(db), sorted(sample.glob("*.xlsx"))).written
+    data = read_planning_data(here(db))
     plan = walk.baseline(prepare(data, start_of_day(date(2027, 1, 4), data.mill.terms)).problem, [12.0])
-    with open_store(str(db)).unit_of_work() as uow:
-        uow.save_plan(plan, published=True, who="planner")
+    with open_store(str(db)).unit_of_work("planner") as uow:
+        uow.save_plan(plan, published=True)
         uow.commit()
     return db, plan
 
 
 def protect(db: str, key: LoomKey, until: date) -> None:
     """As a load would do that protects a loom for an order."""
-    with open_store(db).unit_of_work() as uow:
-        writer = uow.load_writer(who="planner")
+    with open_store(db).unit_of_work("planner") as uow:
+        writer = uow.load_writer()
         writer.write([Change("looms", (key.loom, key.hall), "protected_until", None, until)], {})
         uow.commit()

@@ -70,8 +70,8 @@ def fill_method(db: str, alternatives: tuple[str, ...] = ("new rail", "drill")) 
         "shift_start": time(6),
         "shift_end": time(14),
     }
-    with open_store(db).unit_of_work() as uow:
-        writer = uow.load_writer(at=AT, who="planner")
+    with open_store(db).unit_of_work("planner") as uow:
+        writer = uow.load_writer(at=AT)
         writer.write([added("crews", "F1", None, time(6), None, **crew)], {})
         typed = {table: [_typed(table, row) for row in found] for table, found in rows.items()}
         writer.write_method(typed, [SourceTable("method.xlsx", "Method", "operations", 1)])
@@ -91,10 +91,10 @@ def fill(db: str, plan: Plan | None = PLAN, *more: Change) -> str:
     ]
     parts = [added("parts", name, part=name, **values) for name, values in PARTS.items()]
     line = added("receipts", "PO-1", "RAIL", order="PO-1", part="RAIL", quantity=4.0, due=date(2026, 1, 21))
-    with open_store(db, make=True).unit_of_work() as uow:
-        uow.load_writer(at=AT, who="planner").write([*looms, *parts, line, *more], {})
+    with open_store(db, make=True).unit_of_work("planner") as uow:
+        uow.load_writer(at=AT).write([*looms, *parts, line, *more], {})
         if plan:
-            uow.save_plan(plan, published=True, who="planner")
+            uow.save_plan(plan, published=True)
             uow.session.flush()
             reserve_plan(uow, plan)
         uow.commit()

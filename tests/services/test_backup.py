@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 from zipfile import ZipFile
 
 import pytest
+from opened import here
 from postgres_server import new_database, postgres_server
 from stock_room_samples import fill, fill_method, key
 
@@ -42,13 +43,12 @@ def a_mill(db: str) -> str:
     fill(db)
     fill_method(db)
     record_stage(
-        db,
+        here(db, "Łukasz 李 \"'\\"),
         "1",
         "signed off",
         at=ENDED,
         taken=Taken("F1", STARTED, {"mount": 61.5}),
         why="put in late",
-        who="Łukasz 李 \"'\\",
     )
     with open_store(db).unit_of_work() as uow:
         uow.add_answers({"unit|reed width": "cm\nor not"})
@@ -73,15 +73,15 @@ def test_everything_comes_back_in_the_other_kind_of_database_and_from_there(db, 
     again = new_database(postgres) if other.endswith("other.db") else str(tmp_path / "again.db")
     before = content(db)
     for source, file, target in ((db, tmp_path / "1.zip", other), (other, tmp_path / "2.zip", again)):
-        backup(source, file)
-        restore(target, file)
+        backup(here(source), file)
+        restore(here(target), file)
         assert content(target) == before
-    backup(again, tmp_path / "3.zip")
+    backup(here(again), tmp_path / "3.zip")
     assert parts(tmp_path / "1.zip") == parts(tmp_path / "2.zip") == parts(tmp_path / "3.zip")
     assert parts(tmp_path / "1.zip")["tables/looms.jsonl"]["rows"] == 4
-    count(again, "NUT", 7)
+    count(here(again), "NUT", 7)
     record_stage(
-        again, "2", "in work", at=ENDED, why="before its kit"
+        here(again), "2", "in work", at=ENDED, why="before its kit"
     )  # rows are numbered on from the last one restored
     with open_store(again).reading() as uow:
         assert (uow.mill().parts["NUT"].on_hand, uow.stages()[key("2")].stage) == (7, Stage.IN_WORK)
@@ -114,7 +114,7 @@ def test_a_backup_taken_while_others_write_holds_one_moment(db, tmp_path):
 
 
 def _backup_of(db, folder, name):
-    backup(db, folder / f"{name}.zip")
+    backup(here(db), folder / f"{name}.zip")
     return parts(folder / f"{name}.zip")
 
 
@@ -153,34 +153,34 @@ DAMAGE = {
 @pytest.mark.parametrize("damage", DAMAGE)
 def test_a_backup_that_is_not_whole_is_refused_and_nothing_is_made(mill, tmp_path, damage):
     change, says = DAMAGE[damage]
-    backup(mill, tmp_path / "mill.zip")
+    backup(here(mill), tmp_path / "mill.zip")
     file = changed(tmp_path / "mill.zip", tmp_path / "damaged.zip", change)
     with pytest.raises(InputRefused, match=says):
-        restore(str(tmp_path / "new.db"), file)
+        restore(here(tmp_path / "new.db"), file)
     assert sorted(one.name for one in tmp_path.iterdir()) == ["damaged.zip", "mill.db", "mill.zip"]
 
 
 def test_half_a_file_and_another_kind_of_file_are_no_backup(mill, tmp_path):
-    backup(mill, tmp_path / "mill.zip")
+    backup(here(mill), tmp_path / "mill.zip")
     (tmp_path / "half.zip").write_bytes((tmp_path / "mill.zip").read_bytes()[:5000])
     for name in ("half.zip", "mill.db", "nowhere.zip"):
         with pytest.raises(InputRefused, match=name):
-            restore(str(tmp_path / "new.db"), tmp_path / name)
+            restore(here(tmp_path / "new.db"), tmp_path / name)
     assert not (tmp_path / "new.db").exists()
 
 
 def test_a_backup_is_restored_into_a_new_database_only(db, tmp_path):
-    backup(db, tmp_path / "mill.zip")
+    backup(here(db), tmp_path / "mill.zip")
     before = content(db)
     with pytest.raises(TrackerError, match="already; a backup is restored into a new database only"):
-        restore(db, tmp_path / "mill.zip")
+        restore(here(db), tmp_path / "mill.zip")
     assert content(db) == before
 
 
 def test_what_a_killed_restore_left_is_in_nobodys_way(mill, tmp_path):
-    backup(mill, tmp_path / "mill.zip")
+    backup(here(mill), tmp_path / "mill.zip")
     (tmp_path / "new.db.restoring").write_bytes(b"half")
-    restore(str(tmp_path / "new.db"), tmp_path / "mill.zip")
+    restore(here(tmp_path / "new.db"), tmp_path / "mill.zip")
     assert content(str(tmp_path / "new.db")) == content(mill)
     assert sorted(one.name for one in tmp_path.iterdir()) == ["mill.db", "mill.zip", "new.db"]
 
@@ -188,8 +188,8 @@ def test_what_a_killed_restore_left_is_in_nobodys_way(mill, tmp_path):
 def test_a_backup_overwrites_nothing_and_leaves_nothing_half_written(mill, tmp_path):
     (tmp_path / "there.zip").write_text("mine")
     with pytest.raises(TrackerError, match=r"there\.zip is there already"):
-        backup(mill, tmp_path / "there.zip")
+        backup(here(mill), tmp_path / "there.zip")
     assert (tmp_path / "there.zip").read_text() == "mine"
     with pytest.raises(TrackerError, match=r"cannot write .*mill\.zip: there is no folder .*nowhere"):
-        backup(mill, tmp_path / "nowhere" / "mill.zip")
+        backup(here(mill), tmp_path / "nowhere" / "mill.zip")
     assert sorted(one.name for one in tmp_path.iterdir()) == ["mill.db", "there.zip"]

@@ -4,6 +4,7 @@ from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
+from opened import here
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import Window, WindowKind
@@ -88,8 +89,8 @@ def loaded(tmp_path, read_at: str) -> ForecastReport:
     for name, rows in sheets.items():
         with (tmp_path / f"{name}.csv").open("w", newline="") as file:
             csv.writer(file).writerows(rows)
-    assert load(str(tmp_path / "mill.db"), sorted(tmp_path.glob("*.csv"))).written
-    return forecast(str(tmp_path / "mill.db"), as_of=datetime(2027, 1, 4, tzinfo=UTC))
+    assert load(here(tmp_path / "mill.db"), sorted(tmp_path.glob("*.csv"))).written
+    return forecast(here(tmp_path / "mill.db"), as_of=datetime(2027, 1, 4, tzinfo=UTC))
 
 
 def test_a_loom_without_a_window_says_why(tmp_path) -> None:

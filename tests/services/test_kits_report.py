@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from opened import here
 from stock_room_samples import AT, PLAN, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
@@ -19,7 +20,7 @@ def db(tmp_path):
 
 def test_kits_in_booking_order_with_their_state(db):
     # PO-1 is due on Wed 21 Jan, before loom 10's Mon 26 Jan: its rail is on order, its 4 nuts are not.
-    report = kits(db)
+    report = kits(here(db))
     assert [(kit.key.loom, kit.state) for kit in report.kits] == [("1", "complete"), ("2", "complete"), ("10", "short")]
     assert report.lines() == ["3 kits: 0 issued, 2 complete, 0 reserved, 1 short."]
     last = report.record()[-1]
@@ -27,23 +28,23 @@ def test_kits_in_booking_order_with_their_state(db):
 
 
 def test_one_kit(db):
-    assert [kit.key.loom for kit in kits(db, "2").kits] == ["2"]
+    assert [kit.key.loom for kit in kits(here(db), "2").kits] == ["2"]
     with pytest.raises(DataError, match=r"loom 3 \(Hall 1\) is not booked"):
-        kits(db, "3")
+        kits(here(db), "3")
 
 
 def test_a_loom_that_is_signed_off_has_no_open_kit(db):
-    with open_store(db).unit_of_work() as uow:
+    with open_store(db).unit_of_work("planner") as uow:
         uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, AT, "planner"))
         uow.commit()
-    assert [kit.key.loom for kit in kits(db).kits] == ["2", "10"]
+    assert [kit.key.loom for kit in kits(here(db)).kits] == ["2", "10"]
 
 
 def test_the_pick_list_of_a_day_and_of_some_days(db):
-    report = pick_list(db, date(2026, 1, 26))
+    report = pick_list(here(db), date(2026, 1, 26))
     assert [(line.part, line.quantity, line.short) for line in report.picks] == [("NUT", 4, 4), ("RAIL", 0, 1)]
-    assert {line.key.loom for line in pick_list(db, date(2026, 1, 12), days=8).picks} == {"1", "2"}
-    assert pick_list(db, date(2026, 1, 13)).picks == ()
+    assert {line.key.loom for line in pick_list(here(db), date(2026, 1, 12), days=8).picks} == {"1", "2"}
+    assert pick_list(here(db), date(2026, 1, 13)).picks == ()
 
 
 def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
@@ -53,7 +54,7 @@ def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
         booking("1", date(2026, 1, 12), {}, choices=(("rail", "new rail"),)),
         booking("2", date(2026, 1, 19), {}, choices=(("rail", "drill"),)),
     )
-    first, second = prices_of_choices(fill_method(fill(str(tmp_path / "mill.db"), plan))).prices
+    first, second = prices_of_choices(here(fill_method(fill(str(tmp_path / "mill.db"), plan)))).prices
     assert (first.key, first.taken, first.other) == (key("1"), (("rail", "new rail"),), (("rail", "drill"),))
     assert (first.parts, first.labour, first.on_loom_min) == pytest.approx((-300, 103.5, 103.5))
     assert (second.parts, second.labour, second.on_loom_min) == pytest.approx((300, -103.5, -103.5))
@@ -62,22 +63,22 @@ def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
 
 def test_choices_in_words(tmp_path):
     plan = plan_of(*(booking(loom, date(2026, 1, 12), {}, choices=(("rail", "new rail"),)) for loom in ("1", "2")))
-    report = prices_of_choices(fill_method(fill(str(tmp_path / "mill.db"), plan)))
+    report = prices_of_choices(here(fill_method(fill(str(tmp_path / "mill.db"), plan))))
     assert report.lines() == ["new rail taken for 2 looms; drill instead: parts 600 EUR cheaper, labour 207 EUR dearer"]
 
 
 def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):
     plan = plan_of(booking("1", date(2026, 1, 12), {"NUT": 8.0, "GAUGE": 1.0}, choices=(("rail", "drill"),)))
     db = fill_method(fill(str(tmp_path / "mill.db"), plan))
-    issue(db, "1")
+    issue(here(db), "1")
     with pytest.raises(DataError, match=r"part NUT does not come back from loom 1 \(Hall 1\)"):
-        recover(db, "1", part="NUT")
+        recover(here(db), "1", part="NUT")
     with pytest.raises(DataError, match="2 to be returned from loom 1"):
-        recover(db, "1", part="GAUGE", quantity=2)
-    assert [(m.part, m.quantity, m.kind) for m in recover(db, "1").movements] == [("GAUGE", 1, "recovered")]
-    assert kits(db).kits[0].state == "issued"
+        recover(here(db), "1", part="GAUGE", quantity=2)
+    assert [(m.part, m.quantity, m.kind) for m in recover(here(db), "1").movements] == [("GAUGE", 1, "recovered")]
+    assert kits(here(db)).kits[0].state == "issued"
     with pytest.raises(DataError, match="nothing is out with loom 1"):
-        recover(db, "1")
+        recover(here(db), "1")
 
 
 def signed_off(uow):
@@ -86,7 +87,7 @@ def signed_off(uow):
 
 def dropped_by_a_new_plan(uow):
     uow.add_stage(StageChange(key("1"), Stage.RUN_IN, AT, "fitter"))
-    uow.save_plan(plan_of(booking("2", date(2026, 1, 19), {"GAUGE": 3.0}, **DRILLED)), published=True, who="planner")
+    uow.save_plan(plan_of(booking("2", date(2026, 1, 19), {"GAUGE": 3.0}, **DRILLED)), published=True)
 
 
 DRILLED = {"choices": (("rail", "drill"),)}
@@ -100,8 +101,8 @@ def not_booked_any_more(request, tmp_path):
         booking("2", date(2026, 1, 19), {"GAUGE": 3.0}, **DRILLED),
     )
     db = fill_method(fill(str(tmp_path / "mill.db"), plan))
-    issue(db, "1")
-    with open_store(db).unit_of_work() as uow:
+    issue(here(db), "1")
+    with open_store(db).unit_of_work("planner") as uow:
         request.param(uow)
         uow.commit()
     return db
@@ -110,29 +111,29 @@ def not_booked_any_more(request, tmp_path):
 def test_what_comes_back_is_recovered_also_when_the_loom_is_not_booked_any_more(not_booked_any_more):
     db = not_booked_any_more
     with pytest.raises(DataError, match=r"part NUT does not come back from loom 1 \(Hall 1\)"):
-        recover(db, "1", part="NUT")
-    assert [(m.part, m.quantity, m.kind) for m in recover(db, "1").movements] == [("GAUGE", 1, "recovered")]
+        recover(here(db), "1", part="NUT")
+    assert [(m.part, m.quantity, m.kind) for m in recover(here(db), "1").movements] == [("GAUGE", 1, "recovered")]
     with pytest.raises(DataError, match="nothing is out with loom 1"):
-        recover(db, "1")
+        recover(here(db), "1")
 
 
 def test_what_a_loom_still_has_is_counted_on_until_it_comes_back(not_booked_any_more):
     # Two gauges are there and one is out with loom 1, whose booking ended on Mon 12 Jan: in time for loom 2 on Mon 19 Jan.
-    (kit,) = kits(not_booked_any_more).kits
+    (kit,) = kits(here(not_booked_any_more)).kits
     assert (kit.short, kit.expected, kit.state) == ({"GAUGE": 1}, {"GAUGE": date(2026, 1, 12)}, "reserved")
 
 
 def test_what_comes_back_by_no_content_that_the_method_still_has_is_what_the_loom_was_given(tmp_path):
     # Booked without a choice, by a method that had none; today's has one, and the gauge comes back either way.
     db = fill_method(fill(str(tmp_path / "mill.db")))
-    issue(db, "1")
-    assert [(m.part, m.quantity) for m in recover(db, "1").movements] == [("GAUGE", 1)]
+    issue(here(db), "1")
+    assert [(m.part, m.quantity) for m in recover(here(db), "1").movements] == [("GAUGE", 1)]
 
 
 def test_a_plan_must_be_published(tmp_path):
     with pytest.raises(DataError, match="no plan is published"):
-        kits(fill(str(tmp_path / "mill.db"), None))
+        kits(here(fill(str(tmp_path / "mill.db"), None)))
 
 
 def test_the_sample_plan_is_the_published_one(db):
-    assert {kit.key for kit in kits(db).kits} == {b.key for b in PLAN.bookings}
+    assert {kit.key for kit in kits(here(db)).kits} == {b.key for b in PLAN.bookings}

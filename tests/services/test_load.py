@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from opened import here
 from openpyxl import Workbook
 from stock_room_samples import AT, added, booking, fill, fill_method, key, plan_of
 
@@ -54,9 +55,13 @@ def counts(report):
 
 def test_a_lower_stock_leaves_no_more_held_than_is_there(db, tmp_path):
     # 1 rail and 5 nuts are left: loom 1 keeps the rail and 5 of its 8 nuts, loom 2 loses all, loom 10 had 4 nuts.
-    report = load(db, [parts(tmp_path / "count.xlsx", RAIL=1, NUT=5)])
+    report = load(here(db), [parts(tmp_path / "count.xlsx", RAIL=1, NUT=5)])
     assert (held(db, "RAIL"), held(db, "NUT")) == ({"1": 1}, {"1": 5})
-    assert [(kit.key.loom, kit.state) for kit in kits(db).kits] == [("1", "short"), ("2", "short"), ("10", "short")]
+    assert [(kit.key.loom, kit.state) for kit in kits(here(db)).kits] == [
+        ("1", "short"),
+        ("2", "short"),
+        ("10", "short"),
+    ]
     assert report.said == (
         "Less is there than was held: loom 1 (Hall 1) gives up 3 NUT; loom 2 (Hall 1) gives up 8 NUT, 1 RAIL; loom 10 (Hall 1) "
         "gives up 4 NUT. `beamslot kits` shows what each kit lacks.",
@@ -64,18 +69,18 @@ def test_a_lower_stock_leaves_no_more_held_than_is_there(db, tmp_path):
 
 
 def test_a_higher_stock_goes_to_the_kit_that_lacks_it(db, tmp_path):
-    report = load(db, [parts(tmp_path / "count.xlsx", RAIL=4, NUT=24)])
+    report = load(here(db), [parts(tmp_path / "count.xlsx", RAIL=4, NUT=24)])
     assert (held(db, "RAIL"), held(db, "NUT")["10"]) == ({"1": 1, "2": 1, "10": 1}, 8)
     assert report.said == ()
 
 
 def test_a_stock_that_changes_no_kit_says_nothing(db, tmp_path):
-    assert load(db, [parts(tmp_path / "count.xlsx", RAIL=2, CABLE=9.5)]).said == ()
+    assert load(here(db), [parts(tmp_path / "count.xlsx", RAIL=2, CABLE=9.5)]).said == ()
     assert held(db, "RAIL") == {"1": 1, "2": 1}
 
 
 def test_a_stock_that_is_only_tried_out_holds_on_to_everything(db, tmp_path):
-    report = load(db, [parts(tmp_path / "count.xlsx", RAIL=1)], dry_run=True)
+    report = load(here(db), [parts(tmp_path / "count.xlsx", RAIL=1)], dry_run=True)
     assert report.said[0].startswith("Less is there than was held: loom 2 (Hall 1) gives up 1 RAIL. ")
     assert held(db, "RAIL") == {"1": 1, "2": 1}
 
@@ -83,7 +88,7 @@ def test_a_stock_that_is_only_tried_out_holds_on_to_everything(db, tmp_path):
 def test_a_refused_load_holds_on_to_everything(db, tmp_path):
     # The second row says that nuts, with entries in pc, are counted in boxes.
     file = sheet(tmp_path / "count.xlsx", "Parts", ["Part", "On hand", "Unit"], ["RAIL", 1, "pc"], ["NUT", 5, "box"])
-    report = load(db, [file])
+    report = load(here(db), [file])
     assert report.refusal and not report.written
     assert (held(db, "RAIL"), room(db).mill.parts["RAIL"].on_hand) == ({"1": 1, "2": 1}, 2)
 
@@ -92,15 +97,15 @@ def test_a_refused_load_holds_on_to_everything(db, tmp_path):
 
 
 def test_a_load_leaves_stages_conversions_plans_and_what_was_issued(db, tmp_path):
-    issue(db, "1")
-    record_stage(db, "1", "in work")
-    record_stage(db, "2", "put off", why="no warp")
+    issue(here(db), "1")
+    record_stage(here(db), "1", "in work")
+    record_stage(here(db), "2", "put off", why="no warp")
     before = room(db)
     looms = [[number, "Hall 1", "AJ-200", 640, 90] for number in ("1", "2", "3", "10")]
     file = sheet(
         tmp_path / "l.xlsx", "Looms", ["Loom", "Hall", "Machine type", "Speed (picks/min)", "Efficiency (%)"], *looms
     )
-    assert load(db, [file]).written
+    assert load(here(db), [file]).written
     after = room(db)
     assert {loom.machine_type for loom in after.mill.looms.values()} == {"AJ-200"}
     assert (after.plan, after.movements, after.reservations) == (before.plan, before.movements, before.reservations)
@@ -111,9 +116,9 @@ def test_a_load_leaves_stages_conversions_plans_and_what_was_issued(db, tmp_path
 
 def test_parts_of_a_loom_in_work_are_not_counted_back_by_a_load(db, tmp_path):
     # One rail is out with loom 1, so one is counted; it is held for loom 2.
-    issue(db, "1")
-    record_stage(db, "1", "in work")
-    assert load(db, [parts(tmp_path / "count.xlsx", RAIL=1)]).said == ()
+    issue(here(db), "1")
+    record_stage(here(db), "1", "in work")
+    assert load(here(db), [parts(tmp_path / "count.xlsx", RAIL=1)]).said == ()
     assert (held(db, "RAIL"), room(db).issued[key("1")]["RAIL"]) == ({"2": 1}, 1)
 
 
@@ -135,7 +140,7 @@ def orders(path, *lines):
     ],
 )
 def test_counts_of_order_lines(db, tmp_path, line, expected):
-    report = load(db, [orders(tmp_path / "o.xlsx", ["PO-2", "NUT", 10, date(2026, 2, 1)], line)], partial=True)
+    report = load(here(db), [orders(tmp_path / "o.xlsx", ["PO-2", "NUT", 10, date(2026, 2, 1)], line)], partial=True)
     assert (counts(report), report.written) == (expected, True)
     assert {(r.order, r.part) for r in room(db).mill.receipts} == {("PO-1", "RAIL"), ("PO-2", "NUT")}
 
@@ -143,7 +148,7 @@ def test_counts_of_order_lines(db, tmp_path, line, expected):
 def test_a_changed_row_that_is_refused_is_counted_as_refused_alone(db, tmp_path):
     # RAIL 2 → 5 in boxes is refused: it was kept in pc. NUT stays at 20, CABLE becomes 8.
     rows = [["RAIL", 5, "box"], ["NUT", 20, "pc"], ["CABLE", 8, "m"], ["CLIP", 3, "pc"]]
-    report = load(db, [sheet(tmp_path / "p.xlsx", "Parts", ["Part", "On hand", "Unit"], *rows)], partial=True)
+    report = load(here(db), [sheet(tmp_path / "p.xlsx", "Parts", ["Part", "On hand", "Unit"], *rows)], partial=True)
     assert counts(report) == (1, 1, 1, 1)
     stock = room(db).mill.parts
     assert [stock[name].on_hand for name in ("RAIL", "NUT", "CABLE", "CLIP")] == [2, 20, 8, 3]
@@ -156,6 +161,6 @@ def test_an_unchanged_row_that_is_refused_is_counted_as_refused_alone(tmp_path):
     db = fill(str(tmp_path / "mill.db"), plan_of(booking("1", date(2026, 1, 12), {})), warp, article)
     heads = ["Loom", "Hall", "Sequence", "Article", "Set length (m)"]
     rows = [["1", "Hall 1", 0, "A-9", 3000], ["2", "Hall 1", 0, "A-1", 2000]]
-    report = load(db, [sheet(tmp_path / "w.xlsx", "Warps", heads, *rows)], partial=True, today=AT.date())
+    report = load(here(db), [sheet(tmp_path / "w.xlsx", "Warps", heads, *rows)], partial=True, today=AT.date())
     assert counts(report) == (1, 0, 0, 1)
     assert {loom.loom for loom in room(db).mill.warps} == {"1", "2"}

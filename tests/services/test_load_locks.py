@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from opened import here
 
 from tracker.services import load as loading
 from tracker.services.load import load
@@ -48,35 +49,35 @@ def while_reading(monkeypatch, *acts):
 def test_others_write_while_the_files_are_read(db, tmp_path, monkeypatch):
     open_store(db, make=True)
     while_reading(monkeypatch, lambda: add_answer(db, {"length": "yard"}))
-    assert load(db, [text_file(tmp_path)]).written
+    assert load(here(db), [text_file(tmp_path)]).written
 
 
 def test_files_are_read_again_where_somebody_answered_meanwhile(db, tmp_path, monkeypatch):
     open_store(db, make=True)
-    assert not load(db, [text_file(tmp_path, ASKED)]).written
+    assert not load(here(db), [text_file(tmp_path, ASKED)]).written
     answer = {"order|protected until": "day first"}
     seen = while_reading(monkeypatch, lambda: add_answer(db, answer))
-    assert load(db, [text_file(tmp_path, ASKED)]).written
+    assert load(here(db), [text_file(tmp_path, ASKED)]).written
     assert seen == [{}, answer]
     with open_store(db).reading() as uow:
         assert [loom.protected_until for loom in uow.mill().looms.values()] == [date(2027, 4, 3)]
 
 
 def test_trying_a_load_makes_no_database(db, tmp_path):
-    report = load(db, [text_file(tmp_path)], dry_run=True)
+    report = load(here(db), [text_file(tmp_path)], dry_run=True)
     assert [(change.table, change.key) for change in report.changes] == [("looms", ("1", "Hall 1"))]
     assert [file.name for file in tmp_path.iterdir()] == ["looms.csv"]
 
 
 @pytest.mark.parametrize("text", [TOO_FAST, "nothing to be read"])
 def test_a_refused_first_load_makes_no_database(db, tmp_path, text):
-    assert load(db, [text_file(tmp_path, text)]).refusal
+    assert load(here(db), [text_file(tmp_path, text)]).refusal
     assert [file.name for file in tmp_path.iterdir()] == ["looms.csv"]
 
 
 def test_trying_a_load_tells_what_differs_from_what_is_there(db, tmp_path):
-    load(db, [text_file(tmp_path)])
-    report = load(db, [text_file(tmp_path, ONE_LOOM.replace("190;190", "190;210"))], dry_run=True)
+    load(here(db), [text_file(tmp_path)])
+    report = load(here(db), [text_file(tmp_path, ONE_LOOM.replace("190;190", "190;210"))], dry_run=True)
     assert [(change.field, change.old, change.new) for change in report.changes] == [("reed_width_cm", 190, 210)]
     with open_store(db).reading() as uow:
         assert [loom.reed_width_cm for loom in uow.mill().looms.values()] == [190]

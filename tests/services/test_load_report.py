@@ -4,6 +4,7 @@ from datetime import datetime
 from pathlib import Path
 
 import pytest
+from opened import here
 from openpyxl import Workbook, load_workbook
 
 from tracker.errors import TrackerError, UsageError
@@ -36,7 +37,7 @@ def db(tmp_path):
 
 
 def test_a_single_reason_stands_in_the_refusal_and_not_in_the_list(db, tmp_path):
-    report = load(db, [looms(tmp_path / "looms.xlsx", 640, 6000)])
+    report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 6000)])
     assert report.refusal.startswith("1 refusal, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)): ")
     assert "6,000 picks/min" in report.refusal and report.refusal.endswith("Or load the rest with --partial.")
     assert report.listed == ()
@@ -46,7 +47,7 @@ def test_a_single_reason_stands_in_the_refusal_and_not_in_the_list(db, tmp_path)
 def test_of_several_reasons_the_refusal_says_where_and_the_list_says_what(db, tmp_path):
     articles = [["Article", "Pick density (picks/cm)", "Take-up (%)"], ["A-1", 0, 6], ["A-2", 24, 6]]
     files = [looms(tmp_path / "looms.xlsx", 640, 6000), book(tmp_path / "articles.xlsx", Articles=articles)]
-    report = load(db, files)
+    report = load(here(db), files)
     assert report.refusal == (
         "2 refusals, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)), articles.xlsx Articles B2 (Pick density "
         "(picks/cm)). Mend them, or load the rest with --partial."
@@ -57,22 +58,22 @@ def test_of_several_reasons_the_refusal_says_where_and_the_list_says_what(db, tm
 def test_questions_come_before_refusals(db, tmp_path):
     rows = [["Loom", "Hall", "Machine type", "Speed", "Reed width"],
             *([f"{i:03}", "H", "AJ", 6000 if i == 3 else 640, 75 + i] for i in range(1, 9))]  # fmt: skip
-    report = load(db, [book(tmp_path / "looms.xlsx", Looms=rows)], partial=True)
+    report = load(here(db), [book(tmp_path / "looms.xlsx", Looms=rows)], partial=True)
     assert report.refusal.startswith("1 question is open, nothing was written: looms.xlsx Looms E1 (Reed width): ")
     assert '"Reed width=inch"' in report.refusal
     assert [finding.severity.value for finding in report.listed] == ["refused"]
 
 
 def test_a_refused_load_does_not_tell_of_changes_that_it_did_not_make(db, tmp_path):
-    load(db, [looms(tmp_path / "looms.xlsx", 640, 640)])
-    report = load(db, [looms(tmp_path / "looms.xlsx", 700, 6000)])
+    load(here(db), [looms(tmp_path / "looms.xlsx", 640, 640)])
+    report = load(here(db), [looms(tmp_path / "looms.xlsx", 700, 6000)])
     assert report.changes and report.lines() == []
 
 
 @pytest.fixture(scope="module")
 def sample(tmp_path_factory):
     db = tmp_path_factory.mktemp("sample") / "mill.db"
-    first = load(str(db), sorted(SAMPLE.glob("*.xlsx")))
+    first = load(here(db), sorted(SAMPLE.glob("*.xlsx")))
     assert first.written
     return db, first
 
@@ -99,7 +100,7 @@ def test_the_first_method_is_not_told_row_by_row(sample):
 
 
 def test_a_new_method_says_row_by_row_what_it_changes_for_how_many_looms(mill, tmp_path):
-    report = load(mill, [method(tmp_path, "minutes", 72)])
+    report = load(here(mill), [method(tmp_path, "minutes", 72)])
     said = report.lines()
     at = said.index("Method version 2 changes the scope of 94 looms:")
     assert "minutes 12 → 72" in said[at + 1]
@@ -109,14 +110,16 @@ def test_a_new_method_says_row_by_row_what_it_changes_for_how_many_looms(mill, t
 
 def test_an_answer_about_the_method_is_remembered(mill, tmp_path):
     changed = method(tmp_path, "leno side", "leno sides", row=0)
-    assert load(mill, [changed]).refusal.startswith("1 question is open, nothing was written: method.xlsx Operations")
-    assert load(mill, [changed], answers={"leno sides": "as written"}).written
-    load(mill, [SAMPLE / "method.xlsx"])
-    assert load(mill, [changed]).written
+    assert load(here(mill), [changed]).refusal.startswith(
+        "1 question is open, nothing was written: method.xlsx Operations"
+    )
+    assert load(here(mill), [changed], answers={"leno sides": "as written"}).written
+    load(here(mill), [SAMPLE / "method.xlsx"])
+    assert load(here(mill), [changed]).written
 
 
 def test_one_file_is_marked_under_the_name_given(db, tmp_path):
-    report = load(db, [looms(tmp_path / "looms.xlsx", 640, 6000)], marked=tmp_path / "marked.xlsx")
+    report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 6000)], marked=tmp_path / "marked.xlsx")
     assert report.said == (f"Wrote the marked copy {tmp_path / 'marked.xlsx'}.",)
     assert load_workbook(tmp_path / "marked.xlsx")["Looms"]["D3"].comment.text.startswith("REFUSED")
 
@@ -125,7 +128,7 @@ def test_of_several_files_those_with_findings_are_marked_each_under_its_own_name
     (tmp_path / "b").mkdir()
     files = [looms(tmp_path / "sound.xlsx", 640), looms(tmp_path / "hall 2.xlsx", 640, 6000)]
     files.append(looms(tmp_path / "b" / "hall 3.xlsx", 6000))
-    load(db, files, marked=tmp_path / "marked.xlsx")
+    load(here(db), files, marked=tmp_path / "marked.xlsx")
     assert sorted(path.name for path in tmp_path.glob("marked*")) == ["marked hall 2.xlsx", "marked hall 3.xlsx"]
 
 
@@ -133,14 +136,14 @@ def test_a_text_file_is_marked_as_it_was_read(db, tmp_path):
     # Windows-1252: no UTF-8
     text = "Loom;Hall;Machine type;Speed\n001;Hälle;AJ;6000\n002;Hälle;AJ;640\n"
     (tmp_path / "looms.csv").write_bytes(text.encode("cp1252"))
-    report = load(db, [tmp_path / "looms.csv"], marked=tmp_path / "marked.xlsx")
+    report = load(here(db), [tmp_path / "looms.csv"], marked=tmp_path / "marked.xlsx")
     sheet = load_workbook(tmp_path / "marked.xlsx")["looms"]
     assert [cell.value for cell in sheet[2]] == ["001", "Hälle", "AJ", "6000"]
     assert sheet["D2"].comment and "marked.xlsx holds a copy of the values of looms.csv" in report.said[1]
 
 
 def test_nothing_to_mark_is_said(db, tmp_path):
-    report = load(db, [looms(tmp_path / "looms.xlsx", 640, 650, 660)], marked=tmp_path / "marked.xlsx")
+    report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 650, 660)], marked=tmp_path / "marked.xlsx")
     assert "No marked copy was written: there are no findings." in report.lines()
     assert not (tmp_path / "marked.xlsx").exists()
 
@@ -150,24 +153,24 @@ def test_a_name_that_cannot_be_a_copys_is_refused_before_anything_is_read(db, tm
     file = looms(tmp_path / "looms.xlsx", 640)
     before = file.read_bytes()
     with pytest.raises(UsageError):
-        load(db, [file], marked=tmp_path / name)
+        load(here(db), [file], marked=tmp_path / name)
     assert file.read_bytes() == before and not Path(db).exists()
 
 
 def test_where_the_copy_cannot_be_written_nothing_is_loaded(db, tmp_path):
     file = looms(tmp_path / "looms.xlsx", 640, 6000)
     with pytest.raises(TrackerError, match=r"cannot write"):
-        load(db, [file], partial=True, marked=tmp_path / "no such folder" / "marked.xlsx")
+        load(here(db), [file], partial=True, marked=tmp_path / "no such folder" / "marked.xlsx")
     assert not Path(db).exists()
 
 
 def test_changes_are_told_in_the_words_and_units_of_the_workbook(mill, tmp_path):
     terms = [["Term", "Value"], ["allowance (%)", 20], ["firm (hours)", 48], ["programme", "Another name"]]
     crews = [["Crew", "Trade", "Heads", "Weekdays"], ["Night", "fitter", 2, "Mon-Fri"]]
-    load(mill, [book(tmp_path / "crews.xlsx", Crews=crews)])
+    load(here(mill), [book(tmp_path / "crews.xlsx", Crews=crews)])
     crews[1][2] = 3
     said = load(
-        mill, [book(tmp_path / "a.xlsx", Terms=terms), book(tmp_path / "b.xlsx", Crews=crews)], dry_run=True
+        here(mill), [book(tmp_path / "a.xlsx", Terms=terms), book(tmp_path / "b.xlsx", Crews=crews)], dry_run=True
     ).lines()
     assert said[:4] == [
         "Terms allowance (%): Value 15 → 20",
@@ -183,9 +186,9 @@ def test_a_share_and_a_moment_are_told_as_the_sheet_writes_them(db, tmp_path):
         "Warps": [["Loom", "Hall", "Sequence", "Article", "Set length (m)", "Warp left (m)", "Read at"],
                   ["007", "H", 0, "A-1", 3000, 900, datetime(2027, 1, 2, 14, 5)]],
     }  # fmt: skip
-    load(db, [book(tmp_path / "a.xlsx", **sheets)])
+    load(here(db), [book(tmp_path / "a.xlsx", **sheets)])
     sheets["Looms"][1][3], sheets["Warps"][1][6] = 85, datetime(2027, 1, 2, 14, 25)
-    said = load(db, [book(tmp_path / "b.xlsx", **sheets)], dry_run=True).lines()
+    said = load(here(db), [book(tmp_path / "b.xlsx", **sheets)], dry_run=True).lines()
     assert said[:2] == [
         "Looms 007 H: Efficiency (%) 84.5 → 85",
         "Warps 007 H 0: Read at Sat 2 Jan 2027 14:05 → Sat 2 Jan 2027 14:25",

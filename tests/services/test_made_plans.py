@@ -6,6 +6,7 @@ from pathlib import Path
 from shutil import copy
 
 import pytest
+from opened import here
 from published_sample import protect, published_sample
 
 from tracker.domain.plan import Plan
@@ -24,56 +25,56 @@ def sample(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Plan]:
 def db(sample: tuple[Path, Plan], tmp_path: Path) -> str:
     """Plan 1 is published; plan 2 is the same, saved and not published."""
     path = str(copy(sample[0], tmp_path / "mill.db"))
-    assert save(path, sample[1], False, None, sample[1]) == 2
+    assert save(here(path), sample[1], False, None, sample[1]) == 2
     return path
 
 
 def numbers(db: str) -> list[tuple[int, bool]]:
-    return [(entry.number, entry.published) for entry in made_plans(db).entries]
+    return [(entry.number, entry.published) for entry in made_plans(here(db)).entries]
 
 
 def test_all_plans_are_listed_with_what_they_book(db: str, sample: tuple[Path, Plan]) -> None:
     assert numbers(db) == [(2, False), (1, True)]
-    newest = made_plans(db).entries[0]
+    newest = made_plans(here(db)).entries[0]
     assert (newest.bookings, newest.left_over) == (len(sample[1].bookings), len(sample[1].left_over))
-    assert made_plan(db, 2)[0] == sample[1]
+    assert made_plan(here(db), 2)[0] == sample[1]
     with pytest.raises(DataError, match="there is no plan 9; `beamslot plan --list` lists them"):
-        made_plan(db, 9)
+        made_plan(here(db), 9)
 
 
 def test_a_saved_plan_is_published_as_it_was_made(db: str, sample: tuple[Path, Plan]) -> None:
-    report = publish_made(db, 2)
+    report = publish_made(here(db), 2)
     assert (report.plan, report.number, report.published, report.moves) == (sample[1], 3, True, ())
     assert numbers(db) == [(3, True), (2, False), (1, True)]
     with pytest.raises(PlanRefused, match="plan 3 is published already"):
-        publish_made(db, 3)
+        publish_made(here(db), 3)
 
 
 def test_a_plan_whose_first_booking_is_past_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     first = min(b.start for b in sample[1].bookings if not b.firm)
-    assert publish_made(db, 2, as_of=first).number == 3
+    assert publish_made(here(db), 2, as_of=first).number == 3
     with pytest.raises(PlanRefused, match="which is past; plan again"):
-        publish_made(db, 2, as_of=first + timedelta(minutes=1))
+        publish_made(here(db), 2, as_of=first + timedelta(minutes=1))
 
 
 def test_a_plan_that_does_not_hold_any_more_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     booking = sample[1].bookings[-1]
     protect(db, booking.key, (booking.start + timedelta(days=3)).date())
     with pytest.raises(PlanRefused, match=f"does not pass the check: .*{booking.key.loom}"):
-        publish_made(db, 2)
+        publish_made(here(db), 2)
     assert numbers(db) == [(2, False), (1, True)]
 
 
 def test_a_scenario_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
-    save(db, sample[1], False, "third crew", sample[1])
+    save(here(db), sample[1], False, "third crew", sample[1])
     with pytest.raises(PlanRefused, match="plan 3 is of the scenario third crew; load the change"):
-        publish_made(db, 3)
+        publish_made(here(db), 3)
 
 
 def test_a_plan_made_before_another_was_published_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     later = replace(sample[1], start=date(2027, 1, 5))
-    save(db, later, True, None, sample[1])
+    save(here(db), later, True, None, sample[1])
     with pytest.raises(PlanRefused, match="another plan was published while this one was made"):
-        save(db, sample[1], True, None, sample[1])
+        save(here(db), sample[1], True, None, sample[1])
     with open_store(db).reading() as uow:
         assert uow.published_plan() == later

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from opened import here
 from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
@@ -27,7 +28,7 @@ def test_needs_of_the_published_plan(tmp_path):
     """Nuts: 20 on hand, 8 a week from W03: 12, 4, −4, so in W05 (26 Jan, a Monday) 4 lack, in by Fri 23 Jan, no lead
     time. Loom 3 is left over: its cheapest kit is drilled (8 nuts, no rail for 300), needed on the last day of the
     horizon, Sun 1 Mar, in W09, when the 4 ordered are used up: 8 lack."""
-    report = net_needs(db_of(tmp_path), AT)
+    report = net_needs(here(db_of(tmp_path)), AT)
     assert (row(report, "NUT", "2026-W04").on_hand_end, row(report, "NUT", "2026-W05").net) == (4, 4)
     last = row(report, "NUT", "2026-W09")
     assert (last.gross, last.gross_left_over, last.net) == (0, 8, 8)
@@ -40,7 +41,7 @@ def test_needs_of_the_published_plan(tmp_path):
 
 
 def test_left_over_looms_may_be_left_out(tmp_path):
-    report = net_needs(db_of(tmp_path), AT, left_over=False)
+    report = net_needs(here(db_of(tmp_path)), AT, left_over=False)
     assert [line.quantity for line in report.orders if line.part == "NUT"] == [4]
 
 
@@ -49,13 +50,13 @@ def test_what_comes_back_serves_again_and_only_once_it_is_back(tmp_path):
     drilled = {"choices": (("rail", "drill"),)}
     bookings = [booking(loom, day, {"GAUGE": 1.0}, **drilled) for loom, (day, _) in KITS.items()]
     db = db_of(tmp_path, plan_of(*bookings))
-    before = row(net_needs(db, AT), "GAUGE", "2026-W03")
+    before = row(net_needs(here(db), AT), "GAUGE", "2026-W03")
     assert (before.gross, before.receipts, before.on_hand_end) == (1, 1, 3)
-    issue(db, "1")
-    out = row(net_needs(db, AT), "GAUGE", "2026-W03")
+    issue(here(db), "1")
+    out = row(net_needs(here(db), AT), "GAUGE", "2026-W03")
     assert (out.gross, out.receipts, out.on_hand_end) == (0, 1, 3)
-    recover(db, "1")
-    back = row(net_needs(db, AT), "GAUGE", "2026-W03")
+    recover(here(db), "1")
+    back = row(net_needs(here(db), AT), "GAUGE", "2026-W03")
     assert (back.gross, back.receipts, back.on_hand_end) == (0, 0, 3)
 
 
@@ -64,14 +65,14 @@ def test_what_a_converted_loom_still_has_is_not_ordered_again(tmp_path):
     drilled = {"choices": (("rail", "drill"),)}
     bookings = [booking(loom, KITS[loom][0], {"GAUGE": need}, **drilled) for loom, need in (("1", 1.0), ("2", 3.0))]
     db = db_of(tmp_path, plan_of(*bookings))
-    issue(db, "1")
+    issue(here(db), "1")
     with open_store(db).unit_of_work() as uow:
         uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, AT, "fitter"))
         uow.commit()
-    report = net_needs(db, AT)
+    report = net_needs(here(db), AT)
     assert (row(report, "GAUGE", "2026-W03").receipts, row(report, "GAUGE", "2026-W04").net) == (1, 0)
     assert report.lines() == ["Nothing is to be ordered: stock and open orders cover every need."]
-    assert net_needs(db, AT + timedelta(days=8)).lines()[0] == (
+    assert net_needs(here(db), AT + timedelta(days=8)).lines()[0] == (
         "Loom 1 (Hall 1) still has 1 of GAUGE that should have come back on Mon 12 Jan 2026; counted as there, recover it."
     )
 
@@ -80,8 +81,8 @@ def test_what_was_held_for_a_loom_put_off_is_not_needed_now(tmp_path):
     """Rails: 2 on hand, held for looms 1 and 2; loom 10 needs one on Mon 26 Jan. Loom 2 is put off: 2 are needed, and 2
     are there, whatever comes on order."""
     db = db_of(tmp_path, plan_of(*PLAN.bookings))
-    record_stage(db, "2", "put off", why="no warp")
-    report = net_needs(db, AT)
+    record_stage(here(db), "2", "put off", why="no warp")
+    report = net_needs(here(db), AT)
     assert [row(report, "RAIL", week).gross for week in ("2026-W02", "2026-W03", "2026-W04", "2026-W05")] == [
         0,
         1,
@@ -101,7 +102,7 @@ def test_left_over_looms_share_what_comes_back(tmp_path):
 def test_the_report_in_words(tmp_path):
     # A fortnight later: PO-1 of Wed 21 Jan is overdue; the nuts for loom 10 of Mon 26 Jan were to be ordered by Fri
     # 23 Jan and touch it: ordered on Tue 27 Jan they come the same day and are usable on Wed 28 Jan.
-    report = net_needs(db_of(tmp_path, replace(PLAN, left_over=())), AT + timedelta(days=22))
+    report = net_needs(here(db_of(tmp_path, replace(PLAN, left_over=()))), AT + timedelta(days=22))
     assert report.lines() == [
         "Order PO-1: 4 pc of RAIL were due on Wed 21 Jan 2026 and are counted as there; receive them, or correct the day.",
         "1 order line, 2 EUR.",
@@ -114,12 +115,12 @@ def test_the_report_in_words(tmp_path):
 
 def test_a_plan_must_be_published(tmp_path):
     with pytest.raises(DataError, match="no plan is published"):
-        net_needs(db_of(tmp_path, None), AT)
+        net_needs(here(db_of(tmp_path, None)), AT)
 
 
 def test_records_carry_the_words_of_the_contract(tmp_path):
     plan = replace(PLAN, left_over=())
-    records = net_needs(db_of(tmp_path, plan), AT).record()
+    records = net_needs(here(db_of(tmp_path, plan)), AT).record()
     nut = next(r for r in records if r["part"] == "NUT" and r["week"] == "2026-W05")
     assert {name: nut[name] for name in ("gross", "receipts", "on_hand_end", "net", "order_quantity", "order_by", "late")} == {
         "gross": 8, "receipts": 0, "on_hand_end": 0, "net": 4, "order_quantity": 4, "order_by": "2026-01-23", "late": False,

@@ -3,6 +3,7 @@
 from datetime import time
 
 import pytest
+from opened import here
 from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Conversion, Stage, StageChange
@@ -17,7 +18,7 @@ from tracker.store import open_store
 def db(tmp_path):
     """Loom 1 is booked at its beam-out on Tuesday 08:00, loom 2 on Wednesday 16:00."""
     path = make(str(tmp_path / "mill.db"))
-    assert starts(plan(path, publish=True, as_of=MONDAY))["1"] == at(1, 8)
+    assert starts(plan(here(path), publish=True, as_of=MONDAY))["1"] == at(1, 8)
     return path
 
 
@@ -29,25 +30,25 @@ def starts(report):
 def test_what_was_published_with_a_firm_booking_released_holds(db, firm):
     # a reading of Monday 06:00 puts the beam-out three hours later, and so the booking follows
     write(db, reading("1", at(0, 6), at(1, 11)))
-    moved = plan(db, publish=True, as_of=at(0, 6), firm=firm)
+    moved = plan(here(db), publish=True, as_of=at(0, 6), firm=firm)
     assert starts(moved)["1"] == at(1, 11)
     assert moved.plan.asked.released == ({key("1")} if firm.release else set())
-    assert verify(db).violations == ()
+    assert verify(here(db)).violations == ()
 
 
 def test_a_saved_plan_with_a_firm_booking_released_is_published_by_its_number(db):
     write(db, reading("1", at(0, 6), at(1, 11)))
-    saved = plan(db, as_of=at(0, 6), firm=Firm(release=("1",)))
-    assert starts(publish_made(db, saved.number, as_of=at(0, 6)))["1"] == at(1, 11)
-    assert verify(db).violations == ()
+    saved = plan(here(db), as_of=at(0, 6), firm=Firm(release=("1",)))
+    assert starts(publish_made(here(db), saved.number, as_of=at(0, 6)))["1"] == at(1, 11)
+    assert verify(here(db)).violations == ()
 
 
 def test_a_plan_made_afresh_holds_though_it_moved_a_firm_booking(db):
     write(db, reading("1", at(0, 6), at(1, 11)))
-    afresh = plan(db, publish=True, as_of=at(0, 6), afresh=True)
+    afresh = plan(here(db), publish=True, as_of=at(0, 6), afresh=True)
     assert starts(afresh)["1"] == at(1, 11)
     assert [booking.cost.moves for booking in afresh.plan.bookings] == [0.0] * 3
-    assert verify(db).violations == ()
+    assert verify(here(db)).violations == ()
 
 
 def test_a_sign_off_leaves_the_firm_bookings_as_they_were_published(tmp_path):
@@ -56,15 +57,15 @@ def test_a_sign_off_leaves_the_firm_bookings_as_they_were_published(tmp_path):
     # 90 % of the minutes, 324, eleven half hours, and would ask for the electrician after 270 min, at 08:30.
     path = make(str(tmp_path / "mill.db"), {"learning rate (%)": 0.9})
     write(path, *(Change("crews", ("E1", None, time(6), None), "shift_start", time(6), time(9)),))
-    first = plan(path, publish=True, as_of=MONDAY)
+    first = plan(here(path), publish=True, as_of=MONDAY)
     assert starts(first)["2"] == at(2, 16)
     with open_store(path).unit_of_work() as uow:
         uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, at(1, 14), "foreman"))
         uow.add_conversion(Conversion(key("1"), "AJ", "F1", 1, at(1, 8), at(1, 14), total_min=360.0))
         uow.commit()
-    second = plan(path, publish=True, as_of=at(1, 15))
+    second = plan(here(path), publish=True, as_of=at(1, 15))
     kept = next(booking for booking in second.plan.bookings if booking.key == key("2"))
     assert (kept.start, kept.end, kept.slots) == (at(2, 16), at(3, 10), 12)
     told = "The firm booking of loom 2 (H) stays as published, 6 h, though its work takes 5.5 h by now."
     assert told in second.plan.reasons
-    assert verify(path).violations == ()
+    assert verify(here(path)).violations == ()

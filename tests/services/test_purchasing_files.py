@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from opened import here
 from openpyxl import Workbook, load_workbook
 from stock_room_samples import AT, fill, fill_method
 
@@ -41,10 +42,10 @@ def fill_in(path, answers):
 def test_a_supplier_answer_comes_back_as_receipts_and_the_need_is_met(db, tmp_path):
     """The nuts of B Works: 4 for loom 10 and 8 for the loom left over (see test_needs_report). He sends 50 for the
     first on 22 Jan, and nothing more: 46 are left, the second need is met, too."""
-    written = order_files(db, tmp_path / "orders", AT)
+    written = order_files(here(db), tmp_path / "orders", AT)
     (path,) = (path for path in written.suppliers if "B Works" in path.name)
     fill_in(path, {"2026W05-NUT": (50, date(2026, 1, 22)), "2026W09-NUT": (0, date(2026, 1, 22))})
-    report = load(db, [path])
+    report = load(here(db), [path])
     assert (report.refusal, report.written, report.findings) == ("", True, ())
     line = receipts(db)["2026W05-NUT"]
     assert (line.part, line.quantity, line.due, line.supplier, line.unit) == (
@@ -54,29 +55,29 @@ def test_a_supplier_answer_comes_back_as_receipts_and_the_need_is_met(db, tmp_pa
         "B Works",
         "pc",
     )
-    assert [order.part for order in net_needs(db, AT).orders if order.part == "NUT"] == []
-    again = load(db, [path])
+    assert [order.part for order in net_needs(here(db), AT).orders if order.part == "NUT"] == []
+    again = load(here(db), [path])
     assert [table.rows.unchanged for table in again.tables] == [2]
     assert again.changes == ()
 
 
 def test_an_answer_without_a_date_is_refused_with_its_cell(db, tmp_path):
-    written = order_files(db, tmp_path / "orders", AT)
+    written = order_files(here(db), tmp_path / "orders", AT)
     (path,) = (path for path in written.suppliers if "B Works" in path.name)
     fill_in(path, {"2026W05-NUT": (50, date(2026, 1, 22))})
-    report = load(db, [path])
+    report = load(here(db), [path])
     assert not report.written
     assert all(finding.cell and finding.sheet == "Order" for finding in report.refused)
     assert "2026W05-NUT" not in receipts(db)
 
 
 def test_an_answer_loaded_after_the_goods_have_come_is_refused(db, tmp_path):
-    written = order_files(db, tmp_path / "orders", AT)
+    written = order_files(here(db), tmp_path / "orders", AT)
     (path,) = (path for path in written.suppliers if "B Works" in path.name)
     fill_in(path, {"2026W05-NUT": (50, date(2026, 1, 22)), "2026W09-NUT": (8, date(2026, 2, 20))})
-    load(db, [path])
-    receive(db, order="2026W05-NUT", quantity=30)
-    report = load(db, [path])
+    load(here(db), [path])
+    receive(here(db), order="2026W05-NUT", quantity=30)
+    report = load(here(db), [path])
     assert [finding.code for finding in report.refused] == ["received-already"]
     assert receipts(db)["2026W05-NUT"].quantity == 20
 
@@ -110,20 +111,20 @@ SOUND = ("PO-7", "NUT", 5, DUE, "pc")
 )
 def test_receipts_that_cannot_be_are_refused_with_their_cell(db, tmp_path, row, cell):
     before = receipts(db)
-    report = load(db, [sheet_of(tmp_path, SOUND, row)])
+    report = load(here(db), [sheet_of(tmp_path, SOUND, row)])
     assert {finding.cell for finding in report.refused} == {cell}
     assert (report.written, receipts(db)) == (False, before)
 
 
 def test_one_order_line_with_two_quantities_is_refused(db, tmp_path):
-    report = load(db, [sheet_of(tmp_path, SOUND, ("PO-7", "NUT", 6, DUE, "pc"))])
+    report = load(here(db), [sheet_of(tmp_path, SOUND, ("PO-7", "NUT", 6, DUE, "pc"))])
     assert not report.written
     assert any("3" in finding.cell for finding in report.refused), report.refused
 
 
 def test_pick_lists_are_written_as_workbook_and_pdf(db, tmp_path):
-    report = pick_file(db, tmp_path / "picks.xlsx", date(2026, 1, 26))
-    pick_file(db, tmp_path / "picks.pdf", date(2026, 1, 26))
+    report = pick_file(here(db), tmp_path / "picks.xlsx", date(2026, 1, 26))
+    pick_file(here(db), tmp_path / "picks.pdf", date(2026, 1, 26))
     assert report.lines() == ["Mon 26 Jan 2026: 1 kit to pick, 1 of them short."]
     values = {cell for row in load_workbook(tmp_path / "picks.xlsx").active.iter_rows(values_only=True) for cell in row}
     assert {"NUT", "RAIL", "10"} <= values

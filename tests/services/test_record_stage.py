@@ -3,6 +3,7 @@
 from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
+from opened import here
 from stock_room_samples import fill
 
 from tracker.domain.mill import LoomKey
@@ -43,8 +44,8 @@ def db(tmp_path):
     booking = Booking(KEY, 1, WindowKind.STYLE, (("rail", "new rail"), ("duct", "new duct")), START, END, None, 12, 8.0, {},
                       CostTerms())  # fmt: skip
     plan = Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", START, END + timedelta(days=30), (booking,))
-    with open_store(path, make=True).unit_of_work() as uow:
-        writer = uow.load_writer(at=START, who="planner")
+    with open_store(path, make=True).unit_of_work("planner") as uow:
+        writer = uow.load_writer(at=START)
         looms = [loom("007"), loom("008")]
         crew = Change("crews", ("F1", None, None, None), "", None, {"crew": "F1", "trade": "fitter", "heads": 2})
         writer.write([*looms, crew], {})
@@ -62,7 +63,7 @@ def conversions(db):
 
 def told_later(db, loom, stage, at=END, taken=None):
     """As a mill does that records a conversion only when it is done."""
-    return record_stage(db, loom, stage, at=at, taken=taken, why="told afterwards")
+    return record_stage(here(db), loom, stage, at=at, taken=taken, why="told afterwards")
 
 
 def test_window_and_choices_are_as_booked_unless_said_otherwise(db):
@@ -73,11 +74,11 @@ def test_window_and_choices_are_as_booked_unless_said_otherwise(db):
 
 
 def test_a_later_plan_without_the_loom_does_not_forget_how_it_was_booked(db):
-    record_stage(db, "007", "in work", at=START)
-    with open_store(db).unit_of_work() as uow:
+    record_stage(here(db), "007", "in work", at=START)
+    with open_store(db).unit_of_work("planner") as uow:
         uow.save_plan(Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", START, END + timedelta(days=30)), published=True)
         uow.commit()
-    record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START))
+    record_stage(here(db), "007", "run-in", at=END, taken=Taken("F1", START))
     (done,) = conversions(db)
     assert (done.kind, done.choices) == (WindowKind.STYLE, (("rail", "new rail"), ("duct", "new duct")))
 
@@ -92,11 +93,11 @@ def test_the_total_is_never_made_up_from_the_operations(db):
 def test_a_conversion_is_recorded_once_and_is_gone_when_the_loom_is_taken_back(db):
     told_later(db, "007", "run-in", taken=Taken("F1", START, total_min=350))
     with pytest.raises(DataError, match="is recorded already: by F1, begun Mon 5 Jan 2026 06:00"):
-        record_stage(db, "007", "signed off", at=END + timedelta(days=1), taken=Taken("F1", START))
-    record_stage(db, "007", "signed off", at=END + timedelta(days=1))
-    record_stage(db, "007", "scoped", at=END + timedelta(days=2), why="it was loom 008")
+        record_stage(here(db), "007", "signed off", at=END + timedelta(days=1), taken=Taken("F1", START))
+    record_stage(here(db), "007", "signed off", at=END + timedelta(days=1))
+    record_stage(here(db), "007", "scoped", at=END + timedelta(days=2), why="it was loom 008")
     assert conversions(db) == []
-    report = status(db, END + timedelta(days=3))
+    report = status(here(db), END + timedelta(days=3))
     assert (report.labour_recorded_h, [week.done for week in report.weeks]) == (0, [0])
     later = END + timedelta(days=10)
     told_later(db, "007", "signed off", later, Taken("F1", later - timedelta(hours=6)))
@@ -106,22 +107,22 @@ def test_a_conversion_is_recorded_once_and_is_gone_when_the_loom_is_taken_back(d
 def test_stages_follow_one_another_without_a_reason(db):
     # The booking of 007 takes no parts, so nothing is to be issued.
     for days, stage in enumerate(("in work", "run-in", "signed off")):
-        record_stage(db, "007", stage, at=START + timedelta(days=days))
+        record_stage(here(db), "007", stage, at=START + timedelta(days=days))
     with open_store(db).reading() as uow:
         assert [(change.stage, change.reason) for change in uow.stage_history()] == [
             ("in work", None), ("run-in", None), ("signed off", None)]  # fmt: skip
 
 
 def test_a_stage_told_again_with_the_conversion_needs_no_reason(db):
-    record_stage(db, "007", "in work", at=START)
-    record_stage(db, "007", "run-in", at=END)
-    record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START))
+    record_stage(here(db), "007", "in work", at=START)
+    record_stage(here(db), "007", "run-in", at=END)
+    record_stage(here(db), "007", "run-in", at=END, taken=Taken("F1", START))
     assert len(conversions(db)) == 1
 
 
 def test_a_loom_put_off_is_taken_back_without_a_reason(db):
-    record_stage(db, "008", "put off", at=START, why="no rail")
-    record_stage(db, "008", "scoped", at=END)
+    record_stage(here(db), "008", "put off", at=START, why="no rail")
+    record_stage(here(db), "008", "scoped", at=END)
     with open_store(db).reading() as uow:
         assert uow.stages()[LoomKey("H1", "008")].stage == "scoped"
 
@@ -145,25 +146,25 @@ def test_a_loom_put_off_is_taken_back_without_a_reason(db):
 )  # fmt: skip
 def test_what_is_out_of_order_needs_a_reason(db, before, loom, stage, at, says):
     for earlier in before:
-        record_stage(db, loom, earlier, at=START, why="no rail" if earlier == "put off" else None)
+        record_stage(here(db), loom, earlier, at=START, why="no rail" if earlier == "put off" else None)
     with pytest.raises(DataError) as refused:
-        record_stage(db, loom, stage, at=at)
+        record_stage(here(db), loom, stage, at=at)
     assert says in str(refused.value)
     assert str(refused.value).endswith("; say it with --why TEXT")
     with open_store(db).reading() as uow:
         assert len(uow.stage_history()) == len(before)
-    done = record_stage(db, loom, stage, at=at, why=" the electrician was ill ")
+    done = record_stage(here(db), loom, stage, at=at, why=" the electrician was ill ")
     assert (done.change.stage, done.change.reason) == (stage, "the electrician was ill")
 
 
 def test_work_may_have_begun_on_the_day_of_the_first_plan_before_it_was_made(db):
-    record_stage(db, "007", "in work", at=START - timedelta(hours=1))
+    record_stage(here(db), "007", "in work", at=START - timedelta(hours=1))
 
 
 def test_a_conversion_begun_before_the_first_plan_needs_a_reason(db):
-    record_stage(db, "007", "in work", at=START)
+    record_stage(here(db), "007", "in work", at=START)
     with pytest.raises(DataError, match="Sun 5 Jan 2025 lies before the first plan"):
-        record_stage(db, "007", "run-in", at=END, taken=Taken("F1", START - timedelta(days=365)))
+        record_stage(here(db), "007", "run-in", at=END, taken=Taken("F1", START - timedelta(days=365)))
 
 
 @pytest.mark.parametrize(
@@ -185,7 +186,7 @@ def test_a_conversion_begun_before_the_first_plan_needs_a_reason(db):
 )  # fmt: skip
 def test_what_cannot_have_been_is_refused_and_nothing_is_written(db, stage, at, taken, error, says):
     with pytest.raises(error, match=says):
-        record_stage(db, "007", stage, at=at, taken=taken, why=None if stage == "put off" else "told afterwards")
+        record_stage(here(db), "007", stage, at=at, taken=taken, why=None if stage == "put off" else "told afterwards")
     with open_store(db).reading() as uow:
         assert uow.stages() == {} and uow.conversions() == []
 
@@ -194,7 +195,7 @@ def test_the_status_says_what_its_labour_leaves_out(db):
     # crew F1 is two heads: 350 min are 11.67 person-hours; the other conversion has no time
     told_later(db, "007", "signed off", taken=Taken("F1", START))
     told_later(db, "008", "signed off", taken=Taken("F1", START, total_min=350))
-    report = status(db, END)
+    report = status(here(db), END)
     assert report.labour_recorded_h == pytest.approx(350 / 60 * 2)
     assert report.untimed_says == "1 conversion was recorded without a time and not counted."
 
@@ -202,12 +203,12 @@ def test_the_status_says_what_its_labour_leaves_out(db):
 def test_a_loom_is_in_work_when_its_kit_is_issued(tmp_path):
     db = fill(str(tmp_path / "stores.db"))
     with pytest.raises(DataError, match="since its kit is not issued; say it with"):
-        record_stage(db, "1", "in work")
-    issue(db, "1", part="RAIL")
+        record_stage(here(db), "1", "in work")
+    issue(here(db), "1", part="RAIL")
     with pytest.raises(DataError, match="since its kit is not issued"):
-        record_stage(db, "1", "in work")
-    issue(db, "1")
-    assert record_stage(db, "1", "in work").says == "Loom 1 (Hall 1) is in work."
+        record_stage(here(db), "1", "in work")
+    issue(here(db), "1")
+    assert record_stage(here(db), "1", "in work").says == "Loom 1 (Hall 1) is in work."
 
 
 def test_a_crew_in_several_rows_costs_what_it_did_when_it_worked(db):
@@ -219,8 +220,8 @@ def test_a_crew_in_several_rows_costs_what_it_did_when_it_worked(db):
         {"heads": 4, "rate_per_head_h": 50.0, "from_on": date(2026, 1, 6)},
         {"heads": 1, "rate_per_head_h": 90.0, "trade": "electrician", "shift_start": time(5)},
     ]
-    with open_store(db).unit_of_work() as uow:
-        writer = uow.load_writer(at=START, who="planner")
+    with open_store(db).unit_of_work("planner") as uow:
+        writer = uow.load_writer(at=START)
         keys = [("F1", None, row.get("shift_start"), row.get("from_on")) for row in rows]
         gone = Change("crews", ("F1", None, None, None), "heads", 2, 0)
         fresh = [
@@ -232,5 +233,5 @@ def test_a_crew_in_several_rows_costs_what_it_did_when_it_worked(db):
     told_later(db, "007", "signed off", taken=Taken("F1", START, total_min=360))
     late = datetime(2026, 1, 5, 14, tzinfo=UTC)
     told_later(db, "008", "signed off", at=late + timedelta(hours=4), taken=Taken("F1", late, total_min=240))
-    report = status(db, END)
+    report = status(here(db), END)
     assert (report.labour_recorded_h, report.labour_recorded_cost) == (pytest.approx(24), pytest.approx(840))

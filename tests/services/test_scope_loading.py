@@ -5,6 +5,7 @@ from pathlib import Path
 from sqlite3 import connect
 
 import pytest
+from opened import here
 from openpyxl import load_workbook
 
 from tracker.services.load import load
@@ -16,7 +17,7 @@ SAMPLE = Path(__file__).parents[2] / "sample_data"
 @pytest.fixture(scope="module")
 def loaded(tmp_path_factory):
     db = str(tmp_path_factory.mktemp("sample") / "mill.db")
-    report = load(db, sorted(SAMPLE.glob("*.xlsx")))
+    report = load(here(db), sorted(SAMPLE.glob("*.xlsx")))
     assert report.written, report.refusal
     return db
 
@@ -41,7 +42,7 @@ def edited(tmp_path, change):
 
 
 def test_the_survey_list_closes_the_gaps(db, tmp_path):
-    before = scope(db)
+    before = scope(here(db))
     write_survey_list(before, tmp_path / "survey.xlsx")
     book = load_workbook(tmp_path / "survey.xlsx")
     sheet = book["Looms"]
@@ -52,29 +53,29 @@ def test_the_survey_list_closes_the_gaps(db, tmp_path):
             if sheet.cell(row, column[heading]).value is None:
                 sheet.cell(row, column[heading], value)
     book.save(tmp_path / "filled.xlsx")
-    report = load(db, [tmp_path / "filled.xlsx"])
+    report = load(here(db), [tmp_path / "filled.xlsx"])
     assert len(before.survey.rows) == 2
     assert {(change.key[0], change.new) for change in report.changes} == {("031", "undrilled"), ("R-17", "no creel")}
-    assert scope(db).survey.rows == ()
+    assert scope(here(db)).survey.rows == ()
 
 
 def test_the_same_method_again_is_no_new_version(db):
-    report = load(db, [SAMPLE / "method.xlsx"])
+    report = load(here(db), [SAMPLE / "method.xlsx"])
     assert report.written and report.method_version is None
-    assert scope(db).method_version == 1
+    assert scope(here(db)).method_version == 1
 
 
 def test_a_changed_method_is_a_new_version_that_says_whom_it_changes(db, tmp_path):
     def longer(sheet, column, first):
         sheet.cell(first, column["minutes"]).value += 60
 
-    report = load(db, [edited(tmp_path, longer)])
+    report = load(here(db), [edited(tmp_path, longer)])
     assert report.method_version == 2 and report.method is not None
     (change,) = report.method.looms
     # 60 min more for one person, × (1 + allowance), on every loom that is not to survey
     assert len(change.looms) == 94
     assert change.extra_h == pytest.approx(1.15)
-    assert scope(db).method_version == 2
+    assert scope(here(db)).method_version == 2
 
 
 def cell(heading, value, row=1):
@@ -99,22 +100,22 @@ def cell(heading, value, row=1):
     ],
 )
 def test_a_fault_stops_the_load_and_the_old_version_stays(db, tmp_path, change, code, answerable):
-    report = load(db, [edited(tmp_path, change)])
+    report = load(here(db), [edited(tmp_path, change)])
     stopping = [one for one in report.findings if one.severity.value != "note"]
     assert not report.written and report.refusal
     assert stopping and all(one.sheet == "Operations" and one.file == "method.xlsx" for one in stopping)
     assert code is None or code in {one.code for one in stopping}
     assert all(one.cell for one in stopping) or code == "method-without-operation"
-    assert scope(db).method_version == 1
+    assert scope(here(db)).method_version == 1
     assert any(one.severity.value == "doubt" for one in stopping) == answerable
 
 
 def test_a_doubt_is_answered(db, tmp_path):
     file = edited(tmp_path, cell("leno side", "leno sides", row=-1))
-    report = load(db, [file], answers={"leno sides": "as written"})
+    report = load(here(db), [file], answers={"leno sides": "as written"})
     assert report.method_version == 2
     assert any("leno sides" in scope.unknown for scope in scope_of(db).values())
 
 
 def scope_of(db):
-    return scope(db).scopes
+    return scope(here(db)).scopes

@@ -4,6 +4,7 @@ import json
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from opened import here
 from openpyxl import load_workbook
 
 from tracker.domain.mill import LoomKey
@@ -42,8 +43,8 @@ def loom(number, rail):
 @pytest.fixture
 def db(tmp_path):
     path = str(tmp_path / "mill.db")
-    with open_store(path, make=True).unit_of_work() as uow:
-        writer = uow.load_writer(at=AT, who="planner")
+    with open_store(path, make=True).unit_of_work("planner") as uow:
+        writer = uow.load_writer(at=AT)
         part = Change("parts", ("DEVICE",), "", None, {"part": "DEVICE", "on_hand": 5, "price": 100})
         crew = Change("crews", ("F1", None, None, None), "", None, {"crew": "F1", "trade": "fitter", "heads": 2})
         looms = [loom("1", "drilled"), loom("2", "drilled"), loom("3", "undrilled"), loom("10", None)]
@@ -54,7 +55,7 @@ def db(tmp_path):
 
 
 def test_all_looms(db):
-    report = scope(db)
+    report = scope(here(db))
     assert [key.loom for key in report.scopes] == ["1", "2", "3", "10"]
     assert [(v.name, len(v.looms), round(v.labour_h, 3)) for v in report.variants] == [
         ("Rail drilled", 2, 0.575),  # 30 min × 1.15
@@ -68,7 +69,7 @@ def test_all_looms(db):
 
 
 def test_the_record_is_plain_json(db):
-    record = json.loads(json.dumps(scope(db).record()))
+    record = json.loads(json.dumps(scope(here(db)).record()))
     assert record["looms"][3] == {
         "hall": "H1", "loom": "10", "machine_type": "AJ", "to_survey": True, "unknown": ["Rail"],
         "obstacle": "to survey: Rail unknown", "variant": "to survey",
@@ -79,7 +80,7 @@ def test_the_record_is_plain_json(db):
 
 
 def test_one_loom_with_its_reasons(db):
-    report = scope(db, "3")
+    report = scope(here(db), "3")
     assert report.loom is not None
     (work,) = report.loom.work
     assert [(line.row.operation, line.reason) for line in work.operations] == [  # type: ignore[union-attr]
@@ -95,31 +96,31 @@ def test_one_loom_with_its_reasons(db):
 
 
 def test_one_loom_to_survey(db):
-    one = scope(db, "10").loom
+    one = scope(here(db), "10").loom
     assert one is not None
     assert (one.unknown, one.work) == (("Rail",), ())
 
 
 def test_a_loom_that_there_is_not(db):
     with pytest.raises(DataError, match="there is no loom 77"):
-        scope(db, "77")
+        scope(here(db), "77")
 
 
 def test_an_empty_database_says_what_to_do(tmp_path):
     open_store(tmp_path / "empty.db", make=True)
     with pytest.raises(DataError, match="no method yet"):
-        scope(str(tmp_path / "empty.db"))
+        scope(here(tmp_path / "empty.db"))
 
 
 def test_conversions_stay_on_the_version_they_were_done_by(db):
     # Five conversions of loom 3 at 90 × 1.15 = 103.5 min by version 1; version 2 says 150 × 1.15.
-    with open_store(db).unit_of_work() as uow:
+    with open_store(db).unit_of_work("planner") as uow:
         for day in range(5):
             at = AT + timedelta(days=day)
             uow.add_conversion(Conversion(LoomKey("H1", "3"), "AJ", "F1", 1, at, at + timedelta(hours=2), {}, 103.5))
         uow.load_writer().write_method(method(drill_min=120.0), list(SOURCES))
         uow.commit()
-    report = scope(db)
+    report = scope(here(db))
     assert report.method_version == 2
     assert report.learning["AJ"].curve.level == pytest.approx(1)
     assert report.learning["AJ"].curve.source == "fitted"
@@ -128,7 +129,7 @@ def test_conversions_stay_on_the_version_they_were_done_by(db):
 
 
 def test_the_survey_list_is_written(db, tmp_path):
-    report = scope(db)
+    report = scope(here(db))
     write_survey_list(report, tmp_path / "survey.xlsx")
     sheet = load_workbook(tmp_path / "survey.xlsx")["Looms"]
     cells = [[cell for cell in row if cell is not None] for row in sheet.iter_rows(values_only=True)]

@@ -3,6 +3,7 @@
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from opened import here
 from openpyxl import Workbook
 from stock_room_samples import AT, PLAN, added, fill
 
@@ -27,12 +28,12 @@ def on_hand(db, part):
 
 
 ENTRIES = {
-    "receive": lambda db, q: receive(db, "NUT", q, why="found"),
-    "return": lambda db, q: give_back(db, "1", "NUT", q),
-    "adjust": lambda db, q: adjust(db, "NUT", q, "found"),
-    "count": lambda db, q: count(db, "NUT", q),
-    "reserve": lambda db, q: reserve(db, "1", part="NUT", quantity=q),
-    "take": lambda db, q: take(db, "NUT", "1", "2", q),
+    "receive": lambda db, q: receive(here(db), "NUT", q, why="found"),
+    "return": lambda db, q: give_back(here(db), "1", "NUT", q),
+    "adjust": lambda db, q: adjust(here(db), "NUT", q, "found"),
+    "count": lambda db, q: count(here(db), "NUT", q),
+    "reserve": lambda db, q: reserve(here(db), "1", part="NUT", quantity=q),
+    "take": lambda db, q: take(here(db), "NUT", "1", "2", q),
 }
 
 
@@ -42,27 +43,27 @@ ENTRIES = {
     [(1e308, "more than 10,000,000 pc"), (1e20, "more than 10,000,000 pc"), (0.5, "no whole number of pc")],
 )
 def test_amounts_out_of_bounds_are_refused(db, entry, quantity, says):
-    issue(db, "1", part="NUT", quantity=4)
-    before = movements(db)
+    issue(here(db), "1", part="NUT", quantity=4)
+    before = movements(here(db))
     with pytest.raises(DataError, match=f"part NUT: .* is {says}"):
         entry(db, quantity)
-    assert movements(db) == before
+    assert movements(here(db)) == before
 
 
 def test_many_entries_cannot_pass_the_bound_together(db):
     """9,999,990 and what is there are within it, as much again is not."""
-    adjust(db, "NUT", 9_000_000, "found")
+    adjust(here(db), "NUT", 9_000_000, "found")
     with pytest.raises(DataError, match="10,000,000 pc"):
-        adjust(db, "NUT", 9_000_000, "found")
+        adjust(here(db), "NUT", 9_000_000, "found")
 
 
 def test_tenths_of_a_metre_add_up_exactly(db):
     start = on_hand(db, "CABLE")
     for _ in range(3):
-        adjust(db, "CABLE", 0.1, "found")
+        adjust(here(db), "CABLE", 0.1, "found")
     assert on_hand(db, "CABLE") == start + 0.3
     with pytest.raises(DataError, match=r"part CABLE: 0\.0004 is finer than 0\.001 m"):
-        adjust(db, "CABLE", 0.0004, "found")
+        adjust(here(db), "CABLE", 0.0004, "found")
 
 
 @pytest.mark.parametrize(
@@ -81,10 +82,10 @@ def test_a_load_refuses_them_with_their_cell(db, tmp_path, sheet, heading, row, 
     book.active.append(heading)
     book.active.append(row)
     book.save(tmp_path / "in.xlsx")
-    before = movements(db)
-    report = load(db, [tmp_path / "in.xlsx"])
+    before = movements(here(db))
+    report = load(here(db), [tmp_path / "in.xlsx"])
     assert (report.written, [finding.cell for finding in report.refused]) == (False, [cell])
-    assert movements(db) == before
+    assert movements(here(db)) == before
 
 
 EARLY = datetime(2000, 1, 1, tzinfo=UTC)
@@ -93,46 +94,46 @@ EARLY = datetime(2000, 1, 1, tzinfo=UTC)
 @pytest.mark.parametrize(
     "entry",
     [
-        lambda db, why: receive(db, order="PO-1", why=why, at=EARLY),
-        lambda db, why: issue(db, "1", why=why, at=EARLY),
-        lambda db, why: count(db, "NUT", 3, why=why, at=EARLY),
+        lambda db, why: receive(here(db), order="PO-1", why=why, at=EARLY),
+        lambda db, why: issue(here(db), "1", why=why, at=EARLY),
+        lambda db, why: count(here(db), "NUT", 3, why=why, at=EARLY),
     ],
 )
 def test_an_entry_from_before_the_programme_needs_its_reason(db, entry):
     """The programme of the samples starts in 2026: a year typed wrong is the usual cause."""
-    before = movements(db)
+    before = movements(here(db))
     with pytest.raises(
         UsageError, match=r"Sat 1 Jan 2000 .* is before the programme, which starts on Mon 5 Jan 2026; .*--why"
     ):
         entry(db, "")
-    assert movements(db) == before
+    assert movements(here(db)) == before
     entry(db, "booked late")
-    assert movements(db)[-1].at == EARLY
+    assert movements(here(db))[-1].at == EARLY
 
 
 def test_without_a_moment_no_reason_is_asked(db):
-    count(db, "NUT", 3)
-    assert now() - movements(db)[-1].at < timedelta(minutes=5)
+    count(here(db), "NUT", 3)
+    assert now() - movements(here(db))[-1].at < timedelta(minutes=5)
 
 
 def test_what_is_handed_out_is_a_quantity_too(db):
     with pytest.raises(DataError, match=r"part NUT: -?0\.5 is no whole number of pc"):
-        issue(db, "1", part="NUT", quantity=0.5)
+        issue(here(db), "1", part="NUT", quantity=0.5)
     with pytest.raises(DataError, match="1e\\+308 asked for loom 1"):
-        issue(db, "1", part="NUT", quantity=1e308)
+        issue(here(db), "1", part="NUT", quantity=1e308)
 
 
 def test_an_entry_keeps_when_it_was_written_down_beside_when_it_happened(db):
     happened = now() - timedelta(days=3)
     before = now()
-    count(db, "NUT", 3, at=happened)
-    entry = movements(db)[-1]
+    count(here(db), "NUT", 3, at=happened)
+    entry = movements(here(db))[-1]
     assert entry.at == happened
     assert entry.entered_at is not None and before <= entry.entered_at <= now()
-    (line,) = [line for line in ledger(db, "NUT").record() if line["kind"] == "count"]
+    (line,) = [line for line in ledger(here(db), "NUT").record() if line["kind"] == "count"]
     assert line["entered_at"][:10] >= before.date().isoformat() > line["at"][:10]
 
 
 def test_what_a_load_brings_keeps_it_too(db):
-    opening = movements(db)[0]
+    opening = movements(here(db))[0]
     assert opening.entered_at == opening.at

@@ -3,6 +3,7 @@
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from opened import here
 from stock_room_samples import AT, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
@@ -48,9 +49,9 @@ def test_publishing_reserves_by_booking_date(db):
 def test_a_new_plan_reserves_anew_and_leaves_a_loom_in_work_its_parts(db):
     # Loom 2 is in work and no longer planned: it keeps its rail; loom 10 now comes before loom 1 and gets the other.
     plan = plan_of(*(booking(loom, date(2026, 1, day), {"RAIL": 1.0}) for loom, day in (("10", 12), ("1", 13))))
-    with open_store(db).unit_of_work() as uow:
+    with open_store(db).unit_of_work("planner") as uow:
         uow.add_stage(StageChange(key("2"), Stage.IN_WORK, AT, "fitter"))
-        uow.save_plan(plan, published=True, who="planner")
+        uow.save_plan(plan, published=True)
         report = reserve_plan(uow, plan)
         uow.commit()
     assert (held(db, "RAIL"), held(db, "NUT")) == ({"2": 1, "10": 1}, {"2": 8})
@@ -58,7 +59,7 @@ def test_a_new_plan_reserves_anew_and_leaves_a_loom_in_work_its_parts(db):
 
 
 def test_a_receipt_on_an_order_line_goes_to_the_kit_that_lacks_it_and_the_rest_stays_open(db):
-    report = receive(db, order="PO-1", quantity=3)
+    report = receive(here(db), order="PO-1", quantity=3)
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (5, {"1": 1, "2": 1, "10": 1})
     assert [receipt.quantity for receipt in room(db).mill.receipts] == [1]
     (stock,) = report.stock
@@ -68,30 +69,30 @@ def test_a_receipt_on_an_order_line_goes_to_the_kit_that_lacks_it_and_the_rest_s
 
 
 def test_a_receipt_takes_the_whole_line_by_default_and_closes_it(db):
-    receive(db, order="PO-1")
+    receive(here(db), order="PO-1")
     assert (on_hand(db, "RAIL"), room(db).mill.receipts) == (6, ())
     with pytest.raises(DataError, match="no open order line PO-1; open are none"):
-        receive(db, order="PO-1")
+        receive(here(db), order="PO-1")
 
 
 def test_a_short_delivery_may_be_the_last(db):
-    receive(db, order="PO-1", quantity=1, rest_comes=False)
+    receive(here(db), order="PO-1", quantity=1, rest_comes=False)
     assert room(db).mill.receipts == ()
 
 
 def test_issuing_a_whole_kit(db):
-    report = issue(db, "1")
+    report = issue(here(db), "1")
     assert {m.part: m.quantity for m in report.movements} == {"RAIL": -1, "NUT": -8, "CABLE": -2.5, "GAUGE": -1}
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (1, {"2": 1})
     assert [kit.state for kit in report.kits] == ["issued"]
     with pytest.raises(DataError, match=r"nothing is reserved for loom 1 \(Hall 1\); its kit was issued"):
-        issue(db, "1")
+        issue(here(db), "1")
 
 
 def test_a_short_kit_is_issued_only_when_told(db):
     with pytest.raises(DataError, match=r"the kit of loom 10 \(Hall 1\) lacks 4 NUT, 1 RAIL"):
-        issue(db, "10")
-    (kit,) = issue(db, "10", incomplete=True).kits
+        issue(here(db), "10")
+    (kit,) = issue(here(db), "10", incomplete=True).kits
     assert (kit.issued, kit.short, kit.state) == ({"NUT": 4}, {"RAIL": 1, "NUT": 4}, "short")
 
 
@@ -99,132 +100,132 @@ def test_an_issue_leaves_alone_what_others_have_reserved(db):
     with pytest.raises(
         DataError, match=r"part RAIL: 1 asked for loom 10 \(Hall 1\), 0 free of 2 on hand \(1 for loom 1"
     ):
-        issue(db, "10", part="RAIL")
+        issue(here(db), "10", part="RAIL")
     assert (len(room(db).movements), on_hand(db, "RAIL")) == (4, 2)
 
 
 def test_an_issue_beyond_the_stock(db):
     with pytest.raises(DataError, match="part NUT: 21 asked for loom 1"):
-        issue(db, "1", part="NUT", quantity=21)
+        issue(here(db), "1", part="NUT", quantity=21)
 
 
 def test_more_than_the_kit_needs_may_be_issued_from_what_is_free(db):
     # 10 m on hand, 5 reserved: loom 1 gets its 2.5 and 5 more.
-    issue(db, "1", part="CABLE", quantity=7.5)
+    issue(here(db), "1", part="CABLE", quantity=7.5)
     assert (on_hand(db, "CABLE"), held(db, "CABLE")) == (2.5, {"2": 2.5})
 
 
 def test_a_return_goes_back_to_stock_and_never_exceeds_the_issue(db):
-    issue(db, "1")
-    report = give_back(db, "1", "GAUGE", 1)
+    issue(here(db), "1")
+    report = give_back(here(db), "1", "GAUGE", 1)
     assert (on_hand(db, "GAUGE"), report.movements[0].quantity) == (3, 1)
     with pytest.raises(DataError, match=r"part GAUGE: 1 to be returned from loom 1 \(Hall 1\), which holds 0"):
-        give_back(db, "1", "GAUGE", 1)
+        give_back(here(db), "1", "GAUGE", 1)
     with pytest.raises(DataError, match="above 0"):
-        give_back(db, "1", "RAIL", -1)
+        give_back(here(db), "1", "RAIL", -1)
 
 
 def test_a_whole_kit_goes_back_and_is_held_for_the_loom_again(db):
-    issue(db, "1")
-    report = give_back(db, "1", why="the loom weaves on")
+    issue(here(db), "1")
+    report = give_back(here(db), "1", why="the loom weaves on")
     assert {m.part: m.quantity for m in report.movements} == {"RAIL": 1, "NUT": 8, "CABLE": 2.5, "GAUGE": 1}
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (2, {"1": 1, "2": 1})
     assert [(kit.key.loom, kit.state) for kit in report.kits] == [("1", "complete")]
     with pytest.raises(DataError, match=r"loom 1 \(Hall 1\) has nothing of what was issued to it"):
-        give_back(db, "1")
+        give_back(here(db), "1")
 
 
 def test_of_a_kit_goes_back_what_did_not_come_back_already(tmp_path):
     db = fill_method(fill(str(tmp_path / "mill.db")))
-    issue(db, "1")
-    give_back(db, "1", "NUT", 3)
-    recover(db, "1", part="GAUGE")
-    assert {m.part: m.quantity for m in give_back(db, "1", "NUT").movements} == {"NUT": 5}  # 8 issued, 3 back
-    assert {m.part: m.quantity for m in give_back(db, "1").movements} == {"RAIL": 1, "CABLE": 2.5}
+    issue(here(db), "1")
+    give_back(here(db), "1", "NUT", 3)
+    recover(here(db), "1", part="GAUGE")
+    assert {m.part: m.quantity for m in give_back(here(db), "1", "NUT").movements} == {"NUT": 5}  # 8 issued, 3 back
+    assert {m.part: m.quantity for m in give_back(here(db), "1").movements} == {"RAIL": 1, "CABLE": 2.5}
     with pytest.raises(DataError, match="has nothing of part GAUGE of what was issued"):
-        give_back(db, "1", "GAUGE")
+        give_back(here(db), "1", "GAUGE")
 
 
 def test_a_part_that_breaks_on_a_loom_is_gone_and_its_kit_needs_it_again(db):
     # 2 rails: one was issued to loom 1 and broke, the other is held for loom 2; one is on order.
-    issue(db, "1")
-    report = scrap(db, "1", "RAIL", 1, "bent")
+    issue(here(db), "1")
+    report = scrap(here(db), "1", "RAIL", 1, "bent")
     assert [(m.kind, m.quantity, m.key, m.why) for m in report.movements] == [
         ("return", 1, key("1"), "bent"), ("adjustment", -1, key("1"), "bent")]  # fmt: skip
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (1, {"2": 1})
     assert [(kit.key.loom, kit.short) for kit in report.short] == [("1", {"RAIL": 1})]
-    receive(db, order="PO-1", quantity=1)
+    receive(here(db), order="PO-1", quantity=1)
     assert held(db, "RAIL") == {"1": 1, "2": 1}
 
 
 def test_what_is_scrapped_on_a_loom_stays_in_what_was_spent(db):
     # Kit of loom 1 at the list: rail 300, 8 nuts at 0.50, the rest without a price: 304. The second rail: 300 more.
-    issue(db, "1")
-    assert status(db, AT).parts_issued_cost == 304
-    scrap(db, "1", "RAIL", 1, "bent")
-    assert status(db, AT).parts_issued_cost == 304
-    receive(db, order="PO-1", quantity=1)
-    issue(db, "1")
-    assert status(db, AT).parts_issued_cost == 604
+    issue(here(db), "1")
+    assert status(here(db), AT).parts_issued_cost == 304
+    scrap(here(db), "1", "RAIL", 1, "bent")
+    assert status(here(db), AT).parts_issued_cost == 304
+    receive(here(db), order="PO-1", quantity=1)
+    issue(here(db), "1")
+    assert status(here(db), AT).parts_issued_cost == 604
 
 
 def test_what_is_held_for_a_loom_put_off_goes_to_the_others(db):
     # Loom 2 gives up 1 rail and 8 nuts; loom 10 lacked just 1 rail and 4 nuts.
-    done = record_stage(db, "2", "put off", why="no warp")
+    done = record_stage(here(db), "2", "put off", why="no warp")
     assert (held(db, "RAIL"), held(db, "NUT")) == ({"1": 1, "10": 1}, {"1": 8, "10": 8})
     assert done.says == ("Loom 2 (Hall 1) is put off. What was held for it is free again: 2.5 CABLE, 8 NUT, 1 RAIL.")
     with pytest.raises(
         DataError, match=r"loom 2 \(Hall 1\) is put off, so nothing is held for it; record it as scoped"
     ):
-        reserve(db, "2", part="NUT", quantity=1)
-    record_stage(db, "2", "scoped")
+        reserve(here(db), "2", part="NUT", quantity=1)
+    record_stage(here(db), "2", "scoped")
     assert (held(db, "RAIL"), held(db, "CABLE")["2"]) == ({"1": 1, "10": 1}, 2.5)
 
 
 def test_what_is_held_by_hand_for_a_loom_that_is_taken_back_is_free_again(db):
-    receive(db, order="PO-1", quantity=2)
-    reserve(db, "3", part="RAIL", quantity=1)
-    record_stage(db, "3", "in work", why="begun without a booking")
+    receive(here(db), order="PO-1", quantity=2)
+    reserve(here(db), "3", part="RAIL", quantity=1)
+    record_stage(here(db), "3", "in work", why="begun without a booking")
     assert held(db, "RAIL")["3"] == 1
-    record_stage(db, "3", "scoped", why="it was another loom")
+    record_stage(here(db), "3", "scoped", why="it was another loom")
     assert "3" not in held(db, "RAIL")
 
 
 def test_a_scrapped_part_makes_the_latest_booked_kit_short(db):
-    report = adjust(db, "RAIL", -1, "bent")
+    report = adjust(here(db), "RAIL", -1, "bent")
     assert held(db, "RAIL") == {"1": 1}
     assert [(kit.key.loom, kit.short, kit.state) for kit in report.short] == [("2", {"RAIL": 1}, "short")]
     # PO-1 is due on Wed 21 Jan, two days after the start of loom 2.
 
 
 def test_an_entry_in_words(db):
-    assert adjust(db, "RAIL", -1, "bent").lines() == [
+    assert adjust(here(db), "RAIL", -1, "bent").lines() == [
         "RAIL: 1 pc on hand, 1 reserved, 0 free.",
         "Loom 2 (Hall 1) lacks 1 RAIL (short).",
     ]
 
 
 def test_a_count_books_the_difference_even_where_there_is_none(db):
-    count(db, "NUT", 24)
-    count(db, "NUT", 24)
-    assert [(m.kind, m.quantity) for m in movements(db, "NUT")] == [("opening", 20), ("count", 4), ("count", 0)]
+    count(here(db), "NUT", 24)
+    count(here(db), "NUT", 24)
+    assert [(m.kind, m.quantity) for m in movements(here(db), "NUT")] == [("opening", 20), ("count", 4), ("count", 0)]
     assert held(db, "NUT") == {"1": 8, "2": 8, "10": 8}
 
 
 def test_reserving_what_a_kit_lacks(db):
-    receive(db, order="PO-1", quantity=1)
+    receive(here(db), order="PO-1", quantity=1)
     assert held(db, "RAIL")["10"] == 1
-    release(db, "10", part="RAIL")
+    release(here(db), "10", part="RAIL")
     assert "10" not in held(db, "RAIL")
-    reserve(db, "10", part="RAIL")
+    reserve(here(db), "10", part="RAIL")
     assert held(db, "RAIL")["10"] == 1
 
 
 def test_all_that_a_kit_lacks_is_reserved_or_nothing(db):
-    receive(db, part="NUT", quantity=4, why="found behind the shelf")
-    release(db, "10")
+    receive(here(db), part="NUT", quantity=4, why="found behind the shelf")
+    release(here(db), "10")
     with pytest.raises(DataError, match="part RAIL: 1 asked for loom 10"):
-        reserve(db, "10")
+        reserve(here(db), "10")
     assert held(db, "NUT") == {"1": 8, "2": 8}
 
 
@@ -232,52 +233,56 @@ def test_safety_stock_is_reserved_only_when_told(db):
     with pytest.raises(
         DataError, match=r"part CABLE: 3 asked for loom 10 \(Hall 1\), 1 free of 10 on hand \(.*4 safety stock\)"
     ):
-        reserve(db, "10", part="CABLE", quantity=3)
-    reserve(db, "10", part="CABLE", quantity=3, use_safety_stock=True)
+        reserve(here(db), "10", part="CABLE", quantity=3)
+    reserve(here(db), "10", part="CABLE", quantity=3, use_safety_stock=True)
     assert held(db, "CABLE")["10"] == 3
 
 
 def test_taking_from_one_kit_for_another_shows_who_is_short_now(db):
-    report = take(db, "RAIL", "2", "10")
+    report = take(here(db), "RAIL", "2", "10")
     assert held(db, "RAIL") == {"1": 1, "10": 1}
     assert [(kit.key.loom, kit.short) for kit in report.short] == [("2", {"RAIL": 1}), ("10", {"NUT": 4})]
     with pytest.raises(DataError, match=r"part RAIL: 1 to be taken from loom 2 \(Hall 1\), which has 0 reserved"):
-        take(db, "RAIL", "2", "1", quantity=1)
+        take(here(db), "RAIL", "2", "1", quantity=1)
 
 
 @pytest.mark.parametrize("quantity", [-1, 0, 2, float("nan")])
 def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
-    issue(db, "1")
+    issue(here(db), "1")
     with pytest.raises(DataError, match=r"cannot be scrapped from loom 1 \(Hall 1\), which has 1 of what was issued"):
-        scrap(db, "1", "RAIL", quantity, "bent")
+        scrap(here(db), "1", "RAIL", quantity, "bent")
     with pytest.raises(DataError, match="needs its reason"):
-        scrap(db, "1", "RAIL", 1, " ")
+        scrap(here(db), "1", "RAIL", 1, " ")
     assert on_hand(db, "RAIL") == 1
 
 
 @pytest.mark.parametrize(
     ("call", "error", "says"),
     [
-        (lambda db: receive(db, part="BOLT", quantity=1, why="x"), DataError, "unknown part BOLT"),
-        (lambda db: receive(db, part="NUT", quantity=1), UsageError, "part NUT: a receipt without an order line needs"),
-        (lambda db: receive(db, part="NUT", quantity=-1, why="x"), DataError, "part NUT: the quantity of .* above 0"),
-        (lambda db: receive(db, part="NUT", quantity=1, unit="box", why="x"), DataError, "part NUT is kept in pc, not in box"),
-        (lambda db: receive(db, order="PO-9"), DataError, "no open order line PO-9; open are PO-1"),
-        (lambda db: receive(db), UsageError, "say what came"),
-        (lambda db: issue(db, "1", part="BOLT", quantity=1), DataError, "unknown part BOLT"),
-        (lambda db: issue(db, "1", part="NUT", quantity=-2), DataError, "part NUT: -2 cannot be issued"),
-        (lambda db: issue(db, "99"), DataError, "there is no loom 99"),
-        (lambda db: issue(db, "3"), DataError, "loom 3 .* is not booked"),
-        (lambda db: give_back(db, "1"), DataError, "loom 1 .* has nothing of what was issued to it"),
-        (lambda db: scrap(db, "1", "NUT", 1, "x"), DataError, "part NUT: 1 cannot be scrapped from loom 1 .*, which has 0"),
-        (lambda db: scrap(db, "1", "BOLT", 1, "x"), DataError, "unknown part BOLT"),
-        (lambda db: adjust(db, "NUT", -1, ""), DataError, "part NUT: an adjustment of -1 needs its reason"),
-        (lambda db: adjust(db, "NUT", -21, "lost"), DataError, "part NUT: 21 asked for, 20 on hand"),
-        (lambda db: count(db, "NUT", -1), UsageError, "part NUT: -1 cannot be counted"),
-        (lambda db: reserve(db, "1"), DataError, "the kit of loom 1 .* lacks nothing"),
-        (lambda db: reserve(db, "10", part="NUT", quantity=-1), DataError, "say how much to reserve, above 0"),
-        (lambda db: release(db, "3"), DataError, "nothing is reserved for loom 3"),
-        (lambda db: take(db, "NUT", "10", "10", 1), UsageError, "cannot take from itself"),
+        (lambda db: receive(here(db), part="BOLT", quantity=1, why="x"), DataError, "unknown part BOLT"),
+        (lambda db: receive(here(db), part="NUT", quantity=1), UsageError, "part NUT: a receipt without an order line needs"),
+        (lambda db: receive(here(db), part="NUT", quantity=-1, why="x"), DataError, "part NUT: the quantity of .* above 0"),
+        (
+            lambda db: receive(here(db), part="NUT", quantity=1, unit="box", why="x"),
+            DataError,
+            "part NUT is kept in pc, not in box",
+        ),
+        (lambda db: receive(here(db), order="PO-9"), DataError, "no open order line PO-9; open are PO-1"),
+        (lambda db: receive(here(db)), UsageError, "say what came"),
+        (lambda db: issue(here(db), "1", part="BOLT", quantity=1), DataError, "unknown part BOLT"),
+        (lambda db: issue(here(db), "1", part="NUT", quantity=-2), DataError, "part NUT: -2 cannot be issued"),
+        (lambda db: issue(here(db), "99"), DataError, "there is no loom 99"),
+        (lambda db: issue(here(db), "3"), DataError, "loom 3 .* is not booked"),
+        (lambda db: give_back(here(db), "1"), DataError, "loom 1 .* has nothing of what was issued to it"),
+        (lambda db: scrap(here(db), "1", "NUT", 1, "x"), DataError, "part NUT: 1 cannot be scrapped from loom 1 .*, which has 0"),
+        (lambda db: scrap(here(db), "1", "BOLT", 1, "x"), DataError, "unknown part BOLT"),
+        (lambda db: adjust(here(db), "NUT", -1, ""), DataError, "part NUT: an adjustment of -1 needs its reason"),
+        (lambda db: adjust(here(db), "NUT", -21, "lost"), DataError, "part NUT: 21 asked for, 20 on hand"),
+        (lambda db: count(here(db), "NUT", -1), UsageError, "part NUT: -1 cannot be counted"),
+        (lambda db: reserve(here(db), "1"), DataError, "the kit of loom 1 .* lacks nothing"),
+        (lambda db: reserve(here(db), "10", part="NUT", quantity=-1), DataError, "say how much to reserve, above 0"),
+        (lambda db: release(here(db), "3"), DataError, "nothing is reserved for loom 3"),
+        (lambda db: take(here(db), "NUT", "10", "10", 1), UsageError, "cannot take from itself"),
     ],
 )  # fmt: skip
 def test_refused_entries_write_nothing(db, call, error, says):
@@ -291,4 +296,4 @@ def test_refused_entries_write_nothing(db, call, error, says):
 
 def test_nothing_is_booked_in_the_future(db):
     with pytest.raises(UsageError, match="is still to come"):
-        count(db, "NUT", 1, at=datetime.now(UTC) + timedelta(hours=1))
+        count(here(db), "NUT", 1, at=datetime.now(UTC) + timedelta(hours=1))

@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from opened import here
 from people import PEOPLE, at_once, four_people
 from postgres_server import new_database, postgres_server
 from stock_room_samples import added, booking, fill, key, plan_of
@@ -35,7 +36,7 @@ def db(request, tmp_path):
         *looms,
         one,
     )
-    release(url, LOOMS[0])
+    release(here(url), LOOMS[0])
     return url
 
 
@@ -46,19 +47,19 @@ def people():
 
 
 def _reserve(db: str, person: int) -> None:
-    reserve(db, LOOMS[person], part="DRIVE")
+    reserve(here(db), LOOMS[person], part="DRIVE")
 
 
 def _issue(db: str, person: int) -> None:
-    issue(db, LOOMS[person], part="DRIVE")
+    issue(here(db), LOOMS[person], part="DRIVE")
 
 
 def _receive(db: str, person: int) -> None:
-    receive(db, order="PO-1", quantity=1)
+    receive(here(db), order="PO-1", quantity=1)
 
 
 def _take(db: str, person: int) -> None:
-    take(db, "DRIVE", LOOMS[0], LOOMS[1 + person % 3], quantity=1)
+    take(here(db), "DRIVE", LOOMS[0], LOOMS[1 + person % 3], quantity=1)
 
 
 def room(db):
@@ -88,7 +89,7 @@ def test_nothing_received_at_once_is_lost(people, db):
 
 
 def test_a_reserved_part_is_taken_by_exactly_one(people, db):
-    reserve(db, LOOMS[0], part="DRIVE")
+    reserve(here(db), LOOMS[0], part="DRIVE")
     answers = at_once(people, _take, db)
     assert answers.count("done") == 1, answers
     holders = room(db).reserved("DRIVE")

@@ -9,6 +9,7 @@ Thu 8 Jan and serves from Friday. The savings, 30, 20 and 10 a day, order the lo
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from opened import here
 from openpyxl import Workbook
 
 from tracker.services.kits import kits
@@ -64,7 +65,7 @@ def db(tmp_path):
         for row in rows:
             sheet.append(row)
     book.save(tmp_path / "mill.xlsx")
-    assert load(str(tmp_path / "mill.db"), [tmp_path / "mill.xlsx"]).written
+    assert load(here(tmp_path / "mill.db"), [tmp_path / "mill.xlsx"]).written
     return str(tmp_path / "mill.db")
 
 
@@ -74,51 +75,51 @@ def booked(report):
 
 def test_from_the_workbook_to_the_third_plan(db):
     # There are clamps for two looms only, as long as none has come back.
-    first = plan(db, publish=True, as_of=at(6))
+    first = plan(here(db), publish=True, as_of=at(6))
     assert booked(first) == [("1", at(6), at(8)), ("2", at(8), at(10))]
     assert [(left.key.loom, left.cost) for left in first.plan.left_over] == [("3", LEFT_OVER_3)]
     # saving forgone from the start of the programme: 8 h of 30 a day and 10 h of 20 a day
     first_cost = (120 + 150 + 8 / 24 * 30) + (120 + 150 + 10 / 24 * 20) + LEFT_OVER_3
     assert first.plan.objective == pytest.approx(first_cost)
-    assert [(kit.key.loom, kit.state) for kit in kits(db).kits] == [("1", "complete"), ("2", "complete")]
+    assert [(kit.key.loom, kit.state) for kit in kits(here(db)).kits] == [("1", "complete"), ("2", "complete")]
 
-    issue(db, "1", at=at(6))
-    record_stage(db, "1", "in work", at=at(6))
-    record_stage(db, "1", "run-in", at=at(8), taken=Taken("Fitters", at(6), total_min=120))
-    so_far = status(db, at(8))
+    issue(here(db), "1", at=at(6))
+    record_stage(here(db), "1", "in work", at=at(6))
+    record_stage(here(db), "1", "run-in", at=at(8), taken=Taken("Fitters", at(6), total_min=120))
+    so_far = status(here(db), at(8))
     assert (so_far.labour_recorded_h, so_far.labour_recorded_cost, so_far.parts_issued_cost) == (4, 120, 150)
 
     # Loom 1 is done and still has its clamp: one rail and one clamp are there, held for loom 2.
-    second = plan(db, publish=True, as_of=at(8))
+    second = plan(here(db), publish=True, as_of=at(8))
     assert booked(second) == [("2", at(8), at(10))]
     assert second.plan.objective == pytest.approx(120 + 150 + 10 / 24 * 20 + LEFT_OVER_3)
     assert [(move.key.loom, move.what) for move in second.moves] == [("1", "dropped")]
-    assert verify(db).sound
+    assert verify(here(db)).sound
     # without loom 3 nothing is to be ordered; with it neither, since a rail comes and a clamp comes back
-    assert [net_needs(db, at(8), left_over).orders for left_over in (False, True)] == [(), ()]
+    assert [net_needs(here(db), at(8), left_over).orders for left_over in (False, True)] == [(), ()]
 
-    back = recover(db, "1", at=at(8))
+    back = recover(here(db), "1", at=at(8))
     assert [(m.part, m.quantity) for m in back.movements] == [("CLAMP", 1)]
-    assert status(db, at(8)).parts_issued_cost == 100
+    assert status(here(db), at(8)).parts_issued_cost == 100
 
     # Now there is a clamp for loom 3; its rail comes on Thursday and serves on Friday from 06:00, 4 days and 8 h on.
-    third = plan(db, publish=True, as_of=at(8))
+    third = plan(here(db), publish=True, as_of=at(8))
     assert booked(third) == [("2", at(8), at(10)), ("3", at(6, days=4), at(8, days=4))]
     assert third.plan.left_over == ()
     assert third.plan.objective == pytest.approx(2 * (120 + 150) + 10 / 24 * 20 + (4 + 8 / 24) * 10)
     assert [(move.key.loom, move.what) for move in third.moves] == [("3", "new")]
-    assert [(kit.key.loom, kit.state, kit.expected) for kit in kits(db).kits] == [
+    assert [(kit.key.loom, kit.state, kit.expected) for kit in kits(here(db)).kits] == [
         ("2", "complete", {}),
         ("3", "reserved", {"RAIL": date(2026, 1, 8)}),
     ]
-    assert verify(db).sound
+    assert verify(here(db)).sound
 
     # Loom 2 is begun and broken off: its kit goes back, and it is planned again, after its crew has nothing else to do.
-    issue(db, "2", at=at(8))
-    record_stage(db, "2", "in work", at=at(8))
-    assert booked(plan(db, as_of=at(9))) == [("3", at(6, days=4), at(8, days=4))]
-    assert {m.part: m.quantity for m in give_back(db, "2", at=at(9)).movements} == {"RAIL": 1, "CLAMP": 1}
-    record_stage(db, "2", "scoped", at=at(9), why="the rail does not fit")
-    fourth = plan(db, publish=True, as_of=at(10))
+    issue(here(db), "2", at=at(8))
+    record_stage(here(db), "2", "in work", at=at(8))
+    assert booked(plan(here(db), as_of=at(9))) == [("3", at(6, days=4), at(8, days=4))]
+    assert {m.part: m.quantity for m in give_back(here(db), "2", at=at(9)).movements} == {"RAIL": 1, "CLAMP": 1}
+    record_stage(here(db), "2", "scoped", at=at(9), why="the rail does not fit")
+    fourth = plan(here(db), publish=True, as_of=at(10))
     assert booked(fourth) == [("2", at(10), at(12)), ("3", at(6, days=4), at(8, days=4))]
-    assert [(kit.key.loom, kit.state) for kit in kits(db).kits] == [("2", "complete"), ("3", "reserved")]
+    assert [(kit.key.loom, kit.state) for kit in kits(here(db)).kits] == [("2", "complete"), ("3", "reserved")]

@@ -6,6 +6,7 @@ from pathlib import Path
 from shutil import copy
 
 import pytest
+from opened import here
 from published_sample import protect, published_sample
 
 from tracker.domain.plan import Plan
@@ -29,7 +30,7 @@ def database(published: tuple[Path, Plan], tmp_path: Path) -> str:
 
 
 def test_a_published_plan_read_back_holds(database: str, published: tuple[Path, Plan]) -> None:
-    report = verify(database)
+    report = verify(here(database))
     assert report.violations == ()
     assert report.sound
     assert report.record()["bookings"] == len(published[1].bookings)
@@ -40,7 +41,7 @@ def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Pa
     booking = next(b for b in published[1].bookings if b.key.loom == "R-10")
     until = (booking.start + timedelta(days=3)).date()
     protect(database, booking.key, until)
-    report = verify(database)
+    report = verify(here(database))
     assert not report.sound
     assert [line for line in report.violations if "R-10" in line and f"protected until {until} included" in line]
     assert report.lines()[0].startswith(f"The published plan does not hold any more: {len(report.violations)} finding")
@@ -50,12 +51,12 @@ def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Pa
 def test_without_a_published_plan_there_is_nothing_to_verify(tmp_path: Path) -> None:
     open_store(tmp_path / "empty.db", make=True)
     with pytest.raises(DataError, match=r"no plan is published yet; make one: beamslot plan --publish"):
-        verify(str(tmp_path / "empty.db"))
+        verify(here(tmp_path / "empty.db"))
 
 
 def test_the_baseline_is_held_against_the_published_plan(database: str, published: tuple[Path, Plan]) -> None:
     # the published plan keeps one limit, so the best of all limits cannot be dearer; moves are charged against it
-    report = baseline(database)
+    report = baseline(here(database))
     assert report.published == published[1]
     assert report.worth == pytest.approx(report.baseline.objective - published[1].objective)
     assert report.waiting_limit_h in walk.LIMITS_H
@@ -69,7 +70,7 @@ def test_a_plan_of_another_moment_is_not_compared(published: tuple[Path, Plan]) 
 
 
 def test_the_screens_are_told_what_does_not_hold(database: str, published: tuple[Path, Plan]) -> None:
-    assert faults(database) == ()
+    assert faults(here(database)) == ()
     booking = published[1].bookings[-1]
     protect(database, booking.key, booking.start.date())
-    assert any(booking.key.loom in fault and "protected until" in fault for fault in faults(database))
+    assert any(booking.key.loom in fault and "protected until" in fault for fault in faults(here(database)))

@@ -3,6 +3,7 @@
 from datetime import UTC, date, datetime
 
 import pytest
+from opened import here
 from stock_room_samples import AT, added, fill, fill_method, key
 
 from tracker.domain.needs import Scrap, ShortDelivery, Slip
@@ -21,7 +22,7 @@ def db(tmp_path):
 
 def test_a_receipt_slips_two_weeks(db):
     # From 21 Jan to 4 Feb: usable on Thu 5 Feb. Loom 10 lacked its nuts before, now its rail, too.
-    report = what_if(db, [Slip("PO-1", 14)], AT)
+    report = what_if(here(db), [Slip("PO-1", 14)], AT)
     assert [(fall.key, fall.lacks) for fall in report.before] == [(key("10"), {"NUT": 4})]
     assert [(fall.key, fall.lacks, fall.usable_on) for fall in report.fallen] == [
         (key("10"), {"RAIL": 1, "NUT": 4}, None)
@@ -35,21 +36,21 @@ def test_a_receipt_slips_two_weeks(db):
 
 def test_a_scrapped_part_and_a_short_delivery(db):
     # One rail left for loom 1; loom 2 of Mon 19 Jan waits for PO-1 of Wed 21 Jan: usable on Thu 22 Jan.
-    (fall,) = what_if(db, [Scrap("RAIL", 1)], AT).fallen
+    (fall,) = what_if(here(db), [Scrap("RAIL", 1)], AT).fallen
     assert (fall.key, fall.lacks, fall.usable_on) == (key("2"), {"RAIL": 1}, date(2026, 1, 22))
     # 18 nuts: 16 for looms 1 and 2. That loom 10 lacks 6 instead of 4 is news.
-    assert [fall.lacks for fall in what_if(db, [Scrap("NUT", 2)], AT).fallen] == [{"NUT": 6}]
-    assert what_if(db, [ShortDelivery("PO-1", 1)], AT).lines()[0] == "No booking falls."
+    assert [fall.lacks for fall in what_if(here(db), [Scrap("NUT", 2)], AT).fallen] == [{"NUT": 6}]
+    assert what_if(here(db), [ShortDelivery("PO-1", 1)], AT).lines()[0] == "No booking falls."
 
 
 def test_unknown_order_lines_are_named(db):
     with pytest.raises(DataError, match="no open order line PO-2; open are PO-1"):
-        what_if(db, [Slip("PO-2", 14)], AT)
+        what_if(here(db), [Slip("PO-2", 14)], AT)
 
 
 def test_a_plan_must_be_published(tmp_path):
     with pytest.raises(DataError, match="no plan is published"):
-        what_if(fill(str(tmp_path / "mill.db"), None), [], AT)
+        what_if(here(fill(str(tmp_path / "mill.db"), None)), [], AT)
 
 
 def weaving() -> list:
@@ -77,10 +78,10 @@ def test_the_replan_moves_what_fell_behind_the_receipt(tmp_path):
     """Each of three looms needs a rail, two are on hand; nuts come in time. The third is booked for Thu 22 Jan, when
     PO-1 is first usable. A fortnight later that is Thu 5 Feb: 14 days of a saving of 20, and the move for 15."""
     db = fill_method(fill(str(tmp_path / "mill.db"), None, *weaving()), ("new rail",))
-    published = plan(db, publish=True, as_of=AT).plan
+    published = plan(here(db), publish=True, as_of=AT).plan
     third = max(published.bookings, key=lambda booking: booking.start)
     assert (len(published.bookings), third.start) == (3, datetime(2026, 1, 22, 6, tzinfo=UTC))
-    report = what_if(db, [Slip("PO-1", 14)], AT, replan=True)
+    report = what_if(here(db), [Slip("PO-1", 14)], AT, replan=True)
     assert [(fall.key, fall.usable_on) for fall in report.fallen] == [(third.key, date(2026, 2, 5))]
     assert report.replan is not None
     assert max(booking.start for booking in report.replan.bookings) == datetime(2026, 2, 5, 6, tzinfo=UTC)

@@ -6,6 +6,7 @@ from functools import partial
 from pathlib import Path
 
 import pytest
+from opened import here
 from people import PEOPLE, at_once, four_people
 from postgres_server import new_database, postgres_server
 from sqlalchemy import select
@@ -47,7 +48,9 @@ def db(empty):
 
 
 def _record(db: str, person: int) -> None:
-    record_stage(db, "1", "signed off", at=ENDED, taken=Taken("F1", STARTED), who=f"fitter {person}", why="told later")
+    record_stage(
+        here(db, f"fitter {person}"), "1", "signed off", at=ENDED, taken=Taken("F1", STARTED), why="told later"
+    )
 
 
 def test_a_conversion_is_recorded_once(people, db):
@@ -59,7 +62,7 @@ def test_a_conversion_is_recorded_once(people, db):
 
 
 def _publish(db: str, person: int) -> None:
-    save(db, plan_of(booking("1", date(2026, 1, 12 + person), {})), True, None, PLAN)
+    save(here(db), plan_of(booking("1", date(2026, 1, 12 + person), {})), True, None, PLAN)
 
 
 def test_of_four_who_publish_after_the_same_plan_one_does(people, db):
@@ -69,11 +72,11 @@ def test_of_four_who_publish_after_the_same_plan_one_does(people, db):
 
 
 def _load(file: Path, db: str, person: int) -> None:
-    assert load(db, [file]).written
+    assert load(here(db), [file]).written
 
 
 def _count(db: str, person: int) -> None:
-    count(db, "NUT", 700)
+    count(here(db), "NUT", 700)
 
 
 def test_counts_and_loads_that_count_leave_what_one_of_them_found(people, db, tmp_path):
@@ -98,5 +101,5 @@ def test_trying_a_load_waits_for_nobody_who_writes(db, tmp_path):
     (tmp_path / "parts.csv").write_text("Part;On hand;Unit\nNUT;800;pc\n")
     with open_store(db).unit_of_work() as uow:
         uow.add_answers({"length": "yard"})
-        report = load(db, [tmp_path / "parts.csv"], dry_run=True)
+        report = load(here(db), [tmp_path / "parts.csv"], dry_run=True)
     assert [(change.field, change.old, change.new) for change in report.changes] == [("on_hand", 20, 800)]

@@ -66,8 +66,8 @@ def added(table: str, *row_key: object, **values: object) -> Change:
 
 def write(db: str, *changes: Change) -> None:
     """As a load would do."""
-    with open_store(db).unit_of_work() as uow:
-        uow.load_writer(at=MONDAY, who="planner").write(list(changes), {})
+    with open_store(db).unit_of_work("planner") as uow:
+        uow.load_writer(at=MONDAY).write(list(changes), {})
         uow.commit()
 
 
@@ -109,8 +109,8 @@ def make(db: str, terms: Mapping[str, object] | None = None) -> str:
 def method(db: str, operations: tuple[Mapping[str, Any], ...]) -> None:
     """Put a method in force that has these operations and no parts."""
     typed = {"operations": [_operation(row) for row in operations]}
-    with open_store(db).unit_of_work() as uow:
-        writer = uow.load_writer(at=MONDAY, who="planner")
+    with open_store(db).unit_of_work("planner") as uow:
+        writer = uow.load_writer(at=MONDAY)
         writer.write_method(typed, [SourceTable("method.xlsx", "Operations", "operations", 1)])
         uow.commit()
 

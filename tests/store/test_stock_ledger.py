@@ -31,8 +31,8 @@ def uow(tmp_path):
         added("parts", "RAIL", part="RAIL", on_hand=5.0),
         added("receipts", "PO-1", "RAIL", order="PO-1", part="RAIL", quantity=8.0, due=date(2027, 2, 1)),
     ]
-    with open_store(tmp_path / "mill.db", make=True).unit_of_work() as uow:
-        uow.load_writer(at=AT, who="planner").write(rows, {})
+    with open_store(tmp_path / "mill.db", make=True).unit_of_work("planner") as uow:
+        uow.load_writer(at=AT).write(rows, {})
         yield uow
 
 

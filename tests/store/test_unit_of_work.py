@@ -31,7 +31,7 @@ def store(tmp_path):
 
 
 def add(uow, *changes):
-    writer = uow.load_writer(at=AT, who="planner")
+    writer = uow.load_writer(at=AT)
     source = SourceTable(
         "list.xlsx", "Looms", "looms", 3, (SourceColumn("No.", "A3", "loom"), SourceColumn("Rail", "D3", ""))
     )
@@ -59,17 +59,17 @@ def test_the_migration_makes_exactly_the_models(store):
 
 
 def test_nothing_is_written_without_commit(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row())
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         assert uow.mill().looms == {}
 
 
 def test_a_loom_keeps_its_number_and_attributes(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row(Rail="undrilled", efficiency=0.88, protected_until=date(2027, 2, 1)))
         uow.commit()
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         loom = uow.mill().looms[LOOM]
         assert (loom.loom, loom.efficiency, loom.protected_until) == ("007", 0.88, date(2027, 2, 1))
         assert loom.attributes == {"Rail": "undrilled"}
@@ -77,11 +77,11 @@ def test_a_loom_keeps_its_number_and_attributes(store):
 
 
 def test_a_changed_attribute_leaves_the_others_and_is_logged(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row(Rail="undrilled", Creel="none"))
         add(uow, Change("looms", ("007", "Hall 1"), "Rail", "undrilled", "drilled"))
         uow.commit()
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         assert uow.mill().looms[LOOM].attributes == {"Rail": "drilled", "Creel": "none"}
         newest, first = uow.origin("looms", ("007", "Hall 1"), "Rail")
         assert (newest.file, newest.sheet, newest.cell, newest.old, newest.new) == (
@@ -96,37 +96,37 @@ def test_a_changed_attribute_leaves_the_others_and_is_logged(store):
 
 def test_moments_are_local_outside_and_utc_inside(store):
     reading = {"hall": "Hall 1", "loom": "007", "read_at": datetime(2027, 7, 1, 6), "warp_left_m": 1200.0}
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, Change("terms", ("time zone",), "", None, {"term": "time zone", "value": "Europe/Paris"}))
         uow.commit()
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row(), Change("readings", ("007", "Hall 1", datetime(2027, 7, 1, 6)), "", None, reading))
         uow.commit()
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         assert uow.mill().readings[LOOM][0].read_at == datetime(2027, 7, 1, 4, tzinfo=UTC)  # summer time: UTC + 2 h
         assert ("007", "Hall 1", datetime(2027, 7, 1, 6)) in uow.rows("readings")
 
 
 def test_stock_on_hand_is_the_sum_of_the_ledger(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, part_row(6.0))
         uow.add_movements([Movement("RAIL", MovementKind.ISSUE, -2, AT, "store", "kit")])
         add(uow, Change("parts", ("RAIL",), "on_hand", 4.0, 5.0))
         uow.commit()
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         assert uow.mill().parts["RAIL"].on_hand == 5  # 6 - 2, then counted as 5
         assert [(m.kind, m.quantity) for m in uow.movements("RAIL")] == [("opening", 6), ("issue", -2), ("count", 1)]
 
 
 def test_stock_never_falls_below_zero(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, part_row(1.0))
         with pytest.raises(DataError, match="part RAIL: 2 asked for, 1 on hand"):
             uow.add_movements([Movement("RAIL", MovementKind.ISSUE, -2, AT, "store")])
 
 
 def test_a_change_of_reservations_is_logged(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row(), part_row(3.0))
         uow.set_reservations([Reservation(LOOM, "RAIL", 2)])
         uow.set_reservations([])
@@ -136,7 +136,7 @@ def test_a_change_of_reservations_is_logged(store):
 
 
 def test_history_is_never_rewritten(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, part_row(1.0))
         entry = uow.session.scalars(select(RowChangeRow)).first()
         entry.who = "somebody else"
@@ -145,7 +145,7 @@ def test_history_is_never_rewritten(store):
 
 
 def test_the_latest_stage_counts(store):
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row())
         uow.add_stage(StageChange(LOOM, Stage.IN_WORK, AT, "fitter"))
         uow.add_stage(StageChange(LOOM, Stage.RUN_IN, AT, "fitter", "restarted"))
@@ -159,19 +159,19 @@ def test_a_published_plan_comes_back_as_it_was(store):
                       {"RAIL": 1}, CostTerms(100, 2.5, 300, 310, 40, 0), pilot=True)  # fmt: skip
     plan = Plan(PlanStatus.OPTIMAL, 752.5, 752.0, 1.5, "EUR", AT, AT.replace(month=3), (booking,),
                 (LeftOver(LOOM, "no window", 9000),), start=date(2027, 1, 4))  # fmt: skip
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row())
         uow.save_plan(plan, published=True)
         uow.save_plan(plan, published=False)
         uow.commit()
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         assert uow.published_plan() == plan
 
 
 def test_crews_read_with_their_shifts_and_defaults(store):
     row = {"crew": "A", "trade": "fitter", "heads": 2, "weekdays": None, "shift_start": time(6), "shift_end": time(14),
            "rate_per_head_h": 34.0, "hall": None, "from_on": None, "to_on": None}  # fmt: skip
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, Change("crews", ("A", None, time(6), None), "", None, row))
         crew = uow.mill().crews[0]
         assert (crew.weekdays, crew.shift_end, crew.hall) == (frozenset(range(5)), time(14), None)
@@ -184,7 +184,7 @@ def test_a_folder_is_no_database(tmp_path):
 
 def test_a_database_that_fails_meanwhile_is_one_line_and_nothing_is_written(store):
     says = f"the database {store.place.name} does not answer: no such table: nowhere; nothing was written"
-    with pytest.raises(TrackerError, match=re.escape(says)), store.unit_of_work() as uow:
+    with pytest.raises(TrackerError, match=re.escape(says)), store.unit_of_work("planner") as uow:
         add(uow, loom_row())
         uow.session.execute(text("SELECT * FROM nowhere"))
         uow.commit()
@@ -196,7 +196,7 @@ def test_who_waits_too_long_for_another_writer_is_told_so(store, monkeypatch):
     monkeypatch.setattr(connecting, "WAIT_S", 0)
     second = open_store(store.place.url.render_as_string(), make=True)
     says = r"does not answer: somebody else has been writing to it for \d+ s, try again; nothing was written"
-    with store.unit_of_work(), pytest.raises(TrackerError, match=says), second.unit_of_work():
+    with store.unit_of_work("planner"), pytest.raises(TrackerError, match=says), second.unit_of_work():
         pass
 
 
@@ -207,7 +207,7 @@ def test_the_last_booking_of_a_loom_is_that_of_the_last_published_plan_that_book
         return Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", AT, AT, tuple(bookings))
 
     other = LoomKey("Hall 1", "008")
-    with store.unit_of_work() as uow:
+    with store.unit_of_work("planner") as uow:
         add(uow, loom_row())
         for made, published in ((plan(8), True), (plan(9), True), (plan(10), False), (plan(), True)):
             uow.save_plan(made, published)

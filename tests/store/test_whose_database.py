@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from opened import here
 from people import PEOPLE, at_once, four_people
 from postgres_server import new_database, postgres_server
 from sqlalchemy import create_engine, inspect, text
@@ -167,7 +168,7 @@ def test_a_mill_of_the_first_release_is_brought_up_after_a_backup_and_nothing_is
     file = the_backup(tmp_path)
     (note,) = caplog.messages
     assert f"from tables 0001 to {NEWEST}; as it was before it stands in {file}" in note
-    restore(str(tmp_path / "again.db"), file)
+    restore(here(tmp_path / "again.db"), file)
     assert told(str(tmp_path / "again.db")) == SAID
     told(first)
     assert len(caplog.messages) == 1  # it is done once

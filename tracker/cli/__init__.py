@@ -41,7 +41,9 @@ def options(
         str, typer.Option(envvar="BEAMSLOT_DB", help="The database: an SQLite file or a SQLAlchemy URL.")
     ] = "beamslot.db",
 ) -> None:
-    context.obj = db
+    from tracker.services.context import Context
+
+    context.obj = Context(db)
 
 
 def main() -> None:

@@ -1,7 +1,7 @@
 """Commands for what comes in and goes out: demo, load, template, export."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -9,6 +9,9 @@ from tracker.cli import show
 from tracker.cli.options import Json, checked, pairs
 from tracker.domain.formats import count
 from tracker.domain.tables import TABLES
+
+if TYPE_CHECKING:
+    from tracker.services.context import Context
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -82,10 +85,10 @@ def load(
         raise typer.Exit(1)
 
 
-def _print_origins(db: str, loom: str, field: str, hall: str | None, json_to: str | None) -> None:
+def _print_origins(here: "Context", loom: str, field: str, hall: str | None, json_to: str | None) -> None:
     from tracker.services.origins import origins
 
-    found = origins(db, loom, field, hall)
+    found = origins(here, loom, field, hall)
     rows = [(show.moment(o.at, o.zone), o.who, o.file, o.sheet, o.cell, o.old, o.new) for o in found]
     columns = ["When", "?Who", "File", "Sheet", "Cell", "Before", "After"]
     show.emit(json_to, [o.record() for o in found], lambda: show.table(f"{field} of loom {loom}", columns, rows))
@@ -153,37 +156,37 @@ def export(
         _export_tables(context.obj, target, what or [], json_to)
 
 
-def _export_tables(db: str, target: Path | None, what: list[str], json_to: str | None) -> None:
+def _export_tables(here: "Context", target: Path | None, what: list[str], json_to: str | None) -> None:
     from tracker.services.export import export_records, export_workbook
 
     if target:
-        counts = export_workbook(db, target, what)
+        counts = export_workbook(here, target, what)
         _wrote(
             target,
             ", ".join(f"{rows} {name.replace('_', ' ')}" for name, rows in counts.items() if rows) or "no rows",
             json_to,
         )
     if json_to:
-        show.emit(json_to, export_records(db, what), lambda: None)
+        show.emit(json_to, export_records(here, what), lambda: None)
 
 
-def _export_hours(db: str, target: Path | None, json_to: str | None) -> None:
+def _export_hours(here: "Context", target: Path | None, json_to: str | None) -> None:
     from tracker.services.hours import hours_records, write_hours
 
     if target:
-        _wrote(target, count(write_hours(db, target), "row") + " of hours", json_to)
+        _wrote(target, count(write_hours(here, target), "row") + " of hours", json_to)
     if json_to:
-        show.emit(json_to, hours_records(db), lambda: None)
+        show.emit(json_to, hours_records(here), lambda: None)
 
 
-def _export_plan(db: str, target: Path | None, json_to: str | None) -> None:
+def _export_plan(here: "Context", target: Path | None, json_to: str | None) -> None:
     from tracker.services.plan_record import plan_record
     from tracker.services.published import published_plan, write_plan_workbook
 
     if target:
-        _wrote(target, count(len(write_plan_workbook(db, target).bookings), "booking"), json_to)
+        _wrote(target, count(len(write_plan_workbook(here, target).bookings), "booking"), json_to)
     if json_to:
-        plan, mill = published_plan(db)
+        plan, mill = published_plan(here)
         show.emit(json_to, plan_record(plan, mill.terms.zone), lambda: None)
 
 

@@ -123,4 +123,6 @@ def serve(
     """
     from tracker.server.serve import serve as run
 
-    run(context.obj, port, open_browser, lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)"), new)
+    run(
+        context.obj.database, port, open_browser, lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)"), new
+    )

@@ -3,11 +3,14 @@
 from collections.abc import Iterable
 from datetime import date, datetime
 from math import isfinite
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
 from tracker.domain.clock import within_reach
+
+if TYPE_CHECKING:
+    from tracker.services.context import Context
 
 
 def checked(target: Any) -> Any:
@@ -43,14 +46,14 @@ OneLoom = Annotated[str, typer.Argument(metavar="LOOM", help="The loom by its nu
 Hall = Annotated[str | None, typer.Option(help="The hall, where a loom number stands in several.")]
 
 
-def moment(db: str, text: str | None) -> datetime | None:
+def moment(here: "Context", text: str | None) -> datetime | None:
     """The moment typed, in the mill's local time unless it carries an offset."""
     if text is None:
         return None
     from tracker.services.terms import local_moment
 
     try:
-        return local_moment(db, text)
+        return local_moment(here, text)
     except ValueError:
         raise typer.BadParameter(f"{text!r} is no moment like 2027-01-04 or 2027-01-04T06:00") from None
 

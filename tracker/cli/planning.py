@@ -2,13 +2,16 @@
 
 import threading
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, moment
 from tracker.domain.formats import count, number, span
+
+if TYPE_CHECKING:
+    from tracker.services.context import Context
 
 MOST_PRICES = 10
 MOST_BROKEN = 10
@@ -86,33 +89,33 @@ def plan(
 
 
 def _make(
-    db: str, publish: bool, scenario: Path | None, time_limit: float | None, at, firm, json_to: str | None
+    here: "Context", publish: bool, scenario: Path | None, time_limit: float | None, at, firm, json_to: str | None
 ) -> None:
     from tracker.services.plan import plan as make
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
-        report = make(db, publish, scenario, time_limit, at, progress, stopped.is_set, firm)
+        report = make(here, publish, scenario, time_limit, at, progress, stopped.is_set, firm)
     show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
-def _show(db: str, number: int | None, json_to: str | None) -> None:
+def _show(here: "Context", number: int | None, json_to: str | None) -> None:
     from tracker.services.made_plans import made_plan
     from tracker.services.plan_record import plan_record
     from tracker.services.published import published_plan
 
     if number is None:
-        plan, mill = published_plan(db)
+        plan, mill = published_plan(here)
         zone = mill.terms.zone
     else:
-        plan, zone = made_plan(db, number)
+        plan, zone = made_plan(here, number)
     show.emit(json_to, plan_record(plan, zone), lambda: _print_plan(plan, zone))
 
 
-def _list(db: str, json_to: str | None) -> None:
+def _list(here: "Context", json_to: str | None) -> None:
     from tracker.services.made_plans import made_plans
 
-    report = made_plans(db)
+    report = made_plans(here)
     show.emit(json_to, report.record(), lambda: _print_list(report))
 
 
@@ -132,17 +135,17 @@ def _print_list(report) -> None:
     )  # fmt: skip
 
 
-def _publish_made(db: str, number: int, at, json_to: str | None) -> None:
+def _publish_made(here: "Context", number: int, at, json_to: str | None) -> None:
     from tracker.services.made_plans import publish_made
 
-    report = publish_made(db, number, at)
+    report = publish_made(here, number, at)
     show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
-def _dates(db: str, loom: str, hall: str | None, json_to: str | None) -> None:
+def _dates(here: "Context", loom: str, hall: str | None, json_to: str | None) -> None:
     from tracker.services.published import other_dates
 
-    report = other_dates(db, loom, hall)
+    report = other_dates(here, loom, hall)
     show.emit(json_to, report.record(), lambda: _print_dates(report))
 
 
@@ -167,19 +170,19 @@ def _print_dates(report) -> None:
     )
 
 
-def _baseline(db: str, at, json_to: str | None) -> None:
+def _baseline(here: "Context", at, json_to: str | None) -> None:
     from tracker.services.baseline import baseline
 
-    report = baseline(db, at)
+    report = baseline(here, at)
     show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
 
 
-def _compare(db: str, files: list[Path], time_limit: float | None, at, firm, json_to: str | None) -> None:
+def _compare(here: "Context", files: list[Path], time_limit: float | None, at, firm, json_to: str | None) -> None:
     from tracker.services.scenarios import plan_scenarios
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
-        report = plan_scenarios(db, files, time_limit, at, progress, stopped.is_set, firm)
+        report = plan_scenarios(here, files, time_limit, at, progress, stopped.is_set, firm)
     show.emit(json_to, report.record(), lambda: _print_compared(report))
 
 

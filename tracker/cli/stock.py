@@ -54,7 +54,9 @@ def receive(
     """
     from tracker.services.stock import receive as run
 
-    _print(run(context.obj, part, quantity, order, unit, not last, why, moment(context.obj, at), who), json_to)
+    _print(
+        run(context.obj.acting_as(who), part, quantity, order, unit, not last, why, moment(context.obj, at)), json_to
+    )
 
 
 @stock.command()
@@ -78,7 +80,7 @@ def issue(
     from tracker.services.stock import issue as run
 
     at_moment = moment(context.obj, at)
-    _print(run(context.obj, loom, hall, part, quantity, unit, incomplete, why, at_moment, who), json_to)
+    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, unit, incomplete, why, at_moment), json_to)
 
 
 @stock.command("return")
@@ -102,7 +104,7 @@ def give_back(
     """
     from tracker.services.stock import give_back as run
 
-    _print(run(context.obj, loom, part, quantity, hall, unit, why, moment(context.obj, at), who), json_to)
+    _print(run(context.obj.acting_as(who), loom, part, quantity, hall, unit, why, moment(context.obj, at)), json_to)
 
 
 @stock.command()
@@ -124,7 +126,7 @@ def scrap(
     """
     from tracker.services.stock import scrap as run
 
-    _print(run(context.obj, loom, part, quantity, why, hall, unit, moment(context.obj, at), who), json_to)
+    _print(run(context.obj.acting_as(who), loom, part, quantity, why, hall, unit, moment(context.obj, at)), json_to)
 
 
 @stock.command()
@@ -145,7 +147,7 @@ def recover(
     """
     from tracker.services.stock import recover as run
 
-    _print(run(context.obj, loom, hall, part, quantity, why, moment(context.obj, at), who), json_to)
+    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, why, moment(context.obj, at)), json_to)
 
 
 @stock.command(context_settings={"ignore_unknown_options": True})
@@ -165,7 +167,7 @@ def adjust(
     """
     from tracker.services.stock import adjust as run
 
-    _print(run(context.obj, part, quantity, why, unit, moment(context.obj, at), who), json_to)
+    _print(run(context.obj.acting_as(who), part, quantity, why, unit, moment(context.obj, at)), json_to)
 
 
 @stock.command()
@@ -185,7 +187,7 @@ def count(
     """
     from tracker.services.stock import count as run
 
-    _print(run(context.obj, part, found, why, unit, moment(context.obj, at), who), json_to)
+    _print(run(context.obj.acting_as(who), part, found, why, unit, moment(context.obj, at)), json_to)
 
 
 @stock.command()
@@ -205,7 +207,7 @@ def reserve(
     """
     from tracker.services.reservations import reserve as run
 
-    _print(run(context.obj, loom, hall, part, quantity, safety_stock, who), json_to)
+    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, safety_stock), json_to)
 
 
 @stock.command()
@@ -223,7 +225,7 @@ def release(
     """
     from tracker.services.reservations import release as run
 
-    _print(run(context.obj, loom, hall, part, who), json_to)
+    _print(run(context.obj.acting_as(who), loom, hall, part), json_to)
 
 
 @stock.command()
@@ -245,7 +247,7 @@ def take(
     """
     from tracker.services.reservations import take as run
 
-    _print(run(context.obj, part, giver, taker, quantity, from_hall, to_hall, why, who), json_to)
+    _print(run(context.obj.acting_as(who), part, giver, taker, quantity, from_hall, to_hall, why), json_to)
 
 
 def _print(report, json_to: str | None) -> None:

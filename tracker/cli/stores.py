@@ -3,7 +3,7 @@
 from datetime import datetime
 from itertools import groupby
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -11,6 +11,9 @@ from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, Loom, checked, local_day, moment
 from tracker.domain.formats import count, number
 from tracker.errors import DataError
+
+if TYPE_CHECKING:
+    from tracker.services.context import Context
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -52,18 +55,18 @@ def kits(
         show.emit(json_to, report.record(), lambda: _print_kits(report))
 
 
-def _pick(db: str, target: Path, day: str | None, days: int, json_to: str | None) -> None:
+def _pick(here: "Context", target: Path, day: str | None, days: int, json_to: str | None) -> None:
     first = local_day(day)
     from tracker.services.purchasing import pick_file
 
-    report = pick_file(db, target, first, days)
+    report = pick_file(here, target, first, days)
     show.emit(json_to, report.record(), lambda: show.say("\n".join([*report.lines(), f"Wrote {target}."])))
 
 
-def _choices(db: str, json_to: str | None) -> None:
+def _choices(here: "Context", json_to: str | None) -> None:
     from tracker.services.kits import prices_of_choices
 
-    report = prices_of_choices(db)
+    report = prices_of_choices(here)
     show.emit(json_to, report.record(), lambda: _print_choices(report))
 
 
@@ -146,17 +149,17 @@ def needs(
         show.say(f"Wrote {', '.join(map(str, written))}.")
 
 
-def _needs(db: str, at: datetime | None, left_over: bool, out: Path | None, send: Path | None):
+def _needs(here: "Context", at: datetime | None, left_over: bool, out: Path | None, send: Path | None):
     """The needs, and the files that were written of them."""
     from tracker.services import purchasing
     from tracker.services.needs import net_needs
 
     if send:
-        files = purchasing.order_files(db, send, at, left_over)
+        files = purchasing.order_files(here, send, at, left_over)
         return files.needs, [files.whole, *files.suppliers]
     if out:
-        return purchasing.order_list(db, out, at, left_over), [out]
-    return net_needs(db, at, left_over), []
+        return purchasing.order_list(here, out, at, left_over), [out]
+    return net_needs(here, at, left_over), []
 
 
 def _print_needs(report, part: str | None) -> None:

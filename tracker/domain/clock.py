@@ -24,11 +24,11 @@ def start_of_day(on: date, terms: Terms) -> datetime:
     return datetime.combine(on, time(0), terms.zone).astimezone(UTC)
 
 
-def planning_moment(terms: Terms, as_of: datetime | None) -> datetime:
-    """The moment asked for; without one now, or the programme's start where that still lies ahead."""
+def planning_moment(terms: Terms, as_of: datetime | None, this_moment: datetime) -> datetime:
+    """The moment asked for; without one `this_moment`, or the programme's start where that still lies ahead."""
     if as_of:
         return as_of
-    return max(now(), start_of_day(terms.start, terms)) if terms.start else now()
+    return max(this_moment, start_of_day(terms.start, terms)) if terms.start else this_moment
 
 
 def horizon_end(terms: Terms, as_of: datetime) -> datetime:

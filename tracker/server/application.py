@@ -16,6 +16,7 @@ from streamlit import config
 
 from tracker.errors import TrackerError
 from tracker.server.guard import Guard, hosts_of
+from tracker.services.context import Context
 from tracker.services.state import database_state, require_there
 
 OPTIONS: dict[str, Any] = {
@@ -65,8 +66,9 @@ def _health(db: str) -> Callable[[Request], Any]:
     """Whether the database can be read, and no more."""
 
     def read() -> None:
-        require_there(db)
-        database_state(db)
+        here = Context(db)
+        require_there(here)
+        database_state(here)
 
     async def answer(_: Request) -> Response:
         try:

@@ -4,10 +4,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tracker.domain.clock import now
 from tracker.domain.formats import count
 from tracker.office import files
-from tracker.store import open_store
+from tracker.services.context import Context
 from tracker.store.backup import Manifest, make_backup
 from tracker.store.migrate import versions
 from tracker.store.restore import read_backup, restore_into
@@ -28,19 +27,19 @@ class BackupReport:
         return {"file": str(self.path), "made_at": self.manifest.made_at, "schema": self.manifest.schema, "rows": rows}
 
 
-def backup(db: str, target: Path) -> BackupReport:
+def backup(context: Context, target: Path) -> BackupReport:
     """Back up a database into a file, in one consistent view and while others work."""
-    with open_store(db).reading() as uow:
-        content, manifest = make_backup(uow.session.connection(), versions()[-1], now())
+    with context.reading() as uow:
+        content, manifest = make_backup(uow.session.connection(), versions()[-1], context.now())
     files.write(target, content)
     return BackupReport(target, manifest)
 
 
-def restore(db: str, source: Path) -> BackupReport:
+def restore(context: Context, source: Path) -> BackupReport:
     """Restore a backup into a new database, once all of the file has been checked.
 
     Raises InputRefused for a file that is no whole backup and TrackerError where there is a database already.
     """
     found = read_backup(source)
-    restore_into(db, found)
+    restore_into(context.database, found)
     return BackupReport(source, found.manifest)

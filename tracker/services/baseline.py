@@ -9,6 +9,7 @@ from tracker.domain.formats import count, money
 from tracker.domain.plan import Plan
 from tracker.planning.baseline.walk import WAITING_LIMIT
 from tracker.planning.baseline.walk import baseline as walk
+from tracker.services.context import Context
 from tracker.services.planning_data import prepare, read_planning_data
 from tracker.services.verify import as_it_was
 
@@ -54,12 +55,12 @@ class BaselineReport:
         return found
 
 
-def baseline(db: str, as_of: datetime | None = None) -> BaselineReport:
+def baseline(context: Context, as_of: datetime | None = None) -> BaselineReport:
     """Plan without planning, as of a moment (default: now, or the start of a programme that lies ahead); nothing is
     saved. Where the published plan is of the same moment, both start from the plan before it, so that neither pays for
     moves that the other does not. Raises DataError where the data cannot carry a plan."""
-    data = read_planning_data(db)
-    at, published = planning_moment(data.mill.terms, as_of), data.previous
+    data = read_planning_data(context)
+    at, published = planning_moment(data.mill.terms, as_of, context.now()), data.previous
     if published is None or published.as_of != at:
         return BaselineReport(walk(prepare(data, at).problem), None)
-    return BaselineReport(walk(prepare(as_it_was(db, data, published), at).problem), published)
+    return BaselineReport(walk(prepare(as_it_was(context, data, published), at).problem), published)

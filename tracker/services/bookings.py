@@ -14,9 +14,9 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.domain.shifts import working_calendar
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast.beam_outs import forecast
+from tracker.services.context import Context
 from tracker.services.status import stages_now
 from tracker.services.store_room import read_store_room
-from tracker.store import open_store
 
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
 BEFORE_WORK = {Stage.SCOPED.value, Stage.BOOKED.value, Stage.KITTED.value}
@@ -55,12 +55,12 @@ class Board:
     """Hall → spans in which conversions advance, from the day of the plan to the end of its horizon."""
 
 
-def bookings(db: str, as_of: datetime | None = None) -> Board:
+def bookings(context: Context, as_of: datetime | None = None) -> Board:
     """The board at `as_of` (default: now, or the start of a programme that lies ahead)."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         room, plan, stages = read_store_room(uow), uow.published_plan(), uow.stages()
     mill = room.mill
-    at = planning_moment(mill.terms, as_of)
+    at = planning_moment(mill.terms, as_of, context.now())
     rows: tuple[BoardRow, ...] = ()
     if plan:
         kits = {kit.key: kit.state for kit in room.kits}

@@ -10,6 +10,7 @@ from tracker.domain.clock import start_of_day
 from tracker.domain.formats import count, moment, money
 from tracker.errors import DataError, TrackerError
 from tracker.office.files import check
+from tracker.services.context import Context
 from tracker.services.export import export_workbook
 from tracker.services.forecast import ForecastReport, forecast
 from tracker.services.kits import KitsReport, kits
@@ -20,9 +21,7 @@ from tracker.services.plan_record import plan_record
 from tracker.services.published import write_plan_workbook
 from tracker.services.status import StatusReport, status
 from tracker.services.verify import VerifyReport, verify
-from tracker.store import open_store
 from tracker.store.loads import files_loaded
-from tracker.store.place import is_missing
 
 WORKBOOKS = ("loom_list.xlsx", "weaving.xlsx", "stores.xlsx", "people_and_tools.xlsx", "method.xlsx", "terms.xlsx")
 Progress = Callable[[str, float], None]
@@ -84,39 +83,39 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     except OSError as error:
         raise TrackerError(f"cannot make the folder {directory}: {error.strerror}") from error
     database = directory / "beamslot.db"
-    db = str(database)
+    context = Context(str(database))
     plan_book, mill_book = directory / "plan.xlsx", directory / "mill.xlsx"
     for book in (plan_book, mill_book):
         check(book)
-    if not is_missing(db):
-        _refuse_another_mill(db)
+    if not context.is_missing:
+        _refuse_another_mill(context)
     samples = [Path(str(files("sample_data") / name)) for name in WORKBOOKS]
     progress("reading the workbooks", 0.02)
-    loaded = load(db, samples)
+    loaded = load(context, samples)
     if loaded.refusal:
         raise TrackerError(f"the sample workbooks do not load into {database}: {loaded.refusal}")
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         terms = uow.terms()
     assert terms.start
     as_of = start_of_day(terms.start, terms)
     progress("forecasting the beam-outs", 0.15)
-    forecasts = forecast(db, as_of=as_of)
+    forecasts = forecast(context, as_of=as_of)
     planned = plan(
-        db, publish=True, as_of=as_of, afresh=True, progress=lambda text, part: progress(text, 0.2 + 0.6 * part)
+        context, publish=True, as_of=as_of, afresh=True, progress=lambda text, part: progress(text, 0.2 + 0.6 * part)
     )
     progress("checking the plan without the solver", 0.82)
-    verified = verify(db)
+    verified = verify(context)
     progress("kits and parts", 0.88)
-    kit_report, need_report = kits(db), net_needs(db, as_of)
+    kit_report, need_report = kits(context), net_needs(context, as_of)
     progress("writing the workbooks", 0.92)
-    write_plan_workbook(db, plan_book)
-    export_workbook(db, mill_book)
-    return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(db, as_of),
+    write_plan_workbook(context, plan_book)
+    export_workbook(context, mill_book)
+    return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(context, as_of),
                       (plan_book, mill_book))  # fmt: skip
 
 
-def _refuse_another_mill(db: str) -> None:
-    with open_store(db).reading() as uow:
+def _refuse_another_mill(context: Context) -> None:
+    with context.reading() as uow:
         others = files_loaded(uow.session) - set(WORKBOOKS)
     if others:
-        raise DataError(f"{db} holds more than the sample mill; name another folder with --dir")
+        raise DataError(f"{context.database} holds more than the sample mill; name another folder with --dir")

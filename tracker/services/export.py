@@ -8,7 +8,8 @@ from tracker.domain.tables import TABLES
 from tracker.domain.words import natural_key
 from tracker.errors import UsageError
 from tracker.export.workbook import write_export, write_template
-from tracker.store import UnitOfWork, open_store
+from tracker.services.context import Context
+from tracker.store import UnitOfWork
 from tracker.store.rows import plain
 
 CANONICAL = ("loom", "hall", "row", "place", "machine_type", "insertion", "year", "reed_width_cm", "frames", "speed_ppm",
@@ -31,19 +32,21 @@ def tables_named(what: Sequence[str]) -> list[str]:
     return list(dict.fromkeys(what)) or list(TABLES)
 
 
-def export_workbook(db: str, target: Path, what: Sequence[str] = ()) -> dict[str, int]:
+def export_workbook(context: Context, target: Path, what: Sequence[str] = ()) -> dict[str, int]:
     """Write the tables to a workbook (or one table to a .csv); gives rows per table."""
     names = tables_named(what)
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         rows = {name: _ordered(uow, name) for name in names}
     write_export(target, rows)
     return {name: len(rows[name]) for name in names}
 
 
-def export_records(db: str, what: Sequence[str] = ("looms",)) -> list[dict[str, Any]] | dict[str, list[dict[str, Any]]]:
+def export_records(
+    context: Context, what: Sequence[str] = ("looms",)
+) -> list[dict[str, Any]] | dict[str, list[dict[str, Any]]]:
     """Records as JSON can hold them: the canonical loom records where only looms are asked for, else rows by table."""
     names = tables_named(what)
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         if names == ["looms"]:
             return [_canonical(loom) for loom in _ordered(uow, "looms")]
         return {name: [plain(row) for row in _ordered(uow, name)] for name in names}

@@ -13,8 +13,8 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.forecast import backtest as past
 from tracker.forecast.beam_outs import forecast as forecast_windows
 from tracker.forecast.beam_outs import unforecast
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,12 +115,12 @@ class BacktestReport:
 
 
 def forecast(
-    db: str, loom: str | None = None, as_of: datetime | None = None, hall: str | None = None
+    context: Context, loom: str | None = None, as_of: datetime | None = None, hall: str | None = None
 ) -> ForecastReport:
     """Forecast all looms, or one. `as_of` defaults to now, or the start of a programme that lies ahead."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         mill = uow.mill()
-    at = planning_moment(mill.terms, as_of)
+    at = planning_moment(mill.terms, as_of, context.now())
     keys = set(mill.looms) if loom is None else {find_loom(mill, loom, hall)}
     until = horizon_end(mill.terms, at)
     windows = forecast_windows(mill, at, until)
@@ -148,9 +148,9 @@ def _why_quiet(mill: Mill, key: LoomKey, at: datetime) -> str:
     return "neither a beam-out nor a standing time falls within the horizon"
 
 
-def backtest(db: str) -> BacktestReport:
+def backtest(context: Context) -> BacktestReport:
     """Look back over all readings: how often the true beam-out fell between P10 and P90."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         found = past.backtest(uow.mill())
     rows = (_lead_row(lead, [look for look in found.looks if look.lead_days == lead]) for lead in past.LEADS_DAYS)
     return BacktestReport(

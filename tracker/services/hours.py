@@ -10,17 +10,18 @@ from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
 from tracker.scope.hours import Hours
+from tracker.services.context import Context
 from tracker.services.scope import ScopeReport, scope
 
 
-def hours_records(db: str) -> list[dict[str, Any]]:
+def hours_records(context: Context) -> list[dict[str, Any]]:
     """As `--json` writes it: a row per machine type, variant and set of window kinds; variant `` = all of the type."""
-    return [asdict(row) | {"kinds": [kind.value for kind in row.kinds]} for row in scope(db).hours]
+    return [asdict(row) | {"kinds": [kind.value for kind in row.kinds]} for row in scope(context).hours]
 
 
-def write_hours(db: str, target: Path) -> int:
+def write_hours(context: Context, target: Path) -> int:
     """Write the hours workbook (.xlsx); gives the number of rows."""
-    sheets = hours_sheets(scope(db))
+    sheets = hours_sheets(scope(context))
     write_tables(target, sheets)
     return sum(len(sheet.rows) for sheet in sheets)
 

@@ -17,9 +17,9 @@ from tracker.kits.picking import pick_lines
 from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.store_room import StoreRoom, part_units, read_store_room
-from tracker.store import open_store
 
 STATES = ("issued", "complete", "reserved", "short")
 """In the words of the trade; `reserved`: what lacks is on order and due in time."""
@@ -87,9 +87,9 @@ class ChoicesReport:
         return [_choice_line(taken, other, prices, self.currency) for (taken, other), prices in found.items()]
 
 
-def kits(db: str, loom: str | None = None, hall: str | None = None) -> KitsReport:
+def kits(context: Context, loom: str | None = None, hall: str | None = None) -> KitsReport:
     """The kit of every booked loom of the published plan, or of one loom. DataError where there is none."""
-    room = _room(db)
+    room = _room(context)
     found = room.kits
     if loom is not None:
         key = find_loom(room.mill, loom, hall)
@@ -99,17 +99,17 @@ def kits(db: str, loom: str | None = None, hall: str | None = None) -> KitsRepor
     return KitsReport(room.mill.terms.zone, found, part_units(room.mill))
 
 
-def pick_list(db: str, first: date | None = None, days: int = 1, as_of: datetime | None = None) -> PickReport:
+def pick_list(context: Context, first: date | None = None, days: int = 1, as_of: datetime | None = None) -> PickReport:
     """What to pick for the conversions that start on `days` local days from `first` (default: the day of `as_of`)."""
-    room = _room(db)
-    begin = first or planning_moment(room.mill.terms, as_of).astimezone(room.mill.terms.zone).date()
+    room = _room(context)
+    begin = first or planning_moment(room.mill.terms, as_of, context.now()).astimezone(room.mill.terms.zone).date()
     last = begin + timedelta(days=days - 1)
     return PickReport(begin, last, pick_lines(room.kits, room.mill, begin, last))
 
 
-def prices_of_choices(db: str) -> ChoicesReport:
+def prices_of_choices(context: Context) -> ChoicesReport:
     """Which alternatives the published plan took for which loom, and what the others would have cost."""
-    room = _room(db)
+    room = _room(context)
     assert room.plan
     contents = {key: scope.contents for key, scope in scope_looms(room.mill).items()}
     rates = trade_rates(room.mill)
@@ -119,8 +119,8 @@ def prices_of_choices(db: str) -> ChoicesReport:
     return ChoicesReport(room.mill.terms.currency, prices)
 
 
-def _room(db: str) -> StoreRoom:
-    with open_store(db).reading() as uow:
+def _room(context: Context) -> StoreRoom:
+    with context.reading() as uow:
         room = read_store_room(uow)
     if room.plan is None:
         raise DataError("no plan is published, so there are no kits yet; `beamslot plan --publish` makes one")

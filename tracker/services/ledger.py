@@ -8,8 +8,8 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.quantities import tidy
 from tracker.domain.stock import Movement
+from tracker.services.context import Context
 from tracker.services.store_room import read_store_room
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,9 +38,9 @@ class Ledger:
         ]  # fmt: skip
 
 
-def ledger(db: str, part: str | None = None) -> Ledger:
+def ledger(context: Context, part: str | None = None) -> Ledger:
     """Every entry of one part, or of all. DataError for an unknown part."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         room = read_store_room(uow)
     if part is not None:
         room.part(part)

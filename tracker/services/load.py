@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from tracker.domain.clock import now
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
 from tracker.domain.rows import Change, ReadResult, SourceTable, TypedRow
@@ -19,12 +18,13 @@ from tracker.intake.rows.compare import compare, key_of
 from tracker.intake.rows.cross_checks import cross_findings
 from tracker.kits.refusals import stock_findings
 from tracker.scope.difference import MethodDifference
+from tracker.services.context import Context
 from tracker.services.load_report import LoadedTable, LoadReport, against, where
 from tracker.services.marking import Marking
 from tracker.services.method import load_method
 from tracker.services.reservations import follow_stock
 from tracker.services.stock_report import quantities
-from tracker.store import UnitOfWork, open_store
+from tracker.store import UnitOfWork
 from tracker.store.loads import LoadWriter, Place
 from tracker.store.opening import is_new
 from tracker.store.scratch import scratch
@@ -35,7 +35,7 @@ MOST_PLACES = 5
 
 
 def load(
-    db: str,
+    context: Context,
     files: Sequence[Path],
     dry_run: bool = False,
     partial: bool = False,
@@ -53,17 +53,17 @@ def load(
     and for a `marked` that cannot be the name of a copy.
     """
     given = dict(answers or {})
-    day = today or now().date()
+    day = today or context.now().date()
     marking = Marking(files, marked) if marked else None
     request = _Request(files, given, partial, marking, day, progress)
-    remembered = _remembered(db)
+    remembered = _remembered(context)
     try:
         result = request.read(remembered)
-        if dry_run or is_new(db):
-            tried = _try_out(db, request, result, dry_run)
+        if dry_run or is_new(context.database):
+            tried = _try_out(context, request, result, dry_run)
             if dry_run or tried.refusal:
                 return request.marked(tried)
-        return _write(db, request, result, remembered)
+        return _write(context, request, result, remembered)
     except InputRefused as refusal:
         return LoadReport(findings=_of_file(refusal, files), refusal=str(refusal), dry_run=dry_run)
 
@@ -85,23 +85,23 @@ class _Request:
         return replace(report, said=(*report.said, *self.marking.write(report.findings))) if self.marking else report
 
 
-def _remembered(db: str) -> dict[str, str]:
-    if is_new(db):
+def _remembered(context: Context) -> dict[str, str]:
+    if is_new(context.database):
         return {}
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         return uow.answers()
 
 
-def _try_out(db: str, request: _Request, result: ReadResult, dry_run: bool) -> LoadReport:
+def _try_out(context: Context, request: _Request, result: ReadResult, dry_run: bool) -> LoadReport:
     """What the load would do, found out on a copy in memory: a database is made only for a load that is not refused."""
-    with scratch(db).unit_of_work() as uow:
+    with scratch(context.database).unit_of_work() as uow:
         return _Loading(uow, result, request).run(dry_run)
 
 
-def _write(db: str, request: _Request, result: ReadResult, remembered: Mapping[str, str]) -> LoadReport:
+def _write(context: Context, request: _Request, result: ReadResult, remembered: Mapping[str, str]) -> LoadReport:
     """The files were read before the database is locked; they are read again where somebody gave other answers since."""
     while True:
-        with open_store(db, make=True).unit_of_work() as uow:
+        with context.making().unit_of_work() as uow:
             if (newest := uow.answers()) == remembered:
                 report = request.marked(_Loading(uow, result, request).run(dry_run=False))
                 if report.written:

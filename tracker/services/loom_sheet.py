@@ -16,13 +16,14 @@ from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.windows import Window, WindowKind
 from tracker.errors import TrackerError
 from tracker.forecast.beam_outs import forecast, unforecast
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.origins import ValueOrigin, origins_of
 from tracker.services.record import CONVERTED
 from tracker.services.scope import LoomReport, learning, scope_report
 from tracker.services.status import stages_now
 from tracker.services.store_room import StoreRoom, part_units, read_store_room
-from tracker.store import UnitOfWork, open_store
+from tracker.store import UnitOfWork
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,9 +103,9 @@ class LoomSheet:
         return tuple(window for window in outs if window.p50_at > since)
 
 
-def loom_list(db: str) -> LoomList:
+def loom_list(context: Context) -> LoomList:
     """Every loom with its stage and booking."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         room, stages = read_store_room(uow), uow.stages()
         plan = uow.published_plan()
     stage = stages_now(room.mill, plan, room.kits, stages)
@@ -116,16 +117,16 @@ def loom_list(db: str) -> LoomList:
     return LoomList(room.mill.terms.zone, tuple(lines))
 
 
-def loom_sheet(db: str, loom: str, hall: str | None = None, as_of: datetime | None = None) -> LoomSheet:
+def loom_sheet(context: Context, loom: str, hall: str | None = None, as_of: datetime | None = None) -> LoomSheet:
     """The sheet of one loom. DataError where there is none of that number, or several and no hall says which."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         room, plan, stages = read_store_room(uow), uow.published_plan(), uow.stages()
         key = find_loom(room.mill, loom, hall)
         facts = tuple(_facts(uow, room.mill, key))
         history = tuple(change for change in uow.stage_history() if change.key == key)
         conversions = tuple(done for done in reversed(uow.conversions()) if done.key == key)
         scope, no_scope = _scope(uow, room.mill, key)
-    mill, at = room.mill, planning_moment(room.mill.terms, as_of)
+    mill, at = room.mill, planning_moment(room.mill.terms, as_of, context.now())
     alone = replace(mill, looms={key: mill.looms[key]})
     return LoomSheet(
         zone=mill.terms.zone,

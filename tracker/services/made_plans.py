@@ -9,10 +9,10 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.formats import moment
 from tracker.domain.plan import Plan, PlanEntry
 from tracker.errors import DataError, PlanRefused
+from tracker.services.context import Context
 from tracker.services.plan import PlanReport, check, report_of, save
 from tracker.services.plan_record import local
 from tracker.services.planning_data import prepare, read_planning_data
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,41 +34,41 @@ class MadePlans:
         ]  # fmt: skip
 
 
-def made_plans(db: str) -> MadePlans:
+def made_plans(context: Context) -> MadePlans:
     """Every plan that was made here, published or not."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         return MadePlans(tuple(uow.plan_entries()), uow.terms().zone)
 
 
-def made_plan(db: str, number: int) -> tuple[Plan, ZoneInfo]:
+def made_plan(context: Context, number: int) -> tuple[Plan, ZoneInfo]:
     """The plan of that number. DataError where there is none."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         found, zone = uow.plan(number), uow.terms().zone
     if found is None:
         raise DataError(f"there is no plan {number}; `beamslot plan --list` lists them")
     return found, zone
 
 
-def publish_made(db: str, number: int, as_of: datetime | None = None) -> PlanReport:
+def publish_made(context: Context, number: int, as_of: datetime | None = None) -> PlanReport:
     """Publish a plan as it was made, without planning anew; it is saved once more, under a new number.
 
     Raises PlanRefused where it is a scenario's, is published already, begins before `as_of` (default: now, or the start
     of a programme that lies ahead), or does not hold by the data of now.
     """
-    found, zone = made_plan(db, number)
-    entry = next(e for e in made_plans(db).entries if e.number == number)
+    found, zone = made_plan(context, number)
+    entry = next(e for e in made_plans(context).entries if e.number == number)
     if entry.scenario is not None:
         raise PlanRefused(
             f"plan {number} is of the scenario {entry.scenario}; load the change it stands for and plan again"
         )
     if entry.published:
         raise PlanRefused(f"plan {number} is published already")
-    data = read_planning_data(db)
-    at = planning_moment(data.mill.terms, as_of)
+    data = read_planning_data(context)
+    at = planning_moment(data.mill.terms, as_of, context.now())
     for booking in found.bookings:
         if booking.start < at and not booking.firm:
             start = moment(booking.start, zone)
             raise PlanRefused(f"plan {number} starts loom {booking.key} on {start}, which is past; plan again")
     problem = prepare(data, found.as_of).asked(found.asked)
     check(found, problem)
-    return report_of(found, data, problem, save(db, found, True, None, data.previous), True, None)
+    return report_of(found, data, problem, save(context, found, True, None, data.previous), True, None)

@@ -19,8 +19,8 @@ from tracker.kits.returns import coming_back
 from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
+from tracker.services.context import Context
 from tracker.services.store_room import part_units, read_store_room
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +98,7 @@ class NeedsReport:
 
 
 def net_needs(
-    db: str, as_of: datetime | None = None, left_over: bool = True, left_over_on: date | None = None
+    context: Context, as_of: datetime | None = None, left_over: bool = True, left_over_on: date | None = None
 ) -> NeedsReport:
     """Net needs of the published plan at `as_of` (default: now, or the start of a programme that lies ahead).
 
@@ -106,11 +106,11 @@ def net_needs(
     `left_over_on` (default: the target finish, at the latest the last day of the horizon). DataError where no plan is
     published.
     """
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         room, used = read_store_room(uow), uow.movements()
     if room.plan is None:
         raise DataError("no plan is published, so nothing is needed yet; `beamslot plan --publish` makes one")
-    at = planning_moment(room.mill.terms, as_of)
+    at = planning_moment(room.mill.terms, as_of, context.now())
     kits = left_over_kits(room.plan, room.mill) if left_over else {}
     mill = room.with_returns(room.mill)
     weeks = needs(room.plan, mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside)

@@ -1,12 +1,12 @@
 """What the mill must still load before a plan can be made."""
 
 from tracker.domain.tables import TABLES
-from tracker.store import open_store
+from tracker.services.context import Context
 
 
-def lacking(db: str) -> tuple[str, ...]:
+def lacking(context: Context) -> tuple[str, ...]:
     """What a plan rests on and is not in the database, each with its sheet, in the order in which it is best loaded."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         mill = uow.mill()
     there = {
         ("looms", "a loom list"): mill.looms,

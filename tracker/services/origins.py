@@ -9,8 +9,9 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import DataError
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.store import UnitOfWork, open_store
+from tracker.store import UnitOfWork
 from tracker.store.rows import plain
 
 
@@ -30,9 +31,9 @@ class ValueOrigin:
         return {name: plain(value) for name, value in asdict(self).items() if name != "zone"}
 
 
-def origins(db: str, loom: str, field: str, hall: str | None = None) -> list[ValueOrigin]:
+def origins(context: Context, loom: str, field: str, hall: str | None = None) -> list[ValueOrigin]:
     """Every event that set a field or attribute of a loom; `field` as a heading or as a field name."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         mill = uow.mill()
         key = find_loom(mill, loom, hall)
         return origins_of(uow, mill, key, _field(mill, field))

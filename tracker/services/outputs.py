@@ -5,12 +5,13 @@ from contextlib import ExitStack
 from pathlib import Path
 
 from tracker.office import files
+from tracker.services.context import Context
 from tracker.store.place import file_of
 
 
-def permit(db: str, force: bool) -> Callable[[], None]:
+def permit(context: Context, force: bool) -> Callable[[], None]:
     """Set what may be written over from now on; gives what takes it back."""
-    database = file_of(db)
+    database = file_of(context.database)
     within = ExitStack()
     within.enter_context(files.permitting(force, files.with_side_files(database) if database else ()))
     return within.close

@@ -13,13 +13,13 @@ from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import no_longer, verify
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.moves import Move, differences
 from tracker.services.plan_record import local, plan_record
 from tracker.services.planning_data import PlanningData, prepare, read_planning_data
 from tracker.services.reservations import reserve_plan
 from tracker.services.scenario import apply_scenario, read_scenario
-from tracker.store import open_store
 
 Progress = Callable[[str, float], None]
 MOST_REASONS = 3
@@ -72,7 +72,7 @@ class PlanReport:
 
 
 def plan(
-    db: str,
+    context: Context,
     publish: bool = False,
     scenario: Path | None = None,
     time_limit_s: float | None = None,
@@ -91,11 +91,11 @@ def plan(
     """
     if scenario and publish:
         raise PlanRefused("a scenario is not published; load the change it stands for, then plan again")
-    data = read_planning_data(db)
+    data = read_planning_data(context)
     published = data.previous
     changes = read_scenario(scenario) if scenario else {}
     data = replace(data, mill=apply_scenario(data.mill, changes), previous=None if afresh else published)
-    prepared = prepare(data, planning_moment(data.mill.terms, as_of))
+    prepared = prepare(data, planning_moment(data.mill.terms, as_of, context.now()))
     released = frozenset(find_loom(data.mill, loom, firm.hall) for loom in firm.release)
     problem = prepared.asked(Asked(firm.stay, released))
     result = solve(problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
@@ -103,7 +103,7 @@ def plan(
     result = replace(result, asked=replace(result.asked, afresh=afresh and published is not None))
     name = str(changes.get("name") or scenario.stem) if scenario else None
     publish = publish and not (stop and stop())
-    return report_of(result, data, problem, save(db, result, publish, name, published), publish, name)
+    return report_of(result, data, problem, save(context, result, publish, name, published), publish, name)
 
 
 def report_of(
@@ -129,10 +129,10 @@ def _first(sentences: Sequence[str], most: int) -> str:
     return " ".join(sentences[:most]) + (f" (and {more} more)" if more > 0 else "")
 
 
-def save(db: str, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
+def save(context: Context, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
     """Append a plan, and reserve its kits where it is published; gives its number. `previous`: the published plan that it
     was made after; PlanRefused where another one has been published since."""
-    with open_store(db).unit_of_work() as uow:
+    with context.unit_of_work() as uow:
         if publish and uow.published_plan() != previous:
             raise PlanRefused("another plan was published while this one was made; nothing was saved, plan again")
         number = uow.save_plan(result, published=publish, scenario=scenario)

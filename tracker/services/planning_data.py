@@ -24,8 +24,8 @@ from tracker.planning.checks.case import DUST, SLOT, slots_needed
 from tracker.planning.problem import InWork, PlanningProblem
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import learn, learning_factors
+from tracker.services.context import Context
 from tracker.services.scope import methods
-from tracker.store import open_store
 
 DONE = (Stage.RUN_IN, Stage.SIGNED_OFF)
 
@@ -64,9 +64,9 @@ class Prepared:
         return replace(self.problem, hold_firm=asked.hold_firm, released=asked.released)
 
 
-def read_planning_data(db: str) -> PlanningData:
+def read_planning_data(context: Context) -> PlanningData:
     """One consistent view of everything that a plan rests on."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         conversions, stages = tuple(uow.conversions()), uow.stages()
         return PlanningData(
             uow.mill(), uow.published_plan(), stages, conversions, tuple(uow.movements()), tuple(uow.reservations()),

@@ -9,11 +9,11 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.errors import DataError
 from tracker.export.plan_workbook import write_plan
+from tracker.services.context import Context
 from tracker.services.hours import hours_sheets
 from tracker.services.looms import find_loom
 from tracker.services.needs import net_needs
 from tracker.services.scope import scope
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,25 +44,25 @@ class DatesReport:
         return {"start": start, "end": end, "window": one.window, "kind": one.kind.value, "choices": dict(one.choices)}
 
 
-def published_plan(db: str) -> tuple[Plan, Mill]:
+def published_plan(context: Context) -> tuple[Plan, Mill]:
     """The last published plan, and the mill as it is now. DataError where there is none."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         plan, mill = uow.published_plan(), uow.mill()
     if plan is None:
         raise DataError("no plan is published yet; make one: beamslot plan --publish")
     return plan, mill
 
 
-def write_plan_workbook(db: str, target: Path) -> Plan:
+def write_plan_workbook(context: Context, target: Path) -> Plan:
     """Write the published plan as a workbook (.xlsx): bookings, kit needs, hours, costs, left-over looms, other dates."""
-    plan, mill = published_plan(db)
-    write_plan(target, plan, mill, net_needs(db, plan.as_of).weeks, hours_sheets(scope(db)))
+    plan, mill = published_plan(context)
+    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, hours_sheets(scope(context)))
     return plan
 
 
-def other_dates(db: str, loom: str, hall: str | None = None) -> DatesReport:
+def other_dates(context: Context, loom: str, hall: str | None = None) -> DatesReport:
     """The other dates of a loom. DataError where it is neither booked nor left over in the published plan."""
-    plan, mill = published_plan(db)
+    plan, mill = published_plan(context)
     key = find_loom(mill, loom, hall)
     booking = next((b for b in plan.bookings if b.key == key), None)
     left_over = next((item for item in plan.left_over if item.key == key), None)

@@ -6,9 +6,9 @@ from pathlib import Path
 
 from tracker.export.orders import write_orders, write_supplier_orders
 from tracker.export.picks import write_picks
+from tracker.services.context import Context
 from tracker.services.kits import PickReport, pick_list
 from tracker.services.needs import NeedsReport, net_needs
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,38 +24,38 @@ class OrderFiles:
 
 
 def order_files(
-    db: str,
+    context: Context,
     folder: Path,
     as_of: datetime | None = None,
     left_over: bool = True,
     left_over_on: date | None = None,
 ) -> OrderFiles:
     """Write the order list and a workbook for each supplier into `folder` (made where missing)."""
-    report = net_needs(db, as_of, left_over, left_over_on)
-    with open_store(db).reading() as uow:
+    report = net_needs(context, as_of, left_over, left_over_on)
+    with context.reading() as uow:
         programme = uow.terms().programme
     whole, *suppliers = write_supplier_orders(folder, report.orders, report.currency, programme, report.cash)
     return OrderFiles(report, whole, tuple(suppliers))
 
 
 def order_list(
-    db: str,
+    context: Context,
     target: Path,
     as_of: datetime | None = None,
     left_over: bool = True,
     left_over_on: date | None = None,
 ) -> NeedsReport:
     """Write the order list alone (.xlsx), with the money by month."""
-    report = net_needs(db, as_of, left_over, left_over_on)
+    report = net_needs(context, as_of, left_over, left_over_on)
     write_orders(target, report.orders, report.currency, report.cash)
     return report
 
 
 def pick_file(
-    db: str, target: Path, first: date | None = None, days: int = 1, as_of: datetime | None = None
+    context: Context, target: Path, first: date | None = None, days: int = 1, as_of: datetime | None = None
 ) -> PickReport:
     """Write the pick list of `days` local days from `first` (default: the day of `as_of`) as .xlsx or .pdf."""
-    report = pick_list(db, first, days, as_of)
-    with open_store(db).reading() as uow:
+    report = pick_list(context, first, days, as_of)
+    with context.reading() as uow:
         write_picks(target, report.picks, uow.mill())
     return report

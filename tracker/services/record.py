@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from tracker.domain.clock import now
 from tracker.domain.formats import day
 from tracker.domain.formats import moment as shown_moment
 from tracker.domain.mill import LoomKey
@@ -14,14 +13,14 @@ from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
 from tracker.kits.days import Days
 from tracker.kits.state import missing
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.reservations import follow_stage
 from tracker.services.stage_moves import BESIDE, CONVERTED, RECORDED, out_of_order
 from tracker.services.stock_report import quantities
 from tracker.services.store_room import StoreRoom, read_store_room
 from tracker.services.taken import Taken, conversion_of
-from tracker.store import UnitOfWork, open_store
-from tracker.store.unit_of_work import user
+from tracker.store import UnitOfWork
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,14 +55,13 @@ class Recorded:
 
 
 def record_stage(
-    db: str,
+    context: Context,
     loom: str,
     stage: str,
     hall: str | None = None,
     at: datetime | None = None,
     why: str | None = None,
     taken: Taken | None = None,
-    who: str | None = None,
 ) -> Recorded:
     """Append a stage to a loom's history and, with `taken`, the conversion behind it.
 
@@ -71,11 +69,11 @@ def record_stage(
     does a move out of order (see `out_of_order`) and a moment before the first plan was published; a conversion is
     recorded with run-in or signed off, once. What is held for a loom that no longer gets its kit is free again.
     """
-    wanted, moment, reason = _stage(stage, why, taken), at or now(), (why or "").strip() or None
-    with open_store(db).unit_of_work() as uow:
+    wanted, moment, reason = _stage(stage, why, taken), at or context.now(), (why or "").strip() or None
+    with context.unit_of_work() as uow:
         room = read_store_room(uow)
         zone = room.mill.terms.zone
-        if moment > now():
+        if moment > context.now():
             raise UsageError(f"{shown_moment(moment, zone)} is still to come; record what has happened")
         key = find_loom(room.mill, loom, hall)
         before = uow.stages().get(key)
@@ -89,7 +87,7 @@ def record_stage(
             raise DataError(
                 f"loom {key} is recorded as {wanted} only with a reason, since {odd}; say it with --why TEXT"
             )
-        change = StageChange(key, wanted, moment, who or user(), reason)
+        change = StageChange(key, wanted, moment, uow.who, reason)
         done = conversion_of(uow, room.mill, key, taken, moment) if taken else None
         uow.add_stage(change)
         if done:

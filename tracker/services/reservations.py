@@ -10,6 +10,7 @@ from tracker.domain.stock import TOLERANCE, check_quantity
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.stock_entry import Entry, entry_in, refusal
 from tracker.services.stock_report import StockReport
@@ -18,20 +19,19 @@ from tracker.store import UnitOfWork
 
 
 def reserve(
-    db: str,
+    context: Context,
     loom: str,
     hall: str | None = None,
     part: str | None = None,
     quantity: float | None = None,
     use_safety_stock: bool = False,
-    who: str | None = None,
 ) -> StockReport:
     """Reserve for a loom what its kit lacks (of one part or of all), or a quantity of one part more than it has.
 
     Refused as a whole where not all of it is free: on hand, not reserved, and (unless `use_safety_stock`) not safety
     stock.
     """
-    with entry_in(db, who=who) as entry:
+    with entry_in(context) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         held = {}
         for name, asked in _lacking(entry.room, key, part, quantity).items():
@@ -64,15 +64,14 @@ def _lacking(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | 
 
 
 def release(
-    db: str,
+    context: Context,
     loom: str,
     hall: str | None = None,
     part: str | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Give up a loom's reservations, of one part or of all; what becomes free stays free until the next receipt or
     published plan."""
-    with entry_in(db, who=who) as entry:
+    with entry_in(context) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         held = {(key, r.part): 0.0 for r in entry.room.reservations if r.key == key and part in (None, r.part)}
         if not held:
@@ -82,7 +81,7 @@ def release(
 
 
 def take(
-    db: str,
+    context: Context,
     part: str,
     from_loom: str,
     to_loom: str,
@@ -90,11 +89,10 @@ def take(
     from_hall: str | None = None,
     to_hall: str | None = None,
     why: str = "",
-    who: str | None = None,
 ) -> StockReport:
     """Take a reserved part (by default what the other lacks) from one loom's kit for another's. The report's `short`
     says who lacks it now."""
-    with entry_in(db, who=who) as entry:
+    with entry_in(context) as entry:
         mill = entry.room.mill
         giver, taker = find_loom(mill, from_loom, from_hall), find_loom(mill, to_loom, to_hall)
         asked = next(iter(_lacking(entry.room, taker, part, quantity).values()))
@@ -112,7 +110,7 @@ def take(
 def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
     """Give up what is held for a loom that by its new stage gets no kit any more, or share out anew to the kit of one that
     is taken back; the caller commits. Gives part → what became free."""
-    entry, key = Entry(uow, None, change.who), change.key
+    entry, key = Entry(uow), change.key
     booking, held = entry.room.booked(key), entry.room.held(key)
     if key in entry.room.supplied_no_more or (change.stage is Stage.SCOPED and not booking):
         entry.hold({(key, part): 0.0 for part in held}, change.stage.value)
@@ -126,7 +124,7 @@ def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
 def follow_stock(uow: UnitOfWork, parts: Iterable[str]) -> dict[LoomKey, dict[str, float]]:
     """Share out parts whose stock or safety stock was loaded anew; the caller commits. Gives what looms gave up, since
     less is there than was held."""
-    entry = Entry(uow, None, None)
+    entry = Entry(uow)
     before = entry.room.reservations
     entry.settle(sorted(parts, key=natural_key), "stock loaded")
     now = {(r.key, r.part): r.quantity for r in entry.room.reservations}
@@ -137,7 +135,7 @@ def follow_stock(uow: UnitOfWork, parts: Iterable[str]) -> dict[LoomKey, dict[st
     return found
 
 
-def reserve_plan(uow: UnitOfWork, plan: Plan, who: str | None = None) -> StockReport:
+def reserve_plan(uow: UnitOfWork, plan: Plan) -> StockReport:
     """Reserve anew for a plan that is being published, first by booking date; the caller commits.
 
     To be called in the unit of work that saves the plan. Reservations by hand give way; what is reserved for a loom in
@@ -147,7 +145,7 @@ def reserve_plan(uow: UnitOfWork, plan: Plan, who: str | None = None) -> StockRe
     in_work = {key for key, change in uow.stages().items() if change.stage in (Stage.IN_WORK, Stage.RUN_IN)}
     kept = [r for r in room.reservations if r.key in in_work - booked]
     shared = reserve_all(plan, room.mill, room.movements, kept)
-    uow.set_reservations(shared, who)
+    uow.set_reservations(shared)
     changed = {reservation.key for reservation in {*room.reservations} ^ {*shared}}
     room = replace(room, plan=plan, reservations=shared)
     return StockReport((), (), tuple(kit for kit in room.kits if kit.key in changed))

@@ -9,9 +9,9 @@ from zoneinfo import ZoneInfo
 from tracker.domain.mill import Mill, Receipt
 from tracker.domain.plan import CostTerms, Plan
 from tracker.domain.shifts import running_calendars
+from tracker.services.context import Context
 from tracker.services.status import total_cost
 from tracker.services.store_room import part_units
-from tracker.store import open_store
 from tracker.store.plans import scenario_plans
 
 
@@ -65,9 +65,9 @@ class Wishes:
     """A day on which nobody converts."""
 
 
-def scenario_board(db: str) -> ScenarioBoard:
+def scenario_board(context: Context) -> ScenarioBoard:
     """Every plan to be compared, as far as it is saved."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         mill, published, others = uow.mill(), uow.published_plan(), scenario_plans(uow.session)
     lines = [plan_line(mill, "published plan", None, published)] if published else []
     lines += [plan_line(mill, name, made_at, plan) for name, made_at, plan in others]

@@ -8,10 +8,10 @@ from typing import Any
 
 from tracker.domain.clock import planning_moment
 from tracker.errors import PlanRefused, UsageError
+from tracker.services.context import Context
 from tracker.services.plan import FIRM, Firm, PlanReport, Progress, plan
 from tracker.services.scenario import apply_scenario, read_scenario
 from tracker.services.scenario_board import PlanLine, plan_line
-from tracker.store import open_store
 
 AS_THEY_STAND = "things as they stand"
 
@@ -34,7 +34,7 @@ class ScenariosReport:
 
 
 def plan_scenarios(
-    db: str,
+    context: Context,
     files: Sequence[Path],
     time_limit_s: float | None = None,
     as_of: datetime | None = None,
@@ -44,17 +44,19 @@ def plan_scenarios(
 ) -> ScenariosReport:
     """Plan each scenario as `plan` does; all the files are read before the first is planned, so that a fault in the last
     costs nobody an hour. UsageError for one that does not fit, and for two of one name."""
-    names = _names(db, files)
-    with open_store(db).reading() as uow:
+    names = _names(context, files)
+    with context.reading() as uow:
         mill, published, stages = uow.mill(), uow.published_plan(), uow.stages()
-    at = planning_moment(mill.terms, as_of)
+    at = planning_moment(mill.terms, as_of, context.now())
     same = published is not None and published.as_of == at and not any(b.key in stages for b in published.bookings)
     runs = [*([] if same else [(AS_THEY_STAND, None)]), *zip(names, files, strict=True)]
 
     def run(number: int, name: str, file: Path | None) -> PlanReport:
         told = _part_of(progress, name, number, len(runs)) if progress else None
         try:
-            return plan(db, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop, firm=firm)
+            return plan(
+                context, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop, firm=firm
+            )
         except PlanRefused as refusal:
             raise PlanRefused(f"{name}: {refusal}") from refusal
 
@@ -65,8 +67,8 @@ def plan_scenarios(
     return ScenariosReport(tuple(made[name] for name in names), tuple(lines), mill.terms.currency)
 
 
-def _names(db: str, files: Sequence[Path]) -> list[str]:
-    with open_store(db).reading() as uow:
+def _names(context: Context, files: Sequence[Path]) -> list[str]:
+    with context.reading() as uow:
         mill = uow.mill()
     names: list[str] = [AS_THEY_STAND]
     for file in files:

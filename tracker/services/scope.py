@@ -20,8 +20,9 @@ from tracker.scope.hours import HIGH, LOW, Hours, hours_table, labour_estimate
 from tracker.scope.loads import Loader
 from tracker.scope.survey import survey_rows
 from tracker.scope.variants import Variant, parts_cost, variants
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.store import UnitOfWork, open_store
+from tracker.store import UnitOfWork
 from tracker.store.mill import read_method
 
 
@@ -149,9 +150,9 @@ class ScopeReport:
                 "variant": self.names.get(scope.variant, "")}  # fmt: skip
 
 
-def scope(db: str, loom: str | None = None, hall: str | None = None) -> ScopeReport:
+def scope(context: Context, loom: str | None = None, hall: str | None = None) -> ScopeReport:
     """Scope every loom, or tell everything about one. DataError where there is no method or no such loom."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         mill = uow.mill()
         learned = learning(uow, mill)
     return scope_report(mill, learned, find_loom(mill, loom, hall) if loom else None)

@@ -5,9 +5,8 @@ from datetime import UTC, datetime, timedelta
 
 from tracker.domain.clock import planning_moment
 from tracker.errors import DataError
-from tracker.store import open_store
+from tracker.services.context import Context
 from tracker.store.mark import Mark, read_mark
-from tracker.store.place import is_missing
 
 STEP = timedelta(minutes=10)
 """The clock of the screens moves in steps, so that what was worked out holds for a while."""
@@ -21,18 +20,18 @@ class DatabaseState:
     """Now, or the start of a programme or published plan that still lies ahead; UTC, in steps of ten minutes."""
 
 
-def require_there(db: str) -> None:
+def require_there(context: Context) -> None:
     """Refuse a database whose file has vanished, so that nothing is shown or written in its place."""
-    if is_missing(db):
+    if context.is_missing:
         raise DataError(
-            f"the database {db} is not there any more; put it back, or end `beamslot serve` and start it with another"
+            f"the database {context.database} is not there any more; put it back, or end `beamslot serve` and start it with another"
         )
 
 
-def database_state(db: str) -> DatabaseState:
+def database_state(context: Context) -> DatabaseState:
     """The state of the database at this moment."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         mark, plan, terms = read_mark(uow.session), uow.published_plan(), uow.terms()
-    at = planning_moment(terms, None)
+    at = planning_moment(terms, None, context.now())
     at -= (at - datetime(1970, 1, 1, tzinfo=UTC)) % STEP
     return DatabaseState(mark, max(at, plan.as_of) if plan else at)

@@ -16,9 +16,9 @@ from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.scope.content import scope_looms
+from tracker.services.context import Context
 from tracker.services.spent import elapsed_min, labour_recorded, parts_issued_cost
 from tracker.services.store_room import read_store_room
-from tracker.store import open_store
 
 TO_SURVEY = "to survey"
 """Beside the stages: an attribute that would change the scope is missing."""
@@ -126,13 +126,13 @@ class StatusReport:
         return f"The last booked conversion ends on {day(self.finish_on)}{late}{tail}."
 
 
-def status(db: str, as_of: datetime | None = None) -> StatusReport:
+def status(context: Context, as_of: datetime | None = None) -> StatusReport:
     """The programme as the database knows it at `as_of` (default: now, or the start of a programme that lies ahead)."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         mill, plan = uow.mill(), uow.published_plan()
         stages, history = uow.stages(), uow.stage_history()
         conversions, room = uow.conversions(), read_store_room(uow)
-    at = planning_moment(mill.terms, as_of)
+    at = planning_moment(mill.terms, as_of, context.now())
     kits = room.kits
     loom_stages = stages_now(mill, plan, kits, stages)
     counts = Counter(loom_stages.values())

@@ -10,16 +10,16 @@ from tracker.domain.mill import LoomKey, Receipt
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
+from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.stock_entry import entry_in, refusal
 from tracker.services.stock_report import StockReport, quantities
 from tracker.services.store_room import StoreRoom, read_store_room
-from tracker.store import open_store
 from tracker.store.stock import set_open
 
 
 def receive(
-    db: str,
+    context: Context,
     part: str | None = None,
     quantity: float | None = None,
     order: str | None = None,
@@ -27,13 +27,12 @@ def receive(
     rest_comes: bool = True,
     why: str = "",
     at: datetime | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Book what came in: on an order line (by default all that is open of it), or a part without one, with the reason.
 
     The line stays open for the rest unless `rest_comes` is False.
     """
-    with entry_in(db, at, who) as entry:
+    with entry_in(context, at) as entry:
         line = _order_line(entry.room, order, part) if order else None
         if line:
             part, quantity = line.part, line.quantity if quantity is None else quantity
@@ -63,7 +62,7 @@ def _order_line(room: StoreRoom, order: str, part: str | None) -> Receipt:
 
 
 def issue(
-    db: str,
+    context: Context,
     loom: str,
     hall: str | None = None,
     part: str | None = None,
@@ -72,14 +71,13 @@ def issue(
     incomplete: bool = False,
     why: str = "",
     at: datetime | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Hand out a loom's whole kit as reserved, or one part of it (by default what the kit still needs).
 
     A kit that is short is handed out only with `incomplete`. Parts reserved for other looms are not touched: take them
     first.
     """
-    with entry_in(db, at, who) as entry:
+    with entry_in(context, at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         wanted = _whole_kit(entry.room, key, incomplete) if part is None else {part: quantity}
         asked = {name: _to_issue(entry.room, key, name, quantity, unit) for name, quantity in wanted.items()}
@@ -112,7 +110,7 @@ def _to_issue(room: StoreRoom, key: LoomKey, name: str, quantity: float | None, 
 
 
 def give_back(
-    db: str,
+    context: Context,
     loom: str,
     part: str | None = None,
     quantity: float | None = None,
@@ -120,11 +118,10 @@ def give_back(
     unit: str | None = None,
     why: str = "",
     at: datetime | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Book a return of what a loom did not use after all: its whole kit, one part of it, or a quantity of the part, at most
     what was issued to it. The kit needs it again."""
-    with entry_in(db, at, who) as entry:
+    with entry_in(context, at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         back = _to_give_back(entry.room, key, part, quantity, unit)
         entry.move(MovementKind.RETURN, back, why, key)
@@ -145,7 +142,7 @@ def _to_give_back(
 
 
 def scrap(
-    db: str,
+    context: Context,
     loom: str,
     part: str,
     quantity: float,
@@ -153,10 +150,9 @@ def scrap(
     hall: str | None = None,
     unit: str | None = None,
     at: datetime | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Book a part of a loom's kit as scrapped: it comes back, is taken off the stock, and the kit needs it again."""
-    with entry_in(db, at, who) as entry:
+    with entry_in(context, at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         holds = entry.room.holds(key).get(entry.room.part(part, unit).part, 0.0)
         if not 0 < quantity <= holds + TOLERANCE:
@@ -171,20 +167,19 @@ def scrap(
 
 
 def recover(
-    db: str,
+    context: Context,
     loom: str,
     hall: str | None = None,
     part: str | None = None,
     quantity: float | None = None,
     why: str = "",
     at: datetime | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Book back into stock, after use, what the method says comes back: all of it, or a quantity of one part.
 
     Parts that do not come back stay with the loom.
     """
-    with entry_in(db, at, who) as entry:
+    with entry_in(context, at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         back = _to_recover(entry.room, key, part, quantity)
         entry.move(MovementKind.RECOVERED, back, why, key)
@@ -209,16 +204,15 @@ def _to_recover(room: StoreRoom, key: LoomKey, part: str | None, quantity: float
 
 
 def adjust(
-    db: str,
+    context: Context,
     part: str,
     quantity: float,
     why: str,
     unit: str | None = None,
     at: datetime | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Add to the stock or (below 0) take from it, with the reason: scrapped, found, used elsewhere."""
-    with entry_in(db, at, who) as entry:
+    with entry_in(context, at) as entry:
         entry.room.part(part, unit)
         entry.move(MovementKind.ADJUSTMENT, {part: quantity}, why)
         entry.settle([part], why)
@@ -226,27 +220,26 @@ def adjust(
 
 
 def count(
-    db: str,
+    context: Context,
     part: str,
     found: float,
     why: str = "",
     unit: str | None = None,
     at: datetime | None = None,
-    who: str | None = None,
 ) -> StockReport:
     """Book a count; the ledger keeps the difference, also where it is none."""
     if not found >= 0:
         raise UsageError(f"part {part}: {found:g} cannot be counted; a count is 0 or more")
-    with entry_in(db, at, who) as entry:
+    with entry_in(context, at) as entry:
         kept = entry.room.part(part, unit)
         entry.move(MovementKind.COUNT, {part: found - kept.on_hand}, why)
         entry.settle([part], "counted")
     return entry.report()
 
 
-def movements(db: str, part: str | None = None) -> tuple[Movement, ...]:
+def movements(context: Context, part: str | None = None) -> tuple[Movement, ...]:
     """The ledger in the order booked, of one part or of all."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         if part is not None:
             read_store_room(uow).part(part)
         return tuple(uow.movements(part))

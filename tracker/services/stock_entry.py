@@ -5,28 +5,28 @@ from contextlib import contextmanager
 from dataclasses import replace
 from datetime import datetime
 
-from tracker.domain.clock import now, start_of_day
+from tracker.domain.clock import start_of_day
 from tracker.domain.formats import day, moment
 from tracker.domain.mill import LoomKey, Part
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import settle
+from tracker.services.context import Context
 from tracker.services.stock_report import PartStock, StockReport
 from tracker.services.store_room import StoreRoom, read_store_room
-from tracker.store import UnitOfWork, open_store
+from tracker.store import UnitOfWork
 from tracker.store.stock import change_reservations
-from tracker.store.unit_of_work import user
 
 
 class Entry:
     """One entry under way: what was read under the lock, what it books and which reservations it changes."""
 
-    def __init__(self, uow: UnitOfWork, at: datetime | None, who: str | None):
-        if at and at > now():
+    def __init__(self, uow: UnitOfWork, at: datetime | None = None):
+        if at and at > uow.now():
             raise UsageError(f"{at:%Y-%m-%d %H:%M} UTC is still to come; book what has happened")
-        self.entered_at = now()
-        self.uow, self.at, self.who = uow, at or self.entered_at, who or user()
+        self.entered_at = uow.now()
+        self.uow, self.at, self.who = uow, at or self.entered_at, uow.who
         self.told = at
         """When it happened, where that was said."""
         self.room = read_store_room(uow)
@@ -93,10 +93,10 @@ def _stock(room: StoreRoom, part: str) -> PartStock:
 
 
 @contextmanager
-def entry_in(db: str, at: datetime | None = None, who: str | None = None) -> Iterator[Entry]:
+def entry_in(context: Context, at: datetime | None = None) -> Iterator[Entry]:
     """An entry that is written when the block ends without an error."""
-    with open_store(db).unit_of_work() as uow:
-        yield Entry(uow, at, who)
+    with context.unit_of_work() as uow:
+        yield Entry(uow, at)
         uow.commit()
 
 

@@ -3,10 +3,10 @@
 from datetime import datetime
 
 from tracker.domain import clock
-from tracker.store import open_store
+from tracker.services.context import Context
 
 
-def local_moment(db: str, text: str) -> datetime:
+def local_moment(context: Context, text: str) -> datetime:
     """A moment as typed in the mill's local time; UTC. Raises ValueError where it is none."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         return clock.local_moment(text, uow.terms())

@@ -12,8 +12,8 @@ from tracker.domain.progress import StageChange
 from tracker.errors import DataError
 from tracker.planning.verify import CHECKS, no_longer
 from tracker.planning.verify import verify as check
+from tracker.services.context import Context
 from tracker.services.planning_data import PlanningData, prepare, read_planning_data
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,37 +50,37 @@ class VerifyReport:
         return [f"The published plan does not hold any more: {found}.", *self.violations, again]
 
 
-def verify(db: str) -> VerifyReport:
+def verify(context: Context) -> VerifyReport:
     """Recompute the published plan as of its own moment from what the database holds now.
 
     Stages and conversions recorded since are progress, not faults, and left aside; changed data (a receipt put off, a crew away, a
     loom protected) show. Raises DataError where no plan is published.
     """
-    data = read_planning_data(db)
+    data = read_planning_data(context)
     plan = data.previous
     if plan is None:
         raise DataError("no plan is published yet; make one: beamslot plan --publish")
-    prepared = prepare(as_it_was(db, data, plan), plan.as_of)
+    prepared = prepare(as_it_was(context, data, plan), plan.as_of)
     return VerifyReport(plan, check(plan, prepared.asked(plan.asked)))
 
 
-def faults(db: str, as_of: datetime | None = None) -> tuple[str, ...]:
+def faults(context: Context, as_of: datetime | None = None) -> tuple[str, ...]:
     """What keeps bookings of the published plan that lie ahead from staying, by the data of now; nothing where no plan is
     published. That costs have moved on with the forecast is no fault. Data that cannot be planned at all are one."""
-    data = read_planning_data(db)
+    data = read_planning_data(context)
     if data.previous is None:
         return ()
     try:
-        problem = prepare(data, planning_moment(data.mill.terms, as_of)).problem
+        problem = prepare(data, planning_moment(data.mill.terms, as_of, context.now())).problem
     except DataError as fault:
         return (str(fault),)
     return tuple(finding for findings in no_longer(data.previous, problem).values() for finding in findings)
 
 
-def as_it_was(db: str, data: PlanningData, plan: Plan) -> PlanningData:
+def as_it_was(context: Context, data: PlanningData, plan: Plan) -> PlanningData:
     """The data as the published plan was made from: the plan before it, and the stages and conversions up to its moment;
     the mill is as it is now."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         before, history = uow.published_plan(before_it=1), uow.stage_history()
     then: dict[LoomKey, StageChange] = {change.key: change for change in history if change.at <= plan.as_of}
     learnt = tuple(done for done in data.conversions if (done.ended_at or done.started_at) <= plan.as_of)

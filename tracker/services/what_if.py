@@ -13,12 +13,12 @@ from tracker.domain.plan import Plan
 from tracker.errors import DataError
 from tracker.kits.falls import changed_mill, fallen
 from tracker.planning.planner import plan as solve
+from tracker.services.context import Context
 from tracker.services.moves import Move, differences
 from tracker.services.plan import check
 from tracker.services.planning_data import prepare, read_planning_data
 from tracker.services.stock_report import quantities
 from tracker.services.store_room import read_store_room
-from tracker.store import open_store
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +68,7 @@ class WhatIfReport:
 
 
 def what_if(
-    db: str,
+    context: Context,
     changes: Sequence[StockChange],
     as_of: datetime | None = None,
     replan: bool = False,
@@ -77,17 +77,17 @@ def what_if(
 ) -> WhatIfReport:
     """What the changes do to the published plan. With `replan`, the plan that follows: fallen bookings are free to move,
     firm ones that stand stay. DataError for an unknown order line or part, or where no plan is published."""
-    with open_store(db).reading() as uow:
+    with context.reading() as uow:
         room = read_store_room(uow)
     if room.plan is None:
         raise DataError("no plan is published, so nothing can fall; `beamslot plan --publish` makes one")
-    at = planning_moment(room.mill.terms, as_of)
+    at = planning_moment(room.mill.terms, as_of, context.now())
     changed = changed_mill(room.mill, changes)
     before = fallen(room.plan, room.with_returns(room.mill), room.issued, room.coming_back, room.held_beside)
     after = fallen(room.plan, room.with_returns(changed), room.issued, room.coming_back, room.held_beside)
     made, moves = None, ()
     if replan:
-        data = read_planning_data(db).with_mill(changed)
+        data = read_planning_data(context).with_mill(changed)
         prepared = prepare(data, at)
         free = frozenset(fall.key for fall in after) & changed.looms.keys()
         prepared = replace(prepared, problem=replace(prepared.problem, released=free))

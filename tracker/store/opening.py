@@ -19,7 +19,7 @@ from tracker.store.drives import network_drive
 from tracker.store.migrate import upgrade, version_of, versions
 from tracker.store.place import Place, find, is_missing
 from tracker.store.recognise import State, require_tables_of, state_of
-from tracker.store.unit_of_work import UnitOfWork, reason
+from tracker.store.unit_of_work import Moment, UnitOfWork, reason, user
 
 log = logging.getLogger(__name__)
 """What the user should hear of beside the answer: the command prints it, the server logs it."""
@@ -31,8 +31,10 @@ class Store:
     def __init__(self, engine: Engine, place: Place):
         self.engine, self.place = engine, place
 
-    def unit_of_work(self) -> UnitOfWork:
+    def unit_of_work(self, who: str = "", at: Moment | None = None) -> UnitOfWork:
         """For writing: holds the write lock from its beginning, so that what was read still holds when it is written.
+
+        Every change says `who` did it (empty = who is at the keyboard) and when, by the clock `at` (none = the machine's).
 
         Raises TrackerError for a file without write permission, and where another writes for too long.
         """
@@ -41,7 +43,7 @@ class Store:
                 f"the database {self.place.name} can only be read: its file or folder has no write permission; "
                 "nothing was written"
             )
-        return UnitOfWork(self.engine, self.place.name)
+        return UnitOfWork(self.engine, self.place.name, who or user(), at or now)
 
     def reading(self) -> UnitOfWork:
         """For reading: one consistent view that waits for nobody; committing writes in it is a mistake."""

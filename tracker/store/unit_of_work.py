@@ -1,7 +1,7 @@
 """Units of work: everything inside one is written together or not at all."""
 
 import os
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from datetime import datetime
 from getpass import getuser
 from sqlite3 import SQLITE_BUSY
@@ -29,14 +29,18 @@ LOCK_NOT_AVAILABLE = "55P03"
 """The error code of PostgreSQL; https://www.postgresql.org/docs/15/errcodes-appendix.html"""
 
 
+Moment = Callable[[], datetime]
+"""A clock: tells this moment, UTC."""
+
+
 class UnitOfWork:
     """`with store.unit_of_work() as uow:` rolls back unless `uow.commit()` was called.
 
     Raises TrackerError where the database fails meanwhile (locked for too long, full, gone), or is given half a letter.
     """
 
-    def __init__(self, engine: Engine, name: str):
-        self.session, self.name = Session(engine, expire_on_commit=False), name
+    def __init__(self, engine: Engine, name: str, who: str = "", at: Moment = now):
+        self.session, self.name, self.who, self.now = Session(engine, expire_on_commit=False), name, who, at
 
     def __enter__(self) -> "UnitOfWork":
         try:
@@ -82,14 +86,14 @@ class UnitOfWork:
 
     # ---- loads
 
-    def load_writer(self, at: datetime | None = None, who: str | None = None) -> loads.LoadWriter:
-        return loads.LoadWriter(self.session, self.zone, at or now(), who or user())
+    def load_writer(self, at: datetime | None = None) -> loads.LoadWriter:
+        return loads.LoadWriter(self.session, self.zone, at or self.now(), self.who)
 
     def answers(self) -> dict[str, str]:
         return loads.read_answers(self.session)
 
     def add_answers(self, answers: Mapping[str, str]) -> None:
-        loads.add_answers(self.session, answers, now(), user())
+        loads.add_answers(self.session, answers, self.now(), self.who)
 
     def origin(self, table: str, key: RowKey, field: str) -> list[loads.Origin]:
         return loads.origin_of(self.session, TABLES[table], key, field)
@@ -109,8 +113,8 @@ class UnitOfWork:
     def plan_entries(self) -> list[PlanEntry]:
         return plans.plan_entries(self.session)
 
-    def save_plan(self, plan: Plan, published: bool, who: str | None = None, scenario: str | None = None) -> int:
-        return plans.add_plan(self.session, plan, now(), who or user(), published, scenario)
+    def save_plan(self, plan: Plan, published: bool, scenario: str | None = None) -> int:
+        return plans.add_plan(self.session, plan, self.now(), self.who, published, scenario)
 
     def stages(self) -> dict[LoomKey, StageChange]:
         return progress.read_stages(self.session)
@@ -139,8 +143,8 @@ class UnitOfWork:
     def reservations(self) -> list[Reservation]:
         return stock.read_reservations(self.session)
 
-    def set_reservations(self, reservations: Iterable[Reservation], who: str | None = None) -> None:
-        stock.set_reservations(self.session, reservations, now(), who or user())
+    def set_reservations(self, reservations: Iterable[Reservation]) -> None:
+        stock.set_reservations(self.session, reservations, self.now(), self.who)
 
 
 def user() -> str:

@@ -4,6 +4,7 @@ import random
 from dataclasses import replace
 
 import pytest
+from opened import here
 
 from tracker.services.export import export_records
 from tracker.services.load import load
@@ -46,10 +47,12 @@ def test_a_load_writes_what_its_dry_run_says(tmp_path):
         (tmp_path / str(i)).mkdir()
         paths = [write(file, tmp_path / str(i)) for file in made.files]
         db = str(tmp_path / f"{i}.db")
-        report = load(db, paths, today=TODAY)
+        report = load(here(db), paths, today=TODAY)
         assert report.written
         told = [_without_empty(loom) for loom in looms_of(report)]
-        assert sorted(told, key=_by_loom) == sorted((_without_empty(one) for one in export_records(db)), key=_by_loom)
+        assert sorted(told, key=_by_loom) == sorted(
+            (_without_empty(one) for one in export_records(here(db))), key=_by_loom
+        )
 
 
 def _without_empty(record: dict) -> dict:

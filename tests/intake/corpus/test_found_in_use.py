@@ -9,6 +9,7 @@ from pathlib import Path
 
 import olefile
 import pytest
+from opened import here
 
 from tracker.services.export import export_records, export_workbook
 from tracker.services.load import load
@@ -29,7 +30,7 @@ SAID = {"loom": "loom", "hall": "hall", "machine_type": "machine type", "reed_wi
 
 
 def loaded(db: Path, path: Path, answers: Mapping[str, str] | None = None, **more: bool) -> LoadReport:
-    return load(str(db), [path], answers=answers, today=TODAY, **more)
+    return load(here(db), [path], answers=answers, today=TODAY, **more)
 
 
 def file_of(draft: Draft, folder: Path) -> Path:
@@ -43,7 +44,7 @@ def with_heading(name: str, heading: str, language: str = "en") -> Draft:
 
 
 def speeds(db: Path) -> list[float | None]:
-    return [record["speed_ppm"] for record in export_records(str(db))]
+    return [record["speed_ppm"] for record in export_records(here(db))]
 
 
 # the speeds of the ten looms, as found.LOOMS writes them
@@ -84,7 +85,7 @@ def test_a_list_in_a_ninth_language_is_told_once_what_its_headings_are(tmp_path)
     first = loaded(db, path)
     assert first.refusal and "Krosno" in first.refusal + " ".join(f.message + f.hint for f in first.findings)
     assert not loaded(db, path, {POLISH[name]: answer for name, answer in SAID.items()}).refusal
-    records = export_records(str(db))
+    records = export_records(here(db))
     assert [record["speed_ppm"] for record in records] == SPEEDS
     assert {record["attributes"]["Belka"] for record in records} == {"drilled", "undrilled"}
     again = loaded(db, path)
@@ -100,8 +101,8 @@ def test_a_column_that_is_told_to_be_a_field_leaves_its_old_place_and_the_own_ex
         loaded(db, path, {"Obroty": "own column"})
     assert not loaded(db, path, {"Obroty": "speed"}).refusal
     assert speeds(db) == SPEEDS
-    assert all("Obroty" not in record["attributes"] for record in export_records(str(db)))
-    export_workbook(str(db), tmp_path / "own.xlsx")
+    assert all("Obroty" not in record["attributes"] for record in export_records(here(db)))
+    export_workbook(here(db), tmp_path / "own.xlsx")
     again = loaded(db, tmp_path / "own.xlsx")
     assert not again.refusal and not again.changes
 

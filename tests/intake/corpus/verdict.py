@@ -8,6 +8,8 @@ from enum import Enum
 from pathlib import Path
 from typing import Any
 
+from opened import here
+
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import TABLES
 from tracker.errors import UsageError
@@ -76,7 +78,7 @@ class _Trial:
     """Those of every load."""
 
     def load(self, partial: bool = False, answers: Mapping[str, str] | None = None) -> LoadReport:
-        report = load(self.db, self.paths, dry_run=True, partial=partial, answers=answers, today=TODAY)
+        report = load(here(self.db), self.paths, dry_run=True, partial=partial, answers=answers, today=TODAY)
         self.findings += report.findings
         return report
 
