@@ -34,6 +34,29 @@ class CostTerms:
 
 
 @dataclass(frozen=True, slots=True)
+class CrewTurn:
+    """A crew at a conversion, from when to when; breaks lie within it, nights do not."""
+
+    crew: str
+    start: datetime
+    end: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """Another trade, or a tool, that a conversion holds from when to when."""
+
+    what: str
+    """The trade or the tool, as the method writes it."""
+    kind: str
+    """`trade` or `tool`."""
+    amount: int
+    """Heads, or how many of the tool."""
+    start: datetime
+    end: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class Booking:
     """A loom's planned conversion. Moments UTC, half-open."""
 
@@ -52,6 +75,10 @@ class Booking:
     cost: CostTerms
     firm: bool = False
     pilot: bool = False
+    crews: tuple[CrewTurn, ...] = ()
+    """Who does it, in order of time; empty in plans made before crews were named."""
+    needs: tuple[Need, ...] = ()
+    """Other trades, then tools, each in order of time."""
 
     def as_booked(self, content: WorkContent) -> WorkContent:
         """Today's content as long as it was when this was booked: learning stretches every minute that learns alike, and
@@ -128,6 +155,8 @@ class Plan:
     """Programme start from which saving foregone counts."""
     terms: Mapping[str, object] = field(default_factory=dict)
     asked: Asked = Asked()
+    crew_changes: int | None = None
+    """How often a booking changes its crew while the earlier one is still at work; None = crews are not named."""
 
     @property
     def gap(self) -> float:

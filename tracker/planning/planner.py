@@ -14,6 +14,7 @@ from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, left_costs, make_instance
 from tracker.planning.model.options import Dropped, make_options
 from tracker.planning.model.programme import LEFT, Control, make_programme
+from tracker.planning.naming.named import with_names
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
 from tracker.planning.result.reasons import reasons_left
@@ -44,7 +45,7 @@ def plan(
     tell = _tell(progress, problem.mill.terms.currency)
     control = Control(gap, seed, lambda: end - time.monotonic(), stop or (lambda: False), tell)
     run = _Run(make_instance(problem), control)
-    return run.plan(time.monotonic() - begin)
+    return with_names(run.plan(time.monotonic() - begin), problem)
 
 
 STEPS = {

@@ -26,6 +26,8 @@ class InWork:
     """Working slots of 30 min still to do, from the first working slot at or after `as_of`; ≥ 0."""
     content: WorkContent | None = None
     """What it holds besides its crew: the last `remaining_slots` of this content. None = its crew only."""
+    crew: str | None = None
+    """The crew at work on it, where it is known."""
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
-from tracker.planning.checks import costs, coverage, order, parts, shared, times
+from tracker.planning.checks import costs, coverage, names, order, parts, shared, times
 from tracker.planning.checks.case import Case
 from tracker.planning.problem import PlanningProblem
 
@@ -30,6 +30,7 @@ CHECKS: tuple[Check, ...] = (
     parts.parts_are_there,
     order.pilots_first,
     order.firm_bookings_stay,
+    names.named_as_stated,
     costs.costs_of_bookings,
     costs.costs_of_left_over,
     costs.no_booking_dearer_than_leaving,

@@ -19,6 +19,7 @@ def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
         "as_of": local(plan.as_of, zone),
         "horizon_end": local(plan.horizon_end, zone),
         "reasons": list(plan.reasons),
+        "crew_changes": plan.crew_changes,
         "bookings": [_booking_record(booking, zone) for booking in plan.bookings],
         "left_over": [
             {"hall": item.key.hall, "loom": item.key.loom, "why": item.why, "cost": item.cost} for item in plan.left_over
@@ -47,6 +48,11 @@ def _booking_record(booking: Booking, zone: ZoneInfo) -> dict[str, Any]:
         "labour_h": booking.labour_h,
         "firm": booking.firm,
         "pilot": booking.pilot,
+        "crews": [{"crew": t.crew, "from": local(t.start, zone), "to": local(t.end, zone)} for t in booking.crews],
+        "needs": [
+            {n.kind: n.what, "how_many": n.amount, "from": local(n.start, zone), "to": local(n.end, zone)}
+            for n in booking.needs
+        ],
         "cost": {term: getattr(cost, term) for term in CostTerms.__slots__},
     }
 

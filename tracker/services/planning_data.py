@@ -156,7 +156,15 @@ def _in_work(data: PlanningData, scopes: Mapping[LoomKey, LoomScope], key: LoomK
     begins = origin - (origin - as_of) // SLOT * SLOT
     first, last = (at.astimezone(terms.zone).date() for at in (since, begins))
     passed_h = working_calendar(data.mill, key.hall, first, last).hours_between(since, begins)
-    return InWork(key, max(1, slots - max(0, floor(passed_h * 2 + DUST))), content)
+    return InWork(
+        key, max(1, slots - max(0, floor(passed_h * 2 + DUST))), content, _crew_at(data.booked.get(key), as_of)
+    )
+
+
+def _crew_at(booking: Booking | None, as_of: datetime) -> str | None:
+    """The crew that has a conversion at a moment, or had it last, by its booking."""
+    begun = [turn.crew for turn in (booking.crews if booking else ()) if turn.start <= as_of]
+    return begun[-1] if begun else None
 
 
 def _work(booking: Booking | None, scope: LoomScope) -> tuple[WorkContent | None, int]:

@@ -12,7 +12,9 @@ from tracker.domain.plan import (
     Asked,
     Booking,
     CostTerms,
+    CrewTurn,
     LeftOver,
+    Need,
     OtherDate,
     Plan,
     PlanEntry,
@@ -31,6 +33,7 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
         made_at=at, who=who, published=published, scenario=scenario, status=plan.status.value, objective=plan.objective,
         bound=plan.bound, seconds=plan.seconds, currency=plan.currency, as_of=plan.as_of, horizon_end=plan.horizon_end,
         start=plan.start, reasons=list(plan.reasons), terms=plain(plan.terms) | _asked_record(plan.asked),
+        crew_changes=plan.crew_changes,
     )  # fmt: skip
     session.add(head)
     session.flush()
@@ -86,6 +89,8 @@ def _booking_record(booking: Booking) -> dict[str, Any]:
         "parts": dict(booking.parts), "firm": booking.firm, "pilot": booking.pilot,
         "lost_production": cost.lost_production, "late_beam_out": cost.late_beam_out, "labour": cost.labour,
         "parts_cost": cost.parts, "saving_foregone": cost.saving_foregone, "moves": cost.moves,
+        "crews": [[turn.crew, turn.start.isoformat(), turn.end.isoformat()] for turn in booking.crews],
+        "needs": [[n.kind, n.what, n.amount, n.start.isoformat(), n.end.isoformat()] for n in booking.needs],
     }  # fmt: skip
 
 
@@ -144,6 +149,7 @@ def _plan(session: Session, head: PlanRow) -> Plan:
         prices=tuple(ScarcityPrice(row.what, row.week, row.price) for row in rows(PriceRow)),
         other_dates=tuple(OtherDate(*_where_and_when(row), row.extra_cost) for row in rows(OtherDateRow)),
         reasons=tuple(head.reasons), start=head.start, asked=_asked(head.terms.get(ASKED)),
+        crew_changes=head.crew_changes,
         terms={name: value for name, value in head.terms.items() if name != ASKED},
     )  # fmt: skip
 
@@ -164,4 +170,9 @@ def _booking(row: BookingRow) -> Booking:
         cost,
         firm=row.firm,
         pilot=row.pilot,
+        crews=tuple(CrewTurn(crew, *map(datetime.fromisoformat, span)) for crew, *span in row.crews or ()),
+        needs=tuple(
+            Need(what, kind, amount, *map(datetime.fromisoformat, span))
+            for kind, what, amount, *span in row.needs or ()
+        ),
     )

@@ -1,0 +1,109 @@
+"""Who does what, as a plan names it: at work, one loom at a time, changes as stated (MODEL.md, section 3)."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking
+from tracker.domain.shifts import crews_of
+from tracker.planning.checks.case import Case, Hold
+
+By = Mapping[int, str]
+"""Slot → name of the crew."""
+
+
+def named_as_stated(case: Case) -> Iterator[str]:
+    """Nothing is asked of a plan that names nobody."""
+    if case.plan.crew_changes is None:
+        return
+    holds = {hold.key: hold for hold in case.holds}
+    named = {b.key: dict(_by_slot(case, b, holds[b.key])) for b in case.plan.bookings}
+    yield from _one_loom_at_a_time(case, named)
+    changes = 0
+    for booking in case.plan.bookings:
+        hold, by = holds[booking.key], named[booking.key]
+        yield from _somebody(case, hold, by)
+        yield from _at_work(case, booking.key, by)
+        yield from _keeps(case, booking, by)
+        changes += _changes(case, hold, by)
+    if changes != case.plan.crew_changes:
+        yield f"{changes} changes of crew within a shift, the plan states {case.plan.crew_changes}"
+    if changes and not _may_change(case):
+        yield f"{changes} changes of crew within a shift, where every crew may stay with its loom"
+
+
+def _by_slot(case: Case, booking: Booking, hold: Hold) -> Iterator[tuple[int, str]]:
+    for slot in hold.slots:
+        begin = case.begin(slot)
+        crew = next((turn.crew for turn in booking.crews if turn.start <= begin < turn.end), None)
+        if crew is not None:
+            yield slot, crew
+
+
+def _somebody(case: Case, hold: Hold, by: By) -> Iterator[str]:
+    """Every slot has a crew; a firm booking that overruns may find none."""
+    bare = [slot for slot in hold.slots if slot not in by]
+    if bare and not hold.fixed:
+        yield f"loom {hold.key}: no crew is named at {case.at(case.begin(bare[0]))}"
+
+
+def _at_work(case: Case, key: LoomKey, by: By) -> Iterator[str]:
+    for slot, crew in by.items():
+        if not _there(case, crew, key.hall, slot):
+            yield f"loom {key}: crew {crew} is named at {case.at(case.begin(slot))}, when it is not at work there"
+            return
+
+
+def _there(case: Case, crew: str, hall: str, slot: int) -> bool:
+    rows = (row for row in crews_of(case.mill, case.terms.lead_trade) if row.crew == crew)
+    return any(slot in case.crew_slots(row, hall) for row in rows)
+
+
+def _one_loom_at_a_time(case: Case, named: Mapping[LoomKey, By]) -> Iterator[str]:
+    looms: dict[tuple[int, str], list[LoomKey]] = defaultdict(list)
+    for key, by in named.items():
+        for slot, crew in by.items():
+            looms[slot, crew].append(key)
+    said: set[tuple[LoomKey, ...]] = set()
+    for (slot, crew), keys in sorted(looms.items()):
+        if len(keys) > 1 and tuple(keys) not in said:
+            said.add(tuple(keys))
+            both = " and ".join(str(key) for key in keys)
+            yield f"crew {crew} is named on looms {both} at {case.at(case.begin(slot))}"
+
+
+def _keeps(case: Case, booking: Booking, by: By) -> Iterator[str]:
+    """A firm booking keeps its published crew while that crew is at work, where crews may stay with their looms."""
+    old = case.firm.get(booking.key)
+    if old is None or not case.given(booking) or _mixed(case):
+        return
+    busy = {item.crew for item in case.problem.in_work}
+    for slot, crew in by.items():
+        begin = case.begin(slot)
+        then = next((turn.crew for turn in old.crews if turn.start <= begin < turn.end), crew)
+        if then != crew and then not in busy and _there(case, then, booking.key.hall, slot):
+            yield f"loom {booking.key}: crew {then} was published at {case.at(begin)}, {crew} is named"
+            return
+
+
+def _changes(case: Case, hold: Hold, by: By) -> int:
+    """How often another crew follows while the earlier one is still at work."""
+    found, before = 0, ""
+    for slot in hold.slots:
+        crew = by.get(slot, "")
+        if before and crew and crew != before:
+            found += _there(case, before, hold.key.hall, slot)
+        before = crew or before
+    return found
+
+
+def _mixed(case: Case) -> bool:
+    """Crews of a hall of their own stand beside crews for any hall."""
+    return len({row.hall is None for row in crews_of(case.mill, case.terms.lead_trade)}) > 1
+
+
+def _may_change(case: Case) -> bool:
+    """Crews that are bound already may press others: by halls, by firm bookings, by conversions in work; and a crew that
+    takes another loom while one hall is shut may not be free when it opens."""
+    shut = any(closure.hall and closure.stops != "weaving" for closure in case.mill.closures)
+    return _mixed(case) or shut or bool(case.firm) or bool(case.problem.in_work)
