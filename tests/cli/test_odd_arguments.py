@@ -120,3 +120,9 @@ def test_a_refusal_is_one_line_whatever_was_typed(mill):
     """A line break and a terminal's command to clear the screen."""
     ran = mill("scope", "a\nb\x1b[2J")
     assert ran.err.startswith("beamslot: there is no loom a\\nb\\x1b[2J") and ran.err.count("\n") == 1
+
+
+@pytest.mark.parametrize("number", ["-1", "3000000000", "99999999999999999999"])
+def test_a_number_that_no_plan_can_have(planned, number):
+    for command in ("--show", "--publish"):
+        assert planned("plan", command, "--number", number).line.startswith(f"there is no plan {number}; ")

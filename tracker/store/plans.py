@@ -125,8 +125,8 @@ def plan_entries(session: Session) -> list[PlanEntry]:
 
 
 def plan_of(session: Session, number: int) -> Plan | None:
-    """The plan of that number; None where there is none."""
-    head = session.get(PlanRow, number)
+    """The plan of that number; None where there is none, as beyond what a row's number can be (4 bytes in PostgreSQL)."""
+    head = session.get(PlanRow, number) if 0 < number < 1 << 31 else None
     return None if head is None else _plan(session, head)
 
 
