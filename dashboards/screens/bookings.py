@@ -183,6 +183,7 @@ def _table(board: Board, rows: Sequence[BoardRow]) -> None:
     columns = [
         *(Column(heading, whole=True) for heading in ("Loom", "Hall", "Start", "End")),
         Column("Window"),
+        Column("Crew"),
         Column("Kit"),
         Column("Stage"),
         Column("Person-hours", right=True),
@@ -201,6 +202,7 @@ def _record(board: Board, row: BoardRow, choosing: bool) -> list[Cell | str]:
         Cell(moment(booking.start, board.zone), booking.start),
         Cell(moment(booking.end, board.zone), booking.end),
         ", ".join([booking.kind.value, *marks(row), *_reading(row)]),
+        booking.crew_names,
         row.kit,
         stage_cell(row.stage),
         Cell(f"{booking.labour_h:,.1f}", booking.labour_h),

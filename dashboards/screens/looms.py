@@ -12,7 +12,7 @@ from dashboards.empty import no_looms, no_plan
 from dashboards.frames import TERM_WORDS, booking_marks
 from dashboards.parts import Figure, facts, figures, literal, of_part, pair, table
 from dashboards.tables import Cell, Column, loom_cell, stage_cell
-from tracker.domain.formats import count, day, moment, money, number, shown
+from tracker.domain.formats import count, day, moment, money, number, shown, span
 from tracker.domain.plan import CostTerms
 from tracker.domain.progress import Conversion, Stage
 from tracker.domain.words import fold
@@ -195,6 +195,8 @@ def _booking(sheet: LoomSheet) -> None:
         *((choice, taken) for choice, taken in booking.choices),
         ("start", moment(booking.start, sheet.zone)),
         ("end", moment(booking.end, sheet.zone)),
+        *((f"crew {turn.crew}", span(turn.start, turn.end, sheet.zone)) for turn in booking.crews),
+        *((f"{need.amount} × {need.what}", span(need.start, need.end, sheet.zone)) for need in booking.needs),
         ("beam-out expected when planned", moment(booking.beam_out_p50, sheet.zone) or "none"),
         ("work", number(booking.labour_h, "person-hours", 1)),
     ]

@@ -1,5 +1,6 @@
 """Commands for where it stands: status, record, serve."""
 
+from datetime import date
 from typing import Annotated
 
 import typer
@@ -14,6 +15,7 @@ from tracker.domain.windows import WindowKind
 def add_commands(app: typer.Typer) -> None:
     app.command()(status)
     app.command()(record)
+    app.command()(absent)
     app.command()(serve)
 
 
@@ -101,6 +103,45 @@ def record(
     taken = Taken(crew, began, took, total, _kind(window), chosen) if crew else None
     done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), why, taken)
     show.emit(json_to, done.record(), lambda: show.say(done.says))
+
+
+def absent(
+    context: typer.Context,
+    crew: Annotated[str, typer.Argument(metavar="CREW", help="The crew, as the sheet Crews names it.")],
+    first: Annotated[str | None, typer.Option("--from", metavar="DAY", help="The first day away.")] = None,
+    last: Annotated[
+        str | None, typer.Option("--to", metavar="DAY", help="The last day away; default the first.")
+    ] = None,
+    heads: Annotated[int | None, typer.Option(min=1, help="How many are away; default all.")] = None,
+    reason: Annotated[str | None, typer.Option(help="Why.")] = None,
+    back: Annotated[
+        str | None, typer.Option(metavar="DAY", help="Instead: the absence in force ends, they are back on this day.")
+    ] = None,
+    json_to: Json = None,
+) -> None:
+    """Record who is away, or that they are back sooner.
+
+    Whole days. The next plan takes it into account.
+
+    Example: beamslot absent "Fitters 1" --from 2027-02-01 --to 2027-02-05 --heads 1 --reason ill
+    """
+    if (first is None) == (back is None) or (back and (last or heads or reason)):
+        raise typer.BadParameter("give --from DAY, or --back DAY by itself")
+    from tracker.services.absences import end_absence, record_absence
+
+    if back:
+        done = end_absence(context.obj, crew, _day("--back", back))
+    else:
+        begin = _day("--from", str(first))
+        done = record_absence(context.obj, crew, begin, _day("--to", last) if last else begin, heads, reason)
+    show.emit(json_to, done.record(), lambda: show.say(done.says))
+
+
+def _day(option: str, text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise typer.BadParameter(f"{option} {text!r} is no day; write it as 2027-02-01") from None
 
 
 def _kind(window: str | None) -> WindowKind | None:

@@ -235,9 +235,9 @@ def _print_changes(report) -> None:
 def _print_plan(plan, zone) -> None:
     show.table(
         "Bookings",
-        ["Hall", "Loom", "Start to end", "Window", "Note", f">Cost ({plan.currency})", "?>Person-hours", "?Choices"],
+        ["Hall", "Loom", "Start to end", "Window", "Crew", "Note", f">Cost ({plan.currency})", "?>Person-hours", "?Choices"],
         [
-            (b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value,
+            (b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value, b.crew_names,
              " ".join(word for word, holds in (("firm", b.firm), ("pilot", b.pilot)) if holds), show.money(b.cost.total),
              f"{b.labour_h:.1f}", _choices(b))
             for b in plan.bookings
@@ -271,7 +271,17 @@ def proof_lines(plan) -> list[str]:
     return [
         f"{plan.status.value.capitalize()}: cost {show.money(plan.objective, plan.currency)}; no plan can cost less than "
         f"{show.money(plan.bound, plan.currency)} (gap {plan.gap:.2%}). {plan.seconds:.1f} s.",
+        *_crew_changes(plan),
         *plan.reasons,
+    ]
+
+
+def _crew_changes(plan) -> list[str]:
+    if not plan.crew_changes:
+        return []
+    times = count(plan.crew_changes, "time")
+    return [
+        f"A loom changes its crew {times} while the first is still at work, since crews of one hall stand beside others."
     ]
 
 

@@ -80,6 +80,12 @@ class Booking:
     needs: tuple[Need, ...] = ()
     """Other trades, then tools, each in order of time."""
 
+    @property
+    def crew_names(self) -> str:
+        """`Fitters 1, then Fitters 2`; empty where nobody is named."""
+        names = [turn.crew for turn in self.crews]
+        return ", then ".join(name for i, name in enumerate(names) if i == 0 or name != names[i - 1])
+
     def as_booked(self, content: WorkContent) -> WorkContent:
         """Today's content as long as it was when this was booked: learning stretches every minute that learns alike, and
         so the person-hours tell by how much it has changed since."""

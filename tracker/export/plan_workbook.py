@@ -15,6 +15,7 @@ from tracker.domain.plan import Booking, Plan
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.domain.work import Choices
+from tracker.export.crew_sheets import Windows, crew_sheets
 from tracker.export.needs_sheets import need_sheets
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
 
@@ -23,9 +24,15 @@ _SLOT_H = 0.5
 
 
 def write_plan(
-    path: str | Path, plan: Plan, mill: Mill, needs: Iterable[PartWeek] = (), more: Sequence[TidySheet] = ()
+    path: str | Path,
+    plan: Plan,
+    mill: Mill,
+    needs: Iterable[PartWeek] = (),
+    more: Sequence[TidySheet] = (),
+    windows: Windows | None = None,
 ) -> None:
-    """Write the plan workbook (.xlsx); `needs` are the net needs of its kits, `more` are sheets to add at the end.
+    """Write the plan workbook (.xlsx); `needs` are the net needs of its kits, `more` are sheets to add at the end,
+    `windows` the chances of each loom by the forecast.
 
     Moments are the mill's local time, money is in the plan's currency, hours are person-hours unless the heading says
     otherwise.
@@ -34,6 +41,7 @@ def write_plan(
     sheets = [
         _summary(plan, mill),
         _bookings(plan, mill),
+        *crew_sheets(plan, mill, windows or {}),
         *need_sheets(needs, mill),
         _hours(plan, mill),
         _costs(plan, mill),
@@ -64,6 +72,7 @@ def _summary(plan: Plan, mill: Mill) -> TidySheet:
         ["Looms booked", len(plan.bookings), "looms"],
         ["of them firm", sum(booking.firm for booking in plan.bookings), "looms"],
         ["of them pilots", sum(booking.pilot for booking in plan.bookings), "looms"],
+        *([["Changes of crew within a shift", plan.crew_changes, "times"]] if plan.crew_changes is not None else []),
         ["Looms left over", len(plan.left_over), "looms"],
         ["First conversion starts", _local(min((b.start for b in plan.bookings), default=None), zone), ""],
         ["Last conversion ends", _local(max(ends, default=None), zone), ""],
@@ -94,6 +103,7 @@ def _bookings(plan: Plan, mill: Mill) -> TidySheet:
         Col("Window", about="The chance that is taken: a beam change (repeat or style), a standing loom, or mid-warp."),
         Col("Window number", Kind.INTEGER),
         Col("Warp runs out about", Kind.MOMENT, about="P50: as likely earlier as later."),
+        Col("Crew", about="Who does it, in order of time; their hours stand on the sheet of each crew."),
         Col("Choices"),
         Col("Working time (h)", Kind.NUMBER, digits=1, total=True, about="Working hours from start to end."),
         Col("Labour (person-hours)", Kind.NUMBER, digits=1, total=True),
@@ -115,6 +125,7 @@ def _booking(booking: Booking, mill: Mill, zone: ZoneInfo) -> list[Any]:
         str(booking.kind),
         booking.window,
         _local(booking.beam_out_p50, zone),
+        booking.crew_names,
         choices_text(booking.choices),
         booking.slots * _SLOT_H,
         booking.labour_h,

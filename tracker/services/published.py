@@ -9,6 +9,7 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.errors import DataError
 from tracker.export.plan_workbook import write_plan
+from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.hours import hours_sheets
 from tracker.services.looms import find_loom
@@ -56,7 +57,8 @@ def published_plan(context: Context) -> tuple[Plan, Mill]:
 def write_plan_workbook(context: Context, target: Path) -> Plan:
     """Write the published plan as a workbook (.xlsx): bookings, kit needs, hours, costs, left-over looms, other dates."""
     plan, mill = published_plan(context)
-    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, hours_sheets(scope(context)))
+    windows = forecast(mill, plan.as_of, plan.horizon_end)
+    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, hours_sheets(scope(context)), windows)
     return plan
 
 

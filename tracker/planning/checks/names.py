@@ -12,6 +12,20 @@ By = Mapping[int, str]
 """Slot → name of the crew."""
 
 
+class _AtWork:
+    """When each crew of the lead trade can work at a conversion in a hall."""
+
+    def __init__(self, case: Case):
+        self._slots: dict[tuple[str, str], frozenset[int]] = {}
+        for hall in {key.hall for key in case.mill.looms}:
+            for row in crews_of(case.mill, case.terms.lead_trade):
+                before = self._slots.get((row.crew, hall), frozenset())
+                self._slots[row.crew, hall] = before | case.crew_slots(row, hall)
+
+    def __call__(self, crew: str, hall: str, slot: int) -> bool:
+        return slot in self._slots.get((crew, hall), ())
+
+
 def named_as_stated(case: Case) -> Iterator[str]:
     """Nothing is asked of a plan that names nobody."""
     if case.plan.crew_changes is None:
@@ -19,13 +33,13 @@ def named_as_stated(case: Case) -> Iterator[str]:
     holds = {hold.key: hold for hold in case.holds}
     named = {b.key: dict(_by_slot(case, b, holds[b.key])) for b in case.plan.bookings}
     yield from _one_loom_at_a_time(case, named)
-    changes = 0
+    changes, there = 0, _AtWork(case)
     for booking in case.plan.bookings:
         hold, by = holds[booking.key], named[booking.key]
         yield from _somebody(case, hold, by)
-        yield from _at_work(case, booking.key, by)
-        yield from _keeps(case, booking, by)
-        changes += _changes(case, hold, by)
+        yield from _at_work(case, there, booking.key, by)
+        yield from _keeps(case, there, booking, by)
+        changes += _changes(there, hold, by)
     if changes != case.plan.crew_changes:
         yield f"{changes} changes of crew within a shift, the plan states {case.plan.crew_changes}"
     if changes and not _may_change(case):
@@ -47,16 +61,11 @@ def _somebody(case: Case, hold: Hold, by: By) -> Iterator[str]:
         yield f"loom {hold.key}: no crew is named at {case.at(case.begin(bare[0]))}"
 
 
-def _at_work(case: Case, key: LoomKey, by: By) -> Iterator[str]:
+def _at_work(case: Case, there: _AtWork, key: LoomKey, by: By) -> Iterator[str]:
     for slot, crew in by.items():
-        if not _there(case, crew, key.hall, slot):
+        if not there(crew, key.hall, slot):
             yield f"loom {key}: crew {crew} is named at {case.at(case.begin(slot))}, when it is not at work there"
             return
-
-
-def _there(case: Case, crew: str, hall: str, slot: int) -> bool:
-    rows = (row for row in crews_of(case.mill, case.terms.lead_trade) if row.crew == crew)
-    return any(slot in case.crew_slots(row, hall) for row in rows)
 
 
 def _one_loom_at_a_time(case: Case, named: Mapping[LoomKey, By]) -> Iterator[str]:
@@ -72,7 +81,7 @@ def _one_loom_at_a_time(case: Case, named: Mapping[LoomKey, By]) -> Iterator[str
             yield f"crew {crew} is named on looms {both} at {case.at(case.begin(slot))}"
 
 
-def _keeps(case: Case, booking: Booking, by: By) -> Iterator[str]:
+def _keeps(case: Case, there: _AtWork, booking: Booking, by: By) -> Iterator[str]:
     """A firm booking keeps its published crew while that crew is at work, where crews may stay with their looms."""
     old = case.firm.get(booking.key)
     if old is None or not case.given(booking) or _mixed(case):
@@ -81,18 +90,18 @@ def _keeps(case: Case, booking: Booking, by: By) -> Iterator[str]:
     for slot, crew in by.items():
         begin = case.begin(slot)
         then = next((turn.crew for turn in old.crews if turn.start <= begin < turn.end), crew)
-        if then != crew and then not in busy and _there(case, then, booking.key.hall, slot):
+        if then != crew and then not in busy and there(then, booking.key.hall, slot):
             yield f"loom {booking.key}: crew {then} was published at {case.at(begin)}, {crew} is named"
             return
 
 
-def _changes(case: Case, hold: Hold, by: By) -> int:
+def _changes(there: _AtWork, hold: Hold, by: By) -> int:
     """How often another crew follows while the earlier one is still at work."""
     found, before = 0, ""
     for slot in hold.slots:
         crew = by.get(slot, "")
         if before and crew and crew != before:
-            found += _there(case, before, hold.key.hall, slot)
+            found += there(before, hold.key.hall, slot)
         before = crew or before
     return found
 

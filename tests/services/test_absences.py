@@ -1,0 +1,61 @@
+"""A sick fitter is one line, refused as the sheet would be, and can be ended."""
+
+from datetime import date
+
+import pytest
+from mill_sheets import workbook
+from opened import here
+
+from tracker.errors import DataError, UsageError
+from tracker.services.absences import end_absence, record_absence
+from tracker.services.load import load
+from tracker.store import open_store
+
+CREWS = [["Crew", "Trade", "Heads", "To"], ["Fitters 1", "fitter", 3, None], ["Fitters 2", "fitter", 2, "2027-03-01"]]
+
+
+@pytest.fixture
+def db(tmp_path):
+    path = str(tmp_path / "mill.db")
+    looms = [["Loom", "Hall", "Machine type", "Speed"], ["1", "Hall 1", "AJ", 600]]
+    assert load(here(path).making(), [workbook(tmp_path / "mill.xlsx", {"Crews": CREWS, "Looms": looms})]).written
+    return path
+
+
+def away(db):
+    with open_store(db).reading() as uow:
+        return [(a.crew, a.from_on.day, a.to_on.day, a.heads, a.reason) for a in uow.mill().absences]
+
+
+def test_an_absence_is_added_and_ended(db):
+    done = record_absence(here(db), "Fitters 1", date(2027, 2, 1), date(2027, 2, 5), 1, "ill")
+    assert done.says.startswith("1 head of crew Fitters 1 is away from 2027-02-01 to 2027-02-05.")
+    record_absence(here(db), "Fitters 1", date(2027, 2, 8), date(2027, 2, 9))
+    end_absence(here(db), "Fitters 1", date(2027, 2, 3))
+    assert away(db) == [("Fitters 1", 1, 2, 1, "ill"), ("Fitters 1", 8, 9, None, None)]
+
+
+@pytest.mark.parametrize(
+    ("crew", "first", "last", "heads", "said"),
+    [
+        ("Fitters 1", 3, 4, 4, "has 3 heads, and 4 are to be away"),
+        ("Fitters 3", 3, 4, 1, "There is no crew Fitters 3"),
+        ("Fitters 1", 5, 6, 1, "away from 2027-02-05 to 2027-02-06, and again from 2027-02-01 to 2027-02-05"),
+        ("Fitters 1", 1, 2, 1, "--back DAY ends that"),
+    ],
+)
+def test_what_does_not_fit_is_refused_and_nothing_written(db, crew, first, last, heads, said):
+    record_absence(here(db), "Fitters 1", date(2027, 2, 1), date(2027, 2, 5), 1)
+    before = away(db)
+    with pytest.raises(DataError, match=said):
+        record_absence(here(db), crew, date(2027, 2, first), date(2027, 2, last), heads)
+    assert away(db) == before
+
+
+def test_days_outside_the_crews_dates_or_the_wrong_way_round(db):
+    with pytest.raises(DataError, match="Fitters 2 is not there on 2027-03-02"):
+        record_absence(here(db), "Fitters 2", date(2027, 2, 27), date(2027, 3, 2))
+    with pytest.raises(UsageError, match="is before --from"):
+        record_absence(here(db), "Fitters 2", date(2027, 2, 27), date(2027, 2, 26))
+    with pytest.raises(DataError, match="not away on 2027-02-03"):
+        end_absence(here(db), "Fitters 1", date(2027, 2, 3))

@@ -1,0 +1,99 @@
+"""Who is away: an absence in one line, with the checks that a load makes."""
+
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import Any
+
+from tracker.domain.findings import Severity
+from tracker.domain.formats import count
+from tracker.domain.mill import Absence, Mill
+from tracker.domain.rows import ReadResult, SourceTable, TypedRow
+from tracker.domain.shifts import crews_of, short_of_heads
+from tracker.errors import DataError, UsageError
+from tracker.intake.rows.around import NEEDS
+from tracker.intake.rows.compare import compare
+from tracker.intake.rows.cross_checks import cross_findings
+from tracker.services.context import Context
+from tracker.store.unit_of_work import UnitOfWork
+
+SOURCE = SourceTable("", "", "absences", 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    absence: Absence
+    ended: bool
+    """Whether the last day of one that was known already was changed."""
+    short: tuple[str, ...]
+    """Crews of the lead trade that take no conversion on some of its days because fewer are left than one needs."""
+
+    @property
+    def says(self) -> str:
+        """One line for a person."""
+        a = self.absence
+        who = f"crew {a.crew}" if a.heads is None else f"{count(a.heads, 'head')} of crew {a.crew}"
+        begin = f"{who[:1].upper()}{who[1:]} is away from {a.from_on} to {a.to_on}{', no longer' if self.ended else ''}"
+        short = " Too few are left for a conversion: the crew takes none on these days." if self.short else ""
+        return f"{begin}.{short} `beamslot plan` plans with it."
+
+    def record(self) -> dict[str, Any]:
+        a = self.absence
+        return {
+            "crew": a.crew, "from": a.from_on.isoformat(), "to": a.to_on.isoformat(), "heads": a.heads, "reason": a.reason,
+            "ended": self.ended, "takes_no_conversion": bool(self.short),
+        }  # fmt: skip
+
+
+def record_absence(
+    context: Context, crew: str, first: date, last: date, heads: int | None = None, reason: str | None = None
+) -> Recorded:
+    """Append an absence, both days included. DataError where it does not fit the crew or overlaps another; nothing is
+    written then."""
+    if last < first:
+        raise UsageError(f"--to {last} is before --from {first}")
+    with context.unit_of_work() as uow:
+        known = uow.rows("absences").get((crew, first))
+        if known:
+            raise DataError(
+                f"crew {crew} is away from {first} already, to {known['to_on']}; --back DAY ends that on the day before"
+            )
+        _write(uow, Absence(crew, first, last, heads, (reason or "").strip() or None), context.now().date())
+        mill = uow.mill()
+        uow.commit()
+    return _recorded(mill, Absence(crew, first, last, heads, reason), ended=False)
+
+
+def end_absence(context: Context, crew: str, back_on: date) -> Recorded:
+    """The crew is back on a day: its absence of the day before, or one that goes on to it, ends there."""
+    with context.unit_of_work() as uow:
+        away = [a for a in uow.mill().absences if a.crew == crew and a.from_on < back_on <= a.to_on]
+        if not away:
+            raise DataError(f"crew {crew} is not away on {back_on} by what is recorded, or only from that day on")
+        ended = replace(away[0], to_on=back_on - timedelta(days=1))
+        _write(uow, ended, context.now().date())
+        mill = uow.mill()
+        uow.commit()
+    return _recorded(mill, ended, ended=True)
+
+
+def _write(uow: UnitOfWork, absence: Absence, today: date) -> None:
+    """As a row of the sheet Absences would be loaded."""
+    values = {field: getattr(absence, field) for field in ("crew", "from_on", "to_on", "heads", "reason")}
+    row = TypedRow("absences", values)
+    refused = [
+        finding
+        for finding in cross_findings([row], [SOURCE], {name: uow.rows(name) for name in NEEDS}, today)
+        if finding.severity is Severity.REFUSED
+    ]
+    if refused:
+        raise DataError(f"{refused[0].message} {refused[0].hint}")
+    changes = compare(ReadResult((SOURCE,), (row,), ()), {"absences": uow.rows("absences")}).changes
+    writer = uow.load_writer()
+    writer.begin([], ())
+    writer.write(changes, {})
+
+
+def _recorded(mill: Mill, absence: Absence, ended: bool) -> Recorded:
+    rows = (row for row in crews_of(mill, mill.terms.lead_trade) if row.crew == absence.crew)
+    short = tuple(row.crew for row in rows if short_of_heads(mill, row, absence.from_on, absence.to_on))
+    return Recorded(absence, ended, short)
