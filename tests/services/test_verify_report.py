@@ -1,5 +1,6 @@
 """On the sample mill, loaded from its workbooks; the plan is the baseline, which needs no solver."""
 
+import sqlite3
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
@@ -46,6 +47,22 @@ def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Pa
     assert [line for line in report.violations if "R-10" in line and f"protected until {until} included" in line]
     assert report.lines()[0].startswith(f"The published plan does not hold any more: {len(report.violations)} finding")
     assert report.lines()[-1].startswith("Plan again")
+
+
+def test_history_touched_by_another_program_is_told_beside_the_plan(
+    database: str, published: tuple[Path, Plan]
+) -> None:
+    with sqlite3.connect(database) as other:
+        other.execute("DROP TRIGGER stock_movements_update")
+        other.execute("UPDATE stock_movements SET quantity = quantity + 1 WHERE id = 3")
+    report = verify(here(database))
+    assert (report.violations, report.sound) == ((), False)
+    assert len(report.record()["history_touched"]) == 2  # the guard, and the load that booked the opening stock
+    assert report.lines()[1:3] == [
+        "History was touched: 2 findings.",
+        "the database no longer guards stock_movements against changes",
+    ]
+    assert report.lines()[3].startswith("what was written to stock_movements on ")
 
 
 def test_without_a_published_plan_there_is_nothing_to_verify(tmp_path: Path) -> None:

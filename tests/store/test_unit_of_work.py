@@ -7,6 +7,7 @@ import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from sqlalchemy import select, text
+from sqlalchemy.exc import IntegrityError
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
@@ -140,7 +141,7 @@ def test_history_is_never_rewritten(store):
         add(uow, part_row(1.0))
         entry = uow.session.scalars(select(RowChangeRow)).first()
         entry.who = "somebody else"
-        with pytest.raises(ValueError, match="history"):
+        with pytest.raises(IntegrityError, match="row_changes is history, which is only ever added to"):
             uow.session.flush()
 
 

@@ -288,6 +288,8 @@ def _crew_changes(plan) -> list[str]:
 def verify(context: typer.Context, json_to: Json = None) -> None:
     """Recompute the published plan without the solver.
 
+    Says, too, when history was changed behind the program's back.
+
     Example: beamslot verify
     """
     from tracker.services.verify import verify as run

@@ -8,6 +8,7 @@ from tracker.domain.formats import count
 from tracker.office import files
 from tracker.services.context import Context
 from tracker.store.backup import Manifest, make_backup
+from tracker.store.history import last_hash
 from tracker.store.migrate import versions
 from tracker.store.restore import read_backup, restore_into
 
@@ -24,13 +25,15 @@ class BackupReport:
     def record(self) -> dict[str, Any]:
         """As `--json` writes it."""
         rows = {Path(name).stem: part.rows for name, part in self.manifest.parts.items()}
-        return {"file": str(self.path), "made_at": self.manifest.made_at, "schema": self.manifest.schema, "rows": rows}
+        return {"file": str(self.path), "made_at": self.manifest.made_at, "schema": self.manifest.schema,
+                "last_hash": self.manifest.last_hash, "rows": rows}  # fmt: skip
 
 
 def backup(context: Context, target: Path) -> BackupReport:
     """Back up a database into a file, in one consistent view and while others work."""
     with context.reading() as uow:
-        content, manifest = make_backup(uow.session.connection(), versions()[-1], context.now())
+        connection = uow.session.connection()
+        content, manifest = make_backup(connection, versions()[-1], context.now(), last_hash(connection))
     files.write(target, content)
     return BackupReport(target, manifest)
 

@@ -1,5 +1,6 @@
 """Hold the published plan against the data, without the solver."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -14,6 +15,7 @@ from tracker.planning.verify import CHECKS, no_longer
 from tracker.planning.verify import verify as check
 from tracker.services.context import Context
 from tracker.services.planning_data import PlanningData, prepare, read_planning_data
+from tracker.store.history import touched
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,16 +23,19 @@ class VerifyReport:
     plan: Plan
     violations: tuple[str, ...]
     """What does not hold, as plain sentences; nothing where the plan is sound."""
+    touched: tuple[str, ...] = ()
+    """What was done to history behind the program's back, likewise."""
 
     @property
     def sound(self) -> bool:
-        return not self.violations
+        return not self.violations and not self.touched
 
     def record(self) -> dict[str, Any]:
         """As `--json` writes it."""
         return {
             "sound": self.sound,
             "violations": list(self.violations),
+            "history_touched": list(self.touched),
             "bookings": len(self.plan.bookings),
             "left_over": len(self.plan.left_over),
             "objective": self.plan.objective,
@@ -38,8 +43,11 @@ class VerifyReport:
         }
 
     def lines(self) -> list[str]:
+        return [*self._plan_lines(), *_history_lines(self.touched)]
+
+    def _plan_lines(self) -> list[str]:
         plan = self.plan
-        if self.sound:
+        if not self.violations:
             booked, left_over = count(len(plan.bookings), "booking"), count(len(plan.left_over), "left-over loom")
             return [
                 f"The published plan holds: {booked} and {left_over} "
@@ -50,18 +58,33 @@ class VerifyReport:
         return [f"The published plan does not hold any more: {found}.", *self.violations, again]
 
 
+def _history_lines(touched: Sequence[str]) -> list[str]:
+    if not touched:
+        return []
+    return [
+        f"History was touched: {count(len(touched), 'finding')}.",
+        *touched,
+        "Restore a backup from before into a new database and compare: beamslot --db before.db restore F.",
+    ]
+
+
 def verify(context: Context) -> VerifyReport:
-    """Recompute the published plan as of its own moment from what the database holds now.
+    """Recompute the published plan as of its own moment from what the database holds now, and hold history against its
+    seals.
 
     Stages and conversions recorded since are progress, not faults, and left aside; changed data (a receipt put off, a crew away, a
     loom protected) show. Raises DataError where no plan is published.
     """
+    with context.reading() as uow:
+        found = tuple(touched(uow.session.connection()))
     data = read_planning_data(context)
     plan = data.previous
     if plan is None:
-        raise DataError("no plan is published yet; make one: beamslot plan --publish")
+        raise DataError(
+            " ".join([*_history_lines(found), "no plan is published yet; make one: beamslot plan --publish"])
+        )
     prepared = prepare(as_it_was(context, data, plan), plan.as_of)
-    return VerifyReport(plan, check(plan, prepared.asked(plan.asked)))
+    return VerifyReport(plan, check(plan, prepared.asked(plan.asked)), found)
 
 
 def faults(context: Context, as_of: datetime | None = None) -> tuple[str, ...]:

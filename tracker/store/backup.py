@@ -8,7 +8,7 @@ file is found out before anything of it is used.
 import json
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict, dataclass, field
-from datetime import date, datetime, time
+from datetime import UTC, date, datetime, time
 from hashlib import sha256
 from importlib.metadata import version as installed
 from io import BytesIO
@@ -45,6 +45,8 @@ class Manifest:
     """The version of its tables."""
     parts: Mapping[str, Part]
     """By name within the zip."""
+    last_hash: str = ""
+    """Of the last seal of history; whoever kept it can tell later whether what was then is still so."""
     kind: str = field(default=KIND)
     format: int = field(default=FORMAT)
 
@@ -57,16 +59,16 @@ def part_name(table: Table) -> str:
     return f"tables/{table.name}.jsonl"
 
 
-def make_backup(connection: Connection, schema: str, at: datetime) -> tuple[bytes, Manifest]:
+def make_backup(connection: Connection, schema: str, at: datetime, last_hash: str) -> tuple[bytes, Manifest]:
     """The file that backs up a database of that schema version as the connection sees it: one moment, if it reads in one
-    view."""
+    view. `last_hash` of its history goes with it."""
     file = BytesIO()
     with ZipFile(file, "w") as archive:
         parts = {
-            part_name(table): _write_part(archive, _entry(part_name(table), at), _rows(connection, table))
+            part_name(table): _write_part(archive, _entry(part_name(table), at), rows_of(connection, table))
             for table in tables_of(schema)
         }
-        manifest = Manifest(at.isoformat(), installed("beamslot"), schema, parts)
+        manifest = Manifest(at.isoformat(), installed("beamslot"), schema, parts, last_hash)
         archive.writestr(_entry(MANIFEST, at), json.dumps(asdict(manifest), indent=1))
     return file.getvalue(), manifest
 
@@ -88,8 +90,9 @@ def _write_part(archive: ZipFile, entry: ZipInfo, rows: Iterable[Mapping[str, An
     return Part(written, size, digest.hexdigest())
 
 
-def _rows(connection: Connection, table: Table) -> Iterator[Mapping[str, Any]]:
-    query = select(table).order_by(*table.primary_key.columns)
+def rows_of(connection: Connection, table: Table, *which: Any) -> Iterator[Mapping[str, Any]]:
+    """The rows of a table in the order of its key, few at a time in memory."""
+    query = select(table).where(*which).order_by(*table.primary_key.columns)
     for row in connection.execute(query, execution_options={"yield_per": AT_ONCE}):
         yield row._asdict()
 
@@ -101,6 +104,8 @@ def json_line(row: Mapping[str, Any]) -> bytes:
 
 
 def _iso(value: Any) -> str:
+    if isinstance(value, datetime) and value.tzinfo:
+        value = value.astimezone(UTC).replace(tzinfo=None)
     if isinstance(value, datetime | date | time):
         return value.isoformat()
     raise TypeError(f"{type(value).__name__} has no place in a backup")

@@ -1,10 +1,10 @@
-"""The declarative base, the column types of the trade, and the append-only guard."""
+"""The declarative base, the column types of the trade, and what marks a table as history."""
 
 from datetime import UTC, datetime
 from typing import Any, ClassVar
 
-from sqlalchemy import JSON, DateTime, MetaData, String, TypeDecorator, event
-from sqlalchemy.orm import DeclarativeBase, Mapper
+from sqlalchemy import JSON, DateTime, MetaData, String, TypeDecorator
+from sqlalchemy.orm import DeclarativeBase
 
 NAMING = {
     "ix": "ix_%(column_0_label)s",
@@ -55,11 +55,4 @@ class Base(DeclarativeBase):
 
 
 class AppendOnly:
-    """A table whose rows are history: they are added and read, never changed or removed."""
-
-
-@event.listens_for(Mapper, "before_update")
-@event.listens_for(Mapper, "before_delete")
-def _refuse_rewriting_history(_mapper: Any, _connection: Any, target: object) -> None:
-    if isinstance(target, AppendOnly):
-        raise ValueError(f"{type(target).__name__} is history and is only ever added to")
+    """A table whose rows are history: they are added and read, never changed or removed (`tracker/store/history.py`)."""

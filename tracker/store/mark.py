@@ -1,18 +1,14 @@
 """A mark that differs whenever the database says something else than before."""
 
-from sqlalchemy import func, select
+from sqlalchemy import select
 from sqlalchemy.orm import Session
 
-from tracker.store.base import AppendOnly, Base
-from tracker.store.models import PlanRow, RowChangeRow
+from tracker.store.models import SealRow
 
-Mark = tuple[int | str | None, ...]
+Mark = tuple[int, str]
 
 
 def read_mark(session: Session) -> Mark:
-    """The last entry of every append-only table: no change goes without one. The moments of the last change and of
-    the last plan tell a database from another one that was put in its place."""
-    keys = [mapper.primary_key[0] for mapper in Base.registry.mappers if issubclass(mapper.class_, AppendOnly)]
-    last = [session.scalar(select(func.max(key))) for key in sorted(keys, key=lambda key: str(key))]
-    moments = [session.scalar(select(func.max(at))) for at in (RowChangeRow.at, PlanRow.made_at)]
-    return *last, *(str(at) for at in moments)
+    """The number and the hash of the last seal of history: no change goes without one, and none is like another."""
+    last = session.execute(select(SealRow.id, SealRow.hash).order_by(SealRow.id.desc()).limit(1)).first()
+    return (last.id, last.hash) if last else (0, "")

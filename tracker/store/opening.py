@@ -16,6 +16,7 @@ from tracker.store.address import shown
 from tracker.store.backup import make_backup
 from tracker.store.connecting import connect, for_reading
 from tracker.store.drives import network_drive
+from tracker.store.history import FIRST_SEALED, guard, last_hash, seal
 from tracker.store.migrate import upgrade, version_of, versions
 from tracker.store.place import Place, find, is_missing
 from tracker.store.recognise import State, require_tables_of, state_of
@@ -106,13 +107,16 @@ def _bring_up(engine: Engine, place: Place) -> None:
             _back_up(connection, place)
         if before is not State.CURRENT:
             upgrade(connection)
+            guard(connection)
+            seal(connection, now())
 
 
 def _back_up(connection: Connection, place: Place) -> None:
     version = version_of(connection) or ""
     require_tables_of(connection, version, place.name)
     target = _free(place.beside(f".before-{versions()[-1]}.zip"))
-    files.write(target, make_backup(connection, version, now())[0])
+    last = last_hash(connection) if version >= FIRST_SEALED else ""
+    files.write(target, make_backup(connection, version, now(), last)[0])
     log.warning(
         "%s is brought from tables %s to %s; as it was before it stands in %s",
         place.name, version, versions()[-1], target,

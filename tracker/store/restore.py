@@ -14,10 +14,12 @@ from zlib import error as ZlibError
 from sqlalchemy import Connection, Date, DateTime, Integer, Table, Time, inspect, text
 from sqlalchemy.exc import SQLAlchemyError
 
+from tracker.domain.clock import now
 from tracker.errors import InputRefused, TrackerError
 from tracker.store.address import shown
 from tracker.store.backup import AT_ONCE, FORMAT, KIND, MANIFEST, Manifest, Part, part_name
 from tracker.store.connecting import connect
+from tracker.store.history import guard, seal
 from tracker.store.migrate import upgrade, versions
 from tracker.store.place import Place, find
 from tracker.store.schema import tables_of
@@ -152,6 +154,8 @@ def _fill(place: Place, backup: Backup) -> None:
                     connection.execute(table.insert(), rows)
                 _count_on(connection, table)
         upgrade(connection)
+        guard(connection)
+        seal(connection, now())
 
 
 def _batches(archive: ZipFile, table: Table) -> Iterator[list[dict[str, Any]]]:

@@ -23,6 +23,7 @@ from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import TrackerError
 from tracker.store import connecting, loads, mill, plans, progress, stock
+from tracker.store.history import seal
 from tracker.store.rows import read_rows
 
 LOCK_NOT_AVAILABLE = "55P03"
@@ -66,6 +67,9 @@ class UnitOfWork:
         return TrackerError(f"the database {self.name} does not answer: {reason(error)}; nothing was written")
 
     def commit(self) -> None:
+        """Write what was done, with the seals of what was added to history."""
+        self.session.flush()
+        seal(self.session.connection(), self.now())
         self.session.commit()
 
     # ---- the mill

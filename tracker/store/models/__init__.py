@@ -1,6 +1,6 @@
 """The tables of the database, by area."""
 
-from tracker.store.models.about import AboutRow
+from tracker.store.models.about import AboutRow, SealRow
 from tracker.store.models.loads import Answer, FindingRow, LoadRow, RowChangeRow, SourceTableRow
 from tracker.store.models.method import (
     AlternativeRow,
@@ -62,6 +62,7 @@ __all__ = [
     "ReservationRow",
     "RowChangeRow",
     "RunningRow",
+    "SealRow",
     "SetpointRow",
     "SettingRow",
     "SourceTableRow",

@@ -1,8 +1,11 @@
-"""What the database says of itself."""
+"""What the database says of itself, and the seals of its history."""
 
+from datetime import datetime
+
+from sqlalchemy import Index
 from sqlalchemy.orm import Mapped, mapped_column
 
-from tracker.store.base import Base
+from tracker.store.base import AppendOnly, Base
 
 
 class AboutRow(Base):
@@ -11,3 +14,16 @@ class AboutRow(Base):
     __tablename__ = "about"
     what: Mapped[str] = mapped_column(primary_key=True)
     value: Mapped[str]
+
+
+class SealRow(AppendOnly, Base):
+    """Rows of one table that were added together, up to the number `last_id`; see `tracker/store/history.py`."""
+
+    __tablename__ = "history_seals"
+    __table_args__ = (Index("ix_history_seals_table_last_id", "table", "last_id"),)
+    id: Mapped[int] = mapped_column(primary_key=True)
+    at: Mapped[datetime]
+    table: Mapped[str]
+    last_id: Mapped[int]
+    hash: Mapped[str]
+    """SHA-256, hexadecimal."""
