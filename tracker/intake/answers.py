@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
@@ -43,7 +44,8 @@ HALL = "hall"
 """Answer about a sheet: its name is the hall of its looms."""
 
 
-def bare(text: object) -> str:
+@lru_cache(maxsize=20_000)
+def bare(text: str) -> str:
     """A heading as answers name it: folded, without punctuation."""
     return " ".join(re.sub(r"[^\w%]+", " ", fold(text)).split())
 

@@ -12,7 +12,7 @@ from tracker.domain.words import fold
 from tracker.errors import InputRefused
 from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
 from tracker.intake.columns.pool import ColumnPart
-from tracker.intake.layout.blocks import TableBlock, find_blocks
+from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
 from tracker.intake.layout.evidence import evidence_of
 from tracker.intake.layout.loom_lists import choose_loom_lists
 from tracker.intake.layout.recognise import recognise
@@ -116,7 +116,9 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
         report.whole(Severity.NOTE, "sheet-ignored", sheet, "", f"The sheet {sheet.name} is left out, as answered.")
         return []
     only = said if said not in (None, READ, HALL) else ""
-    blocks = find_blocks(sheet, answers.field, only) or find_blocks(sheet.turned(), answers.field, only)
+    blocks = find_blocks(sheet, answers.field, only)
+    if not blocks and len(sheet.rows) <= MAX_COLUMNS:  # turned, every row would be a heading
+        blocks = find_blocks(sheet.turned(), answers.field, only)
     blocks = [block for block in blocks if _confirmed(block, answers, only, report)]
     if not blocks:
         _note_foreign(sheet, report)

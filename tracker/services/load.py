@@ -93,9 +93,13 @@ def _remembered(context: Context) -> dict[str, str]:
 
 
 def _try_out(context: Context, request: _Request, result: ReadResult, dry_run: bool) -> LoadReport:
-    """What the load would do, found out on a copy in memory: a database is made only for a load that is not refused."""
+    """What the load would do, found out on a copy in memory: a database is made only for a load that is not refused.
+
+    Only a method is checked against the mill as the load leaves it; without one nothing needs to be written twice.
+    """
     with scratch(context.database).unit_of_work() as uow:
-        return _Loading(uow, result, request).run(dry_run)
+        loading = _Loading(uow, result, request)
+        return loading.run(dry_run) if dry_run or loading.comparison.method_changed else loading.checked(dry_run)
 
 
 def _write(context: Context, request: _Request, result: ReadResult, remembered: Mapping[str, str]) -> LoadReport:
@@ -122,11 +126,10 @@ class _Loading:
 
     def run(self, dry_run: bool) -> LoadReport:
         """Write the load into the unit of work; the caller commits where the report says `written`."""
-        self._check_against_the_mill()
-        self._refuse_stock_rows()
+        report = self.checked(dry_run)
+        if report.refusal:
+            return report
         writer = self.uow.load_writer()
-        if refusal := self._refusal():
-            return self._report(refusal, dry_run=dry_run)
         writer.begin([path.name for path in self.files], self.result.tables)
         self._write(writer)
         decision = None
@@ -145,6 +148,12 @@ class _Loading:
             "", decision.difference if decision else None, version, written=not dry_run, dry_run=dry_run
         )
         return replace(report, said=tuple(self._share_out_stock()))
+
+    def checked(self, dry_run: bool) -> LoadReport:
+        """What stands against the load before anything is written; a refusal of its method comes later."""
+        self._check_against_the_mill()
+        self._refuse_stock_rows()
+        return self._report(self._refusal(), dry_run=dry_run)
 
     def _share_out_stock(self) -> Iterator[str]:
         """Settle what is held of the parts whose stock the load changes; says what is given up by it."""

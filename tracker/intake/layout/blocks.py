@@ -15,10 +15,14 @@ MAX_LINES = 3
 """Lines of a heading."""
 MAX_TRIES = 300
 """Rows of a sheet that are tried as headings: a sheet with more is none that a mill keeps."""
+MAX_MISSES = 100
+"""How many of these may be none: a table of other things holds heading words in many of its rows."""
 MAX_COLUMNS = 500
 """Columns in which headings are looked for."""
 _LOOK_BELOW = 30
 """Rows below a heading in which a column must hold something to count."""
+_LOOK_BESIDE = 500
+"""Rows below a heading that tell whether columns behind a gap belong to it."""
 
 
 @dataclass(slots=True)
@@ -53,14 +57,15 @@ def find_blocks(sheet: Sheet, said: Said, only: str = "") -> list[TableBlock]:
     hits = _heading_hits(sheet)
     blocks: list[TableBlock] = []
     done = -1
-    tries = 0
+    tries = misses = 0
     for row in sorted(hits):
         if row <= done or not _may_head(sheet.rows[row], hits[row]):
             continue
         tries += 1
-        if tries > MAX_TRIES:
+        if tries > MAX_TRIES or misses > MAX_MISSES:
             break
         found = _blocks_at(sheet, row, said, only, blocks)
+        misses += not found
         if found:
             blocks.extend(block for block in found if not any(_continues(block, earlier) for earlier in blocks))
             done = max(block.bottom for block in found)
@@ -242,6 +247,8 @@ def _split_gaps(
     if len(groups) == 1:
         return groups
     whole = [bool(recognise({c: headings[c] for c in group}, sheet.name, said=said, only=only)) for group in groups]
+    if not any(whole) and not recognise({c: headings[c] for c in columns}, sheet.name, said=said, only=only):
+        return []
     if sum(whole) > 1:
         return [group for group, is_table in zip(groups, whole, strict=True) if is_table]
     main = max(range(len(groups)), key=lambda i: (whole[i], len(groups[i])))
@@ -252,7 +259,7 @@ def _split_gaps(
 def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> bool:
     """Are the columns behind a gap filled where the table is, and only there?"""
     both = only_main = only_other = 0
-    for row in range(bottom + 1, len(sheet.rows)):
+    for row in range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK_BESIDE)):
         here = sum(sheet.value(row, c) is not None for c in main) >= min(2, len(main))
         there = any(sheet.value(row, c) is not None for c in other)
         both, only_main, only_other = both + (here and there), only_main + (here > there), only_other + (there > here)

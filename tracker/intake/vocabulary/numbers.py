@@ -1,6 +1,7 @@
 """Numbers kept as text: decimal comma or point, thousands in every spelling, units before or behind."""
 
 import re
+from functools import lru_cache
 from typing import NamedTuple
 
 POINT, COMMA = "point", "comma"
@@ -31,6 +32,7 @@ class Quantity(NamedTuple):
         return values.pop() if len(values) == 1 else None
 
 
+@lru_cache(maxsize=50_000)
 def quantity(text: str) -> Quantity | None:
     """Split `1.234,5 m` into number and unit; None where the text is no single number with a unit."""
     hit = _QUANTITY.fullmatch(text.strip())
