@@ -12,29 +12,28 @@ from dashboards.frames import cash_frame, month_says, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
 from dashboards.parts import Figure, figures, legend, literal, of_part, pair, table
 from dashboards.tables import Cell, Column, loom_cell
-from tracker.domain.formats import count, day, moment, money, number
+from tracker.domain.formats import count, day, listed, moment, money, number
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
 from tracker.domain.words import natural_key
 from tracker.errors import DataError
 from tracker.services.kits import STATES, KitsReport, kits
-from tracker.services.needs import NeedsReport, net_needs
+from tracker.services.needs import PUBLISHED, NeedsReport, net_needs
 
 
 def page() -> None:
     st.title("Kits and needs")
     try:
-        report, kitted = access.ask_now(net_needs), access.ask(kits)
+        report = access.ask_now(net_needs)
     except DataError:
         no_plan("what it needs shows here at once")
         return
-    st.caption(f"as of {moment(report.as_of, kitted.zone)}")
+    kitted = access.ask_now(kits) if report.basis == PUBLISHED else KitsReport(report.zone, (), report.units)
+    st.caption(f"as of {moment(report.as_of, report.zone)}")
     figures(_figures(report, kitted))
-    for overdue in report.overdue:
-        what = literal(of_part(overdue.quantity, overdue.part, report.units))
-        st.warning(
-            f"Order {literal(overdue.order)}: {what} were due on {day(overdue.due)} and are counted as there. Receive them, "
-            "or correct the day."
-        )
+    if report.basis != PUBLISHED:
+        st.info(f"No plan is published yet: these are the needs of {report.basis}.")
+    for line in report.overdue_lines():
+        st.warning(literal(line))
     _orders(report)
     left, right = pair("needs")
     with left:
@@ -73,6 +72,7 @@ def _orders(report: NeedsReport) -> None:
         Column("Supplier"),
         Column(f"Amount ({report.currency})", right=True),
         Column("Looms it comes too late for"),
+        Column("Looms that fall without it"),
     ]
     lines = [line for line in report.orders if not chosen or line.supplier in chosen]
     table(columns, [_order(line) for line in sorted(lines, key=lambda line: (line.order_by, natural_key(line.part)))])
@@ -91,6 +91,7 @@ def _order(line: OrderLine) -> list[Cell | str]:
         line.supplier,
         Cell(money(line.amount), line.amount),
         ", ".join(f"{t.key} by {count(t.days, 'day')}" for t in touched),
+        listed(sorted(line.falls, key=lambda key: key.sort_key)),
     ]
 
 

@@ -126,7 +126,6 @@ def test_canonical_looms(mill):
         (("load", "--origin", "007", "colour"), 1, "looms have no 'colour'; they have Cable duct"),
         (("forecast", "999"), 1, "there is no loom 999"),
         (("kits",), 1, "no plan is published, so there are no kits yet; `beamslot plan --publish` makes one"),
-        (("needs",), 1, "no plan is published, so nothing is needed yet; `beamslot plan --publish` makes one"),
         (("verify",), 1, "no plan is published yet; make one: beamslot plan --publish"),
         (("plan", "--scenario", "no.toml"), 2, "there is no scenario file no.toml"),
         (("serve", "--port", "0"), 2, "port 0 is not between 1 and 65535"),

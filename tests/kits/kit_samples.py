@@ -1,5 +1,6 @@
 """Tiny mills and plans for the kit tests, in Europe/Berlin time, so that local days and UTC days differ."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt
@@ -21,10 +22,11 @@ def key(loom: str) -> LoomKey:
 def mill(
     *parts: Part, receipts: tuple[Receipt, ...] = (), looms: tuple[str, ...] = (), terms: Terms = TERMS, **more
 ) -> Mill:
+    """Parts for which no lead time is given come on the day on which they are ordered."""
     crews = (Crew("Fitters 1", "fitter", 2, shift_start=time(6), shift_end=time(14)),)
     return Mill(
         looms={key(loom): Loom("Hall 1", loom, "AJ-190") for loom in looms},
-        parts={part.part: part for part in parts},
+        parts={part.part: replace(part, lead_time_days=part.lead_time_days or 0.0) for part in parts},
         receipts=receipts,
         crews=crews,
         terms=terms,

@@ -1,12 +1,14 @@
 """What falls is what the planner's solver-free check objects to: two separate readings of one rule."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from hypothesis import given
 from hypothesis import strategies as st
-from kit_samples import AS_OF, booking, mill, plan
+from kit_samples import AS_OF, TERMS, booking, mill, plan
 
 from tracker.domain.mill import Part, Receipt
+from tracker.domain.ordering import as_expected
 from tracker.kits.falls import fallen
 from tracker.planning.checks.case import Case
 from tracker.planning.checks.parts import parts_are_there
@@ -26,7 +28,8 @@ few = st.integers(0, 4).map(float)
 def test_nothing_falls_exactly_where_the_check_finds_nothing(on_hand, safety, receipts, needs):
     looms = tuple(str(i) for i in range(len(needs)))
     lines = tuple(Receipt(str(i), "RAIL", quantity, due) for i, (due, quantity) in enumerate(receipts))
-    hall = mill(Part("RAIL", on_hand, safety_stock=safety), receipts=lines, looms=looms)
+    stock_and_orders = replace(TERMS, plan_with_orders=False)
+    hall = mill(Part("RAIL", on_hand, safety_stock=safety), receipts=lines, looms=looms, terms=stock_and_orders)
     made = plan(
         *(
             booking(loom, FIRST + timedelta(days=day), hour, RAIL=float(quantity))
@@ -34,4 +37,4 @@ def test_nothing_falls_exactly_where_the_check_finds_nothing(on_hand, safety, re
         )
     )
     objections = list(parts_are_there(Case(made, PlanningProblem(hall, {}, {}, AS_OF))))
-    assert bool(objections) == bool(fallen(made, hall))
+    assert bool(objections) == bool(fallen(made, as_expected(hall, AS_OF)))

@@ -14,7 +14,7 @@ AT = datetime(2026, 1, 5, 5, tzinfo=UTC)
 """Mon 5 Jan 2026, the first day of 2026-W02."""
 PARTS = {
     "RAIL": {"on_hand": 2.0, "unit": "pc", "location": "B-1", "price": 300.0, "supplier": "A Works", "lead_time_days": 14.0},
-    "NUT": {"on_hand": 20.0, "unit": "pc", "location": "A-2", "price": 0.5, "supplier": "B Works"},
+    "NUT": {"on_hand": 20.0, "unit": "pc", "location": "A-2", "price": 0.5, "supplier": "B Works", "lead_time_days": 0.0},
     "CABLE": {"on_hand": 10.0, "unit": "m", "safety_stock": 4.0},
     "GAUGE": {"on_hand": 3.0},
 }  # fmt: skip

@@ -20,7 +20,7 @@ def db(tmp_path):
 
 def test_kits_in_booking_order_with_their_state(db):
     # PO-1 is due on Wed 21 Jan, before loom 10's Mon 26 Jan: its rail is on order, its 4 nuts are not.
-    report = kits(here(db))
+    report = kits(here(db), as_of=AT)
     assert [(kit.key.loom, kit.state) for kit in report.kits] == [("1", "complete"), ("2", "complete"), ("10", "short")]
     assert report.lines() == ["3 kits: 0 issued, 2 complete, 0 reserved, 1 short."]
     last = report.record()[-1]

@@ -3,12 +3,10 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
-import pytest
 from opened import here
 from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
-from tracker.errors import DataError
 from tracker.services.needs import left_over_kits, net_needs
 from tracker.services.record import record_stage
 from tracker.services.stock import issue, recover
@@ -104,7 +102,8 @@ def test_the_report_in_words(tmp_path):
     # 23 Jan and touch it: ordered on Tue 27 Jan they come the same day and are usable on Wed 28 Jan.
     report = net_needs(here(db_of(tmp_path, replace(PLAN, left_over=()))), AT + timedelta(days=22))
     assert report.lines() == [
-        "Order PO-1: 4 pc of RAIL were due on Wed 21 Jan 2026 and are counted as there; receive them, or correct the day.",
+        "Order PO-1: 4 pc of RAIL were due on Wed 21 Jan 2026 and have not come; not ordered again, they are reckoned with on "
+        "Tue 10 Feb 2026, as if ordered today. Receive them, or correct the day.",
         "1 order line, 2 EUR.",
         "1 line is late: the order-by day is past. That touches 1 loom.",
         "With the open orders 1,202 EUR in all, the most in 2026-01: 1,202 EUR, taken at delivery.",
@@ -113,9 +112,23 @@ def test_the_report_in_words(tmp_path):
     assert (touched.key, touched.days) == (key("10"), 1)
 
 
-def test_a_plan_must_be_published(tmp_path):
-    with pytest.raises(DataError, match="no plan is published"):
-        net_needs(here(db_of(tmp_path, None)), AT)
+def test_before_anything_is_published_the_newest_plan_made_tells_the_needs(tmp_path):
+    db = db_of(tmp_path, None)
+    with open_store(db).unit_of_work() as uow:
+        uow.save_plan(PLAN, published=False)
+        uow.save_plan(plan_of(), published=False, scenario="without rails")
+        uow.commit()
+    report = net_needs(here(db), AT)
+    assert (report.basis, row(report, "NUT", "2026-W05").gross) == ("plan 1, which is not published", 8)
+    assert report.lines()[0] == "These are the needs of plan 1, which is not published."
+
+
+def test_without_any_plan_each_beam_out_taken_as_it_comes_tells_them(tmp_path):
+    """Four looms that were never read: no beam-out, so all are left over and need their cheapest kit."""
+    report = net_needs(here(db_of(tmp_path, None)), AT)
+    assert report.basis == "each beam-out taken as it comes, since no plan is made yet"
+    assert sum(week.gross for week in report.weeks) == 0
+    assert sum(week.gross_left_over for week in report.weeks if week.part == "NUT") == 4 * 8
 
 
 def test_records_carry_the_words_of_the_contract(tmp_path):

@@ -59,7 +59,7 @@ def weaving() -> list:
     looms = [(loom, sequence) for loom in ("1", "2", "10") for sequence in (0, 1)]
     first = {"warp_left_m": 1000.0, "read_at": datetime(2026, 1, 5, 5)}
     values = {"set_length_m": 3000.0, "article": "A", "change": "repeat", "hall": "Hall 1"}
-    terms = {"start": "2026-01-05", "horizon (days)": 42, "soak (days)": 0}
+    terms = {"start": "2026-01-05", "horizon (days)": 42, "soak (days)": 0, "plan with orders not yet placed": False}
     return [
         added("articles", "A", article="A", pick_density_per_cm=20.0, take_up=0.05, contribution_per_m=0.5),
         added("receipts", "PO-2", "NUT", order="PO-2", part="NUT", quantity=8.0, due=date(2026, 1, 12)),

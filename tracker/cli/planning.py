@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 MOST_PRICES = 10
 MOST_BROKEN = 10
+MOST_ORDERS = 10
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -203,12 +204,35 @@ def _print_compared(report) -> None:
 
 def _print_report(report) -> None:
     _print_plan(report.plan, report.zone)
+    _print_orders(report)
     if report.previous:
         _print_changes(report)
     state = "published; its kits are reserved." if report.published else "saved, not published."
     show.say(f"Plan {report.number}{f', {report.scenario},' if report.scenario else ''} is {state}")
     if not report.published and not report.scenario:
         show.say(f"`beamslot plan --publish --number {report.number}` makes it the plan in force.")
+
+
+def _print_orders(report) -> None:
+    if not report.orders:
+        return
+    show.table(
+        "Orders not placed yet that the plan relies on",
+        ["Order by", "Part", ">Quantity", "In store by", "Without it", "?Looms that fall"],
+        [
+            (show.day(line.order_by), line.part, number(line.quantity, line.unit, 2), show.day(line.expected),
+             f"{count(len(line.falls), 'loom')} fall{'s' if len(line.falls) == 1 else ''}",
+             ", ".join(str(key) for key in line.falls))
+            for line in report.orders
+        ],
+        most=MOST_ORDERS,
+    )  # fmt: skip
+    looms = {key for line in report.orders for key in line.falls}
+    first = report.orders[0]
+    show.say(
+        f"{count(len(looms), 'booking relies', 'bookings rely')} on {count(len(report.orders), 'order')} not placed yet, the "
+        f"first by {show.day(first.order_by)}; `beamslot needs --orders` lists them, `--send FOLDER` writes them to send."
+    )
 
 
 def _print_changes(report) -> None:

@@ -161,8 +161,8 @@ class Part:
     description: str | None = None
     unit: str | None = None
     safety_stock: float = 0
-    lead_time_days: float = 0
-    """Calendar days from order to receipt."""
+    lead_time_days: float | None = None
+    """Calendar days from order to receipt; None = as the terms say."""
     lot_size: float | None = None
     minimum_order: float | None = None
     price: float = 0

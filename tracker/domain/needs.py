@@ -63,6 +63,8 @@ class PartWeek:
     """Calendar days from the order-by day to today; 0 where not late."""
     touched: tuple[Touched, ...] = ()
     """Looms that a late order cannot reach in time; empty where only the safety stock is touched."""
+    falls: tuple[LoomKey, ...] = ()
+    """Booked looms that lack the part at their start where this order is not placed, though the others are."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,8 @@ class OrderLine:
     days_late: int
     touched: tuple[Touched, ...] = ()
     """Looms that a late order cannot reach in time."""
+    falls: tuple[LoomKey, ...] = ()
+    """Booked looms that rely on it: they lack the part at their start where it is not placed."""
 
     @property
     def amount(self) -> float:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from tracker.domain.formats import count
+from tracker.domain.formats import count, listed
 from tracker.domain.mill import Mill, Part
 from tracker.domain.needs import PartWeek
 from tracker.domain.tables import Kind
@@ -51,6 +51,7 @@ def _net(needs: Sequence[PartWeek], mill: Mill) -> TidySheet:
         Col("Order by", Kind.DATE),
         Col("Late"),
         Col("Looms touched"),
+        Col("Looms that fall without the order"),
     ]
     moving = [n for n in needs if n.gross or n.gross_left_over or n.receipts or n.order_quantity]
     marks = {index: "late" for index, need in enumerate(moving) if need.late}
@@ -71,6 +72,7 @@ def _net_row(need: PartWeek, mill: Mill) -> list[Any]:
         need.order_by,
         late_text(need.late, need.days_late),
         ", ".join(f"{touched.key} by {count(touched.days, 'day')}" for touched in need.touched),
+        listed(need.falls),
     ]
 
 

@@ -5,7 +5,7 @@ from itertools import groupby
 from pathlib import Path
 
 from tracker.domain.file_names import file_name
-from tracker.domain.formats import count, money
+from tracker.domain.formats import count, listed, money
 from tracker.domain.needs import Cash, OrderLine
 from tracker.domain.own_sheets import REMARKS
 from tracker.domain.tables import RECEIPTS, Kind
@@ -72,11 +72,13 @@ def _list(lines: Sequence[OrderLine], currency: str) -> TidySheet:
         Col(f"Price ({currency} per unit)", Kind.NUMBER, digits=2),
         Col(f"Amount ({currency})", Kind.NUMBER, digits=2, total=True),
         Col("Looms touched if late"),
+        Col("Looms that fall without it"),
     ]  # fmt: skip
     rows = [
         [o.supplier or NO_SUPPLIER, o.order, o.order_by, late_text(o.late, o.days_late), o.part, o.description, o.quantity,
          o.unit, o.due, o.expected, o.price, o.amount,
-         ", ".join(f"{touched.key} by {count(touched.days, 'day')}" for touched in o.touched)]
+         ", ".join(f"{touched.key} by {count(touched.days, 'day')}" for touched in o.touched),
+         listed(o.falls)]
         for o in lines
     ]  # fmt: skip
     late = sum(line.late for line in lines)

@@ -6,13 +6,13 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date, timedelta
 
+from tracker.domain.days import Days
 from tracker.domain.mill import Mill, Receipt
 from tracker.domain.needs import Fallen, LoomQuantities, Quantities, Scrap, ShortDelivery, Slip, StockChange
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.stock import TOLERANCE
 from tracker.domain.words import natural_key
 from tracker.errors import DataError
-from tracker.kits.days import Days
 from tracker.kits.state import in_booking_order, missing
 
 
@@ -59,10 +59,10 @@ def fallen(
     """The bookings whose whole kit cannot be there at their start, in booking order.
 
     Stock on hand less safety stock and the receipts due before the day of the start are shared out by booking date; a
-    booking that lacks anything falls and leaves its parts to the next. Receipts that are overdue count as there, as the
-    planner counts them; what was issued to a loom needs no stock. `coming_back` are the parts of a booked kit that
-    return to stock when its conversion ends; they count like a receipt due that day. Parts `held` for looms that the
-    plan does not book are not to be had.
+    booking that lacks anything falls and leaves its parts to the next. Lines past their date must have the day on which
+    they are reckoned with (`as_expected`). What was issued to a loom needs no stock. `coming_back` are the parts of a
+    booked kit that return to stock when its conversion ends; they count like a receipt due that day. Parts `held` for
+    looms that the plan does not book are not to be had.
     """
     days = Days(mill)
     stock = _Stock(mill)

@@ -1,34 +1,25 @@
 """Net needs by part and ISO week, with order proposals and their order-by days."""
 
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 from functools import cache
 from itertools import groupby
-from typing import NamedTuple
 
 from tracker.domain.calendars import iso_week
-from tracker.domain.mill import LoomKey, Mill, Part
-from tracker.domain.needs import LoomQuantities, PartWeek, Touched
+from tracker.domain.days import ONE_DAY, Days
+from tracker.domain.mill import Mill, Part
+from tracker.domain.needs import LoomQuantities, PartWeek, StillOut, Touched
+from tracker.domain.ordering import lead_time_days
 from tracker.domain.plan import Plan
 from tracker.domain.stock import TOLERANCE
 from tracker.domain.words import natural_key
 from tracker.errors import DataError
-from tracker.kits.days import ONE_DAY, Days
+from tracker.kits.flows import Flow
 from tracker.kits.netting import NetPeriod, net_periods
+from tracker.kits.relying import with_falls
 from tracker.kits.state import in_booking_order, missing
-
-
-class Flow(NamedTuple):
-    """What moves a part's stock on a local day: needs negative, receipts positive."""
-
-    day: date
-    quantity: float
-    key: LoomKey | None = None
-    """The loom that needs it; None for receipts."""
-    left_over: bool = False
-    overdue: bool = False
-    """A receipt that should be there: it comes before the needs of its day, others after them."""
 
 
 def needs(
@@ -40,20 +31,23 @@ def needs(
     coming_back: LoomQuantities | None = None,
     left_over_on: date | None = None,
     held: LoomQuantities | None = None,
+    still_out: Iterable[StillOut] = (),
 ) -> tuple[PartWeek, ...]:
     """Net needs of every part of the mill, week by week from `as_of` to the last need or receipt.
 
     `left_over_parts` are the kits of the looms that the plan leaves over, needed on `left_over_on` (default: the
     target finish, at the latest the last day of the plan's horizon). `issued` parts are no longer needed; parts `held`
     for looms that the plan does not book (they are in work) are needed now.
-    `coming_back` are the parts of a booked kit that return to stock when the conversion ends. What should have been
-    needed before `as_of` is needed now; what should have come is counted as there, as the planner counts it.
+    `coming_back` are the parts of a booked kit that return to stock when the conversion ends, `still_out` those that other
+    looms have yet to give back; what of them should be there is counted as there. What should have been
+    needed before `as_of` is needed now. What should have come is not ordered again: it counts like an order placed now.
+    A part that cannot be ordered has its net, and no order.
 
     Raises `DataError` where a kit holds a part that the mill does not know.
     """
     days = Days(mill)
     today = days.local(as_of)
-    flows = _receipts(mill, today)
+    flows = _receipts(mill, still_out, today)
     _add_bookings(flows, plan, days, today, issued or {}, coming_back or {})
     _add_kits(flows, held or {}, today)
     _add_kits(flows, left_over_parts or {}, max(today, left_over_on or _later(plan, mill, days)), left_over=True)
@@ -61,14 +55,18 @@ def needs(
     weeks = _weeks(today, max((flow.day for part in flows.values() for flow in part), default=today))
     rows = []
     for part in sorted(mill.parts.values(), key=lambda part: natural_key(part.part)):
-        rows += _part_weeks(part, flows.get(part.part, []), weeks, days, today)
+        lead = lead_time_days(part, mill.terms)
+        rows += _part_weeks(part, lead, flows.get(part.part, []), weeks, days, today)
     return tuple(rows)
 
 
-def _receipts(mill: Mill, today: date) -> dict[str, list[Flow]]:
+def _receipts(mill: Mill, still_out: Iterable[StillOut], today: date) -> dict[str, list[Flow]]:
     flows: dict[str, list[Flow]] = defaultdict(list)
     for receipt in mill.receipts:
-        flows[receipt.part].append(_coming(receipt.due, receipt.quantity, today))
+        flow = _coming(receipt.due, receipt.quantity, today)
+        flows[receipt.part].append(flow._replace(not_come=flow.overdue))
+    for out in still_out:
+        flows[out.part].append(_coming(out.due, out.quantity, today))
     return flows
 
 
@@ -118,7 +116,9 @@ def _weeks(first: date, last: date) -> list[date]:
     return [monday + timedelta(weeks=i) for i in range((last - monday).days // 7 + 1)]
 
 
-def _part_weeks(part: Part, flows: list[Flow], weeks: list[date], days: Days, today: date) -> list[PartWeek]:
+def _part_weeks(
+    part: Part, lead: float | None, flows: list[Flow], weeks: list[date], days: Days, today: date
+) -> list[PartWeek]:
     by_week = _by_week(flows)
     periods = [by_week.get(monday, []) for monday in weeks]
     net = net_periods(
@@ -127,15 +127,19 @@ def _part_weeks(part: Part, flows: list[Flow], weeks: list[date], days: Days, to
         part.safety_stock,
         part.lot_size,
         part.minimum_order,
+        lead is not None,
     )
     rows = []
     for monday, period, row in zip(weeks, periods, net, strict=True):
         week = _row(part, monday, period, row)
-        if row.first_short is not None:
+        if row.first_short is not None and lead is not None:
             needed_on = period[row.first_short].day if row.gross else max(today, monday)
-            week = _with_order(week, part, needed_on, days, today)
+            week = _with_order(week, lead, needed_on, days, today)
         rows.append(week)
-    return _with_touched(rows, part, periods, days, today)
+    if lead is None:
+        return rows
+    soonest = days.soonest_delivery(today, lead)
+    return with_falls(_with_touched(rows, part, periods, days, soonest), part, periods, soonest)
 
 
 def _by_week(flows: list[Flow]) -> dict[date, list[Flow]]:
@@ -163,26 +167,27 @@ def _row(part: Part, monday: date, period: list[Flow], row: NetPeriod) -> PartWe
     )
 
 
-def _with_order(week: PartWeek, part: Part, needed_on: date, days: Days, today: date) -> PartWeek:
+def _with_order(week: PartWeek, lead: float, needed_on: date, days: Days, today: date) -> PartWeek:
     due = days.due_for(needed_on)
-    order_by = days.order_by(due, part.lead_time_days)
+    order_by = days.order_by(due, lead)
     return replace(week, due=due, order_by=order_by, late=order_by < today, days_late=max(0, (today - order_by).days))
 
 
 def _with_touched(
-    rows: list[PartWeek], part: Part, periods: list[list[Flow]], days: Days, today: date
+    rows: list[PartWeek], part: Part, periods: list[list[Flow]], days: Days, delivery: date
 ) -> list[PartWeek]:
-    """The rows with the looms that a late order cannot reach.
+    """The rows with the looms that a late order, or a receipt past its date, cannot reach.
 
     A loom is touched where stock and receipts alone do not carry the needs up to its own and it starts before an order
-    of today could be used. It stands with the last late order before it, whose lot was to cover it.
+    of today could be used (it comes on `delivery`). It stands with the last late order before it, whose lot was to cover
+    it.
     """
-    soonest = days.soonest_use(today, part.lead_time_days)
+    soonest = days.usable_on(delivery)
     covered, last_late, touched = part.on_hand - part.safety_stock, 0, defaultdict(list)
     for i, period in enumerate(periods):
         last_late = i if rows[i].late else last_late
         for flow in period:
-            covered += flow.quantity
+            covered += 0 if flow.not_come else flow.quantity
             if flow.key and covered < -TOLERANCE and flow.day < soonest:
                 touched[last_late].append(Touched(flow.key, flow.day, (soonest - flow.day).days))
     return [replace(row, touched=tuple(touched[i])) if i in touched else row for i, row in enumerate(rows)]

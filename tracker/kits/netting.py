@@ -38,6 +38,7 @@ def net_periods(
     safety_stock: float = 0.0,
     lot_size: float | None = None,
     minimum_order: float | None = None,
+    can_be_ordered: bool = True,
 ) -> list[NetPeriod]:
     """Gross to net over consecutive periods.
 
@@ -49,7 +50,7 @@ def net_periods(
     for flows in periods:
         lowest, first_short = _lowest(stock, flows, safety_stock)
         net = safety_stock - lowest if first_short is not None else 0.0
-        ordered = lots(net, lot_size, minimum_order) if net else 0.0
+        ordered = lots(net, lot_size, minimum_order) if net and can_be_ordered else 0.0
         gross = -sum(flow for flow in flows if flow < 0)
         receipts = sum(flow for flow in flows if flow > 0)
         stock += ordered + receipts - gross

@@ -4,10 +4,11 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable
 from datetime import date, datetime
 
+from tracker.domain.days import Days
 from tracker.domain.mill import Mill
 from tracker.domain.needs import Cash, MonthCash, OrderLine, PartWeek
+from tracker.domain.ordering import lead_time_days
 from tracker.domain.words import natural_key
-from tracker.kits.days import Days
 
 
 def order_lines(
@@ -47,11 +48,12 @@ def _line(row: PartWeek, mill: Mill, days: Days, today: date, numbers: _Numbers)
         quantity=row.order_quantity,
         order_by=row.order_by,
         due=max(row.due, today),
-        expected=days.soonest_delivery(today, part.lead_time_days) if row.late else row.due,
+        expected=days.soonest_delivery(today, lead_time_days(part, mill.terms) or 0) if row.late else row.due,
         price=part.price,
         late=row.late,
         days_late=row.days_late,
         touched=row.touched,
+        falls=row.falls,
     )
 
 

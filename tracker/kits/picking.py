@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from datetime import date
 
+from tracker.domain.days import Days
 from tracker.domain.mill import Mill, Part
 from tracker.domain.needs import KitState, PickLine
 from tracker.domain.words import natural_key
-from tracker.kits.days import Days
 
 
 def pick_lines(states: Iterable[KitState], mill: Mill, first: date, last: date) -> tuple[PickLine, ...]:

@@ -5,11 +5,11 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from datetime import date
 
+from tracker.domain.days import Days
 from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.needs import KitState, LoomQuantities, Quantities
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind, Reservation
-from tracker.kits.days import Days
 
 
 def issued_to(movements: Iterable[Movement]) -> dict[LoomKey, dict[str, float]]:

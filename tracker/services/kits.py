@@ -87,9 +87,11 @@ class ChoicesReport:
         return [_choice_line(taken, other, prices, self.currency) for (taken, other), prices in found.items()]
 
 
-def kits(context: Context, loom: str | None = None, hall: str | None = None) -> KitsReport:
+def kits(
+    context: Context, loom: str | None = None, hall: str | None = None, as_of: datetime | None = None
+) -> KitsReport:
     """The kit of every booked loom of the published plan, or of one loom. DataError where there is none."""
-    room = _room(context)
+    room = _room(context, as_of)
     found = room.kits
     if loom is not None:
         key = find_loom(room.mill, loom, hall)
@@ -101,7 +103,7 @@ def kits(context: Context, loom: str | None = None, hall: str | None = None) -> 
 
 def pick_list(context: Context, first: date | None = None, days: int = 1, as_of: datetime | None = None) -> PickReport:
     """What to pick for the conversions that start on `days` local days from `first` (default: the day of `as_of`)."""
-    room = _room(context)
+    room = _room(context, as_of)
     begin = first or planning_moment(room.mill.terms, as_of, context.now()).astimezone(room.mill.terms.zone).date()
     last = begin + timedelta(days=days - 1)
     return PickReport(begin, last, pick_lines(room.kits, room.mill, begin, last))
@@ -119,9 +121,9 @@ def prices_of_choices(context: Context) -> ChoicesReport:
     return ChoicesReport(room.mill.terms.currency, prices)
 
 
-def _room(context: Context) -> StoreRoom:
+def _room(context: Context, as_of: datetime | None = None) -> StoreRoom:
     with context.reading() as uow:
-        room = read_store_room(uow)
+        room = read_store_room(uow, as_of, context.now())
     if room.plan is None:
         raise DataError("no plan is published, so there are no kits yet; `beamslot plan --publish` makes one")
     return room

@@ -1,6 +1,6 @@
 """All plans that were made, and publishing one of them as it is."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -10,6 +10,7 @@ from tracker.domain.formats import moment
 from tracker.domain.plan import Plan, PlanEntry
 from tracker.errors import DataError, PlanRefused
 from tracker.services.context import Context
+from tracker.services.needs import orders_relied_on
 from tracker.services.plan import PlanReport, check, report_of, save
 from tracker.services.plan_record import local
 from tracker.services.planning_data import prepare, read_planning_data
@@ -71,4 +72,5 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
             raise PlanRefused(f"plan {number} starts loom {booking.key} on {start}, which is past; plan again")
     problem = prepare(data, found.as_of).asked(found.asked)
     check(found, problem)
-    return report_of(found, data, problem, save(context, found, True, None, data.previous), True, None)
+    report = report_of(found, data, problem, save(context, found, True, None, data.previous), True, None)
+    return replace(report, orders=orders_relied_on(context, found, data.mill))

@@ -1,31 +1,50 @@
 """Net needs by week, what to order by when from whom, and the money it takes."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
 from tracker.domain.formats import count, day, money, number
 from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, StillOut, Touched
+from tracker.domain.ordering import as_expected
 from tracker.domain.plan import Plan
 from tracker.domain.scopes import LoomScope
+from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
-from tracker.errors import DataError
 from tracker.kits.needs import needs
 from tracker.kits.orders import cash, order_lines
 from tracker.kits.returns import coming_back
+from tracker.planning.baseline.walk import baseline as walk
 from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
-from tracker.services.store_room import part_units, read_store_room
+from tracker.services.planning_data import prepare, read_planning_data
+from tracker.services.store_room import StoreRoom, part_units, read_store_room
+from tracker.store import UnitOfWork
+
+PUBLISHED = "the published plan"
+MADE = "plan {}, which is not published"
+TAKEN_AS_THEY_COME = "each beam-out taken as it comes, since no plan is made yet"
+
+
+@dataclass(frozen=True, slots=True)
+class Overdue:
+    """An order line past its date; it is not ordered again."""
+
+    line: Receipt
+    comes: date | None
+    """When it is reckoned with: as if it were ordered today; None = never, since its part cannot be ordered."""
 
 
 @dataclass(frozen=True, slots=True)
 class NeedsReport:
     as_of: datetime
+    zone: ZoneInfo
     currency: str
     weeks: tuple[PartWeek, ...]
     """Every part and week, also where nothing moves."""
@@ -33,10 +52,11 @@ class NeedsReport:
     cash: Cash
     units: Mapping[str, str]
     """Part → unit, `` where it has none."""
-    overdue: tuple[Receipt, ...]
-    """Order lines that should have come; they are counted as there."""
+    overdue: tuple[Overdue, ...]
     still_out: tuple[StillOut, ...]
-    """Likewise what looms should have given back."""
+    """What looms should have given back; it is counted as there."""
+    basis: str = PUBLISHED
+    """Which bookings these are the needs of, in words."""
 
     @property
     def moving(self) -> tuple[PartWeek, ...]:
@@ -54,8 +74,9 @@ class NeedsReport:
     def order_record(self) -> dict[str, Any]:
         """The order list and the money, for a program."""
         return {
+            "basis": self.basis,
             "currency": self.currency,
-            "orders": [_order_record(line) for line in self.orders],
+            "orders": [order_record(line) for line in self.orders],
             "cash": {
                 "total": self.cash.total,
                 "peak": {"month": peak.month, "amount": peak.total} if (peak := self.cash.peak) else None,
@@ -67,7 +88,8 @@ class NeedsReport:
 
     def lines(self) -> list[str]:
         """What a person should know beside the table."""
-        found = self._overdue_lines()
+        found = [f"These are the needs of {self.basis}."] if self.basis != PUBLISHED else []
+        found += self.overdue_lines()
         if not self.orders:
             return [*found, "Nothing is to be ordered: stock and open orders cover every need."]
         amount = money(sum(line.amount for line in self.orders), self.currency)
@@ -85,11 +107,12 @@ class NeedsReport:
             )
         return found
 
-    def _overdue_lines(self) -> list[str]:
+    def overdue_lines(self) -> list[str]:
+        """What should have come and has not."""
         return [
-            f"Order {line.order}: {number(line.quantity, self.units[line.part], 3)} of {line.part} were due on "
-            f"{day(line.due)} and are counted as there; receive them, or correct the day."
-            for line in self.overdue
+            f"Order {late.line.order}: {number(late.line.quantity, self.units[late.line.part], 3)} of {late.line.part} were "
+            f"due on {day(late.line.due)} and have not come; {_reckoned(late.comes)} Receive them, or correct the day."
+            for late in self.overdue
         ] + [
             f"Loom {out.key} still has {number(out.quantity, self.units[out.part], 3)} of {out.part} that should have come "
             f"back on {day(out.due)}; counted as there, recover it."
@@ -100,26 +123,68 @@ class NeedsReport:
 def net_needs(
     context: Context, as_of: datetime | None = None, left_over: bool = True, left_over_on: date | None = None
 ) -> NeedsReport:
-    """Net needs of the published plan at `as_of` (default: now, or the start of a programme that lies ahead).
+    """Net needs at `as_of` (default: now, or the start of a programme that lies ahead) of the published plan; where none
+    is published, of the newest plan made, and without any of the bookings that taking each beam-out as it comes would
+    give. The report says which.
 
     The looms that the plan leaves over are counted, apart, unless `left_over` is False; they need their cheapest kit on
-    `left_over_on` (default: the target finish, at the latest the last day of the horizon). DataError where no plan is
-    published.
+    `left_over_on` (default: the target finish, at the latest the last day of the horizon). DataError where the data cannot
+    carry a plan.
     """
     with context.reading() as uow:
-        room, used = read_store_room(uow), uow.movements()
-    if room.plan is None:
-        raise DataError("no plan is published, so nothing is needed yet; `beamslot plan --publish` makes one")
+        room = read_store_room(uow)
+        made = None if room.plan else _newest(uow)
     at = planning_moment(room.mill.terms, as_of, context.now())
-    kits = left_over_kits(room.plan, room.mill) if left_over else {}
-    mill = room.with_returns(room.mill)
-    weeks = needs(room.plan, mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside)
-    orders = order_lines(weeks, room.mill, at, {m.order for m in used if m.order})
-    today = at.astimezone(room.mill.terms.zone).date()
-    overdue = tuple(receipt for receipt in room.mill.receipts if receipt.due < today)
+    if room.plan:
+        return needs_of(room, at, PUBLISHED, left_over, left_over_on)
+    if made:
+        number, plan = made
+        return needs_of(replace(room, plan=plan), at, MADE.format(number), left_over, left_over_on)
+    walked = walk(prepare(read_planning_data(context), at).problem)
+    return needs_of(replace(room, plan=walked), at, TAKEN_AS_THEY_COME, left_over, left_over_on)
+
+
+def _newest(uow: UnitOfWork) -> tuple[int, Plan] | None:
+    """Number and bookings of the newest plan made of the mill as it is."""
+    number = next((entry.number for entry in uow.plan_entries() if entry.scenario is None), None)
+    plan = None if number is None else uow.plan(number)
+    return (number, plan) if number is not None and plan else None
+
+
+def needs_of(
+    room: StoreRoom, at: datetime, basis: str = PUBLISHED, left_over: bool = True, left_over_on: date | None = None
+) -> NeedsReport:
+    """Net needs of the plan in a store room."""
+    plan, mill = room.plan, room.mill
+    assert plan
+    kits = left_over_kits(plan, mill) if left_over else {}
+    weeks = needs(plan, mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside, room.still_out)
+    orders = order_lines(weeks, mill, at, {m.order for m in room.movements if m.order})
+    today = at.astimezone(mill.terms.zone).date()
     still_out = tuple(out for out in room.still_out if out.due < today)
-    return NeedsReport(at, room.mill.terms.currency, weeks, orders, cash(orders, room.mill, at), part_units(room.mill),
-                       overdue, still_out)  # fmt: skip
+    return NeedsReport(at, mill.terms.zone, mill.terms.currency, weeks, orders, cash(orders, mill, at), part_units(mill),
+                       _overdue(mill, at, today), still_out, basis)  # fmt: skip
+
+
+def orders_relied_on(context: Context, plan: Plan, mill: Mill) -> tuple[OrderLine, ...]:
+    """The orders not placed yet without which bookings of a plan of this mill fall, by the day on which to place them."""
+    with context.reading() as uow:
+        room = read_store_room(uow, plan.as_of)
+    orders = needs_of(replace(room, mill=mill, plan=plan), plan.as_of).orders
+    return tuple(
+        sorted((line for line in orders if line.falls), key=lambda line: (line.order_by, natural_key(line.part)))
+    )
+
+
+def _overdue(mill: Mill, at: datetime, today: date) -> tuple[Overdue, ...]:
+    comes = {receipt.order: receipt.due for receipt in as_expected(mill, at).receipts}
+    return tuple(Overdue(line, comes.get(line.order)) for line in mill.receipts if line.due < today)
+
+
+def _reckoned(comes: date | None) -> str:
+    if comes is None:
+        return "they cannot be ordered, so they are not reckoned with."
+    return f"not ordered again, they are reckoned with on {day(comes)}, as if ordered today."
 
 
 def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:
@@ -174,7 +239,7 @@ def _week_record(row: PartWeek, unit: str) -> dict[str, Any]:
     }
 
 
-def _order_record(line: OrderLine) -> dict[str, Any]:
+def order_record(line: OrderLine) -> dict[str, Any]:
     return {
         "order": line.order,
         "supplier": line.supplier,
@@ -190,6 +255,7 @@ def _order_record(line: OrderLine) -> dict[str, Any]:
         "late": line.late,
         "days_late": line.days_late,
         "touches": _touched_record(line.touched),
+        "falls": [{"hall": key.hall, "loom": key.loom} for key in line.falls],
     }
 
 

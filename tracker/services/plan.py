@@ -8,6 +8,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
 from tracker.errors import PlanRefused
 from tracker.planning.planner import plan as solve
@@ -16,6 +17,7 @@ from tracker.planning.verify import no_longer, verify
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.moves import Move, differences
+from tracker.services.needs import order_record, orders_relied_on
 from tracker.services.plan_record import local, plan_record
 from tracker.services.planning_data import PlanningData, prepare, read_planning_data
 from tracker.services.reservations import reserve_plan
@@ -54,6 +56,8 @@ class PlanReport:
     published: bool
     scenario: str | None
     zone: ZoneInfo
+    orders: tuple[OrderLine, ...] = ()
+    """Orders not placed yet that bookings rely on, by the day on which to place them."""
 
     def record(self) -> dict[str, Any]:
         """As `--json` writes it."""
@@ -62,6 +66,7 @@ class PlanReport:
             "published": self.published,
             "scenario": self.scenario,
             "broken": list(self.broken),
+            "orders": [order_record(line) for line in self.orders],
             "moves": [
                 {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": m.why, "dearer": m.dearer,
                  "before": local(m.before.start, self.zone) if m.before else None,
@@ -103,7 +108,9 @@ def plan(
     result = replace(result, asked=replace(result.asked, afresh=afresh and published is not None))
     name = str(changes.get("name") or scenario.stem) if scenario else None
     publish = publish and not (stop and stop())
-    return report_of(result, data, problem, save(context, result, publish, name, published), publish, name)
+    number = save(context, result, publish, name, published)
+    report = report_of(result, data, problem, number, publish, name)
+    return replace(report, orders=orders_relied_on(context, result, data.mill))
 
 
 def report_of(

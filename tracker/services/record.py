@@ -5,13 +5,13 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from tracker.domain.days import Days
 from tracker.domain.formats import day
 from tracker.domain.formats import moment as shown_moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
-from tracker.kits.days import Days
 from tracker.kits.state import missing
 from tracker.services.context import Context
 from tracker.services.looms import find_loom

@@ -2,17 +2,20 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from datetime import datetime
 from functools import cached_property
 
+from tracker.domain.clock import now, planning_moment
+from tracker.domain.days import Days
 from tracker.domain.mill import LoomKey, Mill, Part, Receipt
 from tracker.domain.needs import KitState, LoomQuantities, Quantities, StillOut
+from tracker.domain.ordering import as_expected
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.progress import Stage
 from tracker.domain.scopes import LoomScope
 from tracker.domain.stock import Movement, MovementKind, Reservation
 from tracker.domain.words import fold
 from tracker.errors import DataError
-from tracker.kits.days import Days
 from tracker.kits.returns import back_of
 from tracker.kits.state import in_booking_order, issued_to, kit_states, missing, recovered_from
 from tracker.scope.content import scope_looms
@@ -32,6 +35,8 @@ class StoreRoom:
     """The last bookings of looms that were issued parts and that the plan does not book."""
     supplied_no_more: Mapping[LoomKey, Stage] = field(default_factory=dict)
     """Looms that are signed off, put off or left out."""
+    at: datetime = field(default_factory=now)
+    """When it is looked at: lines that are past their date then are reckoned with later."""
 
     @cached_property
     def issued(self) -> LoomQuantities:
@@ -69,7 +74,8 @@ class StoreRoom:
         return recovered_from(self.movements)
 
     def with_returns(self, mill: Mill) -> Mill:
-        """The mill with what is still out as if it were on order."""
+        """The mill with its order lines due when they can be reckoned with, and what is still out as if it were on order."""
+        mill = as_expected(mill, self.at)
         back = tuple(Receipt(f"loom {out.key}", out.part, out.quantity, out.due) for out in self.still_out)
         return replace(mill, receipts=(*mill.receipts, *back))
 
@@ -144,15 +150,17 @@ class StoreRoom:
         return found
 
 
-def read_store_room(uow: UnitOfWork) -> StoreRoom:
-    """The store room as the database knows it."""
+def read_store_room(uow: UnitOfWork, as_of: datetime | None = None, this_moment: datetime | None = None) -> StoreRoom:
+    """The store room as the database knows it, looked at at `as_of` (default: as in `planning_moment`)."""
     plan = uow.published_plan()
     gone = {key: change.stage for key, change in uow.stages().items() if change.stage in SUPPLIED_NO_MORE}
     if plan:
         plan = replace(plan, bookings=tuple(b for b in plan.bookings if b.key not in gone))
     movements = tuple(uow.movements())
     past = issued_to(movements).keys() - {booking.key for booking in (plan.bookings if plan else ())}
-    return StoreRoom(uow.mill(), plan, movements, tuple(uow.reservations()), uow.last_bookings(past), gone)
+    mill = uow.mill()
+    at = planning_moment(mill.terms, as_of, this_moment or now())
+    return StoreRoom(mill, plan, movements, tuple(uow.reservations()), uow.last_bookings(past), gone, at)
 
 
 def part_units(mill: Mill) -> dict[str, str]:

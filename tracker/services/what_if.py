@@ -78,7 +78,7 @@ def what_if(
     """What the changes do to the published plan. With `replan`, the plan that follows: fallen bookings are free to move,
     firm ones that stand stay. DataError for an unknown order line or part, or where no plan is published."""
     with context.reading() as uow:
-        room = read_store_room(uow)
+        room = read_store_room(uow, as_of, context.now())
     if room.plan is None:
         raise DataError("no plan is published, so nothing can fall; `beamslot plan --publish` makes one")
     at = planning_moment(room.mill.terms, as_of, context.now())

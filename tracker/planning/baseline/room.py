@@ -12,6 +12,7 @@ from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad, WorkContent
 from tracker.planning.checks.case import Case, Hold, slots_needed
+from tracker.planning.checks.parts import order_comes, receipts_of
 from tracker.planning.checks.shared import Count, held_by_slot, one_crew, other_trades, tools_of
 
 Bools = NDArray[np.bool_]
@@ -153,17 +154,18 @@ class Room:
     # ---- parts
 
     def _supplied(self) -> Floats:
-        """Usable quantity of each part by day from today on; less than what is taken must never lie there later."""
+        """Usable quantity of each part by day from today on, without limit once it can be had to order; less than what is
+        taken must never lie there later."""
         case, mill = self.case, self.case.mill
         days = (case.horizon_end - case.origin) // timedelta(days=1) + 2
         supply = np.zeros((len(self.parts), days))
         for part, i in self.parts.items():
             stock = mill.parts[part]
             supply[i] += stock.on_hand - stock.safety_stock - case.problem.taken.get(part, 0.0)
-        for receipt in mill.receipts:
-            if receipt.part in self.parts:
-                usable = max(0, (receipt.due - case.today).days + 1)
-                supply[self.parts[receipt.part], usable:] += receipt.quantity
+            for due, quantity in receipts_of(case, part):
+                supply[i, (due - case.today).days + 1 :] += quantity
+            if comes := order_comes(case, stock):
+                supply[i, (comes - case.today).days + 1 :] = np.inf
         return supply
 
     def kit_from(self, needs: Mapping[str, float]) -> int:

@@ -9,6 +9,7 @@ from math import ceil
 
 from tracker.domain.calendars import Calendar
 from tracker.domain.clock import horizon_end, start_of_day
+from tracker.domain.days import Days
 from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.shifts import converting_calendar, crew_heads, crews_of, lead_heads, running_calendar
@@ -54,6 +55,10 @@ class Case:
         self._there: dict[tuple[int, str], Mapping[int, int]] = {}
         self._converting: dict[tuple[int, str], frozenset[int]] = {}
         self._then: dict[LoomKey, WorkContent] = {}
+
+    @cached_property
+    def days(self) -> Days:
+        return Days(self.mill)
 
     # ---- words
 

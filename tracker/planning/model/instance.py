@@ -104,7 +104,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
             f"No crew of the trade '{terms.lead_trade}' works before the horizon; look at Crews and Closures."
         )
     rates = trade_rates(mill)
-    contents, menus, menu_of, needs, scarce, found, slots = _contents(problem, grid, looms, clocks, rates)
+    contents, menus, menu_of, needs, scarce, short, found, slots = _contents(problem, grid, looms, clocks, rates)
     pools = _pools(mill, grid, halls, found)
     windows = _windows(problem, grid, looms, menu_of)
     saving = np.array([mill.looms[key].saving_per_day or 0.0 for key in looms])
@@ -130,7 +130,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
         saving=saving,
         left_cost=np.array(list(left_costs(problem, looms).values())),
         protected_slot=np.array([_protected(grid, mill, key) for key in looms], dtype=np.int32),
-        notes=tuple(notes(problem, contents.items, rates)),
+        notes=tuple(notes(problem, contents.items, rates, short)),
     )
 
 
@@ -179,7 +179,7 @@ def _contents(problem, grid, looms, clocks, rates):
     profile_of = [profiles.setdefault(profile(c, problem.mill.terms.lead_trade), len(profiles)) for c in items]
     choices: dict[Choices, int] = {}
     choice_of = [choices.setdefault(content.choices, len(choices)) for content in items]
-    scarce, needs, needs_of = _scarce(problem, grid, clocks, entries, menu_of)
+    scarce, short, needs, needs_of = _scarce(problem, grid, clocks, entries, menu_of)
     slots = np.array([item.slots for item in profiles], dtype=np.int32)
     numbers = np.array(profile_of, dtype=np.int32)
     table = ContentTable(
@@ -194,7 +194,7 @@ def _contents(problem, grid, looms, clocks, rates):
     )
     flat = np.array([c for menu in entries.menus for c in menu], dtype=np.int32)
     first = np.cumsum([0, *map(len, entries.menus)]).astype(np.int32)
-    return table, Menus(flat, first), menu_of, needs, scarce, list(profiles), slots
+    return table, Menus(flat, first), menu_of, needs, scarce, short, list(profiles), slots
 
 
 class _Entries:
@@ -232,7 +232,8 @@ class _Entries:
 
 
 def _scarce(problem, grid, clocks, entries: _Entries, menu_of):
-    """Supplies of the parts that the looms together could use up, and the needs of each content of them."""
+    """Supplies of the parts that the looms together could use up, those of which they need more than ever is there, and the
+    needs of each content of them."""
     parts = sorted({part for _, need in entries.found for part in need})
     column = {part: i for i, part in enumerate(parts)}
     need = np.zeros((len(entries.found), len(parts)))
@@ -247,10 +248,11 @@ def _scarce(problem, grid, clocks, entries: _Entries, menu_of):
     working = np.zeros(grid.slots, dtype=bool)
     for clock in clocks:
         working[clock.work] = True
-    all_ = supplies(problem.mill, grid, working, parts, problem.taken)
+    all_ = supplies(problem.mill, problem.as_of, grid, working, parts, problem.taken)
     scarce = [i for i, supply in enumerate(all_) if most[i] > supply.total[0]]
     distinct, number = np.unique(need[:, scarce], axis=0, return_inverse=True)
-    return [all_[i] for i in scarce], distinct, number.reshape(-1).astype(np.int32)
+    short = [all_[i].part for i in scarce if most[i] > all_[i].total[-1]]
+    return [all_[i] for i in scarce], short, distinct, number.reshape(-1).astype(np.int32)
 
 
 def _pools(mill: Mill, grid: Grid, halls: list[str], profiles: list[Profile]) -> list[Pool]:

@@ -65,7 +65,7 @@ class Lookup:
 
     def _number_parts(self) -> None:
         instance, options = self.instance, self.options
-        steps = [supply.steps for supply in instance.supplies]
+        steps = [[*supply.steps, supply.until] for supply in instance.supplies]
         self._epochs = np.unique(np.concatenate([[0], *steps])).astype(np.int32)
         epoch = np.searchsorted(self._epochs, times(instance, options).start, side="right") - 1
         needs = instance.contents.needs[options.content] if len(options) else np.zeros(0, dtype=np.int32)
@@ -95,7 +95,7 @@ class Lookup:
         per_unit = np.zeros((len(self._row_of_epoch), self._epochs.size))
         for i, row in enumerate(self._row_of_epoch):
             last = self.rows.base[self.rows.pools + i + 1]
-            onward = np.cumsum(price[row[0] : last][::-1])[::-1]
+            onward = np.append(np.cumsum(price[row[0] : last][::-1])[::-1], 0.0)
             per_unit[i] = onward[row - row[0]]
         return (self.instance.needs @ per_unit).ravel()
 
@@ -116,10 +116,10 @@ class Lookup:
         return np.all(self.instance.needs[needs] <= least[:, epoch].T + 1e-6, axis=1)
 
     def _least(self, free: Floats, part: int) -> Floats:
-        """The least that is free of a part from each epoch on."""
+        """The least that is free of a part from each epoch on; no limit once it can be had to order."""
         row = self._row_of_epoch[part]
         last = self.rows.base[self.rows.pools + part + 1]
-        return np.minimum.accumulate(free[row[0] : last][::-1])[::-1][row - row[0]]
+        return np.append(np.minimum.accumulate(free[row[0] : last][::-1])[::-1], np.inf)[row - row[0]]
 
     def _holds_of(self, index: Ints) -> tuple[Ints, Ints]:
         pair = self._pair_of[index]

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tracker.domain.clock import horizon_end
 from tracker.domain.formats import count, listed, moment
+from tracker.domain.ordering import as_expected
 from tracker.domain.shifts import crews_of, lead_heads, short_of_heads
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
@@ -11,13 +12,16 @@ from tracker.planning.model.contents import rateless
 from tracker.planning.problem import PlanningProblem
 
 
-def notes(problem: PlanningProblem, contents: Sequence[WorkContent], rates: Mapping[str, float]) -> Iterator[str]:
-    """`rates`: folded trade → currency per head and hour."""
+def notes(
+    problem: PlanningProblem, contents: Sequence[WorkContent], rates: Mapping[str, float], short: Sequence[str]
+) -> Iterator[str]:
+    """`rates`: folded trade → currency per head and hour; `short`: parts of which the looms need more than there is."""
     yield from _not_recorded(problem)
     yield from _overlapping(problem)
     yield from _short_crews(problem)
     yield from _without_rate(problem, contents, rates)
     yield from _without_price(problem, contents)
+    yield from _lead_times(problem, short)
     yield from _overdue(problem)
 
 
@@ -81,10 +85,26 @@ def _without_price(problem: PlanningProblem, contents: Sequence[WorkContent]) ->
 
 
 def _overdue(problem: PlanningProblem) -> Iterator[str]:
-    today = problem.as_of.astimezone(problem.mill.terms.zone).date()
-    for receipt in problem.mill.receipts:
+    mill = problem.mill
+    today = problem.as_of.astimezone(mill.terms.zone).date()
+    expected = {receipt.order: receipt.due for receipt in as_expected(mill, problem.as_of).receipts}
+    for receipt in mill.receipts:
         if receipt.due < today:
+            comes = expected.get(receipt.order)
+            counts = f"count like an order placed today, due on {comes}" if comes else "count on no day"
             yield (
-                f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {receipt.due} and are "
-                "counted as there; correct the receipt if they are not."
+                f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {receipt.due} and have not come; "
+                f"they {counts}. Receive them, or give the receipt its new date."
             )
+
+
+def _lead_times(problem: PlanningProblem, short: Sequence[str]) -> Iterator[str]:
+    terms, parts = problem.mill.terms, problem.mill.parts
+    without = sorted((part for part in short if parts[part].lead_time_days is None), key=natural_key)
+    if not without or not terms.plan_with_orders:
+        return
+    named, days = listed([f"part {part}" for part in without]), terms.lead_time_none_given_days
+    if days:
+        yield f"No lead time is given for {named}: {count(days, 'day')} are taken (term 'lead time where none is given')."
+    else:
+        yield f"No lead time is given for {named}: by the term 'lead time where none is given' they cannot be ordered."

@@ -216,13 +216,12 @@ def _people_there(starts: _Starts) -> Bools:
 
 
 def _kit_there(starts: _Starts) -> Bools:
-    """Stock and receipts suffice for this loom, were it the only one."""
+    """Stock and receipts suffice for this loom, were it the only one, or what lacks can be had to order by then."""
     instance = starts.instance
     needs = instance.needs[instance.contents.needs[starts.content]]
     kept = np.ones(len(starts.position), dtype=bool)
     for i, supply in enumerate(instance.supplies):
-        least = np.minimum.accumulate(supply.total[::-1])[::-1]
-        kept &= needs[:, i] <= least[supply.step_at(starts.start_slot)] + 1e-9
+        kept &= needs[:, i] <= supply.least()[supply.step_at(starts.start_slot)] + 1e-9
     return kept
 
 

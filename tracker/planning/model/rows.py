@@ -94,7 +94,8 @@ def _shared_block(pool: Pool, works: list[Ints]) -> Block:
 
 
 def part_block(part: int, instance: Instance) -> Block:
-    """A row per step of the supply: what starts before the next step uses no more than there is until then."""
+    """A row per step of the supply: what starts before the next step uses no more than there is until then. From when
+    it can be had to order on there is none."""
     supply = instance.supplies[part]
     none = np.full(supply.steps.size, -1, dtype=np.int32)
     return Block(supply.part, supply.total, [], supply.steps, none, none)

@@ -92,7 +92,11 @@ def _short_part(instance: Instance, loom: int) -> str:
     needs = np.array([instance.needs[instance.contents.needs[c]] for c in sorted(rows)])
     for i, supply in enumerate(instance.supplies):
         if (needs[:, i] > supply.total[-1] + 1e-9).all():
-            return f"part {supply.part}, {needs[:, i].min():g} needed and {supply.total[-1]:g} to be had"
+            needed = f"part {supply.part}, {needs[:, i].min():g} needed and {supply.total[-1]:g} to be had"
+            if supply.until < instance.grid.slots:
+                usable = moment(instance.grid.moment(supply.until), instance.grid.zone)
+                return f"{needed} before {usable}, when an order placed now could be used"
+            return needed
     return "its parts come too late for its windows"
 
 

@@ -59,7 +59,7 @@ def lacks(instance: Instance, taken: Taken) -> str:
     if short := next(shortages(instance, used), ""):
         return short
     for supply, quantity, step in _takes(instance, taken):
-        least = supply.total[step:].min()
+        least = supply.least()[step]
         if quantity > least + 1e-9:
             return f"it needs {quantity:g} of part {supply.part}, {least:g} can be there"
     return ""
