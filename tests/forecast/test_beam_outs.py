@@ -84,6 +84,15 @@ def test_a_machine_type_may_have_its_own_change_hours() -> None:
     assert found[2].mean_at == at(48 + 8 + 50 + 2 + 50)
 
 
+def test_the_part_of_a_change_that_others_do_meanwhile_is_told_with_its_window() -> None:
+    hall = mill(NOW, STYLE)
+    changes = tuple(replace(change, meanwhile_h=change.hours_h / 4) for change in hall.changes)
+    found = beam_outs(replace(hall, changes=changes))
+    # the style change of 5 h, then the repeats of 2 h; the mid-warp stop has no change
+    assert [w.meanwhile_h for w in found[:2]] == [1.25, 0.5]
+    assert {w.meanwhile_h for w in windows(replace(hall, changes=changes)) if w.kind is WindowKind.MID_WARP} == {0.0}
+
+
 def test_what_the_incoming_warp_earns_is_what_a_stop_costs() -> None:
     # A in: 10 m/h · 0.5 = 5; B in: 20 m/h · 0.4 = 8; mid-warp: the one in work, A
     found = windows(mill(NOW, STYLE))

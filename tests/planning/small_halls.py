@@ -122,6 +122,7 @@ def window(
         warp_value_per_m=2.0,
         contribution_per_h=6.0,
         ordinary_change_h=2.0 if beam_out else 0.0,
+        meanwhile_h=0.5 * number if beam_out else 0.0,
     )
 
 

@@ -51,6 +51,8 @@ class Window:
     """Currency per running hour of the warp that comes in (mid-warp: of the one in work)."""
     ordinary_change_h: float
     """Clock hours on the running calendar that the ordinary beam change would take; 0 for standing and mid-warp."""
+    meanwhile_h: float = 0.0
+    """Of the ordinary change, what others do while a conversion goes on."""
     stops_h: float = 0.0
     """Hours on the running calendar of the ordinary changes (and waits for a warp that is not ready) before this
     window; 0 for the first."""

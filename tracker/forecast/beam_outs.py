@@ -65,7 +65,7 @@ def _times(pairs: Sequence[tuple[Course, BeamOut]]) -> Iterator[tuple[datetime, 
 
 
 def _window(course: Course, beam_out: BeamOut, times: tuple[datetime, ...], as_of: datetime) -> Window:
-    number, weaving_h, stops_h, out, into, change, change_h = beam_out
+    number, weaving_h, stops_h, out, into, change, ordinary = beam_out
     mean_at, p10_at, p50_at, p90_at = times
     return Window(
         key=course.loom.key,
@@ -85,7 +85,8 @@ def _window(course: Course, beam_out: BeamOut, times: tuple[datetime, ...], as_o
         warp_rate_m_per_h=out.rate.warp_m_per_h,
         warp_value_per_m=out.warp_value_per_m,
         contribution_per_h=into.contribution_per_h,
-        ordinary_change_h=change_h,
+        ordinary_change_h=ordinary.hours_h,
+        meanwhile_h=ordinary.meanwhile_h,
         stops_h=stops_h,
         state=_state(course.present, mean_at, as_of),
     )

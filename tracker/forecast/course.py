@@ -7,7 +7,7 @@ from itertools import islice
 from typing import NamedTuple
 
 from tracker.domain.calendars import Calendar, calendar_of
-from tracker.domain.mill import Loom, LoomKey, Mill, Warp
+from tracker.domain.mill import Loom, LoomKey, Mill, OrdinaryChange, Warp
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError
 from tracker.forecast.history import Present, present
@@ -39,7 +39,7 @@ class BeamOut(NamedTuple):
     out: Run
     into: Run
     change: WindowKind
-    change_h: float
+    ordinary: OrdinaryChange
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +102,7 @@ def _beam_outs(mill: Mill, loom: Loom, now: Present, clock: Clock, until: dateti
     begin = float(clock.elapsed_h(now.read_at.timestamp()))
     end = float(clock.elapsed_h(until.timestamp()))
     runs = _runs(mill, loom, now)
-    changes = {kind: _change_h(mill, loom, kind) for kind in (WindowKind.REPEAT, WindowKind.STYLE)}
+    changes = {kind: _ordinary(mill, loom, kind) for kind in (WindowKind.REPEAT, WindowKind.STYLE)}
     out, at, weaving_h, number = next(runs), begin, 0.0, 0
     while True:
         weaving_h, at, number = weaving_h + out.weaving_h, at + out.weaving_h, number + 1
@@ -113,7 +113,7 @@ def _beam_outs(mill: Mill, loom: Loom, now: Present, clock: Clock, until: dateti
         yield BeamOut(number, weaving_h, at - begin - weaving_h, out, into or out, change, changes[change])
         if into is None:
             return
-        at = max(at, _ready_h(mill, clock, into.warp)) + changes[change]
+        at = max(at, _ready_h(mill, clock, into.warp)) + changes[change].hours_h
         out = into
 
 
@@ -162,10 +162,10 @@ def _change_kind(out: Warp, into: Warp) -> WindowKind:
     return WindowKind.REPEAT if into.article == out.article else WindowKind.STYLE
 
 
-def _change_h(mill: Mill, loom: Loom, kind: WindowKind) -> float:
-    """Hours of the ordinary change of a kind: the row of the machine type before the row of every type."""
-    rows = {change.machine_type: change.hours_h for change in mill.changes if change.kind == kind}
-    return rows.get(loom.machine_type, rows.get(None, 0.0))
+def _ordinary(mill: Mill, loom: Loom, kind: WindowKind) -> OrdinaryChange:
+    """The ordinary change of a kind: the row of the machine type before the row of every type; none takes no time."""
+    rows = {change.machine_type: change for change in mill.changes if change.kind == kind}
+    return rows.get(loom.machine_type) or rows.get(None) or OrdinaryChange(kind, 0.0)
 
 
 def _ready_h(mill: Mill, clock: Clock, warp: Warp) -> float:

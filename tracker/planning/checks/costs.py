@@ -144,13 +144,18 @@ class Prices:
         return 0.0 if same else self.terms.move_cost
 
     def _lost_production(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
-        """Contribution × running hours of waiting (beam-out to start) and conversion."""
+        """Contribution × running hours of waiting (beam-out to start) and conversion, less what others do meanwhile; while a
+        span lasts its loom stands anyway."""
         if self.case.mill.looms[booking.key].capacity_unsold:
             return 0.0
         running = self.case.running(booking.key.hall)
         waits = [max(0.0, running.hours_between(out, booking.start)) for out in outs]
-        stopped_h = (fmean(waits) if waits else 0.0) + running.hours_between(booking.start, booking.end)
-        return window.contribution_per_h * stopped_h
+        stops = booking.start
+        if window.kind is WindowKind.STANDING and window.ends_at:
+            stops = max(stops, window.ends_at)
+        converting_h = running.hours_between(stops, booking.end) if stops < booking.end else 0.0
+        converting_h -= min(window.meanwhile_h, converting_h)
+        return window.contribution_per_h * ((fmean(waits) if waits else 0.0) + converting_h)
 
     def _late_beam_out(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
         """A warp that is not out at the start: the crew waits up to the patience, then the rest is cut."""

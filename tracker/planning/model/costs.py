@@ -6,9 +6,11 @@ from functools import cached_property
 
 import numpy as np
 
+from tracker.domain.windows import WindowKind
 from tracker.planning.model.firming import SHARES, firmed
 from tracker.planning.model.grid import SLOT_H, Floats, HallClock, Ints
 from tracker.planning.model.instance import Instance
+from tracker.planning.model.numbered import KINDS
 
 _APART = 1e5
 """Hours between the windows on the one axis on which all quantiles are searched at once."""
@@ -69,14 +71,19 @@ class Spread:
 
 def lost_production(batch: Batch) -> Floats:
     """Contribution × expected running hours stopped beyond the ordinary change: waiting (beam-out to start) and
-    conversion. The ordinary change comes besides and is paid in any case; a standing or mid-warp window has no waiting.
+    conversion, less what others do of that change meanwhile. The ordinary change comes besides and is paid in any case; a
+    standing or mid-warp window has no waiting, and a loom that stands is stopped by its conversion only from the end of
+    the span on.
     """
-    spread, running = batch.spread, batch.clock.running
+    spread, running, table = batch.spread, batch.clock.running, batch.instance.windows
     start, end = running.elapsed(batch.start_h), running.elapsed(batch.end_h)
     out = spread.before(batch.start_h)
     waited_h = (start * out - spread.sum_run[spread.row, out]) / SHARES.size
-    stopped_h = np.where(spread.counts, waited_h, 0.0) + end - start
-    return batch.instance.windows.contribution[batch.window] * stopped_h
+    standing = table.kind[batch.window] == KINDS.index(WindowKind.STANDING)
+    stands_until = np.where(standing, running.elapsed(table.ends_h[batch.window]), start)
+    converting_h = np.maximum(0.0, end - np.maximum(start, stands_until))
+    converting_h = converting_h - np.minimum(table.meanwhile_h[batch.window], converting_h)
+    return table.contribution[batch.window] * (np.where(spread.counts, waited_h, 0.0) + converting_h)
 
 
 def late_beam_out(batch: Batch) -> Floats:

@@ -309,6 +309,7 @@ def _windows(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of
         mean_running_h=numbers(w.mean_running_h for w in items),
         warp_rate=numbers(w.warp_rate_m_per_h for w in items),
         warp_value=numbers(w.warp_value_per_m for w in items),
+        meanwhile_h=numbers(w.meanwhile_h for w in items),
         contribution=numbers(0.0 if free else w.contribution_per_h for w, free in zip(items, unsold, strict=True)),
     )
 

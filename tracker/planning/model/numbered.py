@@ -65,6 +65,7 @@ class WindowTable:
     mean_running_h: Floats
     warp_rate: Floats
     warp_value: Floats
+    meanwhile_h: Floats
     contribution: Floats
     """Currency per running hour; 0 where the mill says that the capacity is unsold."""
 
