@@ -118,3 +118,23 @@ def test_each_line_of_a_heading_answers_for_it(tmp_path):
     assert [d.heading for d in read(path).doubts] == ["Reed width"]
     for key in ("Reed width", "width", "reed"):
         assert read(path, answers={key: "inch"}).looms[0]["reed_width_cm"] == pytest.approx(304.8)
+
+
+@pytest.mark.parametrize(
+    ("heading", "field"),
+    [
+        ("Avg. speed", "speed_ppm"), ("Mean speed (rpm)", "speed_ppm"), ("Rdt moyen", "efficiency"),
+        ("Ort. randıman", "efficiency"), ("平均效率", "efficiency"), ("Ø NE", "efficiency"), ("Speed 2026", "speed_ppm"),
+        ("Eficiencia 2026 %", "efficiency"), ("M/c speed", "speed_ppm"), ("M/c type", "machine_type"),
+        ("R/S (cm)", "reed_width_cm"), ("筘幅cm", "reed_width_cm"), ("Schuss pro Minute", "speed_ppm"),
+        ("Touren/min", "speed_ppm"), ("Vitesse (cp/min)", "speed_ppm"), ("Veloc. / pass/min", "speed_ppm"),
+    ],
+)  # fmt: skip
+def test_averages_years_and_rarer_units_leave_the_field(heading, field):
+    best = match_heading(heading).candidates[0]
+    assert best.field == field and best.weight >= 0.7
+
+
+@pytest.mark.parametrize("heading", ["Average width", "Mean hall", "Loom 2026"])
+def test_only_speed_and_efficiency_are_averaged(heading):
+    assert all(entry.weight < 0.6 for entry in match_heading(heading).candidates)

@@ -180,7 +180,7 @@ def _rivals(
         if taken is None or column in one.meanings or name in _NEVER_ASKED or score >= 2.0:
             continue
         kinds = {match_heading(headings[taken]).qualifier, match_heading(headings[column]).qualifier}
-        if one.meanings[taken].certainty - score <= TIE or kinds == {"actual", "target"}:
+        if one.meanings[taken].certainty - score <= TIE or kinds in ({"actual", "target"}, {"mean", "target"}):
             rivals.setdefault(name, [taken]).append(column)
     return {
         name: columns for name, columns in rivals.items()

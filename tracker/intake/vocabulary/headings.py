@@ -24,6 +24,7 @@ _MAY_BE_HEADING = re.compile(r"[^\W\d_]|[#%№°]")
 _FIGURE = re.compile(r"\d")
 _UNIT_WITH_FIGURE = re.compile(r"1\s*/|10\s*cm|(?:min|cm|dk|分)\s*[-^⁻]\s*1|1'", re.IGNORECASE)
 _CJK_RUN = re.compile(r"[\u3400-\u9fff]+")
+_CJK_UNIT = re.compile(r"(.*[\u3400-\u9fff])([A-Za-z/]+)")
 _NAMELESS = re.compile(r"[\W_]*")
 
 _NEVER_NUMBERED = frozenset(
@@ -45,7 +46,7 @@ class Match:
     units: tuple[str, ...] = ()
     """Texts of the heading that may name a unit."""
     qualifier: str = ""
-    """`maximum`, `target`, `actual` or `old` where such a word stands in the heading."""
+    """`maximum`, `target`, `actual`, `mean` or `old` where such a word stands in the heading."""
     serial: bool = False
     """A running number of the list, never a loom number."""
 
@@ -151,6 +152,8 @@ def _forms(text: str) -> Iterator[tuple[str, str]]:
     rest = one_line(" ".join([outside, *(part for part in inside if not is_unit(part))]))
     unit = named[0] if named else ""
     yield rest or text, unit
+    if (hit := _CJK_UNIT.fullmatch(rest)) and is_unit(hit[2]):
+        yield hit[1], hit[2]
     pieces = _PIECES.findall(rest)
     for size in (3, 2, 1):
         tail = " ".join(pieces[-size:])
@@ -320,7 +323,10 @@ def _look_up_cjk(solid: str) -> Found:
     return found
 
 
-_QUALIFIERS = (("maximum", 0.4), ("old", 0.35), ("target", 0.72), ("actual", 0.95))
+_QUALIFIERS = (("maximum", 0.4), ("old", 0.35), ("target", 0.72), ("actual", 0.95), ("mean", 0.88))
+_AVERAGED = frozenset({"speed_ppm", "efficiency"})
+"""Fields whose average, or whose value of a year, is still the field; `Average speed` beside `Speed` is not."""
+_IN_A_YEAR = re.compile(r"(?<!\d)(?:19|20)\d\d(?!\d)")
 
 
 def _qualified(text: str) -> tuple[Found, str]:
@@ -328,7 +334,8 @@ def _qualified(text: str) -> tuple[Found, str]:
     vocab = vocabulary()
     for name, factor in _QUALIFIERS:
         for core, _ in _forms(text):
-            rest = _without(core, vocab.words[name])
+            rest = _IN_A_YEAR.sub(" ", core) if name == "mean" else core
+            rest = _without(rest, vocab.words[name]) or (rest.strip() if rest != core else "")
             inner = _look_up(rest) if rest else {}
             if inner and max(v for v, _ in inner.values()) >= ENOUGH:
                 return {key: (v * _factor(key[1], name, factor), lang) for key, (v, lang) in inner.items()}, name
@@ -336,7 +343,9 @@ def _qualified(text: str) -> tuple[Found, str]:
 
 
 def _factor(field: str, qualifier: str, factor: float) -> float:
-    """The greatest reed width of a machine is its reed width where no other is named."""
+    """The greatest reed width of a machine is its reed width where no other is named; there is no average loom."""
+    if qualifier == "mean":
+        return factor if field in _AVERAGED else 0.0
     return 0.75 if field == "reed_width_cm" and qualifier == "maximum" else factor
 
 
