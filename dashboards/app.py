@@ -9,6 +9,7 @@ from dashboards import access
 from dashboards.look import STYLE
 from dashboards.parts import literal
 from dashboards.screens import bookings, load, looms, needs, scenarios, status
+from dashboards.speaking import SPEAKER
 from dashboards.standing import warn_if_out_of_date
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
@@ -34,7 +35,7 @@ def main() -> None:
         warn_if_out_of_date()
         chosen.run()
     except TrackerError as error:
-        st.error(literal(error))
+        st.error(literal(SPEAKER.line(error)))
     except Exception as error:
         traceback.print_exc()
         st.error(

@@ -5,9 +5,12 @@ from collections.abc import Callable, Sequence
 import streamlit as st
 
 from dashboards.parts import literal
-from tracker.errors import TrackerError
+from dashboards.speaking import SPEAKER
+from tracker.domain.findings import Choice
+from tracker.errors import Message, TrackerError
 from tracker.services.load_report import LoadReport
 from tracker.services.questions import Question, questions, together
+from tracker.words.findings import in_words
 
 OTHER = "something else"
 Answers = dict[str, str]
@@ -22,10 +25,10 @@ def ask(report: LoadReport, answers: Answers, dry_run: Try) -> None:
     asked = questions(report.findings)
     st.header("Questions")
     with st.form("questions"):
-        given = [_question(question, number) for number, question in enumerate(asked)]
+        given = [answer for number, question in enumerate(asked) if (answer := _question(question, number))]
         sent = st.form_submit_button("Use these answers", type="primary")
     if sent:
-        _use(_by_heading(asked, given), answers, dry_run)
+        _use(_by_heading(given), answers, dry_run)
 
 
 def answer_more(report: LoadReport, answers: Answers, dry_run: Try) -> None:
@@ -62,31 +65,38 @@ def _use(given: Answers, answers: Answers, dry_run: Try) -> None:
     try:
         dry_run(new)
     except TrackerError as error:
-        st.error(literal(error))
+        st.error(literal(SPEAKER.line(error)))
         return
     answers.update(new)
     st.rerun()
 
 
-def _question(question: Question, number: int) -> str | None:
+def _question(question: Question, number: int) -> Choice | None:
     """The answer chosen or written; None where there is none yet."""
-    finding, key = question.finding, f"{number} {question.finding.message}"
+    finding, said = question.finding, in_words(question.finding, SPEAKER).message
     where = " ".join(filter(None, [finding.file, finding.sheet, finding.cell]))
-    label = f"**{literal(finding.message)}**  \n{literal(where)}"
-    chosen = st.radio(
-        label, [*question.answers, OTHER], index=None, key=f"radio {key}", horizontal=True, format_func=literal
-    )
+    label, key = f"**{literal(said)}**  \n{literal(where)}", f"{number} {said}"
+    labels = {_label(choice, question): choice for choice in question.choices}
+    chosen = st.radio(label, [*labels, OTHER], index=None, key=f"radio {key}", horizontal=True, format_func=literal)
     written = st.text_input(
         "Something else: a unit, an order, the field that the column is, or *ignore*",
         key=f"text {key}", placeholder="only where none of the answers above fits",
     )  # fmt: skip
-    return written.strip() or None if chosen in (None, OTHER) else chosen
+    if chosen in (None, OTHER):
+        return Choice(question.choices[0].about, written.strip()) if written.strip() else None
+    return labels[chosen]
 
 
-def _by_heading(asked: Sequence[Question], given: Sequence[str | None]) -> Answers:
+def _label(choice: Choice, question: Question) -> str:
+    """The answer, with what the value would be then; where several headings may be meant, the heading."""
+    several = len({other.about for other in question.choices}) > 1
+    meaning = SPEAKER.say(choice.meaning) if isinstance(choice.meaning, Message) else choice.meaning
+    return choice.about if several else f"{choice.answer} ({meaning})" if meaning else choice.answer
+
+
+def _by_heading(given: Sequence[Choice]) -> Answers:
     """Heading → its answers, parted by semicolons where there are several questions about it."""
     found: dict[str, list[str]] = {}
-    for question, answer in zip(asked, given, strict=True):
-        if answer:
-            found.setdefault(question.about, []).append(answer)
+    for choice in given:
+        found.setdefault(choice.about, []).append(choice.answer)
     return {about: ";".join(answers) for about, answers in found.items()}

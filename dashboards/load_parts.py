@@ -6,6 +6,7 @@ from collections.abc import Sequence
 import streamlit as st
 
 from dashboards.parts import Figure, literal, table
+from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Column
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
@@ -14,6 +15,7 @@ from tracker.domain.tables import TABLES
 from tracker.services.change_words import row_words, told
 from tracker.services.load import LoadedTable, LoadReport
 from tracker.services.questions import screen_words
+from tracker.words.findings import in_words
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
 MOST_ROWS = 500
@@ -61,6 +63,7 @@ def show_findings(report: LoadReport) -> None:
 
 
 def _finding(finding: Finding) -> list[Cell | str]:
+    said = in_words(finding, SPEAKER)
     return [
         Cell(SEVERITIES[finding.severity], list(SEVERITIES).index(finding.severity)),
         finding.file,
@@ -68,9 +71,9 @@ def _finding(finding: Finding) -> list[Cell | str]:
         finding.cell,
         finding.heading,
         finding.raw,
-        finding.understood,
-        finding.message,
-        "Answer it above." if finding.severity is Severity.DOUBT else screen_words(finding.hint),
+        said.understood,
+        said.message,
+        "Answer it above." if finding.severity is Severity.DOUBT else screen_words(said.hint),
     ]
 
 
@@ -135,7 +138,8 @@ def _new_looms(report: LoadReport) -> None:
         more = f" and {len(new) - MOST_LOOMS:,} more" if len(new) > MOST_LOOMS else ""
         st.write(literal("New looms: " + ", ".join(new[:MOST_LOOMS]) + more + "."))
     for finding in report.alike:
-        st.warning(literal(f"{finding.file} {finding.sheet} {finding.cell}: {finding.message} {finding.hint}"))
+        said = in_words(finding, SPEAKER)
+        st.warning(literal(f"{said.file} {said.sheet} {said.cell}: {said.message} {said.hint}"))
 
 
 def _change(change: Change) -> list[Cell | str]:

@@ -10,6 +10,7 @@ from dashboards import access
 from dashboards.load_answers import Answers, answer_more, ask
 from dashboards.load_parts import load_figures, show_changes, show_findings, show_tables, within_files
 from dashboards.parts import figures, literal
+from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.formats import count
 from tracker.services.load import LoadReport, load
@@ -37,7 +38,7 @@ def page() -> None:
     dry_run = partial(_dry_run, files)
     report = dry_run(answers)
     if report.refusal and not report.tables:
-        st.error(literal(screen_words(report.refusal)))
+        st.error(literal(screen_words(report.refusal_line(SPEAKER))))
     else:
         figures(load_figures(report))
     ask(report, answers, dry_run)
@@ -75,7 +76,7 @@ def _offer_marked(report: LoadReport, files: Sequence[Path]) -> None:
 
 
 def _copy(file: Path, target: Path, report: LoadReport) -> bytes:
-    Marking([file], target).write(report.findings)
+    Marking([file], target).write(report.findings, SPEAKER)
     return target.read_bytes()
 
 
@@ -88,7 +89,7 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
     if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
         done = load(access.context(), list(files), partial=leave_out, answers=answers)
         if done.refusal:
-            st.error(literal(screen_words(done.refusal)))
+            st.error(literal(screen_words(done.refusal_line(SPEAKER))))
             return
         st.session_state["loads"] = st.session_state.get("loads", 0) + 1
         access.show_again("loaded", done.lines())

@@ -10,6 +10,7 @@ from dashboards.empty import no_plan
 from dashboards.frames import TERM_WORDS, scenario_frame
 from dashboards.parts import literal, of_part, table
 from dashboards.sentences import share
+from dashboards.speaking import SPEAKER
 from dashboards.tables import Column
 from dashboards.uploads import kept_text
 from tracker.domain.formats import count, day, moment, money, number
@@ -112,7 +113,7 @@ def _make(board: ScenarioBoard) -> None:
             progress=lambda text, fraction: said.progress(min(1.0, max(0.0, fraction)), literal(text)) and None,
         )  # fmt: skip
     except TrackerError as error:
-        said.error(literal(error))
+        said.error(literal(SPEAKER.line(error)))
         return
     cost = money(report.plan.objective, report.plan.currency)
     made = f"{wishes.name}: {count(len(report.plan.bookings), 'loom')} booked, {cost}."

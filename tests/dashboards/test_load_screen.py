@@ -7,7 +7,7 @@ from openpyxl import Workbook
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Choice, Finding, Severity
 from tracker.domain.mill import LoomKey
 from tracker.services.questions import questions, screen_words, together
 from tracker.store import open_store
@@ -174,22 +174,18 @@ def test_a_hostile_name_stays_inside_the_folder_of_the_session(store, tmp_path):
 # ---- questions
 
 
-def doubt(hint: str, heading: str = "Reed width") -> Finding:
-    return Finding("unit-doubt", Severity.DOUBT, "cm or inch?", hint, heading=heading)
+def doubt(*choices: Choice, heading: str = "Reed width") -> Finding:
+    return Finding("unit-doubt", Severity.DOUBT, heading=heading, choices=choices)
 
 
-def test_the_answers_of_a_question_are_those_that_its_hint_offers():
-    asked = questions([doubt('Answer --answer "Reed width=cm" or --answer "Reed width=inch".')])
-    assert (asked[0].about, asked[0].answers) == ("Reed width", ("cm", "inch"))
+def test_the_answers_of_a_question_are_those_of_its_finding():
+    choices = Choice("Reed width", "cm"), Choice("Reed width", "inch")
+    assert questions([doubt(*choices)])[0].choices == choices
 
 
-def test_a_question_about_a_sheet_names_the_sheet():
-    asked = questions([doubt('Answer --answer "Old list=hall", or --answer "Old list=ignore".', heading="")])
-    assert (asked[0].about, asked[0].answers) == ("Old list", ("hall", "ignore"))
-
-
-def test_a_doubt_without_offers_may_stand_as_written():
-    assert questions([doubt("Correct it, or say that it is meant.", "creel")])[0].answers == ("as written",)
+def test_a_doubt_without_answers_may_stand_as_written():
+    assert questions([doubt(heading="creel")])[0].choices == (Choice("creel", "as written"),)
+    assert questions([Finding("sheet-is-hall", Severity.DOUBT, sheet="Old list")])[0].choices[0].about == "Old list"
 
 
 @pytest.mark.parametrize(
@@ -212,7 +208,7 @@ def test_later_answers_stand_before_earlier_ones_and_keep_the_others():
 
 
 def test_notes_and_refusals_are_no_questions():
-    assert questions([Finding("placeholder", Severity.NOTE, "empty"), Finding("x", Severity.REFUSED, "no")]) == ()
+    assert questions([Finding("placeholder", Severity.NOTE), Finding("not-a-date", Severity.REFUSED)]) == ()
 
 
 def test_the_app_has_the_screen(store):

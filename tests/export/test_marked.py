@@ -18,10 +18,11 @@ from openpyxl.workbook.defined_name import DefinedName
 from openpyxl.worksheet.datavalidation import DataValidation
 from python_calamine import CalamineWorkbook
 
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Severity
 from tracker.domain.own_sheets import FINDINGS_TITLE
 from tracker.errors import TrackerError, UsageError
 from tracker.export.marked import cells_of, write_marked
+from tracker.words.findings import FindingInWords
 
 REFUSED, DOUBT, NOTE = Severity.REFUSED, Severity.DOUBT, Severity.NOTE
 RED, YELLOW, BLUE = "F3B8A8", "F8E08E", "CFE2EE"
@@ -29,9 +30,8 @@ LOOMS = "Looms & Säle"
 
 
 def finding(severity, cell, message="speed 6,000 picks/min is above 2,500.", sheet=LOOMS, **more):
-    return Finding(
-        "impossible-value", severity, message, more.pop("hint", "Correct it."), sheet=sheet, cell=cell, **more
-    )
+    said = {"file": "", "heading": "", "raw": "", "understood": "", "hint": "Correct it.", **more}
+    return FindingInWords("impossible-value", severity, message=message, sheet=sheet, cell=cell, **said)
 
 
 @pytest.fixture
@@ -83,7 +83,7 @@ def with_cached_values(path: Path) -> Path:
     return path
 
 
-def marked(source: Path, *findings: Finding) -> Path:
+def marked(source: Path, *findings: FindingInWords) -> Path:
     target = source.with_name("marked.xlsx")
     write_marked(source, findings, target)
     return target
@@ -330,21 +330,6 @@ def test_a_text_file_is_copied_from_what_was_read(tmp_path):
     sheet = openpyxl.load_workbook(tmp_path / "m.xlsx")["looms"]
     assert [(cell.value, cell.data_type) for cell in sheet[2]] == [("007", "s"), ("=1+1", "s")]
     assert colour(sheet["B2"]) == YELLOW
-
-
-@pytest.mark.parametrize(
-    ("text", "encoding"),
-    [
-        ("Métier;Salle\n007;a,b\n", "cp1252"),
-        ("Métier\tSalle\n007\ta,b\n", "utf-16"),
-        ('Métier,Salle\n007,"a,b"\n', "utf-8"),
-    ],
-)
-def test_a_text_file_is_read_here_where_nobody_has(tmp_path, text, encoding):
-    (tmp_path / "looms.csv").write_bytes(text.encode(encoding))
-    write_marked(tmp_path / "looms.csv", [], tmp_path / "m.xlsx")
-    rows = CalamineWorkbook.from_path(str(tmp_path / "m.xlsx")).get_sheet_by_name("looms").to_python()
-    assert rows == [["Métier", "Salle"], ["007", "a,b"]]
 
 
 def test_wrong_targets(rich, tmp_path):

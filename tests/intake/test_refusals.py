@@ -7,6 +7,7 @@ import pytest
 from mill_sheets import HEADINGS, inventory, read, typed_rows, workbook
 
 from tracker.errors import InputRefused
+from tracker.words import ENGLISH
 
 LOOMS = inventory()
 HEAD = [*HEADINGS["en"][:7], "Reed width (cm)", "Frames", "Speed (picks/min)", "Efficiency (%)"]
@@ -74,7 +75,9 @@ def test_a_list_without_machine_types_is_asked_about(tmp_path: Path):
 def test_a_file_without_a_table_we_know(tmp_path: Path):
     with pytest.raises(InputRefused) as refused:
         read(workbook(tmp_path / "a.xlsx", {"Phones": [["Name", "Phone"], ["x", "123"]]}))
-    assert str(refused.value).startswith("a.xlsx: no heading row of a table known here was found (sheets: Phones).")
+    assert ENGLISH.line(refused.value).startswith(
+        "a.xlsx: no heading row of a table known here was found (sheets: Phones)."
+    )
     assert [f.code for f in refused.value.findings] == ["no-table"]
 
 

@@ -8,6 +8,7 @@ from tracker.domain.mill import Part, Receipt
 from tracker.domain.rows import SourceColumn, SourceTable, TypedRow
 from tracker.domain.stock import Movement, MovementKind
 from tracker.kits.refusals import stock_findings
+from tracker.words.findings import in_words
 
 FIELDS = ("order", "part", "quantity", "due", "unit")
 COLUMNS = tuple(SourceColumn(name.title(), f"{letter}3", name) for letter, name in zip("BCDEF", FIELDS, strict=True))
@@ -57,8 +58,9 @@ def test_rows_and_their_refusals(rows, expected):
 
 def test_a_message_says_what_is_known_and_what_to_do():
     (finding,) = stock_findings([line(order="PO-1", quantity=8.0)], (RECEIPTS, PARTS), STORED, (LINE,), (CAME,))
-    assert finding.message == "Order line PO-1: 5 of part RAIL were received and 3 are open; 8 would count them twice."
-    assert finding.hint == "Give what is still open, or a new line number for what comes beside it."
+    said = in_words(finding)
+    assert said.message == "Order line PO-1: 5 of part RAIL were received and 3 are open; 8 would count them twice."
+    assert said.hint == "Give what is still open, or a new line number for what comes beside it."
 
 
 def test_cells_of_a_transposed_sheet():

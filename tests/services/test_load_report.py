@@ -38,8 +38,8 @@ def db(tmp_path):
 
 def test_a_single_reason_stands_in_the_refusal_and_not_in_the_list(db, tmp_path):
     report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 6000)])
-    assert report.refusal.startswith("1 refusal, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)): ")
-    assert "6,000 picks/min" in report.refusal and report.refusal.endswith("Or load the rest with --partial.")
+    assert report.refusal_line().startswith("1 refusal, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)): ")
+    assert "6,000 picks/min" in report.refusal_line() and report.refusal_line().endswith("Or load the rest with --partial.")
     assert report.listed == ()
     assert report.lines() == []
 
@@ -48,7 +48,7 @@ def test_of_several_reasons_the_refusal_says_where_and_the_list_says_what(db, tm
     articles = [["Article", "Pick density (picks/cm)", "Take-up (%)"], ["A-1", 0, 6], ["A-2", 24, 6]]
     files = [looms(tmp_path / "looms.xlsx", 640, 6000), book(tmp_path / "articles.xlsx", Articles=articles)]
     report = load(here(db), files)
-    assert report.refusal == (
+    assert report.refusal_line() == (
         "2 refusals, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)), articles.xlsx Articles B2 (Pick density "
         "(picks/cm)). Mend them, or load the rest with --partial."
     )
@@ -59,8 +59,8 @@ def test_questions_come_before_refusals(db, tmp_path):
     rows = [["Loom", "Hall", "Machine type", "Speed", "Reed width"],
             *([f"{i:03}", "H", "AJ", 6000 if i == 3 else 640, 75 + i] for i in range(1, 9))]  # fmt: skip
     report = load(here(db), [book(tmp_path / "looms.xlsx", Looms=rows)], partial=True)
-    assert report.refusal.startswith("1 question is open, nothing was written: looms.xlsx Looms E1 (Reed width): ")
-    assert '"Reed width=inch"' in report.refusal
+    assert report.refusal_line().startswith("1 question is open, nothing was written: looms.xlsx Looms E1 (Reed width): ")
+    assert '"Reed width=inch"' in report.refusal_line()
     assert [finding.severity.value for finding in report.listed] == ["refused"]
 
 
@@ -110,7 +110,7 @@ def test_a_new_method_says_row_by_row_what_it_changes_for_how_many_looms(mill, t
 
 def test_an_answer_about_the_method_is_remembered(mill, tmp_path):
     changed = method(tmp_path, "leno side", "leno sides", row=0)
-    assert load(here(mill), [changed]).refusal.startswith(
+    assert load(here(mill), [changed]).refusal_line().startswith(
         "1 question is open, nothing was written: method.xlsx Operations"
     )
     assert load(here(mill), [changed], answers={"leno sides": "as written"}).written

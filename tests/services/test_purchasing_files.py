@@ -46,7 +46,7 @@ def test_a_supplier_answer_comes_back_as_receipts_and_the_need_is_met(db, tmp_pa
     (path,) = (path for path in written.suppliers if "B Works" in path.name)
     fill_in(path, {"2026W05-NUT": (50, date(2026, 1, 22)), "2026W09-NUT": (0, date(2026, 1, 22))})
     report = load(here(db), [path])
-    assert (report.refusal, report.written, report.findings) == ("", True, ())
+    assert (report.refusal, report.written, report.findings) == (None, True, ())
     line = receipts(db)["2026W05-NUT"]
     assert (line.part, line.quantity, line.due, line.supplier, line.unit) == (
         "NUT",

@@ -75,7 +75,7 @@ HEADS = "give a whole number from 0 to 100"
          "[terms] time zone: 'europe-vienna' is not possible; give an IANA name such as Europe/Vienna"),
         ("[[absent]]\ncrew = 'Fitters'\nfrom = 2027-01-15", f"[[absent]] Fitters has no to; {DAY}"),
         ("[[absent]]\ncrew = 'Fitters'\nfrom = 2027-01-15\nto = 2027-01-11",
-         "[[absent]]: from 2027-01-15 is later than to 2027-01-11; correct one of them"),
+         "[[absent]]: from Fri 15 Jan 2027 is later than to Mon 11 Jan 2027; correct one of them"),
         ("[[crew]]\ntrade = 'fitter'", "[[crew]] has no crew; give a text"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'fitter'\nheads = 2\nshift = 'late'",
          "[[crew]]: there is no field 'shift'; the fields are crew, trade, heads, weekdays, shift start, shift end, "

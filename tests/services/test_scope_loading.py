@@ -18,7 +18,7 @@ SAMPLE = Path(__file__).parents[2] / "sample_data"
 def loaded(tmp_path_factory):
     db = str(tmp_path_factory.mktemp("sample") / "mill.db")
     report = load(here(db), sorted(SAMPLE.glob("*.xlsx")))
-    assert report.written, report.refusal
+    assert report.written, report.refusal_line()
     return db
 
 

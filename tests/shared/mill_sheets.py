@@ -11,9 +11,10 @@ from typing import Any
 
 import openpyxl
 
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Severity
 from tracker.domain.rows import ReadResult, TypedRow
 from tracker.intake.reader import read_files
+from tracker.words.findings import FindingInWords, in_words
 
 TODAY = date(2026, 11, 25)
 FIELDS = (
@@ -65,15 +66,16 @@ class Read:
     def rows(self, table: str) -> list[TypedRow]:
         return [row for row in self.result.rows if row.table == table]
 
-    def findings(self, severity: Severity | None = None, code: str = "") -> list[Finding]:
-        return [f for f in self.result.findings if severity in (None, f.severity) and code in ("", f.code)]
+    def findings(self, severity: Severity | None = None, code: str = "") -> list[FindingInWords]:
+        found = [f for f in self.result.findings if severity in (None, f.severity) and code in ("", f.code)]
+        return [in_words(finding) for finding in found]
 
     @property
-    def doubts(self) -> list[Finding]:
+    def doubts(self) -> list[FindingInWords]:
         return self.findings(Severity.DOUBT)
 
     @property
-    def refused(self) -> list[Finding]:
+    def refused(self) -> list[FindingInWords]:
         return self.findings(Severity.REFUSED)
 
 

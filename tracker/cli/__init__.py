@@ -59,7 +59,11 @@ def main() -> None:
             with show.told():
                 sys.stdout.flush()
     except TrackerError as error:
-        _end(f"beamslot: {error}", next((code for kind, code in EXIT_CODES if isinstance(error, kind)), 1))
+        from tracker.words import ENGLISH
+
+        _end(
+            f"beamslot: {ENGLISH.line(error)}", next((code for kind, code in EXIT_CODES if isinstance(error, kind)), 1)
+        )
     except OSError as error:
         if isinstance(error, BrokenPipeError):
             _end("", 0)

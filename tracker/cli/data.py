@@ -81,7 +81,7 @@ def load(
                      progress=progress)  # fmt: skip
     show.emit(json_to, report.record(), lambda: _print_load(report))
     if report.refusal:
-        show.err.print(f"beamslot: {report.refusal}", soft_wrap=True, markup=False)
+        show.err.print(f"beamslot: {report.refusal_line()}", soft_wrap=True, markup=False)
         raise typer.Exit(1)
 
 
@@ -95,6 +95,8 @@ def _print_origins(here: "Context", loom: str, field: str, hall: str | None, jso
 
 
 def _print_load(report) -> None:
+    from tracker.words.findings import in_words
+
     show.table(
         "Tables read" if report.written else "Tables read; nothing was written",
         ["File", "Sheet", "Table", ">Added", ">Changed", ">Unchanged", ">Refused", ">Passed over"],
@@ -106,7 +108,7 @@ def _print_load(report) -> None:
     )  # fmt: skip
     listed = report.listed
     for finding in listed[: show.MOST_ROWS]:
-        show.say(finding.line())
+        show.say(in_words(finding).line())
     if len(listed) > show.MOST_ROWS:
         show.say(f"… and {len(listed) - show.MOST_ROWS} more findings; all of them with --json FILE or --marked F")
     for line in report.lines():

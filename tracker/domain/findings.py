@@ -1,7 +1,10 @@
-"""What a reader or a review found in a file, cell by cell."""
+"""What a reader or a review found in a file, cell by cell: codes and parameters; the words stand in the catalogue."""
 
-from dataclasses import asdict, dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
+
+from tracker.errors import Message
 
 
 class Severity(StrEnum):
@@ -11,27 +14,39 @@ class Severity(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Choice:
+    """An answer that settles a question, or that sets right what a note says."""
+
+    about: str
+    """The heading or sheet that the answer must name."""
+    answer: str
+    """`inch`, `day first`, `speed`, `ignore`."""
+    meaning: str | Message = ""
+    """What the value in question would be then: `3 Apr 2026`."""
+
+
+RowPlace = tuple[int, int]
+"""(index of the source table among those of the load, row number): `TypedRow.source`, `TypedRow.number`."""
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     code: str
-    """Stable, kebab-case: `unit-doubt`, `impossible-value`."""
+    """Stable, kebab-case, declared in the catalogue: `unit-doubt`, `impossible-value`."""
     severity: Severity
-    message: str
-    """One line: what was met, value and limit."""
+    message: str = ""
+    """A sentence, of findings whose code has no words yet."""
     hint: str = ""
-    """What to do."""
+    """The same for what to do."""
     file: str = ""
     sheet: str = ""
     cell: str = ""
     """As a spreadsheet names it: `C7`, `C7:C40`."""
     heading: str = ""
     raw: str = ""
-    understood: str = ""
-
-    def record(self) -> dict[str, str]:
-        """The finding as the `--json` contract writes it."""
-        return {name: str(value) for name, value in asdict(self).items()}
-
-    def line(self) -> str:
-        """One line for a person."""
-        where = " ".join(part for part in (self.file, self.sheet, self.cell) if part)
-        return f"{self.severity}: {where}: {self.message}" + (f" {self.hint}" if self.hint else "")
+    understood: str | Message = ""
+    params: Mapping[str, object] = field(default_factory=dict)
+    """What the words of the code need beyond file, sheet, cell, heading, raw and understood."""
+    choices: tuple[Choice, ...] = ()
+    rows: tuple[RowPlace, ...] = ()
+    """Rows of the load that it refuses, where they had been read; empty where the reading itself left them out."""

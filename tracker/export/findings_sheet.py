@@ -4,11 +4,12 @@ import re
 from collections.abc import Sequence
 
 from tracker.domain.addresses import cell_name
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Severity
 from tracker.domain.formats import count
 from tracker.domain.own_sheets import FINDINGS_TITLE
 from tracker.office.patching.styles import MAIN, Styles
 from tracker.office.patching.xml import attribute, element_text
+from tracker.words.findings import FindingInWords
 
 SHEET = "Findings"
 COLOURS = {Severity.REFUSED: "F3B8A8", Severity.DOUBT: "F8E08E", Severity.NOTE: "CFE2EE"}
@@ -28,7 +29,7 @@ _WORDS = {Severity.REFUSED: ("refused", "refused"), Severity.DOUBT: ("doubt",), 
 _WIDTHS = (11, 18, 12, 20, 22, 22, 60, 60, 20)
 
 
-def summary(findings: Sequence[Finding]) -> list[str]:
+def summary(findings: Sequence[FindingInWords]) -> list[str]:
     """Sentences above the list."""
     by = {severity: sum(finding.severity is severity for finding in findings) for severity in Severity}
     counts = ", ".join(count(number, *_WORDS[severity]) for severity, number in reversed(by.items()) if number)
@@ -40,7 +41,7 @@ def summary(findings: Sequence[Finding]) -> list[str]:
     ]
 
 
-def rows(findings: Sequence[Finding]) -> list[tuple[str, ...]]:
+def rows(findings: Sequence[FindingInWords]) -> list[tuple[str, ...]]:
     """One row per finding in the order of `HEADINGS`: refused first, then doubts, then notes."""
     order = list(reversed(Severity))
     ordered = sorted(findings, key=lambda finding: order.index(finding.severity))
@@ -49,7 +50,9 @@ def rows(findings: Sequence[Finding]) -> list[tuple[str, ...]]:
     ]
 
 
-def sheet_xml(findings: Sequence[Finding], lines: Sequence[str], styles: Styles, sheets: frozenset[str]) -> bytes:
+def sheet_xml(
+    findings: Sequence[FindingInWords], lines: Sequence[str], styles: Styles, sheets: frozenset[str]
+) -> bytes:
     """The worksheet part; cells of the sheets named in `sheets` are links to where they stand."""
     first = len(lines) + 2
     body = [_row(number, (line,), styles.plain(bold=number == 1, wrap=False)) for number, line in enumerate(lines, 1)]

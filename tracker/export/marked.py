@@ -1,32 +1,27 @@
 """The answer sheet: the user's own workbook with the cells marked that a load found fault with."""
 
-import codecs
-import csv
-import io
 import zipfile
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 from xml.parsers import expat
 
-from openpyxl.comments import Comment
-from openpyxl.styles import PatternFill
-from python_calamine import CalamineWorkbook
-
 from tracker.domain.addresses import Cell, areas_in, cell_name
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Severity
 from tracker.domain.tables import Kind
 from tracker.errors import InputRefused, UsageError
 from tracker.export import findings_sheet
 from tracker.office.files import write
-from tracker.office.patching.notes import AUTHOR, add_notes
+from tracker.office.opening.values import sheet_values
+from tracker.office.patching.notes import add_notes
 from tracker.office.patching.package import Package
 from tracker.office.patching.sheet_part import SheetPart
 from tracker.office.patching.styles import EMPTY_STYLES, Styles
-from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, put, save
-from tracker.office.writing.values import MAX_TEXT, workbook_value, xml_text
+from tracker.office.writing.sheets import Col, TidySheet, add_sheet, mark_cell, new_book, put, save
+from tracker.office.writing.values import workbook_value
+from tracker.words.findings import FindingInWords
 
-CellFinding = tuple[Finding, bool]
+CellFinding = tuple[FindingInWords, bool]
 """A finding on a cell, and whether its comment stands there."""
 Marks = dict[Cell, list[CellFinding]]
 Grid = Sequence[Sequence[Any]]
@@ -37,14 +32,14 @@ _STYLES_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styl
 
 
 def write_marked(
-    source: str | Path, findings: Sequence[Finding], target: str | Path, grids: Mapping[str, Grid] | None = None
+    source: str | Path, findings: Sequence[FindingInWords], target: str | Path, grids: Mapping[str, Grid] | None = None
 ) -> str:
     """Write a copy of `source` with the cells of the findings coloured and commented, and the findings as first sheet.
 
     An xlsx or xlsm is copied as it is: formats, formulas, charts, drop-downs, pictures and other sheets survive byte
     for byte. Of any other file the values go into a new .xlsx: `grids` (sheet → rows from row 1, column A) as the
-    reader had them; without it they are read here, text as UTF-8, UTF-16 or Windows-1252. Gives a sentence to tell the
-    user, or ``.
+    reader had them, which a text file needs; those of a workbook are read here where they are not given. Gives a sentence
+    to tell the user, or ``.
 
     Findings with another file's name are left out. Raises UsageError for an ending that does not fit the source,
     TrackerError where the target cannot be written.
@@ -67,7 +62,7 @@ def _is_xlsx(path: Path) -> bool:
         return "xl/workbook.xml" in archive.namelist()
 
 
-def _mark_package(source: Path, findings: Sequence[Finding]) -> bytes:
+def _mark_package(source: Path, findings: Sequence[FindingInWords]) -> bytes:
     package = Package(source)
     try:
         sheets = package.sheets()
@@ -111,7 +106,7 @@ def _mark_sheet(package: Package, part: str, marks: Marks, styles: Styles) -> li
     return [cell_name(cell) for cell in threads]
 
 
-def _marks(findings: Sequence[Finding]) -> Marks:
+def _marks(findings: Sequence[FindingInWords]) -> Marks:
     """A range marks its cells, at most `_MOST_CELLS` of them, and has its comment at the first."""
     marks: Marks = {}
     for finding in findings:
@@ -141,7 +136,7 @@ def note(marks: Sequence[CellFinding]) -> str:
     return text if len(text) <= _MOST_NOTE else f"{text[:_MOST_NOTE]} … (more in the sheet {findings_sheet.SHEET})"
 
 
-def _sentence(finding: Finding) -> str:
+def _sentence(finding: FindingInWords) -> str:
     parts = [f"{finding.severity.upper()}: {finding.message}"]
     parts += [f"Read as: {finding.understood}"] if finding.understood else []
     parts += [f"What to do: {finding.hint}"] if finding.hint else []
@@ -157,13 +152,15 @@ def free_name(name: str, taken: Mapping[str, object]) -> str:
 # ------------------------------------------------------------------------------------------ copies of values
 
 
-def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids: Mapping[str, Grid] | None) -> str:
+def _copy_values(
+    source: Path, findings: Sequence[FindingInWords], target: Path, grids: Mapping[str, Grid] | None
+) -> str:
     """A new workbook with the values of an xls, ods or text file, and the marks."""
     said = (
         f"{target.name} holds a copy of the values of {source.name} with the marks: such a file "
         "cannot be marked itself, so formats and formulas stay behind."
     )
-    grids = _grids(source) if grids is None else grids
+    grids = sheet_values(source) if grids is None else grids
     book = new_book()
     lines = [*findings_sheet.summary(findings), said]
     columns = [Col(heading) for heading in findings_sheet.HEADINGS]
@@ -171,7 +168,7 @@ def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids:
         book, TidySheet(free_name(findings_sheet.SHEET, grids), columns, findings_sheet.rows(findings), lines, frozen=0)
     )  # fmt: skip
     for row in list_page.iter_rows(min_row=len(lines) + 3, max_row=len(lines) + 2 + len(findings), max_col=1):
-        row[0].fill = PatternFill("solid", fgColor=findings_sheet.COLOURS[Severity(row[0].value)])
+        mark_cell(row[0], findings_sheet.COLOURS[Severity(row[0].value)])
     for name, grid in grids.items():
         page = book.create_sheet(name[:31])
         for r, values in enumerate(grid, 1):
@@ -179,32 +176,6 @@ def _copy_values(source: Path, findings: Sequence[Finding], target: Path, grids:
                 put(page.cell(r, c), workbook_value(Kind.ANY, value))  # type: ignore[arg-type]
         marks = _marks([f for f in findings if f.sheet == name or len(grids) == 1])
         for cell, here in marks.items():
-            marked = page.cell(*cell)
-            marked.fill = PatternFill("solid", fgColor=findings_sheet.COLOURS[worst(here)])
-            if text := note(here):
-                marked.comment = Comment(xml_text(text)[:MAX_TEXT], AUTHOR, width=300, height=120)
+            mark_cell(page.cell(*cell), findings_sheet.COLOURS[worst(here)], note(here))
     save(book, target)
     return said
-
-
-def _grids(source: Path) -> dict[str, Grid]:
-    """The values from row 1, column A on; a text file is one sheet named after it, as a load names it."""
-    with source.open("rb") as file:
-        head = file.read(4)
-    if not head.startswith((b"PK", b"\xd0\xcf\x11\xe0")):
-        return {source.stem: _text_grid(source.read_bytes())}
-    with CalamineWorkbook.from_path(str(source)) as book:
-        return {name: book.get_sheet_by_name(name).to_python(skip_empty_area=False) for name in book.sheet_names}
-
-
-def _text_grid(data: bytes) -> Grid:
-    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        text = data.decode("utf-16", "replace")
-    else:
-        try:
-            text = data.decode("utf-8-sig")
-        except UnicodeDecodeError:
-            text = data.decode("cp1252", "replace")
-    lines = text.splitlines()[:50]
-    delimiter = max(";\t,|", key=lambda mark: sum(line.count(mark) > 0 for line in lines))
-    return list(csv.reader(io.StringIO(text, newline=""), delimiter=delimiter))

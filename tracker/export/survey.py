@@ -4,17 +4,12 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from openpyxl.styles import Border, PatternFill, Side
-
 from tracker.domain.formats import count
 from tracker.domain.survey import SurveyColumn, SurveyList, SurveyRow
 from tracker.domain.tables import LOOMS, Kind
-from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, save
+from tracker.office.writing.sheets import Col, TidySheet, write_tables
 
 _KNOWN = ("loom", "hall", "row", "place", "machine_type")
-_ASKED = PatternFill("solid", fgColor="FFF3CD")
-_EDGE = Side(style="medium", color="8A6D1B")
-_FRAME = Border(_EDGE, _EDGE, _EDGE, _EDGE)
 
 
 def write_survey(path: str | Path, survey: SurveyList, programme: str = "") -> None:
@@ -24,18 +19,12 @@ def write_survey(path: str | Path, survey: SurveyList, programme: str = "") -> N
     but what was filled in.
     """
     columns = [_known(field) for field in _KNOWN] + [_asked(column) for column in survey.columns]
-    book = new_book()
-    sheet = TidySheet(
-        LOOMS.sheet, columns, [_row(row, survey.columns) for row in survey.rows], _lines(survey, programme)
-    )
-    page = add_sheet(book, sheet)
-    first = len(sheet.lines) + 3
-    for number, row in enumerate(survey.rows, first):
-        page.row_dimensions[number].height = 21
-        for index, column in enumerate(survey.columns, len(_KNOWN) + 1):
-            if column.heading in row.asked:
-                page.cell(number, index).fill, page.cell(number, index).border = _ASKED, _FRAME
-    save(book, path)
+    framed = {
+        number: [i for i, column in enumerate(survey.columns, len(_KNOWN)) if column.heading in row.asked]
+        for number, row in enumerate(survey.rows)
+    }
+    rows = [_row(row, survey.columns) for row in survey.rows]
+    write_tables(path, [TidySheet(LOOMS.sheet, columns, rows, _lines(survey, programme), framed=framed)])
 
 
 def _lines(survey: SurveyList, programme: str) -> list[str]:

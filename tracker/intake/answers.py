@@ -39,7 +39,8 @@ _SPELLINGS = {
     kind: {fold(s): word for word, spellings in words.items() for s in spellings.split(",")}
     for kind, words in _WORDS.items()
 }
-_OWN = ("attribute", "own", "own column", "no field", "not a field")
+OWN_COLUMN = "own column"
+_OWN = ("attribute", "own", OWN_COLUMN, "no field", "not a field")
 HALL = "hall"
 """Answer about a sheet: its name is the hall of its looms."""
 
@@ -68,8 +69,7 @@ class Answers:
             parts = [part.strip() for part in str(answer).split(";") if part.strip()]
             for part in parts:
                 if not _understood(part):
-                    raise UsageError(f"the answer {key}={part} is not known; say a unit ({', '.join(_units())}), "
-                                     f"{DAY_FIRST}, {MONTH_FIRST}, a field such as speed, ignore, or as written")  # fmt: skip
+                    raise UsageError("answer-unknown", heading=key, answer=part, units=_units())
             self._keys[bare(key)] = parts
 
     def check_keys(self, known: Iterable[str]) -> None:
@@ -78,7 +78,7 @@ class Answers:
         spellings = {form for name in names for form in self._names_of(name)}
         for key in self.given:
             if bare(key) not in spellings:
-                raise UsageError(f"no heading or sheet is called {key!r}; there are {', '.join(list(names)[:40])}")
+                raise UsageError("answer-about-nothing", heading=key, names=list(names))
 
     def order(self, heading: str) -> str | None:
         return self._look_up(ORDER, heading)

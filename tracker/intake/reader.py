@@ -10,13 +10,13 @@ from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused
-from tracker.intake.answers import HALL, IGNORE, READ, SHEET, Answers
+from tracker.intake.answers import HALL, IGNORE, OWN_COLUMN, READ, SHEET, Answers
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
 from tracker.intake.layout.evidence import evidence_of
 from tracker.intake.layout.loom_lists import choose_loom_lists
 from tracker.intake.layout.recognise import recognise
-from tracker.intake.report import Report
+from tracker.intake.report import Report, answers_for
 from tracker.intake.rows.read_tables import read_tables
 from tracker.intake.vocabulary.headings import language_of_heading, match_heading
 from tracker.office.opening.book import open_book
@@ -74,12 +74,10 @@ def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: dat
         return result
     for block in troubled:
         name, table = block.sheet.name, block.recognised.table
-        first_trouble = next(f for f in result.findings if f.sheet == name and f.severity is not Severity.NOTE)
+        trouble = next(f for f in result.findings if f.sheet == name and f.severity is not Severity.NOTE)
         report.whole(
-            Severity.NOTE, "foreign-table", block.sheet, "",
-            f"The sheet {name} looks like {table.sheet}, but does not read as one ({first_trouble.cell}: "
-            f"{first_trouble.message.rstrip('.')}); it is passed over.",
-            hint=f'To load it, mend it and answer --answer "{name}={table.name}".',
+            Severity.NOTE, "foreign-table", block.sheet, trouble.cell, table=table.sheet,
+            choices=answers_for(name, table.name),
         )  # fmt: skip
     return read_tables([block for block in blocks if block not in troubled], answers, report, today)
 
@@ -113,7 +111,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
         return []
     said = answers.sheet(sheet.name)
     if said == IGNORE:
-        report.whole(Severity.NOTE, "sheet-ignored", sheet, "", f"The sheet {sheet.name} is left out, as answered.")
+        report.whole(Severity.NOTE, "sheet-ignored", sheet, "")
         return []
     only = said if said not in (None, READ, HALL) else ""
     blocks = find_blocks(sheet, answers.field, only)
@@ -144,10 +142,8 @@ def _confirmed(block: TableBlock, answers: Answers, only: str, report: Report) -
                 continue
             part = ColumnPart(block, column, [])
             report.whole(
-                Severity.NOTE, "values-do-not-fit", block.sheet, part.heading_cell,
-                f"{part.heading} is headed like {found.table.column(meaning.field).heading}, but its values are not such; "
-                "the column is kept as it is.",
-                heading=part.heading, hint=f'If it is, answer --answer "{part.heading}={meaning.field}".',
+                Severity.NOTE, "values-do-not-fit", block.sheet, part.heading_cell, heading=part.heading,
+                field=found.table.column(meaning.field).heading, choices=answers_for(part.heading, meaning.field),
             )  # fmt: skip
     return True
 
@@ -162,39 +158,25 @@ def _note_unsure(block: TableBlock, report: Report) -> None:
         if surest < 0.9:
             field = block.recognised.table.column(meaning.field).heading
             report.whole(
-                Severity.NOTE, "heading-understood", block.sheet, part.heading_cell, f"{part.heading} is read as {field}.",
-                heading=part.heading, understood=field, hint=f'If it is not, answer --answer "{part.heading}=own column".',
+                Severity.NOTE, "heading-understood", block.sheet, part.heading_cell, heading=part.heading,
+                understood=field, choices=answers_for(part.heading, OWN_COLUMN),
             )  # fmt: skip
 
 
 def _note_foreign(sheet: Sheet, report: Report) -> None:
     if any(value is not None for row in sheet.rows for value in row):
-        report.whole(
-            Severity.NOTE, "no-table", sheet, "", f"The sheet {sheet.name} holds no table that is known here; it is passed over.",
-            hint=f'If it is one, say which: --answer "{sheet.name}=looms".',
-        )  # fmt: skip
+        report.whole(Severity.NOTE, "no-table", sheet, "", choices=answers_for(sheet.name, LOOMS.name))
 
 
 def _ask_hidden(sheet: Sheet, blocks: list[TableBlock], report: Report) -> None:
-    what = " and ".join(dict.fromkeys(block.recognised.table.sheet for block in blocks))
-    severity_note = f"The hidden sheet {sheet.name} holds a table ({what})"
     if not any(block.recognised.table is LOOMS or block.recognised.table.name != "terms" for block in blocks):
         return
-    report.ask(
-        SHEET, sheet, sheet.name, "", f"{severity_note}: is it to be loaded?",
-        f'Answer --answer "{sheet.name}=ignore" or --answer "{sheet.name}=read".', code="hidden-sheet",
-    )  # fmt: skip
+    tables = list(dict.fromkeys(block.recognised.table.sheet for block in blocks))
+    report.ask(SHEET, sheet, sheet.name, "", answers_for(sheet.name, IGNORE, READ), code="hidden-sheet", tables=tables)
 
 
 def _nothing_known(path: Path, sheets: list[Sheet], report: Report) -> InputRefused:
-    names = ", ".join(sheet.name for sheet in sheets[:6]) + (" …" if len(sheets) > 6 else "")
-    what = (
-        "the file is empty"
-        if not any(sheet.rows for sheet in sheets)
-        else "no heading row of a table known here was found"
-    )
     return InputRefused(
-        f"{path.name}: {what} (sheets: {names}). A loom list needs headings such as Loom, Hall, Machine type; "
-        f'name a sheet with --answer "SHEET=looms", or start from the template.',
-        report.findings(),
-    )
+        "no-table-known", report.findings(), file=path.name, sheets=[sheet.name for sheet in sheets],
+        how="unknown" if any(sheet.rows for sheet in sheets) else "empty",
+    )  # fmt: skip

@@ -1,77 +1,90 @@
 """Collects findings while a file is read, and puts those that say the same of one column into one finding."""
 
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from tracker.domain.addresses import Cell, ranges
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Choice, Finding, Severity
+from tracker.errors import Message
 from tracker.office.sheet import Mark, Sheet
 
+_DOUBTS = {"unit": "unit-doubt", "order": "order-doubt", "decimals": "decimals-doubt", "value": "value-doubt"}
 
-@dataclass(frozen=True, slots=True)
-class _Key:
-    code: str
-    severity: Severity
-    file: str
-    sheet: str
-    heading: str
-    raw: str
-    understood: str
-    message: str
-    hint: str
-    group: int
-    """Column (or row, where the finding is about one) that the cells share."""
+
+@dataclass(slots=True)
+class _Found:
+    """A finding without its address, and the cells that share it."""
+
+    finding: Finding
+    cells: list[Cell]
 
 
 @dataclass(slots=True)
 class Report:
-    """Findings in the order in which they were met."""
+    """Findings in the order in which they were met. Keywords beyond those named are parameters of the code."""
 
-    _cells: dict[_Key, list[Cell]] = field(default_factory=dict)
+    _found: dict[tuple[object, ...], _Found] = field(default_factory=dict)
+    """What cells have in common → the finding."""
     _asked: set[tuple[str, str, str]] = field(default_factory=set)
-    _addresses: dict[_Key, str] = field(default_factory=dict)
 
     def cell(
-        self, severity: Severity, code: str, sheet: Sheet, row: int, column: int, message: str, *,
-        heading: str = "", raw: Any = "", understood: str = "", hint: str = "",
+        self, severity: Severity, code: str, sheet: Sheet, row: int, column: int, *,
+        heading: str = "", raw: Any = "", understood: str | Message = "", choices: Sequence[Choice] = (), **params: Any,
     ) -> None:  # fmt: skip
         """A finding about one cell; equal ones of a column become one that names all the cells."""
-        place = sheet.place(row, column)
+        place, said = sheet.place(row, column), raw_text(raw)
         group = place[0] if sheet.transposed else place[1]
-        key = _Key(code, severity, sheet.file, sheet.name, heading, raw_text(raw), understood, message, hint, group)
-        self._cells.setdefault(key, []).append(place)
+        common = (group, severity, code, sheet.file, sheet.name, heading, said, str(understood), str(params))
+        if common not in self._found:
+            self._found[common] = _Found(
+                _finding(severity, code, sheet, "", heading, said, understood, choices, params), []
+            )
+        self._found[common].cells.append(place)
 
     def whole(
-        self, severity: Severity, code: str, sheet: Sheet, cell: str, message: str, *,
-        heading: str = "", raw: Any = "", understood: str = "", hint: str = "",
+        self, severity: Severity, code: str, sheet: Sheet, cell: str, *,
+        heading: str = "", raw: Any = "", understood: str | Message = "", choices: Sequence[Choice] = (), **params: Any,
     ) -> None:  # fmt: skip
         """A finding about a range, a heading, or (cell empty) the sheet."""
-        group = -1 - len(self._cells)
-        key = _Key(code, severity, sheet.file, sheet.name, heading, raw_text(raw), understood, message, hint, group)
-        self._cells[key] = []
-        if cell:
-            self._addresses[key] = cell
+        finding = _finding(severity, code, sheet, cell, heading, raw, understood, choices, params)
+        self._found[(len(self._found),)] = _Found(finding, [])
 
-    def copy(self) -> "Report":
-        """A report that holds the same findings and goes its own way from here."""
-        return Report({key: list(cells) for key, cells in self._cells.items()}, set(self._asked), dict(self._addresses))
-
-    def ask(self, kind: str, sheet: Sheet, heading: str, cell: str, message: str, hint: str, *,
-            raw: Any = "", code: str = "") -> None:  # fmt: skip
-        """A question about a column, asked once for a heading in a file."""
+    def ask(
+        self, kind: str, sheet: Sheet, heading: str, cell: str, choices: Sequence[Choice], *,
+        raw: Any = "", code: str = "", **params: Any,
+    ) -> None:  # fmt: skip
+        """A question about a column or sheet, asked once for a heading in a file."""
         about = (kind, sheet.file, heading)
         if about not in self._asked:
             self._asked.add(about)
             self.whole(
-                Severity.DOUBT, code or f"{kind}-doubt", sheet, cell, message, heading=heading, raw=raw, hint=hint
+                Severity.DOUBT, code or _DOUBTS[kind], sheet, cell, heading=heading, raw=raw, choices=choices, **params
             )
+
+    def copy(self) -> "Report":
+        """A report that holds the same findings and goes its own way from here."""
+        return Report({key: _Found(one.finding, list(one.cells)) for key, one in self._found.items()}, set(self._asked))
 
     def findings(self) -> tuple[Finding, ...]:
         return tuple(
-            Finding(key.code, key.severity, key.message, key.hint, key.file, key.sheet,
-                    self._addresses.get(key) or ranges(cells), key.heading, key.raw, key.understood)
-            for key, cells in self._cells.items()
-        )  # fmt: skip
+            replace(one.finding, cell=ranges(one.cells)) if one.cells else one.finding for one in self._found.values()
+        )
+
+
+def _finding(
+    severity: Severity, code: str, sheet: Sheet, cell: str, heading: str, raw: Any, understood: str | Message,
+    choices: Sequence[Choice], params: dict[str, object],
+) -> Finding:  # fmt: skip
+    return Finding(
+        code, severity, file=sheet.file, sheet=sheet.name, cell=cell, heading=heading, raw=raw_text(raw),
+        understood=understood, params=params, choices=tuple(choices),
+    )  # fmt: skip
+
+
+def answers_for(heading: str, *answers: str) -> tuple[Choice, ...]:
+    """The answers about a heading or sheet that may be chosen."""
+    return tuple(Choice(heading, answer) for answer in answers)
 
 
 def raw_text(value: Any) -> str:

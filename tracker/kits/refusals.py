@@ -9,6 +9,7 @@ from tracker.domain.quantities import fault
 from tracker.domain.rows import SourceTable, TypedRow
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import fold
+from tracker.errors import Message, message
 
 
 @dataclass
@@ -79,10 +80,8 @@ def _known(
 class Fault:
     """A finding before it is placed in its cell."""
 
-    code: str
+    said: Message
     field: str
-    message: str
-    hint: str
 
 
 Check = Callable[[TypedRow, Known], Iterator[Fault]]
@@ -91,41 +90,38 @@ Check = Callable[[TypedRow, Known], Iterator[Fault]]
 def _unknown_part(row: TypedRow, known: Known) -> Iterator[Fault]:
     part = row.values["part"]
     if part not in known.parts:
-        yield Fault("part-not-listed", "part", f"Part {part} is not in the parts list.",
-                    "Add it to the sheet Parts, or mend it.")  # fmt: skip
+        yield Fault(message("part-not-listed", part=part), "part")
 
 
 def _other_unit(row: TypedRow, known: Known) -> Iterator[Fault]:
     part, unit = row.values["part"], row.values.get("unit")
     if unit and part in known.parts and fold(unit) != fold(known.parts[part]):
-        yield Fault("unit-mismatch", "unit", f"Part {part} is kept in {known.parts[part] or 'no unit'}, not in {unit}.",
-                    "Give the quantity in the part's unit.")  # fmt: skip
+        said = message("unit-mismatch", how="receipt", part=part, kept=known.parts[part] or None, unit=unit)
+        yield Fault(said, "unit")
 
 
 def _line_twice(row: TypedRow, known: Known) -> Iterator[Fault]:
     order, part = row.values["order"], row.values["part"]
     other = known.lines.setdefault(order, part)
     if other != part:
-        yield Fault("order-line-twice", "order", f"Order line {order} is for part {other} and for part {part}.",
-                    f"Give each line a number of its own, as {order}-10 and {order}-20.")  # fmt: skip
+        yield Fault(message("order-line-twice", order=order, part=part, other=other), "order")
 
 
 def _received_already(row: TypedRow, known: Known) -> Iterator[Fault]:
     line = (row.values["order"], row.values["part"])
     came, left, quantity = known.received.get(line, 0.0), known.open.get(line, 0.0), row.values["quantity"]
     if came and quantity > left + TOLERANCE:
-        yield Fault("received-already", "quantity",
-                    f"Order line {line[0]}: {came:g} of part {line[1]} were received and {left:g} are open; "
-                    f"{quantity:g} would count them twice.",
-                    "Give what is still open, or a new line number for what comes beside it.")  # fmt: skip
+        said = message(
+            "received-already", order=line[0], part=line[1], received=came, open_quantity=left, quantity=quantity
+        )
+        yield Fault(said, "quantity")
 
 
 def _unit_changed(row: TypedRow, known: Known) -> Iterator[Fault]:
     part, unit = row.values["part"], row.values.get("unit")
     before = known.moved.get(part)
     if unit and before and fold(unit) != fold(before):
-        yield Fault("unit-mismatch", "unit", f"Part {part} has stock entries in {before}; it cannot change to {unit}.",
-                    "Keep the unit, or list the part in the new unit under another name.")  # fmt: skip
+        yield Fault(message("unit-mismatch", how="ledger", part=part, kept=before, unit=unit), "unit")
 
 
 def _quantities(row: TypedRow, known: Known) -> Iterator[Fault]:
@@ -134,8 +130,8 @@ def _quantities(row: TypedRow, known: Known) -> Iterator[Fault]:
     for name in ("on_hand", "safety_stock", "lot_size", "minimum_order", "quantity"):
         quantity = row.values.get(name)
         if isinstance(quantity, float | int) and (wrong := fault(quantity, unit)):
-            yield Fault("quantity-impossible", name, f"Part {part}: {quantity:,.12g} {wrong}.",
-                        "Correct the cell, or list the part in the unit that it is counted in.")  # fmt: skip
+            said = message("quantity-impossible", part=part, quantity=f"{quantity:,.12g}", wrong=wrong)
+            yield Fault(said, name)
 
 
 def _placed(fault: Fault, row: TypedRow, tables: Sequence[SourceTable]) -> Finding:
@@ -143,14 +139,14 @@ def _placed(fault: Fault, row: TypedRow, tables: Sequence[SourceTable]) -> Findi
     heading = next((column.heading for column in table.columns if column.field == fault.field), "")
     value = str(row.values.get(fault.field, ""))
     return Finding(
-        fault.code,
+        fault.said.code,
         Severity.REFUSED,
-        fault.message,
-        fault.hint,
         file=table.file,
         sheet=table.sheet,
         cell=table.cell_of(fault.field, row.number),
         heading=heading,
         raw=value,
         understood=value,
+        params=fault.said.params,
+        rows=((row.source, row.number),),
     )

@@ -4,14 +4,14 @@ from pathlib import Path
 from typing import NoReturn
 
 from tracker.domain.findings import Finding, Severity
-from tracker.errors import InputRefused
+from tracker.errors import InputRefused, Message
 
 
 def refuse(
-    path: Path, code: str, what: str, to_do: str, *, sheet: str = "", cell: str = "", full_path: bool = False
+    path: Path, code: str, /, *, sheet: str = "", cell: str = "", full_path: bool = False, **params: object
 ) -> NoReturn:
-    """Raise `InputRefused`: `looms.xlsx: <what>. <to do>`. `what` has no full stop, `to_do` is a sentence."""
+    """Raise `InputRefused` with one finding; `params` are those of the code in the catalogue."""
     file = str(path) if full_path else path.name
-    finding = Finding(code, Severity.REFUSED, f"{what}.", to_do, file, sheet, cell)
     where = " ".join(part for part in (file, sheet and f"sheet {sheet}", cell) if part)
-    raise InputRefused(f"{where}: {what}. {to_do}", (finding,))
+    finding = Finding(code, Severity.REFUSED, file=file, sheet=sheet, cell=cell, params=params)
+    raise InputRefused("cannot-be-read", (finding,), file=path.name, where=where, why=Message(code, params))

@@ -93,7 +93,7 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     progress("reading the workbooks", 0.02)
     loaded = load(context, samples)
     if loaded.refusal:
-        raise TrackerError(f"the sample workbooks do not load into {database}: {loaded.refusal}")
+        raise TrackerError("demo-not-loaded", database=str(database), why=loaded.refusal)
     with context.reading() as uow:
         terms = uow.terms()
     assert terms.start

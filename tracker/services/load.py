@@ -8,10 +8,9 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.formats import count
-from tracker.domain.rows import Change, ReadResult, SourceTable, TypedRow
+from tracker.domain.rows import Change, ReadResult, TypedRow
 from tracker.domain.words import natural_key
-from tracker.errors import InputRefused
+from tracker.errors import InputRefused, Message, message
 from tracker.intake.reader import read_files
 from tracker.intake.rows.around import NEEDS
 from tracker.intake.rows.compare import compare, key_of
@@ -31,7 +30,7 @@ from tracker.store.scratch import scratch
 
 Progress = Callable[[str, float], None]
 MOST_PLACES = 5
-"""Places that a refusal of several names."""
+"""Looms that give up parts, told by name."""
 
 
 def load(
@@ -65,7 +64,7 @@ def load(
                 return request.marked(tried)
         return _write(context, request, result, remembered)
     except InputRefused as refusal:
-        return LoadReport(findings=_of_file(refusal, files), refusal=str(refusal), dry_run=dry_run)
+        return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=dry_run)
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,14 +137,14 @@ class _Loading:
             decision = load_method(self.uow.mill(), self.comparison.method, self.result.tables, answers)
             self.findings += decision.findings
             if (refusal := self._refusal()) or not (decision.accepted or self.partial):
-                return self._report(refusal or "the method is refused; the version in force stays", dry_run=dry_run)
+                return self._report(refusal or message("method-refused"), dry_run=dry_run)
         version = None
         if decision and decision.changed and decision.accepted:
             version = writer.write_method(self.comparison.method, self.result.tables)
         writer.add_findings(self.findings)
         self.uow.add_answers({**self.result.answers_used, **(decision.answers_used if decision else {})})
         report = self._report(
-            "", decision.difference if decision else None, version, written=not dry_run, dry_run=dry_run
+            None, decision.difference if decision else None, version, written=not dry_run, dry_run=dry_run
         )
         return replace(report, said=tuple(self._share_out_stock()))
 
@@ -193,40 +192,39 @@ class _Loading:
     def _take(self, found: Sequence[Finding]) -> None:
         """Add findings, and drop the rows that they refuse."""
         self.findings += found
-        cells = {(f.file, f.sheet, f.cell) for f in found if f.severity is Severity.REFUSED}
-        for row in self.comparison.rows:
-            if cells & _cells(row, self.result.tables):
-                self._drop(row)
+        places = {place for finding in found for place in finding.rows}
+        rows = [row for row in self.comparison.rows if (row.source, row.number) in places] if places else []
+        if rows:
+            self._drop(rows)
 
-    def _drop(self, row: TypedRow) -> None:
-        key, counts = key_of(row), self.comparison.counts[row.source]
-        mine = [c for c in self.comparison.changes if (c.table, c.key) == (row.table, key)]
-        self.comparison.changes = [c for c in self.comparison.changes if (c.table, c.key) != (row.table, key)]
-        counts.refused += 1
-        if not mine:
-            counts.unchanged -= 1
-        elif mine[0].field:
-            counts.changed -= 1
-        else:
-            counts.added -= 1
+    def _drop(self, rows: Sequence[TypedRow]) -> None:
+        found = self.comparison
+        first = {(change.table, change.key): change for change in reversed(found.changes)}
+        for row in rows:
+            change, counts = first.get((row.table, key_of(row))), found.counts[row.source]
+            counts.refused += 1
+            if change is None:
+                counts.unchanged -= 1
+            elif change.field:
+                counts.changed -= 1
+            else:
+                counts.added -= 1
+        dropped = {(row.table, key_of(row)) for row in rows}
+        found.changes = [change for change in found.changes if (change.table, change.key) not in dropped]
 
-    def _refusal(self) -> str:
-        """Why nothing may be written yet; empty where nothing stands against it."""
+    def _refusal(self) -> Message | None:
+        """Why nothing may be written yet; None where nothing stands against it."""
         standing = against(self.findings)
         if not standing or (self.partial and standing[0].severity is Severity.REFUSED):
-            return ""
-        first, many = standing[0], len(standing)
-        asked = first.severity is Severity.DOUBT
-        what = count(many, "question is", "questions are") + " open" if asked else count(many, "refusal")
-        if many == 1:
-            said = f"{what}, nothing was written: {where(first)}: {first.message} {first.hint}".rstrip()
-            return said if asked else f"{said} Or load the rest with --partial."
-        places = ", ".join(where(finding) for finding in standing[:MOST_PLACES]) + (" …" if many > MOST_PLACES else "")
-        do = "Answer each with --answer." if asked else "Mend them, or load the rest with --partial."
-        return f"{what}, nothing was written: {places}. {do}"
+            return None
+        asked = standing[0].severity is Severity.DOUBT
+        if len(standing) == 1:
+            return message("load-question" if asked else "load-refusal", where=where(standing[0]), what="")
+        places = [where(finding) for finding in standing]
+        return message("load-questions" if asked else "load-refusals", many=len(standing), places=places)
 
     def _report(
-        self, refusal: str, difference: MethodDifference | None = None, version: int | None = None,
+        self, refusal: Message | None, difference: MethodDifference | None = None, version: int | None = None,
         written: bool = False, dry_run: bool = False,
     ) -> LoadReport:  # fmt: skip
         tables = zip(self.result.tables, self.comparison.counts, strict=True)
@@ -244,14 +242,7 @@ def _value(change: Change) -> Any:
     return change.new if change.field else change.new["value"]
 
 
-def _cells(row: TypedRow, tables: Sequence[SourceTable]) -> set[tuple[str, str, str]]:
-    table = tables[row.source]
-    return {
-        (table.file, table.sheet, table.cell_of(column.field, row.number)) for column in table.columns if column.field
-    }
-
-
-def _of_file(refusal: InputRefused, files: Sequence[Path]) -> tuple[Finding, ...]:
-    file = next((path.name for path in files if path.name in str(refusal)), files[0].name)
-    whole = Finding("file-refused", Severity.REFUSED, str(refusal), "Give a workbook that can be read.", file=file)
+def _of_file(refusal: InputRefused) -> tuple[Finding, ...]:
+    file = str(refusal.message.params.get("file", ""))
+    whole = Finding("file-refused", Severity.REFUSED, file=file, params={"why": refusal.message})
     return (*refusal.findings, whole)

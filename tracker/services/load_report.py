@@ -8,10 +8,13 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
 from tracker.domain.rows import Change, RowCounts, RowKey, SourceTable
 from tracker.domain.tables import TABLES
+from tracker.errors import Message, message
 from tracker.intake.rows.new_looms import LOOKS_LIKE_KNOWN
 from tracker.scope.difference import MethodDifference
 from tracker.services.change_words import told
 from tracker.store.rows import plain
+from tracker.words import ENGLISH, Speaker
+from tracker.words.findings import in_words
 
 MOST_CHANGES = 20
 """Changed values that are told one by one."""
@@ -35,9 +38,8 @@ class LoadReport:
     method: MethodDifference | None = None
     """What a new method version changes; None where the load brings no new one."""
     method_version: int | None = None
-    refusal: str = ""
-    """Why nothing was written, one line; empty where the load went through. A single reason stands in it whole; of several
-    it says how many and where."""
+    refusal: Message | None = None
+    """Why nothing was written; None where the load went through. `refusal_line` says it."""
     written: bool = False
     dry_run: bool = False
     said: tuple[str, ...] = ()
@@ -48,9 +50,24 @@ class LoadReport:
         """The findings to be shown beside the refusal: what stands against the load first, less the one that the refusal
         quotes."""
         order = list(Severity)
-        quoted = against(self.findings)[:1] if self.refusal and len(against(self.findings)) == 1 else ()
-        shown = [finding for finding in self.findings if finding not in quoted]
+        quoted = self._quoted
+        shown = [finding for finding in self.findings if finding is not quoted]
         return tuple(sorted(shown, key=lambda finding: -order.index(finding.severity)))
+
+    @property
+    def _quoted(self) -> Finding | None:
+        """The one finding that stands against the load, which the refusal quotes."""
+        standing = against(self.findings) if self.refusal else []
+        return standing[0] if len(standing) == 1 else None
+
+    def refusal_line(self, speaker: Speaker = ENGLISH) -> str:
+        """Why nothing was written, in one line; empty where the load went through. A single reason stands in it whole; of
+        several it says how many and where."""
+        if self.refusal is None:
+            return ""
+        quoted = in_words(self._quoted, speaker) if self._quoted else None
+        what = f": {quoted.message} {quoted.hint}".rstrip() if quoted else ""
+        return speaker.line(message(self.refusal.code, **{**self.refusal.params, "what": what}))
 
     @property
     def questions(self) -> tuple[Finding, ...]:
@@ -65,11 +82,11 @@ class LoadReport:
     def refused(self) -> tuple[Finding, ...]:
         return tuple(f for f in self.findings if f.severity is Severity.REFUSED)
 
-    def record(self) -> dict[str, Any]:
+    def record(self, speaker: Speaker = ENGLISH) -> dict[str, Any]:
         """As `--json` writes it."""
         return {
             "tables": [_table_record(table) for table in self.tables],
-            "findings": [finding.record() for finding in self.findings],
+            "findings": [in_words(finding, speaker).record() for finding in self.findings],
             "changes": [
                 {"table": c.table, "key": plain(c.key), "field": c.field, "old": plain(c.old), "new": plain(c.new)}
                 for c in self.changes

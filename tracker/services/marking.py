@@ -11,6 +11,8 @@ from tracker.intake.vocabulary.headings import language_of_heading
 from tracker.office.files import check
 from tracker.office.guarding.compound import COMPOUND_MAGIC
 from tracker.office.opening.text import text_sheet
+from tracker.words import ENGLISH, Speaker
+from tracker.words.findings import in_words
 
 
 class Marking:
@@ -29,12 +31,12 @@ class Marking:
                 raise UsageError(f"{copy}: the marked copy would overwrite the file itself; give it another name")
             check(copy)
 
-    def write(self, findings: Sequence[Finding]) -> list[str]:
+    def write(self, findings: Sequence[Finding], speaker: Speaker = ENGLISH) -> list[str]:
         """Write the copies; gives what to tell the user."""
-        said = []
+        said, worded = [], [in_words(finding, speaker) for finding in findings]
         for file, copy in self.targets.items():
             if any(Path(finding.file).name in ("", file.name) for finding in findings):
-                note = write_marked(file, findings, copy, _grids(file))
+                note = write_marked(file, worded, copy, _grids(file))
                 said += [f"Wrote the marked copy {copy}.", *filter(None, [note])]
         return said or ["No marked copy was written: there are no findings."]
 

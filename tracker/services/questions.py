@@ -4,11 +4,9 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Choice, Finding, Severity
 
 AS_WRITTEN = "as written"
-OFFERED = re.compile(r'"([^"]+)=([^"=]+)"')
-"""An answer as hints write it: `"Reed width=inch"`."""
 OPTION = re.compile(r'(with |give )?(?:--answer )?"([^"=]+)=([^"=]+)"')
 
 
@@ -17,10 +15,8 @@ class Question:
     """One doubt about a heading or a sheet."""
 
     finding: Finding
-    about: str
-    """What the answer must name: the heading or the sheet."""
-    answers: tuple[str, ...]
-    """What may be chosen, at least `as written`; another answer may be written where none fits."""
+    choices: tuple[Choice, ...]
+    """At least `as written`; another answer about the same may be written where none fits."""
 
 
 def questions(findings: Iterable[Finding]) -> tuple[Question, ...]:
@@ -29,10 +25,7 @@ def questions(findings: Iterable[Finding]) -> tuple[Question, ...]:
 
 
 def _question(finding: Finding) -> Question:
-    offered = OFFERED.findall(finding.hint)
-    about = offered[0][0] if offered else finding.heading or finding.sheet
-    answers = tuple(dict.fromkeys(answer for name, answer in offered if name == about))
-    return Question(finding, about, answers or (AS_WRITTEN,))
+    return Question(finding, finding.choices or (Choice(finding.heading or finding.sheet, AS_WRITTEN),))
 
 
 def screen_words(text: str) -> str:

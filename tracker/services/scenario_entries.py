@@ -22,6 +22,7 @@ from tracker.domain.words import fold
 from tracker.errors import UsageError
 from tracker.intake.columns.single_values import possible, single_value
 from tracker.intake.rows.pairs import contradiction, fits
+from tracker.words import ENGLISH
 
 LONGEST_NAME = 60
 
@@ -150,9 +151,8 @@ def _check_pairs(where: str, entry: Entry, found: Mapping[str, Any]) -> None:
         first, second = found.get(pair.first), found.get(pair.second)
         if not fits(pair, first, second):
             names = tuple(_word(c) for name in (pair.first, pair.second) for c in entry.fields if c.field == name)
-            raise UsageError(
-                f"{where}: {contradiction(pair, (names[0], names[1]), first, second)}; correct one of them"
-            )
+            said = ENGLISH.say(contradiction((names[0], names[1]), first, second))
+            raise UsageError(f"{where}: {said}; correct one of them")
 
 
 def _word(column: Column) -> str:

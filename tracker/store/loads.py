@@ -31,6 +31,7 @@ from tracker.store.models import (
     WarpRow,
 )
 from tracker.store.rows import MODELS, database_values, kept_values, key_text, plain, stock_on_hand
+from tracker.words.findings import in_words
 
 ORDER = list(TABLES)
 """Looms before what refers to them, parts before receipts."""
@@ -78,7 +79,7 @@ class LoadWriter:
     def add_findings(self, findings: Sequence[Finding]) -> None:
         """Record what the load found."""
         if findings:
-            records = [finding.record() | {"load_id": self.load_id} for finding in findings]
+            records = [in_words(finding).record() | {"load_id": self.load_id} for finding in findings]
             self.session.execute(insert(FindingRow), records)
 
     def _source_row(self, load_id: int, source: SourceTable) -> SourceTableRow:

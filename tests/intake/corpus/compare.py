@@ -6,6 +6,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from typing import Any, NamedTuple
 
+from tracker.words.findings import in_words
+
 from .draft import Finished, Truth
 from .mills import FIELDS
 from .sheets import Tag
@@ -130,7 +132,8 @@ def _column(name: str) -> int:
 
 def names_one_of(finding: Any, tags: Iterable[Tag], made: Finished) -> bool:
     """Does a finding name the cell of one of the tags, in its cell or in its words?"""
-    named = boxes_in(f"{finding.cell} {finding.message} {finding.hint}")
+    said = in_words(finding)
+    named = boxes_in(f"{said.cell} {said.message} {said.hint}")
     for tag in tags:
         for sheet, address in made.places.get(tag, ()):
             if finding.sheet in ("", sheet) and any(box.meets(boxes_in(address)[0]) for box in named):
@@ -143,7 +146,7 @@ def is_loud(error: Error, findings: Iterable[Any], made: Finished) -> bool:
     if error.key is None:
         return any(
             re.search(rf"(?<!\w){re.escape(error.text.split(' in ')[0])}(?!\w)", f"{f.raw} {f.message}")
-            for f in findings
+            for f in map(in_words, findings)
         )
     tags = [tag for tag in made.places if isinstance(tag, tuple) and tag[0] == error.key]
     return any(names_one_of(finding, tags, made) for finding in findings)

@@ -5,6 +5,7 @@ from datetime import date, datetime
 from tracker.domain.findings import Severity
 from tracker.domain.rows import Change, ReadResult, RowCounts, SourceColumn, SourceTable, TypedRow
 from tracker.intake.rows.compare import compare, same
+from tracker.words.findings import in_words
 
 LOOM = {"loom": "007", "hall": "Hall 1", "machine_type": "AJ-190", "frames": 8}
 
@@ -57,7 +58,10 @@ def test_the_same_loom_twice_with_other_values_loads_neither():
     found = compare(result("looms", [LOOM, {**LOOM, "frames": 12}, {**LOOM, "loom": "008"}]), {})
     assert found.counts == [RowCounts(added=1, refused=2)] and [r.values["loom"] for r in found.rows] == ["008"]
     assert [(f.code, f.cell) for f in found.findings] == [("double-differs", "A2:D2"), ("double-differs", "A3:D3")]
-    assert "007 Hall 1 stands again in A3:D3 with other values: Frames 8 here, 12 there" in found.findings[0].message
+    assert (
+        "007 Hall 1 stands again in A3:D3 with other values: Frames 8 here, 12 there"
+        in in_words(found.findings[0]).message
+    )
 
 
 def test_a_loom_number_may_start_again_in_each_hall():
@@ -97,10 +101,10 @@ def test_references_that_lead_nowhere_are_refused():
     )
     found = compare(read, {})
     assert found.counts[0] == RowCounts(refused=3)
-    assert [(f.code, f.cell, f.message) for f in found.findings] == [
+    assert [(f.code, f.cell, f.message) for f in map(in_words, found.findings)] == [
         ("unknown-loom", "A2", "Loom 07 is not in the loom list; the nearest is 007."),
-        ("ambiguous-hall", "A3", "Loom 007 stands in Hall 1 and Hall 2; which hall is not said."),
-        ("unknown-loom", "A4", "Loom 007 stands in Hall 1 and Hall 2, not in Hall 3."),
+        ("ambiguous-hall", "A3", "Loom 007 stands in Hall 1, Hall 2; which hall is not said."),
+        ("unknown-loom", "A4", "Loom 007 stands in Hall 1, Hall 2, not in Hall 3."),
     ]
     assert [f.hint for f in found.findings] == [
         "Correct the number, or load the loom list with it.",
@@ -145,9 +149,9 @@ def test_a_new_loom_that_looks_like_a_stored_one_of_its_hall_is_noted():
         ("looks-like-known-loom", Severity.NOTE, "A2"),
         ("looks-like-known-loom", Severity.NOTE, "A3"),
     ]
-    assert "'O03' is new, and differs from 003 (Hall 1) of the database" in found.findings[0].message
+    assert "'O03' is new, and differs from 003 (Hall 1) of the database" in in_words(found.findings[0]).message
 
 
 def test_figures_that_look_like_a_stored_letter_are_noted_too():
     found = compare(result("looms", [{**LOOM, "loom": "003"}]), {"looms": {("O03", "Hall 1"): {**LOOM, "loom": "O03"}}})
-    assert "'003' is new, and differs from O03 (Hall 1)" in found.findings[0].message
+    assert "'003' is new, and differs from O03 (Hall 1)" in in_words(found.findings[0]).message

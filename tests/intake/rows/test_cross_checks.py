@@ -7,6 +7,7 @@ from mill_sheets import delimited, read
 
 from tracker.domain.findings import Severity
 from tracker.intake.rows.cross_checks import cross_findings
+from tracker.words.findings import in_words
 
 TODAY = date(2026, 11, 25)
 STORED = {
@@ -27,7 +28,7 @@ def found(tmp_path):
         got = read(delimited(tmp_path / "a.csv", list(rows))).result
         assert got.rows and not [f for f in got.findings if f.severity is not Severity.NOTE]
         findings = cross_findings(got.rows, got.tables, stored, TODAY)
-        return [(f.severity.value, f.code, f.cell, f.message) for f in findings]
+        return [(f.severity.value, f.code, f.cell, f.message) for f in map(in_words, findings)]
 
     return find
 
@@ -62,10 +63,10 @@ def test_readings_of_days_to_come_are_one_note(found):
     (note,) = found(WARPS, warp("A-1", "2027-01-05 06:00"), warp("A-1", "2027-06-01 06:00"))
     assert note == (
         "note", "reading-to-come", "G3",
-        "Loom 007: the warp was read at 2027-06-01 06:00, and 1 more of this sheet, later than 2027-01-04.",
+        "Loom 007: the warp was read at Tue 1 Jun 2027 06:00, and 1 more of this sheet, later than Mon 4 Jan 2027.",
     )  # fmt: skip
     (note,) = found(WARPS, warp("A-1", "2026-11-26 06:00"), stored={})
-    assert note[3].endswith("later than 2026-11-25.")
+    assert note[3].endswith("later than Wed 25 Nov 2026.")
 
 
 @pytest.mark.parametrize(
@@ -92,7 +93,7 @@ def test_a_hall_in_which_no_loom_stands(found, rows, cell):
         ("pilot of AJ", "R-04", "pilot-of-other-type", "B3",
          "pilot of AJ: loom R-04 has the machine type RP, not AJ."),
         ("target finish", "2027-01-03", "finish-before-start", "B3",
-         "The target finish 2027-01-03 is before the start 2027-01-04; no loom can be done by then."),
+         "The target finish Sun 3 Jan 2027 is before the start Mon 4 Jan 2027; no loom can be done by then."),
     ],
 )  # fmt: skip
 def test_terms_that_the_mill_cannot_follow(found, term, value, code, cell, said):

@@ -4,6 +4,7 @@ from typing import Any
 
 from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS, Column
+from tracker.errors import Message, message
 from tracker.intake.columns.pool import CellProblem, ColumnPart, ColumnPool
 from tracker.intake.columns.table_reading import ColumnPlan, TableReading
 from tracker.intake.report import Report
@@ -31,12 +32,11 @@ def read_column(reading: TableReading, column: int, plan: ColumnPlan, report: Re
             found = _special(reading, part, pool, i, value, values, report)
         elif type(found) is CellProblem:
             reading.refuse(i, column)
-            report.cell(Severity.REFUSED, found.code, part.sheet, row, column, found.message + ".",
-                        heading=pool.heading, raw=value, understood=found.understood, hint=found.hint)  # fmt: skip
+            report.cell(Severity.REFUSED, found.code, part.sheet, row, column, heading=pool.heading, raw=value,
+                        understood=found.understood, field=pool.name, **found.params)  # fmt: skip
             found = None
         elif found is _UNKNOWN:
-            report.cell(Severity.NOTE, "read-as-empty", part.sheet, row, column,
-                        f"{value!r} says that nothing is known; read as empty.", heading=pool.heading, raw=value)  # fmt: skip
+            report.cell(Severity.NOTE, "read-as-empty", part.sheet, row, column, heading=pool.heading, raw=value)
             found = None
         values.append(found)
     return values
@@ -44,6 +44,7 @@ def read_column(reading: TableReading, column: int, plan: ColumnPlan, report: Re
 
 _SPECIAL = object()
 """Stands for a cell that is judged where it stands: a mark, a placeholder, a ditto."""
+EMPTY = message("understood-empty")
 _UNKNOWN = object()
 """Stands for a word that says that the value is not known."""
 
@@ -68,33 +69,25 @@ def _special(
     """A mark, a placeholder or a ditto: None, or the value of the row above."""
     row = reading.rows[i].row
 
-    def say(severity: Severity, code: str, message: str, hint: str = "") -> None:
-        report.cell(severity, code, part.sheet, row, part.column, message, heading=pool.heading, raw=value,
-                    understood="" if severity is Severity.REFUSED else "empty", hint=hint)  # fmt: skip
+    def say(code: str, understood: str | Message = EMPTY, severity: Severity = Severity.NOTE, **params: Any) -> None:
+        report.cell(severity, code, part.sheet, row, part.column, heading=pool.heading, raw=value, understood=understood,
+                    **params)  # fmt: skip
 
     if type(value) is Mark and value.kind == "formula":
         reading.refuse(i, part.column)
-        say(Severity.REFUSED, "formula-without-value", f"{pool.name}: the formula in this cell has no stored value.",
-            "Open the file in a spreadsheet, let it calculate, and save it.")  # fmt: skip
+        say("formula-without-value", "", Severity.REFUSED, field=pool.name)
         return None
     if type(value) is str and is_ditto(value) and values:
-        report.cell(Severity.NOTE, "ditto", part.sheet, row, part.column, f"{value!r} repeats the cell above.",
-                    heading=pool.heading, raw=value, understood=str(values[-1]))  # fmt: skip
+        say("ditto", str(values[-1]))
         return values[-1]
     if pool.column is None and pool.table.open_columns == "conditions" and value == "-":
         return None
     if type(value) is Mark and value.kind == "empty text":
-        say(Severity.NOTE, "empty-text", "The formula in this cell gives nothing; read as empty.")
+        say("empty-text")
     elif type(value) is Mark or emptiness(value) == "error":
-        text = value.text if type(value) is Mark else value
-        say(
-            Severity.NOTE,
-            "error-cell",
-            f"The error {text} is read as empty.",
-            "Mend the formula if the value is needed.",
-        )
+        say("error-cell")
     else:
-        say(Severity.NOTE, "placeholder", f"{value!r} is read as empty.")
+        say("placeholder")
     return None
 
 
@@ -114,8 +107,7 @@ def check_needed(reading: TableReading, report: Report) -> None:
 def _refuse_missing(reading: TableReading, i: int, c: int, column: Column, report: Report) -> None:
     reading.refused.add(i)
     sheet, row = reading.block.sheet, reading.rows[i].row
-    name = {"loom": "loom number", "machine_type": "machine type"}.get(column.field, column.heading.lower())
-    report.cell(Severity.REFUSED, "missing-value", sheet, row, c,
-                f"{sheet.row_range(row, reading.block.columns)} has no {name}.",
-                heading=reading.block.headings[c], raw=sheet.value(row, c) or "",
-                hint="Fill in the cell, or delete the row.")  # fmt: skip
+    report.cell(
+        Severity.REFUSED, "missing-value", sheet, row, c, heading=reading.block.headings[c], raw=sheet.value(row, c) or "",
+        line=sheet.row_range(row, reading.block.columns), field=column.heading.lower(),
+    )  # fmt: skip

@@ -5,7 +5,9 @@ from datetime import date, datetime, time
 from typing import Any
 
 from tracker.domain.tables import Kind
+from tracker.errors import message
 from tracker.intake.columns.pool import CellProblem, ColumnPool
+from tracker.intake.report import answers_for
 from tracker.intake.vocabulary.dates import DAY_FIRST, MONTH_FIRST, DateText, date_text, from_serial
 from tracker.office.walking.format_codes import SYSTEM_DATE
 
@@ -37,9 +39,7 @@ class DatePlan:
                 return moment.date(), moment.time()
         found = date_text(str(value)) if isinstance(value, str) else None
         if found is None:
-            raise CellProblem(
-                "not-a-date", f"{self.pool.name} {str(value)!r} cannot be read as a date", "Write it as 2027-01-31."
-            )
+            raise CellProblem("not-a-date")
         return self._reading(found, str(value)), found.clock
 
     def _reading(self, found: DateText, text: str) -> date:
@@ -67,8 +67,9 @@ def plan_dates(pool: ColumnPool) -> DatePlan:
         elif isinstance(value, float | int) and from_serial(float(value)) and not _is_date_code(part.code(row)):
             serial = value if serial is None else serial
     if serial is not None:
-        pool.note("serial-date", f"{pool.name} holds serial day numbers; {serial:g} is {from_serial(float(serial)):%Y-%m-%d}.",
-                  understood="serial day numbers", raw=serial)  # fmt: skip
+        moment = from_serial(float(serial))
+        assert moment is not None
+        pool.note("serial-date", understood=message("understood-serial"), raw=serial, day=moment.date())
     plan.order = _order(pool, texts)
     plan.turn = _typed_are_turned(pool, texts, typed)
     return plan
@@ -88,12 +89,9 @@ def _order(pool: ColumnPool, texts: list[tuple[str, DateText]]) -> str:
     if len(proofs) == 1:
         return proofs.pop()
     text, found = open_texts[0]
-    first, second = (f"{found.readings[order]:%d %b %Y}".lstrip("0") for order in (DAY_FIRST, MONTH_FIRST))
-    if proofs:
-        words = f"{pool.name} holds dates in both orders; {text} can be {first} or {second}."
-    else:
-        words = f"{pool.name} {text} can be {first} or {second}."
-    pool.ask("order", words, f'Answer --answer "{pool.heading}=day first" or "{pool.heading}=month first".', raw=text)
+    choices = answers_for(pool.heading, DAY_FIRST, MONTH_FIRST)
+    pool.ask("order", choices, raw=text, how="both" if proofs else "either", day_first=found.readings[DAY_FIRST],
+             month_first=found.readings[MONTH_FIRST])  # fmt: skip
     return DAY_FIRST
 
 
@@ -107,11 +105,7 @@ def _typed_are_turned(pool: ColumnPool, texts: list[tuple[str, DateText]], typed
         return answer == DAY_FIRST
     day = min(typed)
     pool.ask(
-        "order",
-        f"{pool.name}: {late[0]} stayed text while no date is later than the 12th of its month, as if the spreadsheet had "
-        f"taken day for month: {day:%Y-%m-%d} may be {date(day.year, day.day, day.month):%Y-%m-%d}.",
-        f'Answer --answer "{pool.heading}=day first" to turn the typed dates round, '
-        f'"{pool.heading}={MONTH_FIRST}" to leave them.',
-        raw=late[0],
-    )
+        "order", answers_for(pool.heading, DAY_FIRST, MONTH_FIRST), raw=late[0], how="turned",
+        day_first=date(day.year, day.day, day.month), month_first=date(day.year, day.month, day.day),
+    )  # fmt: skip
     return False

@@ -26,10 +26,7 @@ def _note_headless(reading: TableReading, report: Report) -> None:
         rows = [body.row for body in reading.rows if block.sheet.value(body.row, c) is not None]
         if rows:
             cells = ranges(block.sheet.place(row, c) for row in rows)
-            report.whole(
-                Severity.NOTE, "no-heading", block.sheet, cells, "These cells stand under no heading; they are not loaded.",
-                raw=block.sheet.value(rows[0], c), hint="Give the column a heading if it matters.",
-            )  # fmt: skip
+            report.whole(Severity.NOTE, "no-heading", block.sheet, cells, raw=block.sheet.value(rows[0], c))
 
 
 def _headed_elsewhere(reading: TableReading) -> set[int]:
@@ -50,8 +47,7 @@ def _note_unread(reading: TableReading, report: Report) -> None:
         if c not in block.recognised.meanings and c not in remarks:
             report.whole(
                 Severity.NOTE, "column-not-loaded", block.sheet, ColumnPart(block, c, []).heading_cell,
-                f"The column {block.headings[c]} has no place in the table {reading.table.sheet}; it is not loaded.",
-                heading=block.headings[c],
+                heading=block.headings[c], table=reading.table.sheet,
             )  # fmt: skip
 
 
@@ -61,8 +57,12 @@ def _note_hidden(reading: TableReading, report: Report) -> None:
     numbers = [block.sheet.line_number(body.row) for body in reading.rows]
     hidden = [n for n in numbers if n in (shown.hidden_columns if block.sheet.transposed else shown.hidden_rows)]
     if hidden:
-        why = f" by the filter on {shown.filtered}" if shown.filtered else ""
         report.whole(
-            Severity.NOTE, "hidden-rows", block.sheet, "",
-            f"{len(hidden)} of {len(numbers)} rows are hidden{why}; they are read like any other.",
-        )  # fmt: skip
+            Severity.NOTE,
+            "hidden-rows",
+            block.sheet,
+            "",
+            hidden=len(hidden),
+            rows=len(numbers),
+            filter=shown.filtered or None,
+        )

@@ -6,8 +6,9 @@ from typing import Any
 
 from tracker.domain.tables import Kind
 from tracker.domain.units import fraction
+from tracker.errors import Message, message
 from tracker.intake.columns.pool import CellProblem, ColumnPool
-from tracker.intake.columns.shown import plain_number, shown_literal, shows_percent
+from tracker.intake.columns.shown import shown_literal, shows_percent
 from tracker.intake.vocabulary.numbers import Quantity, quantity
 from tracker.intake.vocabulary.units import FACTORS, WORDS, unit_named
 
@@ -78,11 +79,8 @@ class NumberPlan:
             and self.pool.column.unit is None
         ):
             return ""
-        raise CellProblem(
-            "unit-unknown",
-            f"{self.pool.name} {value!r}: {found.unit!r} is no unit of it",
-            f"Write the number alone, or with one of: {', '.join(_words(self.dimension))}.",
-        )
+        units = [WORDS[unit] for unit in FACTORS.get(self.dimension or "", {}) if WORDS[unit]]
+        raise CellProblem("unit-unknown", unit=found.unit, units=units or None)
 
     def _converted(self, number: float, unit: str) -> float:
         if self.dimension == "fraction":
@@ -98,43 +96,32 @@ class NumberPlan:
             return value
         low, high = column.low, column.high
         if (low is not None and value < low) or (high is not None and value > high):
+            below = low is not None and value < low
+            shown = self._shown(value)
             raise CellProblem(
-                "impossible-value",
-                self._out_of_bounds(value, raw),
-                "Correct the cell or leave it empty.",
-                self._shown(value),
-            )
+                "impossible-value", shown, how="below" if below else "above", limit=self._shown(low if below else high),
+                meant="" if _says_so(raw, shown) else message("in-brackets", what=shown),
+            )  # fmt: skip
         if column.kind is Kind.INTEGER and value != int(value):
-            raise CellProblem(
-                "not-whole", f"{column.heading} {raw!r} is no whole number", "Correct the cell or leave it empty."
-            )
+            raise CellProblem("not-whole")
         return int(value) if column.kind is Kind.INTEGER else value
 
-    def _out_of_bounds(self, value: float, raw: Any) -> str:
+    def _shown(self, value: float | None) -> Message:
+        """A value of the column with its unit."""
         column = self.pool.column
-        assert column is not None
-        below = column.low is not None and value < column.low
-        limit = column.low if below else column.high
-        assert limit is not None
-        said = raw if isinstance(raw, str) else plain_number(raw)
-        side = "below the lowest" if below else "above the highest"
-        shown = self._shown(value)
-        inside = "" if said.replace(" ", "") == shown.replace(" ", "") else f" ({shown})"
-        return f"{column.heading} {said}{inside} is {side} possible, {self._shown(limit)}"
-
-    def _shown(self, value: float) -> str:
-        column = self.pool.column
-        if column is not None and column.kind is Kind.FRACTION:
-            return f"{value * 100:.6g} %"
-        unit = column.unit if column is not None else ""
-        return f"{value:,.6g} {unit}".strip() if unit else f"{value:,.6g}"
+        assert column is not None and value is not None
+        share = column.kind is Kind.FRACTION
+        number = float(f"{value * 100 if share else value:.6g}")
+        return message("with-unit", number=number, unit="%" if share else column.unit or None)
 
     def _unreadable(self, value: Any) -> CellProblem:
-        return CellProblem(
-            "not-a-number",
-            f"{self.pool.name} {str(value)!r} cannot be read as a number",
-            "Correct the cell or leave it empty.",
-        )
+        return CellProblem("not-a-number")
+
+
+def _says_so(raw: Any, shown: Message) -> bool:
+    """Does the cell itself say the value with its unit?"""
+    text = raw if isinstance(raw, str) else f"{raw:g}"
+    return text.replace(" ", "") == f"{shown.params['number']:g}{shown.params['unit'] or ''}".replace(" ", "")
 
 
 def unit_of_code(dimension: str | None, code: str) -> str:
@@ -168,7 +155,3 @@ def plausible(plan: NumberPlan, found: Quantity, mark: str) -> bool:
 def heading_unit(pool: ColumnPool, dimension: str | None) -> str:
     """The unit that a heading names in a dimension, `` where it names none."""
     return next((u for text in pool.match.units if (u := unit_named(dimension, text))), "")
-
-
-def _words(dimension: str | None) -> list[str]:
-    return [WORDS[unit] for unit in FACTORS.get(dimension or "", {}) if WORDS[unit]] or ["no unit"]

@@ -4,9 +4,12 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from tracker.domain.findings import Choice
+from tracker.errors import Message, message
 from tracker.intake.columns.number_columns import EACH, USUAL, NumberPlan, heading_unit, plausible, unit_of_code
 from tracker.intake.columns.pool import ColumnPool
 from tracker.intake.columns.shown import plain_number
+from tracker.intake.report import answers_for
 from tracker.intake.vocabulary.numbers import COMMA, POINT, Quantity, quantity
 from tracker.intake.vocabulary.units import FACTORS, WORDS, dimension_of, unit_named
 
@@ -82,9 +85,12 @@ def _decimals(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str:
     if all(sum(plausible(plan, f, mark) for mark in f.readings) == 1 for _, f in open_texts):
         return EACH
     text, found = open_texts[0]
-    values = " or ".join(f"{v:,.6g}" for v in found.readings.values())
-    pool.ask("decimals", f"{pool.name} {text!r} can be {values}.",
-             f'Answer --answer "{pool.heading}=decimal comma" or "{pool.heading}=decimal point".', raw=text)  # fmt: skip
+    choices = [
+        Choice(pool.heading, mark, _with_unit(found.readings[mark]))
+        for mark in (COMMA, POINT)
+        if mark in found.readings
+    ]
+    pool.ask("decimals", choices, raw=text)
     plan.asked = True
     return POINT
 
@@ -115,14 +121,12 @@ def _unit(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str:
     if dimension == "length":
         return _length_unit(plan, bare)
     if dimension == "width" and (unit := _unit_by_type(pool)):
-        words = f"{pool.name} has no unit; read in {WORDS[unit]}, because the machine types say the same width."
-        pool.note("unit-understood", words, understood=WORDS[unit])
+        pool.note("unit-understood", understood=WORDS[unit], how="types")
         return unit
     shares = {unit: _share(bare, bounds) for unit, bounds in USUAL[dimension].items()}
     best = max(shares, key=lambda unit: shares[unit])
     if shares[best] >= 0.95 and all(share < 0.5 for unit, share in shares.items() if unit != best):
-        words = f"{pool.name} has no unit; read in {WORDS[best]}, because of the values {_span(bare)}."
-        pool.note("unit-understood", words, understood=WORDS[best])
+        pool.note("unit-understood", understood=WORDS[best], how="values", span=_span(bare))
         return best
     likely = [unit for unit, share in shares.items() if share >= 0.2]
     return _ask_unit(plan, likely if len(likely) > 1 else list(shares), bare)
@@ -144,18 +148,20 @@ def _contradicted(pool: ColumnPool, dimension: str, unit: str, bare: list[float]
 
 def _span(values: list[float]) -> str:
     low, high = min(values), max(values)
-    return f"{low:g}" if low == high else f"{low:g} to {high:g}"
+    return f"{low:g}" if low == high else f"{low:g}–{high:g}"
+
+
+def _with_unit(value: float, unit: str | None = None) -> Message:
+    return message("with-unit", number=float(f"{value:.6g}"), unit=unit)
 
 
 def _ask_unit(plan: NumberPlan, units: list[str], bare: list[float]) -> str:
     """Ask which of the units it is; one unit alone is that of a heading which the values contradict."""
     pool, plan.asked, span = plan.pool, True, _span(bare)
-    what = f"{pool.name} has no unit, and {span} can be {' or '.join(WORDS[u] for u in units)}"
-    if len(units) == 1:
-        what = f"{pool.name} is headed {WORDS[units[0]]}, yet {span} would be unusual"
+    headed = WORDS[units[0]] if len(units) == 1 else None
+    if headed:
         units = units + [u for u, bounds in USUAL["width"].items() if u != units[0] and _share(bare, bounds) >= 0.9]
-    hint = "Answer " + " or ".join(f'--answer "{pool.heading}={WORDS[u]}"' for u in units[:3]) + "."
-    pool.ask("unit", what + ".", hint, raw=span)
+    pool.ask("unit", answers_for(pool.heading, *(WORDS[u] for u in units[:3])), raw=span, headed=headed)
     return units[0]
 
 
@@ -163,7 +169,7 @@ def _length_unit(plan: NumberPlan, bare: list[float]) -> str:
     """Metres, unless the sheet is English: then yards are as likely."""
     if plan.pool.language == "en":
         return _ask_unit(plan, ["m", "yard"], bare)
-    plan.pool.note("unit-understood", f"{plan.pool.name} has no unit; read in m.", understood="m")
+    plan.pool.note("unit-understood", understood="m", how="usual")
     return "m"
 
 
@@ -218,19 +224,17 @@ def _percent_or_fraction(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str
     if not large and (not marked or len(small) >= 3 or max(small) <= 1):
         return _fractions(pool, small)
     if len(small) >= 3 or len(small) >= 0.1 * len(bare):
-        pool.note("percent-mixed", f"{pool.name} stands as percent and as fraction: values up to 1 read as fraction.",
-                  understood="fraction up to 1, percent above")  # fmt: skip
+        pool.note("percent-mixed", understood=message("understood-mixed"))
         return "mixed"
     plan.asked, low = True, f"{small[0]:g}"
-    pool.ask("value", f"{pool.name} {low} stands among percent: it can be {small[0] * 100:g} % or {low} %.",
-             f'Answer --answer "{pool.heading}=fraction" for {small[0] * 100:g} %, "{pool.heading}=percent" for {low} %.',
-             raw=low)  # fmt: skip
+    meant = {"fraction": small[0] * 100, "percent": small[0]}
+    pool.ask(
+        "value", [Choice(pool.heading, answer, _with_unit(share, "%")) for answer, share in meant.items()], raw=low
+    )
     return "mixed"
 
 
 def _fractions(pool: ColumnPool, small: Iterable[float]) -> str:
     if "%" in pool.heading:
-        span = _span(list(small))
-        pool.note("percent-understood", f"{pool.name} is headed %, yet {span} are fractions: 0.88 is 88 %.",
-                  understood="fraction")  # fmt: skip
+        pool.note("percent-understood", understood="fraction", span=_span(list(small)))
     return "fraction"

@@ -1,14 +1,15 @@
 """A column of one or several tables with the same heading: its cells, and the questions it raises."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from typing import Any
 
-from tracker.domain.findings import Severity
+from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import Column, Table
+from tracker.errors import Message
 from tracker.intake.answers import Answers
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow
@@ -104,22 +105,25 @@ class ColumnPool:
     def texts(self) -> set[str]:
         return {value for kind, value in self.distinct if kind is str}
 
-    def ask(self, kind: str, message: str, hint: str, *, raw: Any = "") -> None:
+    def ask(self, kind: str, choices: Sequence[Choice], *, raw: Any = "", **params: Any) -> None:
+        """Ask once about the column; `params` are those of the code `<kind>-doubt`."""
         first = self.parts[0]
-        self.report.ask(kind, first.sheet, self.heading, first.heading_cell, message, hint, raw=raw)
+        self.report.ask(
+            kind, first.sheet, self.heading, first.heading_cell, choices, raw=raw, field=self.name, **params
+        )
 
-    def note(self, code: str, message: str, *, understood: str = "", raw: Any = "", hint: str = "") -> None:
+    def note(self, code: str, *, understood: str | Message = "", raw: Any = "", **params: Any) -> None:
         """Say once, at the heading, how the column was read."""
         first = self.parts[0]
         self.report.whole(
-            Severity.NOTE, code, first.sheet, first.heading_cell, message,
-            heading=self.heading, understood=understood, raw=raw, hint=hint,
+            Severity.NOTE, code, first.sheet, first.heading_cell, heading=self.heading, understood=understood, raw=raw,
+            field=self.name, **params,
         )  # fmt: skip
 
 
 class CellProblem(Exception):
     """A cell that cannot be read; its row is refused."""
 
-    def __init__(self, code: str, message: str, hint: str = "", understood: str = ""):
-        super().__init__(message)
-        self.code, self.message, self.hint, self.understood = code, message, hint, understood
+    def __init__(self, code: str, /, understood: str | Message = "", **params: Any):
+        super().__init__(code)
+        self.code, self.understood, self.params = code, understood, params

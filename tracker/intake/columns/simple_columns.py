@@ -30,8 +30,7 @@ class WordPlan:
         for word in column.words:
             if vocabulary().options.get(word, {}).get(fold(value)) == word:
                 return word
-        raise CellProblem("unknown-word", f"{column.heading} {str(value)!r} is none of: {', '.join(column.words)}",
-                          f"Write {' or '.join(column.words)}.")  # fmt: skip
+        raise CellProblem("unknown-word", words=list(column.words))
 
     def _column(self) -> Column:
         assert self.pool.column is not None
@@ -50,7 +49,7 @@ class YesNoPlan:
         for answer, spellings in ((True, words["yes"]), (False, words["no"])):
             if word in spellings or word in {fold(s) for s in spellings}:
                 return answer
-        raise CellProblem("not-yes-or-no", f"{self.pool.name} {str(value)!r} is neither yes nor no", "Write yes or no.")
+        raise CellProblem("not-yes-or-no")
 
 
 @dataclass(slots=True)
@@ -60,17 +59,13 @@ class YearPlan:
     def read(self, value: Any, code: str) -> int:
         year = self._year(value)
         if year is None:
-            raise CellProblem(
-                "not-a-year", f"{self.pool.name} {str(value)!r} cannot be read as a year", "Write four digits."
-            )
+            raise CellProblem("not-a-year")
         latest = self.pool.today.year
         if year > latest:
-            raise CellProblem("impossible-value", f"{self.pool.name} {year} is still to come; the latest possible is {latest}",
-                              "Correct the cell or leave it empty.", str(year))  # fmt: skip
+            raise CellProblem("impossible-value", str(year), how="to-come", limit=str(latest))
         low = int(self.pool.column.low or 0) if self.pool.column else 0
         if year < low:
-            raise CellProblem("impossible-value", f"{self.pool.name} {year} is before {low}, the earliest possible",
-                              "Correct the cell or leave it empty.", str(year))  # fmt: skip
+            raise CellProblem("impossible-value", str(year), how="too-early", limit=str(low))
         return year
 
     def _year(self, value: Any) -> int | None:
@@ -116,9 +111,7 @@ class TimePlan:
     def read(self, value: Any, code: str) -> time:
         found = self._time(value)
         if found is None:
-            raise CellProblem(
-                "not-a-time", f"{self.pool.name} {str(value)!r} cannot be read as a time of day", "Write it as 06:00."
-            )
+            raise CellProblem("not-a-time")
         return found.replace(microsecond=0)
 
     def _time(self, value: Any) -> time | None:
@@ -149,11 +142,7 @@ class WeekdaysPlan:
     def read(self, value: Any, code: str) -> frozenset[int]:
         days = _weekdays(plain_number(value) if isinstance(value, float | int) else str(value))
         if days is None:
-            raise CellProblem(
-                "not-weekdays",
-                f"{self.pool.name} {str(value)!r} cannot be read as weekdays",
-                "Write Mon-Fri, or Mon, Wed.",
-            )
+            raise CellProblem("not-weekdays")
         return days
 
 

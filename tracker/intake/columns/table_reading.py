@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Any, Protocol
 
-from tracker.domain.findings import Severity
+from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import LOOMS, Table
 from tracker.intake.answers import FIELD, Answers
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
@@ -58,11 +58,9 @@ def reading_of(block: TableBlock, report: Report) -> TableReading:
         elif body.sort is not Sort.EMPTY:
             ignored += 1
             if body.sort in (Sort.NOTE, Sort.TOTAL):
-                words = "sums up rows" if body.sort is Sort.TOTAL else "is no row of the table"
-                report.whole(
-                    Severity.NOTE, "row-passed-over", block.sheet, block.sheet.row_range(body.row, block.columns),
-                    f"The line {body.text!r} {words}; it is passed over.", raw=body.text,
-                )  # fmt: skip
+                cells = block.sheet.row_range(body.row, block.columns)
+                how = "total" if body.sort is Sort.TOTAL else "note"
+                report.whole(Severity.NOTE, "row-passed-over", block.sheet, cells, raw=body.text, how=how)
     return TableReading(block, rows, ignored)
 
 
@@ -76,16 +74,15 @@ def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None
         heading = reading.table.column(name).heading
         cells = ", ".join(ColumnPart(block, c, []).heading_cell for c in columns)
         report.ask(
-            FIELD, block.sheet, texts[0], cells,
-            f"{heading} can be {' or '.join(texts)}.",
-            "Answer " + " or ".join(f'--answer "{text}={heading.lower()}"' for text in texts) + ".",
-            raw=" | ".join(texts), code="which-column",
+            FIELD, block.sheet, texts[0], cells, [Choice(text, heading.lower()) for text in texts],
+            raw=" | ".join(texts), code="which-column", field=heading, headings=texts,
         )  # fmt: skip
     if reading.table is LOOMS and reading.column_of("machine_type") is None:
         first = ColumnPart(block, block.columns[0], [])
+        free = [text for c, text in block.headings.items() if c not in block.recognised.meanings]
         report.ask(
-            FIELD, block.sheet, first.heading, first.heading_cell, "No column is the machine type, which every loom needs.",
-            'Say which it is: --answer "HEADING=machine type".', code="no-machine-type",
+            FIELD, block.sheet, first.heading, first.heading_cell, [Choice(text, "machine type") for text in free],
+            code="no-machine-type",
         )  # fmt: skip
 
 

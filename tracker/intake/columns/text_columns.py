@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from typing import Any
 
-from tracker.domain.findings import Severity
+from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import Kind
 from tracker.domain.words import fold
+from tracker.errors import message
 from tracker.intake.columns.pool import CellProblem, ColumnPart, ColumnPool
 from tracker.intake.columns.shown import (
     is_scientific,
@@ -47,10 +48,7 @@ class TextPlan:
             return "TRUE" if value else "FALSE"
         if isinstance(value, float | int):
             if self._is_identifier() and is_scientific(code):
-                raise CellProblem(
-                    "number-turned", f"{self.pool.name}: the spreadsheet turned a number such as 10E2 into {value:g}",
-                    "Format the cell as text and type the number again.",
-                )  # fmt: skip
+                raise CellProblem("number-turned")
             return plain_number(value) if self.whole and "." in code else shown_number(value, code)
         if isinstance(value, datetime | date):
             if self._is_identifier():
@@ -121,8 +119,7 @@ def plan_texts(pool: ColumnPool) -> TextPlan:
             plan.whole = False
     if texts and pointed == texts and pool.column.field in ("loom", "row", "place"):
         plan.strip_point_zero = True
-        pool.note("point-zero", f"{pool.name} ends in .0 in every row, as programs write whole numbers; the .0 is left out.",
-                  understood="whole numbers")  # fmt: skip
+        pool.note("point-zero", understood=message("understood-whole"))
     if turned:
         plan.mark, plan.padded = (pairs.most_common(1)[0][0] if pairs else "/"), padded
         plan.month_first = _asked_order(pool, plan, turned)
@@ -138,15 +135,10 @@ def _asked_order(pool: ColumnPool, plan: TextPlan, turned: list[tuple[ColumnPart
     answer = pool.answers.order(pool.heading)
     for other, line, raw, _ in turned:
         pool.report.cell(
-            Severity.NOTE, "number-turned-into-date", other.sheet, line, other.column,
-            f"{pool.name}: the spreadsheet turned a number into a date.", heading=pool.heading, raw=raw,
-            understood=f"put back {answer}" if answer else "",
+            Severity.NOTE, "number-turned-into-date", other.sheet, line, other.column, heading=pool.heading, raw=raw,
+            understood=message("understood-put-back", order=answer) if answer else "", field=pool.name,
         )  # fmt: skip
     if answer is None and not all(month_and_year(code) for _, _, _, code in turned):
-        pool.ask(
-            "order",
-            f"{pool.name}: the spreadsheet turned a number into the date {day:%d %b}; it was {day_first} or {month_first}.",
-            f'Answer --answer "{pool.heading}=day first" for {day_first}, "{pool.heading}={MONTH_FIRST}" for {month_first}.',
-            raw=value,
-        )
+        choices = [Choice(pool.heading, DAY_FIRST, day_first), Choice(pool.heading, MONTH_FIRST, month_first)]
+        pool.ask("order", choices, raw=value, how="number", day=day, day_first=day_first, month_first=month_first)
     return answer == MONTH_FIRST

@@ -6,7 +6,7 @@ from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS
 from tracker.intake.answers import Answers
 from tracker.intake.layout.blocks import TableBlock
-from tracker.intake.report import Report
+from tracker.intake.report import Report, answers_for
 
 _FACTS = frozenset({"machine_type", "insertion", "year", "reed_width_cm", "frames", "speed_ppm", "efficiency"})
 
@@ -48,9 +48,5 @@ def _numbers(block: TableBlock) -> set[str]:
 
 
 def _pass_over(block: TableBlock, report: Report) -> None:
-    name = block.sheet.name
-    report.whole(
-        Severity.NOTE, "not-the-loom-list", block.sheet, "",
-        f"The table on the sheet {name} names looms but is not the loom list; it is passed over.",
-        hint=f'If it is one, answer --answer "{name}=looms".',
-    )  # fmt: skip
+    choices = answers_for(block.sheet.name, LOOMS.name)
+    report.whole(Severity.NOTE, "not-the-loom-list", block.sheet, "", choices=choices)

@@ -9,6 +9,7 @@ from tracker.domain.findings import Severity
 from tracker.domain.rows import RowKey, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
+from tracker.errors import Message
 
 Values = Mapping[str, Any]
 Stored = Mapping[str, Mapping[RowKey, Values]]
@@ -36,10 +37,8 @@ class Around:
 class Fault:
     """A finding before it is placed in its cell."""
 
-    code: str
+    said: Message
     field: str
-    message: str
-    hint: str
     severity: Severity = Severity.NOTE
 
 

@@ -10,6 +10,7 @@ from typing import Any
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, TypedRow
 from tracker.domain.tables import TABLES
+from tracker.errors import message
 from tracker.intake.rows.new_looms import alike_stored
 from tracker.intake.rows.references import REFERRING, KnownLooms, resolved, settle_hall, shown
 
@@ -122,22 +123,18 @@ def _double(result: ReadResult, row: TypedRow, rows: list[TypedRow], differing: 
     table = TABLES[row.table]
     name = " ".join(str(part) for part in key_of(row) if part not in (None, ""))
     others = [one for one in rows if one is not row]
-    places = " and ".join(_place(result, row, one) for one in others[:3])
-    places += f" and {len(others) - 3} more rows" if len(others) > 3 else ""
-    heading = next((c.heading for c in source.columns if c.field == table.key[0]), "")
-    what = f"{table.sheet}: {name} stands again in {places}"
-    if differing:
-        said = {**row.values, **row.kept}
-        values = "; ".join(
-            f"{_heading(row.table, n)} {shown(said.get(n))} here, "
-            f"{shown({**others[0].values, **others[0].kept}.get(n))} there"
-            for n in differing[:4]
-        )
-        return Finding("double-differs", Severity.REFUSED, f"{what} with other values: {values}.",
-                       "Correct or delete one of the rows, or leave a sheet out.", source.file, source.sheet,
-                       source.row_cells(row.number), heading, name)  # fmt: skip
-    return Finding("double-same", Severity.NOTE, f"{what} with the same values; it is loaded once.", "", source.file,
-                   source.sheet, source.row_cells(row.number), heading, name)  # fmt: skip
+    here, there = ({**one.values, **one.kept} for one in (row, others[0]))
+    values = [
+        message("value-differs", heading=_heading(row.table, n), here=shown(here.get(n)), there=shown(there.get(n)))
+        for n in differing[:4]
+    ]
+    return Finding(
+        "double-differs" if differing else "double-same", Severity.REFUSED if differing else Severity.NOTE,
+        file=source.file, sheet=source.sheet, cell=source.row_cells(row.number),
+        heading=next((c.heading for c in source.columns if c.field == table.key[0]), ""), raw=name,
+        rows=((row.source, row.number),) if differing else (),
+        params={"table": table.sheet, "places": [_place(result, row, one) for one in others], "values": values},
+    )  # fmt: skip
 
 
 def _place(result: ReadResult, here: TypedRow, other: TypedRow) -> str:
@@ -213,13 +210,15 @@ def _empty_method_sheets(result: ReadResult, found: Comparison, current: Current
     for i, source in enumerate(result.tables):
         empty = TABLES[source.table].whole and source.table not in found.method and not result.refused.get(i)
         if empty and source.table == "operations" and found.method:
-            yield Finding("method-without-operation", Severity.REFUSED,
-                          f"The sheet {source.sheet} has no operation, and other sheets of the method have rows.",
-                          "Fill it in, or leave the sheet out to keep the operations in force.",
-                          source.file, source.sheet)  # fmt: skip
+            yield Finding(
+                "method-without-operation",
+                Severity.REFUSED,
+                file=source.file,
+                sheet=source.sheet,
+                params={"how": "sheet"},
+            )
         elif empty and current.get(source.table):
-            yield Finding("empty-table", Severity.NOTE, f"The sheet {source.sheet} has no rows; the rows in force stay.",
-                          "", source.file, source.sheet)  # fmt: skip
+            yield Finding("empty-table", Severity.NOTE, file=source.file, sheet=source.sheet)
 
 
 def _content(values: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:

@@ -1,15 +1,15 @@
 """Breaks outside their shift; absences and overtime that do not fit the crews."""
 
 from collections.abc import Iterator
-from datetime import date, time
+from datetime import date
 
 from rapidfuzz import process
 
 from tracker.domain.breaks import outside_shift, read_breaks
 from tracker.domain.findings import Severity
-from tracker.domain.formats import count
 from tracker.domain.mill import Crew
 from tracker.domain.rows import TypedRow
+from tracker.errors import Message, message
 from tracker.intake.rows.around import Around, Fault, Values
 
 
@@ -19,21 +19,18 @@ def breaks(row: TypedRow, _: Around) -> Iterator[Fault]:
     try:
         found = outside_shift(read_breaks(text), start, end)
     except ValueError as piece:
-        yield _refused("unreadable-break", "breaks", f"Crew {crew}: the break {str(piece)!r} cannot be read.",
-                       "Write it as 10:00-10:15, 12:00-12:30.")  # fmt: skip
+        yield _refused("breaks", message("unreadable-break", crew=crew, text=str(piece)))
         return
     if found:
-        yield _refused("break-outside-shift", "breaks", f"Crew {crew}: the break {_hours(*found)} does not lie inside the "
-                       f"shift {_hours(start, end)}.", "Correct the break or the shift.")  # fmt: skip
+        said = message("break-outside-shift", crew=crew, begin=found[0], until=found[1], start=start, end=end)
+        yield _refused("breaks", said)
 
 
 def known_crew(row: TypedRow, around: Around) -> Iterator[Fault]:
     crew, names = row.values["crew"], {values["crew"] for values in around.crews}
     if names and crew not in names:
         near = process.extractOne(crew, sorted(names), score_cutoff=60)
-        nearest = f"; the nearest is {near[0]}" if near else ""
-        yield _refused("unknown-crew", "crew", f"There is no crew {crew}{nearest}.",
-                       "Correct the cell, or load the sheet Crews with it.")  # fmt: skip
+        yield _refused("crew", message("unknown-crew", crew=crew, near=near[0] if near else None))
 
 
 def within_its_dates(row: TypedRow, around: Around) -> Iterator[Fault]:
@@ -42,8 +39,7 @@ def within_its_dates(row: TypedRow, around: Around) -> Iterator[Fault]:
     for field in ("on", "from_on", "to_on"):
         day = row.values.get(field)
         if rows and day and not any(_valid(values, day) for values in rows):
-            yield _refused("outside-crew-dates", field, f"Crew {row.values['crew']} is not there on {day} by the sheet "
-                           f"Crews ({_dates(rows)}).", "Correct the day, or the dates of the crew.")  # fmt: skip
+            yield _refused(field, message("outside-crew-dates", crew=row.values["crew"], day=day, dates=_dates(rows)))
             return
 
 
@@ -51,17 +47,15 @@ def heads_away(row: TypedRow, around: Around) -> Iterator[Fault]:
     away, first, last = (row.values.get(name) for name in ("heads", "from_on", "to_on"))
     there = [v["heads"] for v in _rows_of(row, around) if _valid(v, first) or _valid(v, last)]
     if away and there and away > max(there):
-        yield _refused("more-heads-than-crew", "heads", f"Crew {row.values['crew']} has {count(max(there), 'head')}, and "
-                       f"{away} are to be away.", "Write fewer, or leave the cell empty for all of them.")  # fmt: skip
+        yield _refused("heads", message("more-heads-than-crew", crew=row.values["crew"], heads=max(there), away=away))
 
 
 def overlapping(row: TypedRow, around: Around) -> Iterator[Fault]:
     crew, first, last = (row.values[name] for name in ("crew", "from_on", "to_on"))
     for other in around.absences:
         if other["crew"] == crew and other["from_on"] != first and other["from_on"] <= last and first <= other["to_on"]:
-            yield _refused("absences-overlap", "from_on", f"Crew {crew} is away from {first} to {last}, and again from "
-                           f"{other['from_on']} to {other['to_on']}.",
-                           "Give each stretch of days one row, with the heads that are away together.")  # fmt: skip
+            said = message("absences-overlap", crew=crew, first=first, last=last, again=other["from_on"], until=other["to_on"])
+            yield _refused("from_on", said)
 
 
 def _rows_of(row: TypedRow, around: Around) -> list[Values]:
@@ -72,14 +66,9 @@ def _valid(crew: Values, day: date) -> bool:
     return (crew.get("from_on") or day) <= day <= (crew.get("to_on") or day)
 
 
-def _dates(rows: list[Values]) -> str:
-    spans = ((row.get("from_on") or "always", row.get("to_on") or "open") for row in rows)
-    return ", ".join(f"{first} to {last}" for first, last in spans)
+def _dates(rows: list[Values]) -> list[Message]:
+    return [message("crew-dates", first=row.get("from_on"), last=row.get("to_on")) for row in rows]
 
 
-def _hours(start: time, end: time) -> str:
-    return f"{start:%H:%M}-{end:%H:%M}"
-
-
-def _refused(code: str, field: str, message: str, hint: str) -> Fault:
-    return Fault(code, field, message, hint, Severity.REFUSED)
+def _refused(field: str, said: Message) -> Fault:
+    return Fault(said, field, Severity.REFUSED)

@@ -10,6 +10,7 @@ from rapidfuzz import process
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import SourceTable, TypedRow
 from tracker.domain.words import natural_key
+from tracker.errors import message
 from tracker.intake.rows.around import Around, Fault, Stored, around
 from tracker.intake.rows.crew_checks import breaks, heads_away, known_crew, overlapping, within_its_dates
 
@@ -32,16 +33,14 @@ def _article(row: TypedRow, around: Around) -> Iterator[Fault]:
     article = row.values["article"]
     if around.articles and article not in around.articles:
         near = process.extractOne(article, sorted(around.articles), score_cutoff=60)
-        nearest = f"; the nearest is {near[0]}" if near else ""
-        yield Fault("unknown-article", "article", f"Article {article} is not in the list of articles{nearest}.",
-                     "Correct the cell, or load the sheet Articles with it.", Severity.REFUSED)  # fmt: skip
+        said = message("unknown-article", article=article, near=near[0] if near else None)
+        yield Fault(said, "article", Severity.REFUSED)
 
 
 def _hall(row: TypedRow, around: Around) -> Iterator[Fault]:
     hall = row.values.get("hall")
     if hall and around.halls and hall not in around.halls:
-        yield Fault("hall-without-looms", "hall", f"No loom stands in {hall}; the halls with looms are "
-                     f"{_listed(around.halls)}. The row changes nothing.", "Correct the hall if it is a slip.")  # fmt: skip
+        yield Fault(message("hall-without-looms", hall=hall, halls=_listed(around.halls)), "hall")
 
 
 def _pilot(row: TypedRow, around: Around) -> Iterator[Fault]:
@@ -51,26 +50,18 @@ def _pilot(row: TypedRow, around: Around) -> Iterator[Fault]:
     kind = term.removeprefix("pilot of ")
     has = around.types.get(loom)
     all_kinds = frozenset().union(*around.types.values())
-    hint = "Correct it, or the pilot is chosen by cost alone."
     if kind not in all_kinds:
-        yield Fault("pilot-of-no-type", "term", f"{term}: no loom has the machine type {kind}; there are "
-                     f"{_listed(all_kinds)}.", hint)  # fmt: skip
+        yield Fault(message("pilot-of-no-type", term=term, type=kind, types=_listed(all_kinds)), "term")
     elif has is None:
-        yield Fault("pilot-unknown", "value", f"{term}: loom {loom} is not in the loom list.", hint)
+        yield Fault(message("pilot-unknown", term=term, loom=loom), "value")
     elif kind not in has:
-        yield Fault(
-            "pilot-of-other-type",
-            "value",
-            f"{term}: loom {loom} has the machine type {_listed(has)}, not {kind}.",
-            hint,
-        )
+        yield Fault(message("pilot-of-other-type", term=term, loom=loom, types=_listed(has), type=kind), "value")
 
 
 def _finish(row: TypedRow, around: Around) -> Iterator[Fault]:
     start, finish = _day(around.terms.get("start")), _day(around.terms.get("target finish"))
     if row.values["term"] in ("start", "target finish") and start and finish and finish < start:
-        yield Fault("finish-before-start", "value", f"The target finish {finish} is before the start {start}; no loom can "
-                     "be done by then.", "Correct one of the two.")  # fmt: skip
+        yield Fault(message("finish-before-start", finish=finish, start=start), "value")
 
 
 def _day(value: Any) -> date | None:
@@ -94,21 +85,21 @@ def _readings_to_come(rows: Iterable[TypedRow], tables: Sequence[SourceTable], a
             late.setdefault(row.source, []).append(row)
     for source, found in late.items():
         row = max(found, key=lambda one: one.values["read_at"])
-        others = f", and {len(found) - 1} more of this sheet" if found[1:] else ""
-        said = (f"Loom {row.values['loom']}: the warp was read at {row.values['read_at']:%Y-%m-%d %H:%M}{others}, later than "
-                f"{latest}.")  # fmt: skip
-        fault = Fault("reading-to-come", "read_at", said, "Correct the day if it is a slip.")
-        yield _placed(fault, row, tables[source])
+        said = message(
+            "reading-to-come", loom=row.values["loom"], at=row.values["read_at"], others=len(found) - 1, day=latest
+        )
+        yield _placed(Fault(said, "read_at"), row, tables[source])
 
 
-def _listed(names: Iterable[str]) -> str:
-    return ", ".join(sorted(names, key=natural_key))
+def _listed(names: Iterable[str]) -> list[str]:
+    return sorted(names, key=natural_key)
 
 
 def _placed(fault: Fault, row: TypedRow, table: SourceTable) -> Finding:
     heading = next((column.heading for column in table.columns if column.field == fault.field), "")
     value = str(row.values.get(fault.field, ""))
-    cell = table.cell_of(fault.field, row.number)
     return Finding(
-        fault.code, fault.severity, fault.message, fault.hint, table.file, table.sheet, cell, heading, value, value
-    )
+        fault.said.code, fault.severity, file=table.file, sheet=table.sheet, cell=table.cell_of(fault.field, row.number),
+        heading=heading, raw=value, understood=value, params=fault.said.params,
+        rows=((row.source, row.number),) if fault.severity is Severity.REFUSED else (),
+    )  # fmt: skip

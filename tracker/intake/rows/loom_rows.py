@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from tracker.domain.findings import Severity
-from tracker.domain.tables import Kind
+from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.words import fold
-from tracker.intake.answers import HALL, SHEET, Answers
+from tracker.intake.answers import HALL, IGNORE, SHEET, Answers
 from tracker.intake.layout.body import shape
-from tracker.intake.report import Report
+from tracker.intake.report import Report, answers_for
 from tracker.intake.vocabulary.halls import hall_in
 
 _LETTERS = {
@@ -73,10 +73,7 @@ def _halls_of(reading: Any, looms: LoomRows) -> list[str]:
     name = " ".join(sheet.name.replace("_", " ").split())
     hall = name if looms.answers.sheet(sheet.name) == HALL else hall_in(name, alone=True)
     if hall:
-        looms.report.whole(
-            Severity.NOTE, "hall-from-sheet", sheet, "", f"No column names the hall; it is read from the sheet's name: {hall}.",
-            understood=hall,
-        )  # fmt: skip
+        looms.report.whole(Severity.NOTE, "hall-from-sheet", sheet, "", understood=hall)
     return [hall or ""] * len(reading.rows)
 
 
@@ -88,8 +85,8 @@ def _halls_beside(reading: Any, report: Report) -> list[str]:
         values = [block.sheet.value(body.row, c) for body in reading.rows]
         if values and all(isinstance(v, str) and hall_in(v) for v in values):
             report.whole(
-                Severity.NOTE, "hall-beside", block.sheet, block.sheet.name_of(reading.rows[0].row, c),
-                "No heading names the hall; it is read from the cells beside the looms.", raw=values[0], understood=values[0],
+                Severity.NOTE, "hall-beside", block.sheet, block.sheet.name_of(reading.rows[0].row, c), raw=values[0],
+                understood=values[0],
             )  # fmt: skip
             return values
     return []
@@ -109,7 +106,6 @@ def _from_column(reading: Any, column: int, own: list[Any], sections: list[str |
         if section or grouped:
             halls.append(section or last)
             report.cell(Severity.NOTE, "hall-from-above", reading.block.sheet, row, column,
-                        f"The hall is empty; read as that of the rows above, {section or last}.",
                         heading=reading.block.headings[column], understood=section or last)  # fmt: skip
             continue
         halls.append("")
@@ -117,8 +113,8 @@ def _from_column(reading: Any, column: int, own: list[Any], sections: list[str |
             continue
         reading.refused.add(i)
         report.cell(Severity.REFUSED, "missing-value", reading.block.sheet, row, column,
-                    f"{reading.block.sheet.row_range(row, reading.block.columns)} has no hall.",
-                    heading=reading.block.headings[column], hint="Fill in the hall.")  # fmt: skip
+                    heading=reading.block.headings[column], field=LOOMS.column("hall").heading.lower(),
+                    line=reading.block.sheet.row_range(row, reading.block.columns))  # fmt: skip
     return halls
 
 
@@ -135,16 +131,10 @@ def _ask_sheets(bare: list[Any], looms: LoomRows, found: dict[tuple[int, int], s
     for reading in bare:
         sheet = reading.block.sheet
         if clash and looms.answers.sheet(sheet.name) is None:
-            looms.report.ask(
-                SHEET, sheet, sheet.name, "",
-                f"No hall is named, and other sheets have the same loom numbers: is {sheet.name} a hall of its own?",
-                f'Answer --answer "{sheet.name}=hall", or --answer "{sheet.name}=ignore".', code="sheet-is-hall",
-            )  # fmt: skip
+            looms.report.ask(SHEET, sheet, sheet.name, "", answers_for(sheet.name, HALL, IGNORE), code="sheet-is-hall")
         elif reading.rows and id(sheet) not in said:
             said.add(id(sheet))
-            looms.report.whole(Severity.NOTE, "no-hall", sheet, "",
-                               f"The sheet {sheet.name} names no hall; its looms are taken as standing in one hall without a name.",
-                               hint="Add a column Hall where loom numbers start again in each hall.")  # fmt: skip
+            looms.report.whole(Severity.NOTE, "no-hall", sheet, "")
 
 
 def _one_spelling(found: dict[tuple[int, int], str], looms: LoomRows) -> dict[tuple[int, int], str]:
@@ -155,10 +145,8 @@ def _one_spelling(found: dict[tuple[int, int], str], looms: LoomRows) -> dict[tu
         best.setdefault(fold(hall), hall)
     for hall in counts:
         if best[fold(hall)] != hall and looms.readings:
-            looms.report.whole(
-                Severity.NOTE, "hall-spelling", looms.readings[0].block.sheet, "",
-                f"The hall {hall!r} is taken as {best[fold(hall)]!r}.", raw=hall, understood=best[fold(hall)],
-            )  # fmt: skip
+            sheet = looms.readings[0].block.sheet
+            looms.report.whole(Severity.NOTE, "hall-spelling", sheet, "", raw=hall, understood=best[fold(hall)])
     return {key: best[fold(hall)] for key, hall in found.items()}
 
 
@@ -190,10 +178,8 @@ def _note_column(reading: Any, c: int, answers: Answers, report: Report) -> None
     for i, value in enumerate(reading.values[c] if strange else ()):
         if value in strange:
             like = strange[value]
-            words = f"{like} is in the list too" if like in texts else f"{like} was perhaps meant"
-            report.cell(Severity.NOTE, "look-alike", sheet, reading.rows[i].row, c,
-                        f"{value!r} has a letter that looks like another sign; {words}. It is read as written.",
-                        heading=heading, raw=value, understood=value, hint="Correct the cell if it is a slip.")  # fmt: skip
+            report.cell(Severity.NOTE, "look-alike", sheet, reading.rows[i].row, c, heading=heading, raw=value,
+                        understood=value, like=like, how="listed" if like in texts else "meant")  # fmt: skip
 
 
 def _meant(text: str, texts: Counter[str], shapes: Counter[str]) -> str:

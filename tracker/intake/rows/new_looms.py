@@ -38,8 +38,6 @@ def _looks(loom: str) -> list[str]:
 def _note(source: SourceTable, row: int, loom: str, twin: str) -> Finding:
     heading = next((column.heading for column in source.columns if column.field == "loom"), "")
     return Finding(
-        LOOKS_LIKE_KNOWN, Severity.NOTE,
-        f"Loom {loom!r} is new, and differs from {twin} of the database only by signs that look alike; it would be a loom "
-        "of its own.", "Correct the cell if it is a slip.", source.file, source.sheet, source.cell_of("loom", row),
-        heading, loom, loom,
+        LOOKS_LIKE_KNOWN, Severity.NOTE, file=source.file, sheet=source.sheet, cell=source.cell_of("loom", row),
+        heading=heading, raw=loom, understood=loom, params={"twin": twin},
     )  # fmt: skip

@@ -1,11 +1,12 @@
 """Two values of a row that contradict each other: a warp left longer than its set, a span that ends before it begins."""
 
-from datetime import date, datetime, time
+from datetime import date, time
 from operator import le, lt, ne
 from typing import Any
 
 from tracker.domain.findings import Severity
 from tracker.domain.tables import Pair
+from tracker.errors import Message, message
 from tracker.intake.columns.number_columns import NumberPlan
 from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.report import Report
@@ -21,20 +22,17 @@ def fits(pair: Pair, first: Any, second: Any) -> bool:
     return _HOLDS[pair.relation](first, second)
 
 
-def contradiction(pair: Pair, names: tuple[str, str], first: Any, second: Any, unit: str = "") -> str:
-    """What is wrong with the two, in words."""
-    if first == second:
-        return f"{names[0]} and {names[1]} are both {_said(first, unit)}"
-    which = "is later than" if isinstance(first, date) else "is more than"
-    return f"{names[0]} {_said(first, unit)} {which} {names[1]} {_said(second, unit)}"
+def contradiction(names: tuple[str, str], first: Any, second: Any, unit: str = "") -> Message:
+    """What is wrong with two values that do not fit."""
+    how = "same" if first == second else "later" if isinstance(first, date) else "more"
+    said = (_said(first, unit), _said(second, unit))
+    return message("values-contradict", how=how, name=names[0], other=names[1], first=said[0], second=said[1])
 
 
-def _said(value: Any, unit: str) -> str:
-    if isinstance(value, datetime):
-        return f"{value:%Y-%m-%d %H:%M}"
-    if isinstance(value, time):
-        return f"{value:%H:%M}"
-    return str(value) if isinstance(value, date) else f"{value:,.6g} {unit}".rstrip()
+def _said(value: Any, unit: str) -> object:
+    if isinstance(value, date | time):
+        return value
+    return message("with-unit", number=float(f"{value:.6g}"), unit=unit or None)
 
 
 def check_pairs(reading: TableReading, report: Report) -> None:
@@ -58,9 +56,8 @@ def _check(reading: TableReading, pair: Pair, columns: Any, report: Report) -> N
     for i, body in enumerate(reading.rows):
         if not fits(pair, first[i], second[i]):
             reading.refuse(i, columns[0])
+            said = contradiction(names, first[i], second[i], fields[0].unit or "")
             report.cell(
-                Severity.REFUSED, "contradiction", reading.block.sheet, body.row, columns[0],
-                f"{contradiction(pair, names, first[i], second[i], fields[0].unit or '')}.",
+                Severity.REFUSED, "contradiction", reading.block.sheet, body.row, columns[0], why=said,
                 heading=reading.block.headings[columns[0]], raw=reading.block.sheet.value(body.row, columns[0]),
-                hint="Correct one of the two cells, or delete the row.",
             )  # fmt: skip

@@ -10,6 +10,7 @@ from rapidfuzz import process
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import RowKey, SourceTable, TypedRow
 from tracker.domain.words import fold, natural_key
+from tracker.errors import Message, message
 
 REFERRING = ("warps", "readings", "standing")
 """Tables whose rows name a loom that must be known."""
@@ -31,29 +32,26 @@ class KnownLooms:
             known.halls[loom].add(hall)
         return known
 
-    def hall_of(self, loom: str, hall: str | None) -> tuple[str | None, str]:
-        """(hall, ``) where the loom is known, else (None, why not)."""
+    def hall_of(self, loom: str, hall: str | None) -> str | Message:
+        """The hall where the loom is known, else why it is not."""
         halls = self.halls.get(loom, set())
         if hall is None:
             if len(halls) == 1:
-                return next(iter(halls)), ""
+                return next(iter(halls))
             if halls:
-                return None, f"loom {loom} stands in {_listed(halls)}; which hall is not said"
+                return message("ambiguous-hall", loom=loom, halls=_listed(halls))
         elif hall in halls:
-            return hall, ""
+            return hall
         elif same := [one for one in halls if fold(one) == fold(hall)]:
-            return same[0], ""
+            return same[0]
         elif halls:
-            return None, f"loom {loom} stands in {_listed(halls)}, not in {hall}"
-        return None, f"loom {loom} is not in the loom list{self._nearest(loom)}"
-
-    def _nearest(self, loom: str) -> str:
-        found = process.extractOne(loom, list(self.halls), score_cutoff=60)
-        return f"; the nearest is {found[0]}" if found else ""
+            return message("unknown-loom", how="hall", loom=loom, halls=_listed(halls), hall=hall)
+        near = process.extractOne(loom, list(self.halls), score_cutoff=60)
+        return message("unknown-loom", how="number", loom=loom, near=near[0] if near else None)
 
 
-def _listed(halls: Iterable[str]) -> str:
-    return " and ".join(hall or "a hall without a name" for hall in sorted(halls, key=natural_key))
+def _listed(halls: Iterable[str]) -> list[str | Message]:
+    return [hall or message("hall-without-name") for hall in sorted(halls, key=natural_key)]
 
 
 def settle_hall(row: TypedRow, stored: Mapping[str, set[str]]) -> TypedRow:
@@ -72,22 +70,16 @@ def settle_hall(row: TypedRow, stored: Mapping[str, set[str]]) -> TypedRow:
 def resolved(row: TypedRow, known: KnownLooms, sources: tuple[SourceTable, ...]) -> TypedRow | Finding:
     """The row with its hall filled in, or the finding that refuses it."""
     loom, said = row.values["loom"], row.values.get("hall")
-    hall, why = known.hall_of(loom, said)
-    if hall is not None:
+    hall = known.hall_of(loom, said)
+    if not isinstance(hall, Message):
         return row if hall == said else replace(row, values={**row.values, "hall": hall})
     source = sources[row.source]
-    if "which hall" in why:
-        code, hint = "ambiguous-hall", "Write the hall beside it."
-    elif said and loom in known.halls:
-        code, hint = "unknown-loom", "Write the hall as the loom list does; a number of one hall only needs none."
-    else:
-        code, hint = "unknown-loom", "Correct the number, or load the loom list with it."
-    cell = source.cell_of("loom", row.number)
     return Finding(
-        code, Severity.REFUSED, f"{why[:1].upper()}{why[1:]}.", hint, source.file, source.sheet, cell, "Loom", str(loom)
-    )
+        hall.code, Severity.REFUSED, file=source.file, sheet=source.sheet, cell=source.cell_of("loom", row.number),
+        heading="Loom", raw=str(loom), params=hall.params, rows=((row.source, row.number),),
+    )  # fmt: skip
 
 
-def shown(value: Any) -> str:
+def shown(value: Any) -> object:
     """A value in a message."""
-    return "empty" if value is None else f"{value:g}" if isinstance(value, float) else str(value)
+    return message("understood-empty") if value is None else f"{value:g}" if isinstance(value, float) else str(value)

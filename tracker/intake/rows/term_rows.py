@@ -7,7 +7,7 @@ from tracker.domain.tables import TERM_COLUMNS, TERM_HEADINGS
 from tracker.domain.words import fold
 from tracker.intake.columns.shown import plain_number
 from tracker.intake.columns.single_values import possible, single_value
-from tracker.intake.report import Report, raw_text
+from tracker.intake.report import Report
 
 _TERMS = {fold(column.title): column for column in TERM_COLUMNS}
 _BARE = {fold(column.heading): column for column in TERM_COLUMNS}
@@ -24,17 +24,14 @@ def typed_term(reading: Any, i: int, values: dict[str, Any], report: Report) -> 
     sheet, row = reading.block.sheet, reading.rows[i].row
     if known is None:
         reading.refused.add(i)
-        report.cell(Severity.REFUSED, "unknown-term", sheet, row, reading.column_of("term"),
-                    f"There is no term {term!r}; the terms are {', '.join(TERM_HEADINGS)}, pilot of TYPE.",
-                    heading="Term", raw=term, hint="Use one of these words, or delete the row.")  # fmt: skip
+        report.cell(Severity.REFUSED, "unknown-term", sheet, row, reading.column_of("term"), heading="Term", raw=term,
+                    terms=", ".join(TERM_HEADINGS))  # fmt: skip
         return values
     value = single_value(known, values["value"])
     if value is None:
         reading.refused.add(i)
-        report.cell(Severity.REFUSED, "impossible-value", sheet, row, reading.column_of("value"),
-                    f"{known.title}: {raw_text(values['value'])!r} is not possible here.",
-                    heading="Value", raw=values["value"],
-                    hint=f"Write {possible(known, values['value'])}, or delete the row.")  # fmt: skip
+        report.cell(Severity.REFUSED, "impossible-value", sheet, row, reading.column_of("value"), heading="Value",
+                    raw=values["value"], how="term", field=known.title, possible=possible(known, values["value"]))  # fmt: skip
     return {"term": known.title, "value": value}
 
 

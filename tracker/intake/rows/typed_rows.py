@@ -10,7 +10,7 @@ from tracker.intake.answers import UNIT, Answers
 from tracker.intake.columns.number_columns import NumberPlan
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.columns.table_reading import TableReading
-from tracker.intake.report import Report
+from tracker.intake.report import Report, answers_for
 from tracker.intake.rows.term_rows import typed_term
 from tracker.intake.vocabulary.headings import match_heading
 
@@ -100,9 +100,13 @@ def _note_recalled(answers: Answers, readings: list[TableReading], report: Repor
         kind, _, heading = key.partition("|")
         sheet = readings[0].block.sheet if readings else None
         if sheet is not None:
+            choices = answers_for(heading, "…") if kind != UNIT else ()
             report.whole(
-                Severity.NOTE, "answer-remembered", sheet, "",
-                f"{heading}: the answer of an earlier load was used: {answers.used[key]}.",
-                heading=heading, understood=answers.used[key],
-                hint=f'Say otherwise with --answer "{heading}=…".' if kind != UNIT else "",
-            )  # fmt: skip
+                Severity.NOTE,
+                "answer-remembered",
+                sheet,
+                "",
+                heading=heading,
+                understood=answers.used[key],
+                choices=choices,
+            )

@@ -27,10 +27,9 @@ RATIO_FREE_BYTES = 16 << 20
 _CHUNK = 1 << 18
 _LOCAL_HEADER = struct.Struct("<4s5H3I2H")
 _END_RECORD = struct.Struct("<4s4H2IH")
-_SAVE_AGAIN = "Open it in a spreadsheet programme and save it again."
 _FORBIDDEN = re.compile(rb"<!(DOCTYPE|ENTITY)")
 _NOT_READ = re.compile(r"(^|/)(media|embeddings|pictures|thumbnails)/", re.IGNORECASE)
-_OTHER_KINDS = {"word/document.xml": "a text document", "ppt/presentation.xml": "a slide show"}
+_OTHER_KINDS = {"word/document.xml": "document", "ppt/presentation.xml": "slides"}
 
 
 def check_archive(path: Path) -> None:
@@ -45,7 +44,7 @@ def check_archive(path: Path) -> None:
             for entry, data_start in _check_places(path, file, entries):
                 _check_content(path, file, entry, data_start)
     except (zipfile.BadZipFile, zlib.error, struct.error, EOFError, UnicodeError, NotImplementedError, OSError):
-        refuse(path, "damaged", "The workbook is damaged: its archive cannot be unpacked", "Get a fresh copy.")
+        refuse(path, "damaged", how="packing")
 
 
 def _check_end_record(path: Path) -> None:
@@ -56,38 +55,37 @@ def _check_end_record(path: Path) -> None:
         tail = file.read()
     at = tail.rfind(b"PK\x05\x06")
     if at < 0 or at + _END_RECORD.size > len(tail):
-        refuse(path, "truncated", "The workbook is cut short: its archive has no end", "Copy or download it again.")
+        refuse(path, "truncated", how="archive")
     directory_bytes = _END_RECORD.unpack_from(tail, at)[5]
     wide = tail.rfind(b"PK\x06\x06", 0, at)
     if wide >= 0 and wide + 48 <= len(tail):
         directory_bytes = max(directory_bytes % 0xFFFFFFFF, struct.unpack_from("<Q", tail, wide + 40)[0])
     if directory_bytes > MAX_DIRECTORY_BYTES:
-        _refuse_bomb(path, f"its directory alone has {directory_bytes / 2**20:,.0f} MiB")
+        refuse(path, "zip-bomb", how="directory", mib=directory_bytes / 2**20)
 
 
 def _check_directory(path: Path, entries: list[zipfile.ZipInfo]) -> None:
     if len(entries) > MAX_ENTRIES:
-        _refuse_bomb(path, f"it holds {len(entries):,} parts; the limit is {MAX_ENTRIES:,}")
+        refuse(path, "zip-bomb", how="parts", parts=len(entries), limit=MAX_ENTRIES)
     if any(entry.flag_bits & 1 for entry in entries):
         refuse_locked(path)
     names = [entry.filename.casefold() for entry in entries]
     if len(set(names)) < len(names):
         twice = next(name for name in names if names.count(name) > 1)
-        refuse(path, "damaged", f"The archive holds the part {twice} twice", _SAVE_AGAIN)
+        refuse(path, "damaged", how="twice", part=twice)
     for entry in entries:
         if entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
-            refuse(path, "damaged", f"The part {entry.filename} is packed in an unusual way", _SAVE_AGAIN)
+            refuse(path, "damaged", how="unusual", part=entry.filename)
         if entry.file_size > RATIO_FREE_BYTES and entry.file_size > MAX_RATIO * max(1, entry.compress_size):
             ratio = entry.file_size / max(1, entry.compress_size)
-            _refuse_bomb(path, f"{entry.filename} unpacks {ratio:,.0f} to 1; the limit is {MAX_RATIO} to 1")
+            refuse(path, "zip-bomb", how="ratio", part=entry.filename, ratio=ratio, limit=MAX_RATIO)
     _check_total(path, sum(entry.file_size for entry in entries), MAX_UNPACKED_BYTES)
     _check_total(path, sum(entry.file_size for entry in entries if _is_xml(entry.filename)), MAX_XML_BYTES)
 
 
 def _check_total(path: Path, total: int, limit: int) -> None:
     if total > limit:
-        what = f"The workbook unpacks to {total / 2**20:,.0f} MiB; the limit is {limit >> 20} MiB"
-        refuse(path, "too-large-unpacked", what, "Delete what lies below and beside the lists and save it again.")
+        refuse(path, "too-large-unpacked", mib=total / 2**20, limit_mib=limit >> 20)
 
 
 def _check_kind(path: Path, archive: zipfile.ZipFile) -> None:
@@ -95,20 +93,16 @@ def _check_kind(path: Path, archive: zipfile.ZipFile) -> None:
     if "xl/workbook.xml" in names:
         return
     if "xl/workbook.bin" in names:
-        _refuse_kind(path, "a binary workbook (.xlsb)", "Save it as .xlsx and load that.")
+        refuse(path, "not-a-workbook", kind="binary-workbook")
     for name, kind in _OTHER_KINDS.items():
         if name in names:
-            _refuse_kind(path, kind)
+            refuse(path, "not-a-workbook", kind=kind)
     mimetype = names.get("mimetype")
     kind = archive.read(mimetype)[:200] if mimetype is not None and mimetype.file_size < 200 else b""
     if "content.xml" not in names:
-        _refuse_kind(path, "a zip archive", "Unpack it and name the workbook inside.")
+        refuse(path, "not-a-workbook", kind="zip")
     if kind and b"spreadsheet" not in kind:
-        _refuse_kind(path, "another kind of office document")
-
-
-def _refuse_kind(path: Path, kind: str, to_do: str = "Name an .xlsx, .xls, .ods or .csv file.") -> None:
-    refuse(path, "not-a-workbook", f"This is {kind}, not a workbook", to_do)
+        refuse(path, "not-a-workbook", kind="other-document")
 
 
 def _check_places(path: Path, file: BinaryIO, entries: list[zipfile.ZipInfo]) -> list[tuple[zipfile.ZipInfo, int]]:
@@ -117,7 +111,7 @@ def _check_places(path: Path, file: BinaryIO, entries: list[zipfile.ZipInfo]) ->
     last_end = 0
     for entry in sorted(entries, key=lambda entry: entry.header_offset):
         if entry.header_offset < last_end:
-            _refuse_bomb(path, f"the part {entry.filename} overlaps another")
+            refuse(path, "zip-bomb", how="overlap", part=entry.filename)
         file.seek(entry.header_offset)
         header = _LOCAL_HEADER.unpack(file.read(_LOCAL_HEADER.size))
         magic, flags, method, packed, unpacked, name_bytes, extra_bytes = (header[i] for i in (0, 2, 3, 7, 8, 9, 10))
@@ -126,7 +120,7 @@ def _check_places(path: Path, file: BinaryIO, entries: list[zipfile.ZipInfo]) ->
             (packed, unpacked) != (entry.compress_size, entry.file_size)
         )  # fmt: skip
         if magic != b"PK\x03\x04" or name != entry.orig_filename or method != entry.compress_type or sizes_differ:
-            refuse(path, "damaged", f"The archive contradicts itself about the part {entry.filename}", _SAVE_AGAIN)
+            refuse(path, "damaged", how="contradiction", part=entry.filename)
         data_start = entry.header_offset + _LOCAL_HEADER.size + name_bytes + extra_bytes
         last_end = data_start + entry.compress_size
         placed.append((entry, data_start))
@@ -141,16 +135,15 @@ def _check_content(path: Path, file: BinaryIO, entry: zipfile.ZipInfo, data_star
             looks_xml = looks_xml or chunk.lstrip(b"\xef\xbb\xbf\xfe\xff\x00 \t\r\n").startswith(b"<")
         produced += len(chunk)
         if produced > entry.file_size:
-            _refuse_bomb(path, f"the part {entry.filename} holds more than it declares")
+            refuse(path, "zip-bomb", how="undeclared", part=entry.filename)
         checksum = zlib.crc32(chunk, checksum)
         if looks_xml:
             text = carry + (chunk.replace(b"\0", b"") if b"\0" in chunk else chunk)
             if _FORBIDDEN.search(text):
-                what = f"The part {entry.filename} declares a document type or entities, which no workbook needs"
-                refuse(path, "entities", what, _SAVE_AGAIN)
+                refuse(path, "entities", part=entry.filename)
             carry = text[-16:]
     if produced != entry.file_size or checksum != entry.CRC:
-        refuse(path, "damaged", f"The workbook is damaged in its part {entry.filename}", "Get a fresh copy.")
+        refuse(path, "damaged", how="part", part=entry.filename)
 
 
 def _unpacked(file: BinaryIO, entry: zipfile.ZipInfo, data_start: int) -> Iterator[bytes]:
@@ -184,11 +177,7 @@ def _check_ods_lock(path: Path, archive: zipfile.ZipFile) -> None:
 
 
 def refuse_locked(path: Path) -> None:
-    refuse(path, "password", "The workbook is password-protected", "Save a copy without the password and load that.")
-
-
-def _refuse_bomb(path: Path, why: str) -> None:
-    refuse(path, "zip-bomb", f"The archive is not what a workbook would be: {why}", _SAVE_AGAIN)
+    refuse(path, "password")
 
 
 def _is_xml(name: str) -> bool:

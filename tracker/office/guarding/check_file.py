@@ -59,22 +59,17 @@ def _check_regular(path: Path) -> None:
     try:
         found = os.stat(path)
     except FileNotFoundError:
-        refuse(path, "file-missing", "There is no such file", "Check the name and the folder.", full_path=True)
+        refuse(path, "file-missing", full_path=True)
     except (OSError, ValueError) as error:
-        refuse(path, "file-unreadable", f"The file cannot be read ({_words(error)})", "Check the name and your rights.")
+        refuse(path, "file-unreadable", why=_words(error))
     if stat.S_ISDIR(found.st_mode):
-        refuse(path, "file-is-folder", "This is a folder", "Name the workbook inside it.", full_path=True)
+        refuse(path, "file-is-folder", full_path=True)
     if not stat.S_ISREG(found.st_mode):
-        refuse(path, "file-unreadable", "This is a device or a pipe, not a file", "Name a workbook.", full_path=True)
+        refuse(path, "file-unreadable", full_path=True, why=None)
     if found.st_size == 0:
-        refuse(path, "file-empty", "The file is empty (0 bytes)", "Save or copy the workbook again.")
+        refuse(path, "file-empty", how="bytes")
     if found.st_size > MAX_FILE_BYTES:
-        refuse(
-            path,
-            "file-too-large",
-            f"The file has {found.st_size / 2**20:,.0f} MiB; the limit is {MAX_FILE_BYTES >> 20} MiB",
-            "Save a copy that holds only the lists, without pictures.",
-        )
+        refuse(path, "file-too-large", kind="any", mib=found.st_size / 2**20, limit_mib=MAX_FILE_BYTES >> 20)
 
 
 def _head(path: Path) -> bytes:
@@ -82,7 +77,7 @@ def _head(path: Path) -> bytes:
         with path.open("rb") as file:
             return file.read(16)
     except OSError as error:
-        refuse(path, "file-unreadable", f"The file cannot be read ({_words(error)})", "Check your rights to it.")
+        refuse(path, "file-unreadable", why=_words(error))
 
 
 def _words(error: Exception) -> str:

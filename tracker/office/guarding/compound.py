@@ -8,6 +8,7 @@ from pathlib import Path
 
 import olefile
 
+from tracker.domain.addresses import cell_name
 from tracker.errors import InputRefused
 from tracker.office.guarding.archive import refuse_locked
 from tracker.office.refusal import refuse
@@ -32,7 +33,7 @@ def check_compound(path: Path) -> None:
     except Exception:  # the library lets any error of a broken file through
         stream = b""
     if not stream:
-        refuse(path, "truncated", "The workbook is cut short or damaged", "Copy or download it again.")
+        refuse(path, "truncated", how="compound")
     check_records(path, stream)
 
 
@@ -47,7 +48,7 @@ def _workbook_stream(path: Path) -> bytes:
             refuse_locked(path)
         name = next((name for name in ("Workbook", "Book") if compound.exists(name)), None)
         if name is None:
-            refuse(path, "not-a-workbook", "This is another kind of office document", "Name a workbook.")
+            refuse(path, "not-a-workbook", kind="other-document")
         size = compound.get_size(name)
         stream = compound.openstream(name).read() if size <= path.stat().st_size else b""
         return stream if len(stream) == size else b""
@@ -72,8 +73,7 @@ def check_records(path: Path, stream: bytes) -> None:
                 held += column + 1 - row_ends.get(row, 0)
                 row_ends[row] = column + 1
             if held > MAX_CELLS:
-                what = f"A sheet holds more than {MAX_CELLS:,} cells up to row {row + 1:,}, column number {column + 1}"
-                refuse(path, "cells-far-apart", what, "Delete what stands far from the lists and save it again.")
+                refuse(path, "cells-far-apart", corner=cell_name((row + 1, column + 1)), cells=held, limit=MAX_CELLS)
         elif record == 0 and length == 0:
             break
         at += 4 + length

@@ -10,9 +10,6 @@ from tracker.office.walking.extent import MAX_CELLS, MAX_TEXT_CHARS, Extent
 def check_extent(path: Path, sheet: str, extent: Extent) -> None:
     if extent.compact_cells > MAX_CELLS:
         corner = cell_name((extent.last_row, extent.last_column))
-        what = f"The filled cells reach to {corner}, {extent.compact_cells:,} cells; the limit is {MAX_CELLS:,}"
-        to_do = "Delete what stands far from the lists and save it again."
-        refuse(path, "cells-far-apart", what, to_do, sheet=sheet)
+        refuse(path, "cells-far-apart", sheet=sheet, corner=corner, cells=extent.compact_cells, limit=MAX_CELLS)
     if extent.chars > MAX_TEXT_CHARS:
-        what = f"The texts of the cells add up to {extent.chars:,} characters; the limit is {MAX_TEXT_CHARS:,}"
-        refuse(path, "too-much-text", what, "Shorten the texts that many cells repeat.", sheet=sheet)
+        refuse(path, "too-much-text", sheet=sheet, chars=extent.chars, limit=MAX_TEXT_CHARS)

@@ -10,9 +10,8 @@ MAX_TEXT_BYTES = 20 << 20
 
 _WORKBOOK_NAMES = (".xlsx", ".xlsm", ".xls", ".ods", ".xlsb")
 _NAMED = {
-    b"%PDF": "a PDF", b"\x89PNG": "a picture", b"\xff\xd8\xff": "a picture", b"GIF8": "a picture",
-    b"Rar!": "an archive", b"7z\xbc\xaf": "an archive", b"\x1f\x8b": "an archive", b"{\\rtf": "a text document",
-    b"SQLite format": "a database",
+    b"%PDF": "pdf", b"\x89PNG": "picture", b"\xff\xd8\xff": "picture", b"GIF8": "picture", b"Rar!": "archive",
+    b"7z\xbc\xaf": "archive", b"\x1f\x8b": "archive", b"{\\rtf": "document", b"SQLite format": "database",
 }  # fmt: skip
 _MARKUP = (b"<!doctype", b"<html", b"<table", b"<?xml", b"<style", b"<head", b"<meta")
 
@@ -20,23 +19,21 @@ _MARKUP = (b"<!doctype", b"<html", b"<table", b"<?xml", b"<style", b"<head", b"<
 def check_text(path: Path) -> None:
     """Refuse what is not text in UTF-8, UTF-16 or a Windows code page, and text that is no delimited table."""
     if path.stat().st_size > MAX_TEXT_BYTES:
-        size = f"{path.stat().st_size / 2**20:,.0f} MiB; the limit is {MAX_TEXT_BYTES >> 20} MiB for text"
-        refuse(path, "file-too-large", f"The file has {size}", "Save only the lists, or save them as .xlsx.")
+        refuse(path, "file-too-large", kind="text", mib=path.stat().st_size / 2**20, limit_mib=MAX_TEXT_BYTES >> 20)
     data = path.read_bytes()
     for magic, kind in _NAMED.items():
         if data.startswith(magic):
-            _refuse_kind(path, kind)
+            refuse(path, "not-a-workbook", kind=kind)
     text = _plain(data)
     start = text[:4096].lstrip(b"\xef\xbb\xbf \t\r\n").lower()
     if start.startswith(_MARKUP):
-        kind = "a web page or XML" if path.suffix.lower() in _WORKBOOK_NAMES else "markup"
-        _refuse_kind(path, kind, "Open it in a spreadsheet programme and save it as .xlsx.")
+        refuse(path, "not-a-workbook", kind="web-page" if path.suffix.lower() in _WORKBOOK_NAMES else "markup")
     if not text.strip():
-        refuse(path, "file-empty", "The file holds nothing but blanks", "Save or copy the workbook again.")
+        refuse(path, "file-empty", how="blanks")
     if _control_share(text) > 0.01:
-        _refuse_kind(path, "a file of an unknown kind")
+        refuse(path, "not-a-workbook", kind="unknown")
     if path.suffix.lower() in _WORKBOOK_NAMES and not _looks_delimited(text):
-        _refuse_kind(path, "plain text under a workbook's name")
+        refuse(path, "not-a-workbook", kind="plain-text")
 
 
 def _plain(data: bytes) -> bytes:
@@ -60,7 +57,3 @@ def _control_share(text: bytes) -> float:
 def _looks_delimited(text: bytes) -> bool:
     lines = [line for line in text[:65536].splitlines() if line.strip()][:50]
     return any(sum(line.count(mark) > 0 for line in lines) >= min(2, len(lines)) for mark in (b"\t", b";", b",", b"|"))
-
-
-def _refuse_kind(path: Path, kind: str, to_do: str = "Name an .xlsx, .xls, .ods or .csv file.") -> None:
-    refuse(path, "not-a-workbook", f"This is not a workbook but {kind}", to_do)

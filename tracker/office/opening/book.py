@@ -32,7 +32,7 @@ def open_book(path: Path, language_of: LanguageOf) -> list[Sheet]:
                 return _grid_sheets(path, checked.sheets)
     except (python_calamine.CalamineError, BadZipFile, ValueError, IndexError, KeyError, AssertionError) as error:
         words = " ".join(str(error).split())[:120] or type(error).__name__
-        refuse(path, "damaged", f"The workbook cannot be read ({words})", "Open it in a spreadsheet and save it again.")
+        refuse(path, "damaged", how="unread", why=words)
     return [text_sheet(path, language_of)]
 
 

@@ -65,7 +65,7 @@ def decoded(path: Path, data: bytes, language_of: LanguageOf) -> str:
         (score, -i, page) for i, page in enumerate(CODE_PAGES) if (score := _fit(data, page, language_of)) is not None
     )
     if best is None:
-        refuse(path, "encoding", "The text is in an unknown encoding", "Save it as CSV UTF-8.")
+        refuse(path, "encoding")
     return data.decode(best[2])
 
 
@@ -122,4 +122,4 @@ def _parsed(path: Path, text: str, delimiter: str) -> list[list[str]]:
     try:
         return list(csv.reader(io.StringIO(text, newline=""), delimiter=delimiter))
     except csv.Error as error:
-        refuse(path, "damaged", f"The text cannot be split into columns ({error})", "Save it as CSV UTF-8 again.")
+        refuse(path, "damaged", how="columns", why=str(error))

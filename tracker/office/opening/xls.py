@@ -19,7 +19,7 @@ def xls_sheets(path: Path) -> list[Sheet]:
         with open("/dev/null", "w") as nowhere:
             book = xlrd.open_workbook(str(path), formatting_info=True, ragged_rows=True, logfile=nowhere)
     except (XLRDError, AssertionError, IndexError, ValueError, KeyError, TypeError, UnicodeError) as error:
-        refuse(path, "damaged", f"The workbook cannot be read ({error})", "Open it in a spreadsheet and save it again.")
+        refuse(path, "damaged", how="unread", why=str(error))
     return [_sheet(path, book, sheet) for sheet in book.sheets()]
 
 

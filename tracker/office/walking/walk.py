@@ -49,7 +49,7 @@ def opened(path: Path) -> Iterator[zipfile.ZipFile]:
         with zipfile.ZipFile(path) as archive:
             yield archive
     except (expat.ExpatError, ValueError, LookupError, zipfile.BadZipFile) as error:
-        refuse(path, "damaged", f"The workbook is damaged ({error})", "Get a fresh copy.")
+        refuse(path, "damaged", how="xml", why=str(error))
 
 
 def _xlsx(archive: zipfile.ZipFile, check: Check) -> Iterator[WalkedSheet]:

@@ -1,6 +1,6 @@
 """Tidy worksheets: one look for every workbook that we write."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from copy import copy
 from dataclasses import dataclass
 from datetime import date, datetime, time
@@ -23,13 +23,17 @@ from tracker.domain.plain_text import is_risky
 from tracker.domain.tables import Kind
 from tracker.errors import DataError
 from tracker.office.files import telling, write
-from tracker.office.writing.values import Share, workbook_value, xml_text
+from tracker.office.writing.values import MAX_TEXT, Share, workbook_value, xml_text
 
 MAX_ROWS = 1_048_576
 MAX_COLUMNS = 16_384
 
 _INK, _HEAD, _HEAD_NEEDED, _WARN = "1F2A30", "DDE5E8", "B9D3D8", "FBE3C4"
 _RULE = Border(bottom=Side(style="hair", color="9AA5AB"))
+_ASKED, _EDGE = PatternFill("solid", fgColor="FFF3CD"), Side(style="medium", color="8A6D1B")
+_FRAME = Border(_EDGE, _EDGE, _EDGE, _EDGE)
+_HAND_HIGH = 21
+"""Points: room for handwriting."""
 _WIDEST, _NARROWEST = 46, 8
 _MOST_RULED = 20_000
 """Cells of a table up to which empty cells are ruled as well; beyond, they only cost time."""
@@ -82,6 +86,8 @@ class TidySheet:
     """Columns that stay in view."""
     marks: Mapping[int, str] | None = None
     """Index of a row → word that says why it is shaded, which also stands in the row."""
+    framed: Mapping[int, Collection[int]] | None = None
+    """Index of a row → indexes of its columns that are framed, to be filled in by hand; rows are higher then."""
 
 
 def write_tables(
@@ -135,11 +141,19 @@ def add_sheet(book: Workbook, sheet: TidySheet) -> Worksheet:
     _headings(page, sheet, first)
     _rows(page, sheet, first + 1)
     _widths(page, sheet, first)
+    _frames(page, sheet, first + 1)
     for index, column in enumerate(sheet.columns, 1):
         _validate(page, column, index, first + 1, first + len(sheet.rows) + _ROOM_BELOW)
     page.freeze_panes = page.cell(first + 1, min(sheet.frozen, len(sheet.columns)) + 1).coordinate
     _print_setup(page, first)
     return page
+
+
+def mark_cell(cell: Any, colour: str, text: str = "") -> None:
+    """Fill a cell with a colour (RRGGBB) and hang a note on it."""
+    cell.fill = PatternFill("solid", fgColor=colour)
+    if text:
+        cell.comment = Comment(xml_text(text[:MAX_TEXT]), "beamslot", width=300, height=120)
 
 
 def put(cell: Cell, shown: Any) -> None:
@@ -189,6 +203,14 @@ def _rows(page: Worksheet, sheet: TidySheet, first: int) -> None:
             cell._style = copy((marked if shaded else styles)[index - 1][_style_key(column, shown)])
             put(cell, shown)
     _totals(page, sheet, first)
+
+
+def _frames(page: Worksheet, sheet: TidySheet, first: int) -> None:
+    for row in range(len(sheet.rows)) if sheet.framed is not None else ():
+        page.row_dimensions[first + row].height = _HAND_HIGH
+        for column in (sheet.framed or {}).get(row, ()):
+            cell = page.cell(first + row, column + 1)
+            cell.fill, cell.border = _ASKED, _FRAME
 
 
 def _totals(page: Worksheet, sheet: TidySheet, first: int) -> None:

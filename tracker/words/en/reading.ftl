@@ -1,0 +1,372 @@
+### What the reading of a mill's sheets finds. Every text may use $file, $sheet, $cell, $heading, $raw (what stands in the
+### cell), $understood; where there are answers to choose from, $options (as one gives them at the reader's edge), $answers,
+### $subjects (what they are about) and $meanings (what the value would be then).
+
+## Pieces
+
+or = { " " }or{ " " }
+    .means = Between the answers that may be chosen.
+with-unit = { NUMBER($number, maximumFractionDigits: 6) }{ $unit ->
+        [none] {""}
+       *[other] {" "}{ $unit }
+    }
+    .means = A number and its unit.
+answer-option = { $answer }
+    .means = One answer that may be chosen; `meaning` is what the value would be then.
+    .terminal = --answer "{ $about }={ $answer }"{ $meaning ->
+        [none] {""}
+       *[other] {" for "}{ $meaning }
+    }
+    .screen = “{ $answer }” for { $about }{ $meaning ->
+        [none] {""}
+       *[other] {" ("}{ $meaning })
+    }
+answer-one = Answer the question.
+    .means = What to do about an open question.
+    .terminal = Answer { $options }.
+    .screen = Answer { $options }.
+answer-unknown = the answer { $heading }={ $answer } is not known; say a unit ({ $units }), day first, month first, a field such as speed, ignore, or as written
+    .means = An answer was given that is none of the words that answer a question.
+answer-about-nothing = no heading or sheet is called '{ $heading }'; there are { $names }
+    .means = An answer was given about a heading or sheet that the files do not have.
+understood-empty = empty
+    .means = Read as an empty cell.
+understood-serial = serial day numbers
+    .means = Read as the numbers by which spreadsheets count days.
+understood-mixed = fraction up to 1, percent above
+    .means = Read as a fraction or as percent, value by value.
+understood-whole = whole numbers
+    .means = Read without the decimals that mean nothing.
+understood-put-back = put back { $order }
+    .means = A number that a spreadsheet turned into a date was put back, as answered.
+value-differs = { $heading } { $here } here, { $there } there
+    .means = A value that two rows of one key give differently.
+hall-without-name = a hall without a name
+    .means = Looms for which no hall is named.
+
+## Sheets and tables
+
+no-table-known = { $file }: { $how ->
+        [empty] the file is empty
+       *[unknown] no heading row of a table known here was found
+    } (sheets: { $sheets }). A loom list needs headings such as Loom, Hall, Machine type.
+    .means = A file holds nothing that can be loaded.
+    .terminal = Name a sheet with --answer "SHEET=looms", or start from the template.
+    .screen = Say below which sheet is the loom list, or start from the template.
+no-table = The sheet { $sheet } holds no table that is known here; it is passed over.
+    .means = A filled sheet out of which nothing is loaded.
+    .hint = If it is one, answer { $options }.
+foreign-table = The sheet { $sheet } looks like { $table }, but does not read as one; it is passed over.
+    .means = A sheet beside the loom list whose values do not bear out its headings.
+    .hint = To load it, mend it and answer { $options }.
+sheet-ignored = The sheet { $sheet } is left out, as answered.
+    .means = An answer said that the sheet is not to be loaded.
+hidden-sheet = The hidden sheet { $sheet } holds a table ({ $tables }): is it to be loaded?
+    .means = A hidden sheet may be an old copy or the true list.
+not-the-loom-list = The table on the sheet { $sheet } names looms but is not the loom list; it is passed over.
+    .means = A report or log that mentions looms beside the list itself.
+    .hint = If it is one, answer { $options }.
+empty-table = The sheet { $sheet } has no rows; the rows in force stay.
+    .means = A sheet of the method with headings only takes nothing away.
+method-without-operation = { $how ->
+        [sheet] The sheet { $sheet } has no operation, and other sheets of the method have rows.
+       *[other] The method has no operation.
+    }
+    .means = A method cannot be without operations.
+    .hint = Fill it in, or leave the sheet out to keep the operations in force.
+
+## Columns
+
+heading-understood = { $heading } is read as { $understood }.
+    .means = A heading that is not one of the known words was understood.
+    .hint = If it is not, answer { $options }.
+values-do-not-fit = { $heading } is headed like { $field }, but its values are not such; the column is kept as it is.
+    .means = The values of a column do not bear out its heading.
+    .hint = If it is, answer { $options }.
+which-column = { $field } can be { $subjects }.
+    .means = Two columns may be the same field.
+no-machine-type = No column is the machine type, which every loom needs.
+    .means = A loom list without a machine type.
+    .terminal = { $options ->
+        [none] Add the column, or name it by --answer "HEADING=machine type".
+       *[other] Say which it is: { $options }.
+    }
+column-not-loaded = The column { $heading } has no place in the table { $table }; it is not loaded.
+    .means = A table without room for the mill's own columns has one.
+no-heading = These cells stand under no heading; they are not loaded.
+    .means = Filled cells in a column without a heading.
+    .hint = Give the column a heading if it matters.
+answer-remembered = { $heading }: the answer of an earlier load was used: { $understood }.
+    .means = A question was settled by what was answered in an earlier load.
+    .hint = { $options ->
+        [none] {""}
+       *[other] Say otherwise with { $options }.
+    }
+
+## Rows
+
+row-passed-over = The line '{ $raw }' { $how ->
+        [total] sums up rows
+       *[note] is no row of the table
+    }; it is passed over.
+    .means = A total or note between the rows of a table.
+hidden-rows = { $hidden } of { $rows } rows are hidden{ $filter ->
+        [none] {""}
+       *[other] {" by the filter on "}{ $filter }
+    }; they are read like any other.
+    .means = Hidden rows are rows.
+missing-value = { $line } has no { $field ->
+        [loom] loom number
+       *[other] { $field }
+    }.
+    .means = A row lacks a value that the table needs.
+    .hint = Fill in the cell, or delete the row.
+values-contradict = { $name } { $how ->
+        [same] and { $other } are both { $first }
+        [later] { $first } is later than { $other } { $second }
+       *[more] { $first } is more than { $other } { $second }
+    }
+    .means = Two values that cannot both be.
+contradiction = { $why }.
+    .means = Two values of a row that cannot both be.
+    .hint = Correct one of the two cells, or delete the row.
+double-differs = { $table }: { $raw } stands again in { $places } with other values: { $values }.
+    .means = The same key in several rows that say different things.
+    .hint = Correct or delete one of the rows, or leave a sheet out.
+double-same = { $table }: { $raw } stands again in { $places } with the same values; it is loaded once.
+    .means = The same row twice.
+unknown-term = There is no term '{ $raw }'; the terms are { $terms }, pilot of TYPE.
+    .means = A row of the terms that is none.
+    .hint = Use one of these words, or delete the row.
+
+## Halls and looms
+
+hall-from-sheet = No column names the hall; it is read from the sheet's name: { $understood }.
+    .means = The sheet's name is the hall of its looms.
+hall-beside = No heading names the hall; it is read from the cells beside the looms.
+    .means = Side labels beside the rows are the halls.
+hall-from-above = The hall is empty; read as that of the rows above, { $understood }.
+    .means = A hall written once for a group of rows.
+no-hall = The sheet { $sheet } names no hall; its looms are taken as standing in one hall without a name.
+    .means = A loom list without halls.
+    .hint = Add a column Hall where loom numbers start again in each hall.
+sheet-is-hall = No hall is named, and other sheets have the same loom numbers: is { $sheet } a hall of its own?
+    .means = Several loom lists without halls share loom numbers.
+hall-spelling = The hall '{ $raw }' is taken as '{ $understood }'.
+    .means = Two spellings of one hall.
+look-alike = '{ $raw }' has a letter that looks like another sign; { $like } { $how ->
+        [listed] is in the list too
+       *[other] was perhaps meant
+    }. It is read as written.
+    .means = A letter stands where the others have a figure, or comes from another alphabet.
+    .hint = Correct the cell if it is a slip.
+looks-like-known-loom = Loom '{ $raw }' is new, and differs from { $twin } of the database only by signs that look alike; it would be a loom of its own.
+    .means = A slip of one sign would make a second loom of a known one.
+    .hint = Correct the cell if it is a slip.
+ambiguous-hall = Loom { $loom } stands in { $halls }; which hall is not said.
+    .means = A row names a loom number that several halls have.
+    .hint = Write the hall beside it.
+unknown-loom = Loom { $loom } { $how ->
+        [hall] stands in { $halls }, not in { $hall }
+       *[number] is not in the loom list{ $near ->
+            [none] {""}
+           *[other] ; the nearest is { $near }
+        }
+    }.
+    .means = A row names a loom that is not known.
+    .hint = { $how ->
+        [hall] Write the hall as the loom list does; a number of one hall only needs none.
+       *[number] Correct the number, or load the loom list with it.
+    }
+
+## Cells
+
+ditto = '{ $raw }' repeats the cell above.
+    .means = A ditto mark.
+placeholder = '{ $raw }' is read as empty.
+    .means = A mark that says nothing, such as a dash.
+read-as-empty = '{ $raw }' says that nothing is known; read as empty.
+    .means = A word that says that the value is not known.
+empty-text = The formula in this cell gives nothing; read as empty.
+    .means = A formula gave an empty text.
+error-cell = The error { $raw } is read as empty.
+    .means = A cell shows an error of the spreadsheet.
+    .hint = Mend the formula if the value is needed.
+formula-without-value = { $field }: the formula in this cell has no stored value.
+    .means = A file was written by a program that calculates nothing.
+    .hint = Open the file in a spreadsheet, let it calculate, and save it.
+in-brackets = {" "}({ $what })
+    .means = What a value was taken for, behind it.
+impossible-value = { $field }{ $how ->
+        [below] {" "}{ $raw }{ $meant } is below the lowest possible, { $limit }
+        [above] {" "}{ $raw }{ $meant } is above the highest possible, { $limit }
+        [to-come] {" "}{ $understood } is still to come; the latest possible is { $limit }
+        [too-early] {" "}{ $understood } is before { $limit }, the earliest possible
+       *[term] : '{ $raw }' is not possible here
+    }.
+    .means = A value that cannot be; its row is refused.
+    .hint = { $how ->
+        [term] Write { $possible }, or delete the row.
+       *[other] Correct the cell or leave it empty.
+    }
+not-whole = { $field } { $raw } is no whole number.
+    .means = A count with decimals.
+    .hint = Correct the cell or leave it empty.
+not-a-number = { $field } '{ $raw }' cannot be read as a number.
+    .means = A text where a number belongs.
+    .hint = Correct the cell or leave it empty.
+unit-unknown = { $field } '{ $raw }': '{ $unit }' is no unit of it.
+    .means = A number with a word behind it that is no unit of the column.
+    .hint = Write the number alone{ $units ->
+        [none] {""}
+       *[other] , or with one of: { $units }
+    }.
+not-a-date = { $field } '{ $raw }' cannot be read as a date.
+    .means = A text where a date belongs.
+    .hint = Write it as 2027-01-31.
+not-a-time = { $field } '{ $raw }' cannot be read as a time of day.
+    .means = A text where a time of day belongs.
+    .hint = Write it as 06:00.
+not-a-year = { $field } '{ $raw }' cannot be read as a year.
+    .means = A text where a year belongs.
+    .hint = Write four digits.
+not-weekdays = { $field } '{ $raw }' cannot be read as weekdays.
+    .means = A text where weekdays belong.
+    .hint = Write Mon-Fri, or Mon, Wed.
+not-yes-or-no = { $field } '{ $raw }' is neither yes nor no.
+    .means = A word where yes or no belongs.
+    .hint = Write yes or no.
+unknown-word = { $field } '{ $raw }' is none of: { $words }.
+    .means = A word that is none of those that the column knows.
+    .hint = Write one of: { $words }.
+number-turned = { $field }: the spreadsheet turned a number such as 10E2 into { $raw }.
+    .means = An identifier that a spreadsheet took for a power of ten.
+    .hint = Format the cell as text and type the number again.
+number-turned-into-date = { $field }: the spreadsheet turned a number into a date.
+    .means = An identifier such as 3/12 that a spreadsheet took for a date.
+
+## How a column was read
+
+serial-date = { $field } holds serial day numbers; { $raw } is { $day }.
+    .means = Days as the numbers by which spreadsheets count them.
+point-zero = { $field } ends in .0 in every row, as programs write whole numbers; the .0 is left out.
+    .means = Whole numbers written with a decimal.
+unit-understood = { $field } has no unit; read in { $understood }{ $how ->
+        [types] , because the machine types say the same width
+        [values] , because of the values { $span }
+       *[usual] {""}
+    }.
+    .means = The unit of a column was taken from its values.
+percent-mixed = { $field } stands as percent and as fraction: values up to 1 read as fraction.
+    .means = One column holds 88 and 0.88.
+percent-understood = { $field } is headed %, yet { $span } are fractions: 0.88 is 88 %.
+    .means = A column headed % holds fractions.
+
+## Questions about a column
+
+unit-doubt = { $field } { $headed ->
+        [none] has no unit, and { $raw } can be { $answers }
+       *[other] is headed { $headed }, yet { $raw } would be unusual
+    }.
+    .means = The unit of a column of numbers is not sure.
+value-doubt = { $field } { $raw } stands among percent: it can be { $meanings }.
+    .means = A small number among percents.
+decimals-doubt = { $field } '{ $raw }' can be { $meanings }.
+    .means = A number that either convention fits.
+order-doubt = { $how ->
+        [turned] { $field }: { $raw } stayed text while no date is later than the 12th of its month, as if the spreadsheet had taken day for month: { $month_first } may be { $day_first }.
+        [number] { $field }: the spreadsheet turned a number into the date { $day }; it was { $day_first } or { $month_first }.
+        [both] { $field } holds dates in both orders; { $raw } can be { $day_first } or { $month_first }.
+       *[either] { $field } { $raw } can be { $day_first } or { $month_first }.
+    }
+    .means = Day or month may stand first.
+
+## What does not fit the rest of the mill
+
+unknown-article = Article { $article } is not in the list of articles{ $near ->
+        [none] {""}
+       *[other] ; the nearest is { $near }
+    }.
+    .means = A warp of an article that is not known.
+    .hint = Correct the cell, or load the sheet Articles with it.
+hall-without-looms = No loom stands in { $hall }; the halls with looms are { $halls }. The row changes nothing.
+    .means = A crew, closure or running time of a hall without looms.
+    .hint = Correct the hall if it is a slip.
+pilot-of-no-type = { $term }: no loom has the machine type { $type }; there are { $types }.
+    .means = A pilot of a machine type that no loom has.
+    .hint = Correct it, or the pilot is chosen by cost alone.
+pilot-unknown = { $term }: loom { $loom } is not in the loom list.
+    .means = A pilot that is no loom of the list.
+    .hint = Correct it, or the pilot is chosen by cost alone.
+pilot-of-other-type = { $term }: loom { $loom } has the machine type { $types }, not { $type }.
+    .means = A pilot of another machine type than said.
+    .hint = Correct it, or the pilot is chosen by cost alone.
+finish-before-start = The target finish { $finish } is before the start { $start }; no loom can be done by then.
+    .means = The terms name a finish before the start.
+    .hint = Correct one of the two.
+reading-to-come = Loom { $loom }: the warp was read at { $at }{ $others ->
+        [0] {""}
+       *[other] , and { $others } more of this sheet
+    }, later than { $day }.
+    .means = A reading of a day to come.
+    .hint = Correct the day if it is a slip.
+
+unreadable-break = Crew { $crew }: the break '{ $text }' cannot be read.
+    .means = A break of a shift that is no span of hours.
+    .hint = Write it as 10:00-10:15, 12:00-12:30.
+break-outside-shift = Crew { $crew }: the break { $begin }-{ $until } does not lie inside the shift { $start }-{ $end }.
+    .means = A break that is not a part of its shift.
+    .hint = Correct the break or the shift.
+unknown-crew = There is no crew { $crew }{ $near ->
+        [none] {""}
+       *[other] ; the nearest is { $near }
+    }.
+    .means = An absence or overtime of a crew that is not known.
+    .hint = Correct the cell, or load the sheet Crews with it.
+crew-dates = { $first ->
+        [none] always
+       *[other] { $first }
+    } to { $last ->
+        [none] open
+       *[other] { $last }
+    }
+    .means = From when to when a crew is in the list.
+outside-crew-dates = Crew { $crew } is not there on { $day } by the sheet Crews ({ $dates }).
+    .means = An absence or overtime on a day on which the crew is not in the list.
+    .hint = Correct the day, or the dates of the crew.
+more-heads-than-crew = Crew { $crew } has { $heads ->
+        [one] one head
+       *[other] { $heads } heads
+    }, and { $away } are to be away.
+    .means = More people away than the crew has.
+    .hint = Write fewer, or leave the cell empty for all of them.
+absences-overlap = Crew { $crew } is away from { $first } to { $last }, and again from { $again } to { $until }.
+    .means = Two absences of a crew share days.
+    .hint = Give each stretch of days one row, with the heads that are away together.
+
+## Parts and receipts
+
+part-not-listed = Part { $part } is not in the parts list.
+    .means = A receipt of a part that is not known.
+    .hint = Add it to the sheet Parts, or mend it.
+unit-mismatch = { $how ->
+        [ledger] Part { $part } has stock entries in { $kept }; it cannot change to { $unit }.
+       *[receipt] Part { $part } is kept in { $kept ->
+            [none] no unit
+           *[other] { $kept }
+        }, not in { $unit }.
+    }
+    .means = A quantity in another unit than that of the part.
+    .hint = { $how ->
+        [ledger] Keep the unit, or list the part in the new unit under another name.
+       *[receipt] Give the quantity in the part's unit.
+    }
+order-line-twice = Order line { $order } is for part { $other } and for part { $part }.
+    .means = One order line with two parts.
+    .hint = Give each line a number of its own, as { $order }-10 and { $order }-20.
+received-already = Order line { $order }: { $received } of part { $part } were received and { $open_quantity } are open; { $quantity } would count them twice.
+    .means = A receipt brings more than is still open.
+    .hint = Give what is still open, or a new line number for what comes beside it.
+quantity-impossible = Part { $part }: { $quantity } { $wrong }.
+    .means = A quantity finer than its unit is counted, or beyond all bounds.
+    .hint = Correct the cell, or list the part in the unit that it is counted in.
