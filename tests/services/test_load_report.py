@@ -39,7 +39,9 @@ def db(tmp_path):
 def test_a_single_reason_stands_in_the_refusal_and_not_in_the_list(db, tmp_path):
     report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 6000)])
     assert report.refusal_line().startswith("1 refusal, nothing was written: looms.xlsx Looms D3 (Speed (picks/min)): ")
-    assert "6,000 picks/min" in report.refusal_line() and report.refusal_line().endswith("Or load the rest with --partial.")
+    assert "6,000 picks/min" in report.refusal_line() and report.refusal_line().endswith(
+        "Or load the rest with --partial."
+    )
     assert report.listed == ()
     assert report.lines() == []
 
@@ -59,7 +61,9 @@ def test_questions_come_before_refusals(db, tmp_path):
     rows = [["Loom", "Hall", "Machine type", "Speed", "Reed width"],
             *([f"{i:03}", "H", "AJ", 6000 if i == 3 else 640, 75 + i] for i in range(1, 9))]  # fmt: skip
     report = load(here(db), [book(tmp_path / "looms.xlsx", Looms=rows)], partial=True)
-    assert report.refusal_line().startswith("1 question is open, nothing was written: looms.xlsx Looms E1 (Reed width): ")
+    assert report.refusal_line().startswith(
+        "1 question is open, nothing was written: looms.xlsx Looms E1 (Reed width): "
+    )
     assert '"Reed width=inch"' in report.refusal_line()
     assert [finding.severity.value for finding in report.listed] == ["refused"]
 
@@ -110,8 +114,10 @@ def test_a_new_method_says_row_by_row_what_it_changes_for_how_many_looms(mill, t
 
 def test_an_answer_about_the_method_is_remembered(mill, tmp_path):
     changed = method(tmp_path, "leno side", "leno sides", row=0)
-    assert load(here(mill), [changed]).refusal_line().startswith(
-        "1 question is open, nothing was written: method.xlsx Operations"
+    assert (
+        load(here(mill), [changed])
+        .refusal_line()
+        .startswith("1 question is open, nothing was written: method.xlsx Operations")
     )
     assert load(here(mill), [changed], answers={"leno sides": "as written"}).written
     load(here(mill), [SAMPLE / "method.xlsx"])

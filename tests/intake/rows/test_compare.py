@@ -106,7 +106,7 @@ def test_references_that_lead_nowhere_are_refused():
         ("ambiguous-hall", "A3", "Loom 007 stands in Hall 1, Hall 2; which hall is not said."),
         ("unknown-loom", "A4", "Loom 007 stands in Hall 1, Hall 2, not in Hall 3."),
     ]
-    assert [f.hint for f in found.findings] == [
+    assert [in_words(f).hint for f in found.findings] == [
         "Correct the number, or load the loom list with it.",
         "Write the hall beside it.",
         "Write the hall as the loom list does; a number of one hall only needs none.",

@@ -44,7 +44,7 @@ def within_its_dates(row: TypedRow, around: Around) -> Iterator[Fault]:
 
 
 def heads_away(row: TypedRow, around: Around) -> Iterator[Fault]:
-    away, first, last = (row.values.get(name) for name in ("heads", "from_on", "to_on"))
+    away, first, last = row.values.get("heads"), row.values["from_on"], row.values["to_on"]
     there = [v["heads"] for v in _rows_of(row, around) if _valid(v, first) or _valid(v, last)]
     if away and there and away > max(there):
         yield _refused("heads", message("more-heads-than-crew", crew=row.values["crew"], heads=max(there), away=away))
@@ -54,7 +54,9 @@ def overlapping(row: TypedRow, around: Around) -> Iterator[Fault]:
     crew, first, last = (row.values[name] for name in ("crew", "from_on", "to_on"))
     for other in around.absences:
         if other["crew"] == crew and other["from_on"] != first and other["from_on"] <= last and first <= other["to_on"]:
-            said = message("absences-overlap", crew=crew, first=first, last=last, again=other["from_on"], until=other["to_on"])
+            said = message(
+                "absences-overlap", crew=crew, first=first, last=last, again=other["from_on"], until=other["to_on"]
+            )
             yield _refused("from_on", said)
 
 
