@@ -27,6 +27,7 @@ CHECKS: tuple[Check, ...] = (
     shared.heads_of_other_trades,
     shared.tools,
     shared.stopped_at_once,
+    shared.stopped_per_section,
     parts.parts_are_there,
     order.pilots_first,
     order.firm_bookings_stay,
@@ -49,6 +50,7 @@ STAYS: tuple[Check, ...] = (
     shared.heads_of_other_trades,
     shared.tools,
     shared.stopped_at_once,
+    shared.stopped_per_section,
     parts.parts_are_there,
 )
 """What may keep a booking of an earlier plan from staying, whatever else is booked elsewhere."""

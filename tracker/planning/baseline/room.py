@@ -1,13 +1,13 @@
 """What is still free slot by slot, day by day, while conversions are booked one after the other."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tracker.domain.mill import Crew
+from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad, WorkContent
@@ -52,7 +52,8 @@ class Room:
         self.day_of = np.array([(at.date() - case.today).days for at in local], dtype=np.int64)
         """Local days from today to each slot."""
         self.full_hour = np.array([at.minute == 0 for at in local], dtype=bool)
-        self.stopped = np.zeros((len(self.halls), self.slots), dtype=np.int64)
+        self.stopped: dict[tuple[str, str | None], Ints] = {}
+        """(hall, its section or None for all of it) → looms stopped in each slot."""
         self._pools: dict[tuple[str, str], _Pool] = {}
         self._needs: dict[int, dict[tuple[str, str], Ints]] = {}
         self.parts = {part: i for i, part in enumerate(sorted(case.mill.parts))}
@@ -61,22 +62,23 @@ class Room:
 
     def clear(self) -> None:
         """Give everything back."""
-        self.stopped[:] = 0
+        self.stopped.clear()
         self.slack = self._supply.copy()
         for pool in self._pools.values():
             pool.used[:] = 0
 
     # ---- people, tools, stopped looms
 
-    def fits(self, hall: int, content: WorkContent, first: int, past: int) -> Bools:
-        """Whether a conversion could start at each position first ≤ i < past of the hall's working slots."""
+    def fits(self, key: LoomKey, content: WorkContent, first: int, past: int) -> Bools:
+        """Whether a loom's conversion could start at each position first ≤ i < past of its hall's working slots."""
+        hall = self.halls.index(key.hall)
         d, work = slots_needed(content), self.work[hall]
         past = min(past, work.size - d + 1)
         if past <= first:
             return np.zeros(0, dtype=bool)
         starts, within = np.arange(past - first)[:, None], np.arange(d)
         slots = work[first : past + d - 1]
-        ok = self._unstopped(hall, work[first:past], work[first + d - 1 : past + d - 1] + 1)
+        ok = self._unstopped(key, work[first:past], work[first + d - 1 : past + d - 1] + 1)
         for name, amounts in self._need(content).items():
             if not ok.any():
                 break
@@ -89,19 +91,27 @@ class Room:
         hall = self.halls.index(hold.key.hall)
         inside = [slot for slot in hold.slots if 0 <= slot < self.slots]
         begin, end = max(0, self.case.slot_of(hold.start)), -((self.case.origin - hold.end) // timedelta(minutes=30))
-        self.stopped[hall, begin:end] += 1
+        for name, _ in self._limits(hold.key):
+            self.stopped.setdefault(name, np.zeros(self.slots, dtype=np.int64))[begin:end] += 1
         self._pool(_CREW).used[hall, inside] += 1
         for name, amounts in self._need(hold.content).items() if hold.content else ():
             if name != _CREW:  # held also where a firm booking goes on past its published work
                 left = amounts[hold.skipped : hold.skipped + len(inside)]
                 self._pool(name).used[hall, inside[: len(left)]] += left
 
-    def _unstopped(self, hall: int, start: Ints, end: Ints) -> Bools:
-        limit = self.case.terms.looms_stopped_at_once
-        if limit is None:
-            return np.ones(start.size, dtype=bool)
-        full = np.concatenate([[0], np.cumsum(self.stopped[hall] >= limit)])
-        return full[end] == full[start]
+    def _unstopped(self, key: LoomKey, start: Ints, end: Ints) -> Bools:
+        ok = np.ones(start.size, dtype=bool)
+        for name, limit in self._limits(key):
+            if limit is not None and name in self.stopped:
+                full = np.concatenate([[0], np.cumsum(self.stopped[name] >= limit)])
+                ok &= full[end] == full[start]
+        return ok
+
+    def _limits(self, key: LoomKey) -> Iterator[tuple[tuple[str, str | None], int | None]]:
+        """Where a loom counts among those stopped, and how many may be."""
+        yield (key.hall, None), self.case.terms.looms_stopped_at_once
+        if section := self.case.mill.looms[key].section:
+            yield (key.hall, section), self.case.terms.stopped_per_section
 
     def _need(self, content: WorkContent) -> dict[tuple[str, str], Ints]:
         """What a content holds in each of its slots."""

@@ -115,7 +115,7 @@ class _Walk:
     def _first_start(self, window: Window, content: WorkContent, first: int, past: int) -> int | None:
         """The first of the hall's working slots (positions) from which everything is free."""
         room, hall = self.room, self.room.halls.index(window.key.hall)
-        ok = room.fits(hall, content, first, past)
+        ok = room.fits(window.key, content, first, past)
         slots = room.work[hall][first : first + ok.size]
         ok &= room.day_of[slots] >= room.kit_from(self._needs(window.key, content))
         if window.mean_at > self.problem.as_of + FAR:

@@ -4,7 +4,7 @@ from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from math import ceil, floor
 
-from tracker.domain.mill import Crew
+from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad, WorkContent
@@ -70,17 +70,31 @@ def _over_halls(use: Use) -> Counter[int]:
 
 def stopped_at_once(case: Case) -> Iterator[str]:
     """No more looms of a hall stopped at any moment than the limit, nights included."""
-    limit = case.terms.looms_stopped_at_once
+    yield from _stopped(case, case.terms.looms_stopped_at_once, lambda key: key.hall)
+
+
+def stopped_per_section(case: Case) -> Iterator[str]:
+    """No more looms of one weaver's section."""
+
+    def section(key: LoomKey) -> str | None:
+        loom = case.mill.looms.get(key)
+        return f"section {loom.section} of {loom.hall}" if loom and loom.section else None
+
+    yield from _stopped(case, case.terms.stopped_per_section, section)
+
+
+def _stopped(case: Case, limit: int | None, area: Callable[[LoomKey], str | None]) -> Iterator[str]:
     if limit is None:
         return
-    by_hall: dict[str, list[Hold]] = defaultdict(list)
+    by_area: dict[str, list[Hold]] = defaultdict(list)
     for hold in case.holds:
-        by_hall[hold.key.hall].append(hold)
-    for hall, holds in by_hall.items():
+        if name := area(hold.key):
+            by_area[name].append(hold)
+    for name, holds in by_area.items():
         for moment in sorted({hold.start for hold in holds}):
             stopped = [hold for hold in holds if hold.start <= moment < hold.end]
             if len(stopped) > limit and not all(hold.fixed for hold in stopped):
-                yield f"{hall}: {len(stopped)} looms stopped at {case.at(moment)}, the limit is {limit}"
+                yield f"{name}: {len(stopped)} looms stopped at {case.at(moment)}, the limit is {limit}"
                 break
 
 

@@ -31,6 +31,7 @@ from tracker.planning.model.pools import (
     converting,
     heads_at_work,
     lead_pool,
+    section_pool,
     stopped_pool,
     tool_pool,
     trade_pool,
@@ -39,7 +40,7 @@ from tracker.planning.model.pools import (
 from tracker.planning.model.supplies import Supply, supplies
 from tracker.planning.problem import PlanningProblem
 
-WHOLE = (PoolKind.CREWS, PoolKind.STOPPED)
+WHOLE = (PoolKind.CREWS, PoolKind.STOPPED, PoolKind.SECTION)
 """Pools of which a conversion holds one from start to end."""
 _UNKNOWN: Mapping[WindowKind, tuple[WorkContent, ...]] = {}
 PAST_DAYS = 60
@@ -61,6 +62,10 @@ class Instance:
     looms: list[LoomKey]
     hall_of: Ints
     """Hall of each loom, index into `halls`."""
+    sections: dict[tuple[int, str], int]
+    """(hall, weaver's section) → its number; empty where the sections have no limit."""
+    section_of: Ints
+    """Section of each loom; -1 = none."""
     pools: list[Pool]
     """The lead trade first. Looms in work are not taken out yet."""
     supplies: list[Supply]
@@ -87,6 +92,10 @@ class Instance:
     def mill(self) -> Mill:
         return self.problem.mill
 
+    def section(self, key: LoomKey) -> int:
+        """The section of a loom, planned or in work; -1 = none."""
+        return _section(self.sections, self.halls, self.mill, key)
+
     @property
     def start_h(self) -> float:
         return self.grid.hours(self.start)
@@ -105,7 +114,8 @@ def make_instance(problem: PlanningProblem) -> Instance:
         )
     rates = trade_rates(mill)
     contents, menus, menu_of, needs, scarce, short, found, slots = _contents(problem, grid, looms, clocks, rates)
-    pools = _pools(mill, grid, halls, found)
+    sections = _sections(mill, halls)
+    pools = _pools(mill, grid, halls, sections, found)
     windows = _windows(problem, grid, looms, menu_of)
     saving = np.array([mill.looms[key].saving_per_day or 0.0 for key in looms])
     return Instance(
@@ -117,6 +127,8 @@ def make_instance(problem: PlanningProblem) -> Instance:
         clocks=clocks,
         looms=looms,
         hall_of=np.array([halls.index(key.hall) for key in looms], dtype=np.int32),
+        sections=sections,
+        section_of=np.array([_section(sections, halls, mill, key) for key in looms], dtype=np.int32),
         pools=pools,
         supplies=scarce,
         needs=needs,
@@ -255,13 +267,27 @@ def _scarce(problem, grid, clocks, entries: _Entries, menu_of):
     return [all_[i] for i in scarce], short, distinct, number.reshape(-1).astype(np.int32)
 
 
-def _pools(mill: Mill, grid: Grid, halls: list[str], profiles: list[Profile]) -> list[Pool]:
+def _sections(mill: Mill, halls: list[str]) -> dict[tuple[int, str], int]:
+    if mill.terms.stopped_per_section is None:
+        return {}
+    named = {(halls.index(loom.hall), loom.section) for loom in mill.looms.values() if loom.section}
+    return {section: i for i, section in enumerate(sorted(named))}
+
+
+def _section(sections: Mapping[tuple[int, str], int], halls: list[str], mill: Mill, key: LoomKey) -> int:
+    return sections.get((halls.index(key.hall), mill.looms[key].section or ""), -1)
+
+
+def _pools(
+    mill: Mill, grid: Grid, halls: list[str], sections: Mapping[tuple[int, str], int], profiles: list[Profile]
+) -> list[Pool]:
     trades = sorted({hold.what for item in profiles for hold in item.trades})
     tools = sorted({hold.what for item in profiles for hold in item.tools})
-    limit = mill.terms.looms_stopped_at_once
+    limit, of_section = mill.terms.looms_stopped_at_once, mill.terms.stopped_per_section
     return [
         lead_pool(mill, grid, halls, crews_of(mill, mill.terms.lead_trade)),
         *([stopped_pool(limit, grid, halls)] if limit is not None else []),
+        *([section_pool(of_section, grid, len(sections))] if of_section is not None and sections else []),
         *(trade_pool(mill, grid, halls, trade) for trade in trades),
         *(tool_pool(mill, grid, halls, tool) for tool in tools),
     ]

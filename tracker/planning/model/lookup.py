@@ -1,15 +1,19 @@
 """What options take of the rows, looked up in tables instead of worked out option by option.
 
-What an option takes depends only on its hall, its profile and its position (a *slot cell*), and on its needs and its
+What an option takes depends only on its hall and section, its profile and its position (a *slot cell*), and on its needs and its
 step of the supplies (a *part cell*). Hundreds of thousands of options share a few ten thousand cells.
 """
+
+from collections.abc import Iterator
 
 import numpy as np
 from scipy.sparse import csc_array
 
 from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.instance import Instance
+from tracker.planning.model.numbered import PoolHold
 from tracker.planning.model.options import Options, ranges, times
+from tracker.planning.model.pools import PoolKind
 from tracker.planning.model.rows import Rows
 
 
@@ -40,12 +44,14 @@ class Lookup:
 
     def _number_slots(self) -> None:
         instance, options = self.instance, self.options
-        hall = instance.hall_of[options.loom].astype(np.int64)
-        profile = instance.contents.profile[options.content]
-        halls = len(instance.halls)
-        pairs, number = np.unique(profile * halls + hall, return_inverse=True)
-        self._pairs = [divmod(int(pair), halls) for pair in pairs]
-        sizes = [instance.clocks[h].work.size for _, h in self._pairs]
+        halls, section = len(instance.halls), instance.section_of[options.loom].astype(np.int64)
+        place = np.where(section < 0, instance.hall_of[options.loom], halls + section)
+        profile = instance.contents.profile[options.content].astype(np.int64)
+        places = halls + len(instance.sections)
+        pairs, number = np.unique(profile * places + place, return_inverse=True)
+        self._pairs = [divmod(int(pair), places) for pair in pairs]
+        self._hall_of_place = [*range(halls), *(hall for hall, _ in instance.sections)]
+        sizes = [instance.clocks[self._hall_of_place[place]].work.size for _, place in self._pairs]
         self._base = np.cumsum([0, *sizes])
         self.slot_cell = (self._base[number] + options.position).astype(np.int32)
         self._pair_of = number.astype(np.int32)
@@ -53,15 +59,26 @@ class Lookup:
 
     def _hold_tables(self) -> None:
         """Holds of each pair end to end, and for each block and hall where its rows stand in one long list."""
-        rows, halls = self.rows, len(self.instance.halls)
-        at = [rows.blocks[b].row_at[h] + rows.base[b] for b in range(rows.pools) for h in range(halls)]
+        rows = self.rows
+        areas = [(b, area) for b in range(rows.pools) for area in range(len(rows.blocks[b].row_at))]
+        at = [rows.blocks[b].row_at[area] + rows.base[b] for b, area in areas]
         self._row_at = np.concatenate(at) if at else np.zeros(0, dtype=np.int32)
-        row_base = np.cumsum([0, *map(len, at)])[:-1].reshape(rows.pools, halls)
-        holds = [(row_base[hold.pool, h], hold) for p, h in self._pairs for hold in self.instance.profiles[p]]
-        self._hold_first = np.cumsum([0, *(len(self.instance.profiles[p]) for p, _ in self._pairs)])
+        row_base = dict(zip(areas, np.cumsum([0, *map(len, at)])[:-1].tolist(), strict=True))
+        of_pair = [list(self._holds(profile, place)) for profile, place in self._pairs]
+        holds = [(row_base[hold.pool, area], hold) for found in of_pair for hold, area in found]
+        self._hold_first = np.cumsum([0, *map(len, of_pair)])
         self._hold_row = np.array([base + hold.first for base, hold in holds], dtype=np.int64)
         self._hold_length = np.array([hold.past - hold.first for _, hold in holds], dtype=np.int64)
         self._hold_amount = np.array([hold.amount for _, hold in holds], dtype=float)
+
+    def _holds(self, profile: int, place: int) -> Iterator[tuple[PoolHold, int]]:
+        """What a profile holds at a place, and the hall or section that it is held of."""
+        section = place - len(self.instance.halls)
+        for hold in self.instance.profiles[profile]:
+            if self.instance.pools[hold.pool].kind is not PoolKind.SECTION:
+                yield hold, self._hall_of_place[place]
+            elif section >= 0:
+                yield hold, section
 
     def _number_parts(self) -> None:
         instance, options = self.instance, self.options
@@ -78,13 +95,13 @@ class Lookup:
     def _slot_prices(self, price: Floats) -> Floats:
         table = np.zeros(self._base[-1])
         sums: dict[tuple[int, int], Floats] = {}
-        for i, (profile, hall) in enumerate(self._pairs):
+        for i, (profile, place) in enumerate(self._pairs):
             cells = table[self._base[i] : self._base[i + 1]]
             n = cells.size - int(self.instance.profile_slots[profile]) + 1
-            for hold in self.instance.profiles[profile] if n > 0 else ():
-                key = (hold.pool, hall)
+            for hold, area in self._holds(profile, place) if n > 0 else ():
+                key = (hold.pool, area)
                 if key not in sums:
-                    row = self.rows.blocks[hold.pool].row_at[hall] + self.rows.base[hold.pool]
+                    row = self.rows.blocks[hold.pool].row_at[area] + self.rows.base[hold.pool]
                     sums[key] = np.concatenate([[0.0], np.cumsum(price[row])])
                 total = sums[key]
                 cells[:n] += hold.amount * (total[hold.past : hold.past + n] - total[hold.first : hold.first + n])

@@ -11,6 +11,7 @@ from tracker.planning.model.costs import Batch, total
 from tracker.planning.model.grid import Bools, Floats, HallClock, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
+from tracker.planning.model.pools import PoolKind
 
 BEFORE_H = 4
 """Clock hours before the mean beam-out at which the starts of a window begin."""
@@ -210,6 +211,8 @@ def _people_there(starts: _Starts) -> Bools:
     for number in np.unique(profile):
         mine = np.flatnonzero(profile == number)
         for hold in instance.profiles[number]:
+            if instance.pools[hold.pool].kind is PoolKind.SECTION:
+                continue
             lacks = instance.pools[hold.pool].reach()[hall][starts.clock.work] < hold.amount
             kept[mine] &= ~any_within(lacks, starts.position[mine] + hold.first, starts.position[mine] + hold.past)
     return kept

@@ -14,12 +14,15 @@ from tracker.planning.model.grid import Grid, Ints
 Count = Callable[[Mill, Grid, Crew, str], Ints]
 """What a crew row has to give in a hall in each slot, shape (slots,)."""
 STOPPED = "looms stopped at once"
+SECTION = "looms of a section stopped at once"
 
 
 class PoolKind(StrEnum):
     CREWS = "crews"
     HEADS = "heads"
     STOPPED = "stopped"
+    SECTION = "section"
+    """Its first axis is the weavers' sections, that of the others the halls."""
     TOOL = "tool"
 
 
@@ -72,6 +75,12 @@ def tool_pool(mill: Mill, grid: Grid, halls: list[str], tool: str) -> Pool:
     counts = {fold(name): found.how_many for name, found in mill.tools.items()}
     own = np.zeros((len(halls), grid.slots), dtype=np.int32)
     return Pool(tool, PoolKind.TOOL, own, np.full(grid.slots, counts.get(fold(tool), 0), dtype=np.int32))
+
+
+def section_pool(limit: int, grid: Grid, sections: int) -> Pool:
+    """The limit of looms of one weaver's section stopped for conversion; see `stopped_pool`."""
+    own = np.full((sections, grid.slots), limit, dtype=np.int32)
+    return Pool(SECTION, PoolKind.SECTION, own, np.zeros(grid.slots, dtype=np.int32))
 
 
 def stopped_pool(limit: int, grid: Grid, halls: list[str]) -> Pool:

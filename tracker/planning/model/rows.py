@@ -21,11 +21,11 @@ class Block:
     name: str
     upper: Floats
     row_at: list[Ints]
-    """Pool: by hall, the row of each position. Part: none."""
+    """Pool: by hall (or section), the row of each position. Part: none."""
     slot: Ints
     """First slot that each row speaks of."""
     hall: Ints
-    """Hall that each row speaks of, -1 = all."""
+    """Hall (or section) that each row speaks of, -1 = all."""
     lender: Ints
     """For a row that may borrow, the row that lends to it; -1 = none."""
 
@@ -66,9 +66,12 @@ class Rows:
 
 
 def pool_block(pool: Pool, instance: Instance) -> Block:
-    """A row per slot where everything is shared, a row per hall and slot where nothing is; both where some is."""
+    """A row per slot where everything is shared, a row per hall (or section) and slot where nothing is; both where some
+    is."""
     works = [clock.work for clock in instance.clocks]
-    if not pool.own.any() and pool.kind is not PoolKind.STOPPED:
+    if pool.kind is PoolKind.SECTION:
+        works = [works[hall] for hall, _ in instance.sections]
+    if not pool.own.any() and pool.kind not in (PoolKind.STOPPED, PoolKind.SECTION):
         return _shared_block(pool, works)
     base = np.cumsum([0, *map(len, works)])
     slot = np.concatenate(works)

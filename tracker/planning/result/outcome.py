@@ -120,4 +120,6 @@ def _price_name(instance: Instance, block: int) -> str:
     pool = instance.pools[block]
     if pool.kind is PoolKind.CREWS:
         return f"{pool.name} crew-hour"
+    if pool.kind is PoolKind.SECTION:
+        return "hour of one loom more of a section stopped"
     return "hour of one loom more stopped" if pool.kind is PoolKind.STOPPED else f"{pool.name} hour"

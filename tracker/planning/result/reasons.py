@@ -65,6 +65,8 @@ def _short_pool(instance: Instance, loom: int) -> str:
     lacks: dict[str, bool] = {}
     for hold in {hold for number in _profiles(instance, loom) for hold in instance.profiles[number]}:
         pool = instance.pools[hold.pool]
+        if pool.kind is PoolKind.SECTION:
+            continue
         there = pool.reach()[hall][work] >= hold.amount
         if not there.all():
             lacks[_pool_words(pool, hold.amount)] = bool(there.any())
@@ -118,5 +120,6 @@ def _limit_words(instance: Instance, rows: Rows, block: int) -> str:
     pool = instance.pools[block]
     return {
         PoolKind.CREWS: f"no crew: every {pool.name} crew is", PoolKind.HEADS: f"no {pool.name}: all are",
-        PoolKind.STOPPED: "the looms that may be stopped at once are", PoolKind.TOOL: f"no {pool.name}: all are",
+        PoolKind.STOPPED: "the looms that may be stopped at once are",
+        PoolKind.SECTION: "the looms of its section that may be stopped at once are", PoolKind.TOOL: f"no {pool.name}: all are",
     }[pool.kind]  # fmt: skip

@@ -67,7 +67,7 @@ def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, str]:
     if not beyond:
         return taken, instance, ""
     used = nothing(instance)
-    occupy(used, instance, hall, beyond, Profile(len(beyond), (), ()))
+    occupy(used, instance, instance.looms[taken.loom], beyond, Profile(len(beyond), (), ()))
     longer = replace(taken, end=int(work[beyond[-1]]) + 1, slots=taken.slots + len(beyond))
     return longer, without(instance, used), next(shortages(instance, used), "")
 

@@ -57,8 +57,8 @@ def take_given(instance: Instance) -> Given:
 def _without_work(instance: Instance) -> tuple[Instance, tuple[str, ...]]:
     used = nothing(instance)
     for item in instance.problem.in_work:
-        hall, first, held = _in_work(instance, item)
-        occupy(used, instance, hall, range(first, first + held.slots), held)
+        _, first, held = _in_work(instance, item)
+        occupy(used, instance, item.key, range(first, first + held.slots), held)
     notes = tuple(
         f"For the looms in work there is {short}; they are taken to go on all the same."
         for short in shortages(instance, used)

@@ -9,12 +9,14 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
 from tracker.domain.work import WorkContent
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, pool_holds
 from tracker.planning.model.options import Options, times
+from tracker.planning.model.pools import PoolKind
 from tracker.planning.model.supplies import Supply
 
 
@@ -103,13 +105,17 @@ def _occupy_taken(used: list[Ints], instance: Instance, taken: Taken) -> None:
     if taken.content >= 0:
         content = taken.work or instance.contents.items[taken.content]
         held = replace(profile(content, instance.mill.terms.lead_trade), slots=len(positions))
-    occupy(used, instance, hall, positions, held)
+    occupy(used, instance, instance.looms[taken.loom], positions, held)
 
 
-def occupy(used: list[Ints], instance: Instance, hall: int, positions: range, held: Profile) -> None:
+def occupy(used: list[Ints], instance: Instance, key: LoomKey, positions: range, held: Profile) -> None:
+    """Add what a loom holds in these positions of its hall."""
+    hall, section = instance.halls.index(key.hall), instance.section(key)
     slots = instance.clocks[hall].work[positions.start : positions.stop]
     for hold in pool_holds(held, instance.pools):
-        used[hold.pool][hall, slots[hold.first : hold.past]] += hold.amount
+        area = section if instance.pools[hold.pool].kind is PoolKind.SECTION else hall
+        if area >= 0:
+            used[hold.pool][area, slots[hold.first : hold.past]] += hold.amount
 
 
 def nothing(instance: Instance) -> list[Ints]:
