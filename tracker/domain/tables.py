@@ -276,10 +276,10 @@ OPERATIONS = Table("operations", "Operations", (
     Column("caution", "Caution", T),
     Column("torque_nm", "Torque", N, unit="N·m", low=0, high=5000, example="40"),
     Column("warp", "Warp", W, words=("out", "in"), example="out",
-           about="out: needs the old warp out and the new one not yet in; in: needs the warp in. Empty = either."),
+           about="out: needs the old warp out and the new one not yet in; in: needs the warp in. Empty = either. Kept; plans do not part a conversion by it yet."),
     Column("learns", "Learns", Y, about="No: takes what it takes, however often it was done. Empty = yes.", example="no"),
-    Column("stops_neighbours", "Stops neighbours", Y, about="Yes: the looms beside it stand meanwhile.", example="no"),
-    Column("waivable", "Waivable", Y, about="No: nothing is signed off without it. Empty = yes.", example="no"),
+    Column("stops_neighbours", "Stops neighbours", Y, about="Yes: the looms beside it stand meanwhile. Kept; plans do not look at it yet.", example="no"),
+    Column("waivable", "Waivable", Y, about="No: nothing is to be signed off without it. Empty = yes. Kept; signing off does not ask for it yet.", example="no"),
 ), "The steps of a conversion, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
 
 KIT_LINES = Table("kit_lines", "Kit lines", (
@@ -357,9 +357,9 @@ TERM_COLUMNS = (
     Column("plan_with_orders", "plan with orders not yet placed", Y,
            about="Yes: a loom may wait for parts that can still be ordered. No: only stock and open orders count."),
     Column("open_over_closed_days", "open over closed days", Y,
-           about="Yes: a loom may stand open over a day on which nobody converts."),
+           about="Yes: a loom may stand open over a day on which nobody converts. Kept; plans do not look at it yet."),
     Column("watch_h", "watch", N, unit="h", low=0, high=24,
-           about="So long after a restart its people must still be at work."),
+           about="So long after a restart its people must still be at work. Kept; plans do not look at it yet."),
     Column("stopped_per_section", "stopped per section", Z, low=1,
            about="At most so many looms of one weaver's section. No row = no limit."),
 )  # fmt: skip
@@ -388,8 +388,8 @@ TERM_ACTS: dict[str, str] = {
     "days_to_order": "plan: from when a part can be had to order",
     "lead_time_none_given_days": "plan: from when such a part can be had to order",
     "plan_with_orders": "plan: whether looms may wait for orders that are not placed yet",
-    "open_over_closed_days": "plan: starts that would leave a loom open",
-    "watch_h": "plan: how late a conversion may end",
+    "open_over_closed_days": "nowhere yet: it is kept",
+    "watch_h": "nowhere yet: it is kept",
     "stopped_per_section": "plan",
 }
 """Field of `Terms` → where it acts."""
