@@ -31,7 +31,10 @@ def page() -> None:
     st.caption(f"as of {moment(report.as_of, report.zone)}")
     figures(_figures(report, kitted))
     if report.basis != PUBLISHED:
-        st.info(f"No plan is published yet: these are the needs of {report.basis}.")
+        st.info(
+            f"No plan is published yet: these are the needs of {report.basis}. `beamslot plan --publish` makes the one in "
+            "force; its kits show here then."
+        )
     for line in report.overdue_lines():
         st.warning(literal(line))
     _orders(report)

@@ -300,6 +300,12 @@ def test_needs_that_are_covered_ask_for_no_order(planned):
     assert "0 of 2" in said and "0 waiting for receipts, 2 short" in said
 
 
+def test_before_a_plan_is_published_the_needs_say_whose_they_are(unplanned):
+    said = words(screen("needs").run())
+    assert "these are the needs of each beam-out taken as it comes, since no plan is made yet" in said
+    assert "What to order, by when" in said
+
+
 def test_a_late_order_is_said_in_words(tmp_path, monkeypatch):
     mill = small_mill()
     mill = replace(mill, parts={"RAIL": replace(mill.parts["RAIL"], on_hand=0)}, receipts=())
