@@ -91,3 +91,14 @@ def test_the_screens_are_told_what_does_not_hold(database: str, published: tuple
     booking = published[1].bookings[-1]
     protect(database, booking.key, booking.start.date())
     assert any(booking.key.loom in fault and "protected until" in fault for fault in faults(here(database)))
+
+
+def test_history_touched_is_told_where_no_plan_is_published_too(tmp_path: Path) -> None:
+    open_store(tmp_path / "mill.db", make=True)
+    with sqlite3.connect(tmp_path / "mill.db") as other:
+        other.execute("DROP TRIGGER conversions_delete")
+    says = (
+        r"history was touched \(the database no longer guards conversions against changes\), and no plan is published"
+    )
+    with pytest.raises(DataError, match=says):
+        verify(here(tmp_path / "mill.db"))

@@ -1,6 +1,5 @@
 """Hold the published plan against the data, without the solver."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -43,7 +42,7 @@ class VerifyReport:
         }
 
     def lines(self) -> list[str]:
-        return [*self._plan_lines(), *_history_lines(self.touched)]
+        return [*self._plan_lines(), *self._history_lines()]
 
     def _plan_lines(self) -> list[str]:
         plan = self.plan
@@ -57,15 +56,12 @@ class VerifyReport:
         again = "Plan again with `beamslot plan`; what changed and what must move is told there."
         return [f"The published plan does not hold any more: {found}.", *self.violations, again]
 
-
-def _history_lines(touched: Sequence[str]) -> list[str]:
-    if not touched:
-        return []
-    return [
-        f"History was touched: {count(len(touched), 'finding')}.",
-        *touched,
-        "Restore a backup from before into a new database and compare: beamslot --db before.db restore F.",
-    ]
+    def _history_lines(self) -> list[str]:
+        if not self.touched:
+            return []
+        said = f"History was touched: {count(len(self.touched), 'finding')}."
+        then = "Restore a backup from before into a new database and compare: beamslot --db before.db restore F."
+        return [said, *self.touched, then]
 
 
 def verify(context: Context) -> VerifyReport:
@@ -80,9 +76,8 @@ def verify(context: Context) -> VerifyReport:
     data = read_planning_data(context)
     plan = data.previous
     if plan is None:
-        raise DataError(
-            " ".join([*_history_lines(found), "no plan is published yet; make one: beamslot plan --publish"])
-        )
+        also = f"history was touched ({'; '.join(found)}), and " if found else ""
+        raise DataError(f"{also}no plan is published yet; make one: beamslot plan --publish")
     prepared = prepare(as_it_was(context, data, plan), plan.as_of)
     return VerifyReport(plan, check(plan, prepared.asked(plan.asked)), found)
 
