@@ -8,6 +8,7 @@ from contextlib import closing
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from opened import here
 from stock_room_samples import PARTS, fill
 
 from tracker.errors import TrackerError
@@ -62,7 +63,7 @@ def test_the_book_stays_sound(filled, tmp_path_factory, tried):
     assert len(before.movements) == len(PARTS)
     for act, arguments in tried:
         try:
-            act(db, **arguments)
+            act(here(db), **arguments)
             done = True
         except TrackerError:
             done = False

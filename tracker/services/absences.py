@@ -15,6 +15,8 @@ from tracker.intake.rows.compare import compare
 from tracker.intake.rows.cross_checks import cross_findings
 from tracker.services.context import Context
 from tracker.store.unit_of_work import UnitOfWork
+from tracker.words import ENGLISH
+from tracker.words.findings import in_words
 
 SOURCE = SourceTable("", "", "absences", 0)
 
@@ -86,7 +88,8 @@ def _write(uow: UnitOfWork, absence: Absence, today: date) -> None:
         if finding.severity is Severity.REFUSED
     ]
     if refused:
-        raise DataError(f"{refused[0].message} {refused[0].hint}")
+        said = in_words(refused[0], ENGLISH)
+        raise DataError(f"{said.message} {said.hint}")
     changes = compare(ReadResult((SOURCE,), (row,), ()), {"absences": uow.rows("absences")}).changes
     writer = uow.load_writer()
     writer.begin([], ())
