@@ -40,7 +40,13 @@ def test_an_absence_is_added_and_ended(db):
     [
         ("Fitters 1", 3, 4, 4, "has 3 heads, and 4 are to be away"),
         ("Fitters 3", 3, 4, 1, "There is no crew Fitters 3"),
-        ("Fitters 1", 5, 6, 1, "away from 2027-02-05 to 2027-02-06, and again from 2027-02-01 to 2027-02-05"),
+        (
+            "Fitters 1",
+            5,
+            6,
+            1,
+            "away from Fri 5 Feb 2027 to Sat 6 Feb 2027, and again from Mon 1 Feb 2027 to Fri 5 Feb 2027",
+        ),
         ("Fitters 1", 1, 2, 1, "--back DAY ends that"),
     ],
 )
@@ -53,7 +59,7 @@ def test_what_does_not_fit_is_refused_and_nothing_written(db, crew, first, last,
 
 
 def test_days_outside_the_crews_dates_or_the_wrong_way_round(db):
-    with pytest.raises(DataError, match="Fitters 2 is not there on 2027-03-02"):
+    with pytest.raises(DataError, match="Fitters 2 is not there on Tue 2 Mar 2027"):
         record_absence(here(db), "Fitters 2", date(2027, 2, 27), date(2027, 3, 2))
     with pytest.raises(UsageError, match="is before --from"):
         record_absence(here(db), "Fitters 2", date(2027, 2, 27), date(2027, 2, 26))
