@@ -83,6 +83,7 @@ def _orders(report: NeedsReport) -> None:
 
 def _order(line: OrderLine) -> list[Cell | str]:
     touched = sorted(line.touched, key=lambda t: t.key.sort_key)
+    falling = sorted(line.falls, key=lambda key: key.sort_key)
     return [
         Cell(day(line.order_by), line.order_by),
         Cell(f"late by {count(line.days_late, 'day')}" if line.late else "in time", -line.days_late),
@@ -94,7 +95,7 @@ def _order(line: OrderLine) -> list[Cell | str]:
         line.supplier,
         Cell(money(line.amount), line.amount),
         ", ".join(f"{t.key} by {count(t.days, 'day')}" for t in touched),
-        listed(sorted(line.falls, key=lambda key: key.sort_key)),
+        listed(falling),
     ]
 
 
