@@ -101,7 +101,7 @@ def method(mount_min: float = 60) -> dict[str, list[list[Any]]]:
 
 def changed_mill() -> dict[str, list[list[Any]]]:
     """Touches many tables: new looms, a changed one, counts of parts, a new method version."""
-    looms = [{"loom": f"N{i}", "hall": "Hall 1", "machine_type": "RP", "notes": NASTY[0]} for i in range(200)]
+    looms = [{"loom": f"N{i}", "hall": "Hall 1", "machine_type": "RP", "notes": NASTY[0]} for i in range(60)]
     looms.append({"loom": "007", "hall": "Hall 1", "machine_type": "AJ", "speed_ppm": 610})
     parts = [{"part": "COUNTED", "on_hand": 600}, {"part": "NEW", "on_hand": 5}]
     return {"Looms": rows_of("looms", looms), "Parts": rows_of("parts", parts), **method(mount_min=75)}

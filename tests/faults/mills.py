@@ -18,6 +18,8 @@ from invented_mill import AS_OF, changed_mill, whole_mill, write_book
 from sqlalchemy import create_engine, text
 from sqlalchemy.pool import NullPool
 
+from tracker.store.history import touched
+
 DATABASE = "beamslot.db"
 FIRST = (
     ("load", "mill.xlsx"), ("plan", "--publish", "--as-of", AS_OF), ("plan", "--as-of", AS_OF), ("status",),
@@ -64,8 +66,11 @@ class Mill:
         """Part → what the store room's book comes to."""
         return dict(self.rows("SELECT part, sum(quantity) FROM stock_movements GROUP BY part"))
 
-    def check_stock(self) -> None:
-        """Nothing below 0 is on hand, and no more is reserved than is there."""
+    def check_sound(self) -> None:
+        """History reads as it was written; nothing below 0 is on hand, and no more is reserved than is there."""
+        self.wait_until_left()
+        with engine_of(self.db).connect() as connection:
+            assert touched(connection) == []
         on_hand, held = self.in_stock(), Counter[str]()
         for part, quantity in self.rows("SELECT part, quantity FROM reservations"):
             held[part] += quantity
