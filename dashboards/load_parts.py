@@ -14,7 +14,6 @@ from tracker.domain.rows import Change, SourceColumn
 from tracker.domain.tables import TABLES
 from tracker.services.change_words import row_words, told
 from tracker.services.load import LoadedTable, LoadReport
-from tracker.services.questions import screen_words
 from tracker.words.findings import in_words
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
@@ -73,7 +72,7 @@ def _finding(finding: Finding) -> list[Cell | str]:
         finding.raw,
         said.understood,
         said.message,
-        "Answer it above." if finding.severity is Severity.DOUBT else screen_words(said.hint),
+        "Answer it above." if finding.severity is Severity.DOUBT else said.hint,
     ]
 
 

@@ -15,7 +15,6 @@ from dashboards.uploads import ENDINGS, kept
 from tracker.domain.formats import count
 from tracker.services.load import LoadReport, load
 from tracker.services.marking import Marking
-from tracker.services.questions import screen_words
 
 
 def page() -> None:
@@ -38,7 +37,7 @@ def page() -> None:
     dry_run = partial(_dry_run, files)
     report = dry_run(answers)
     if report.refusal and not report.tables:
-        st.error(literal(screen_words(report.refusal_line(SPEAKER))))
+        st.error(literal(report.refusal_line(SPEAKER)))
     else:
         figures(load_figures(report))
     ask(report, answers, dry_run)
@@ -89,7 +88,7 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
     if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
         done = load(access.context(), list(files), partial=leave_out, answers=answers)
         if done.refusal:
-            st.error(literal(screen_words(done.refusal_line(SPEAKER))))
+            st.error(literal(done.refusal_line(SPEAKER)))
             return
         st.session_state["loads"] = st.session_state.get("loads", 0) + 1
         access.show_again("loaded", done.lines())

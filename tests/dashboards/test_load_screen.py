@@ -7,10 +7,12 @@ from openpyxl import Workbook
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
+from dashboards.speaking import SPEAKER
 from tracker.domain.findings import Choice, Finding, Severity
 from tracker.domain.mill import LoomKey
-from tracker.services.questions import questions, screen_words, together
+from tracker.services.questions import questions, together
 from tracker.store import open_store
+from tracker.words.findings import in_words
 
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 HEADINGS = ("Loom", "Hall", "Machine type", "Reed width", "Speed (picks/min)")
@@ -175,7 +177,8 @@ def test_a_hostile_name_stays_inside_the_folder_of_the_session(store, tmp_path):
 
 
 def doubt(*choices: Choice, heading: str = "Reed width") -> Finding:
-    return Finding("unit-doubt", Severity.DOUBT, heading=heading, choices=choices)
+    params = {"field": "Reed width", "headed": None}
+    return Finding("unit-doubt", Severity.DOUBT, heading=heading, choices=choices, params=params)
 
 
 def test_the_answers_of_a_question_are_those_of_its_finding():
@@ -188,18 +191,10 @@ def test_a_doubt_without_answers_may_stand_as_written():
     assert questions([Finding("sheet-is-hall", Severity.DOUBT, sheet="Old list")])[0].choices[0].about == "Old list"
 
 
-@pytest.mark.parametrize(
-    ("hint", "said"),
-    [
-        ('If it is not, answer --answer "Breite=own column".', "If it is not, answer “own column” for Breite."),
-        ('Answer --answer "Datum=day first" or "Datum=month first".', "Answer “day first” for Datum or “month first” for Datum."),
-        ('If right, give --answer "leno side=as written".', "If right, answer “as written” for leno side."),
-        ('Say otherwise with --answer "Breite=…".', "Say otherwise with the answer “…” for Breite."),
-        ("Fill in the hall.", "Fill in the hall."),
-    ],
-)  # fmt: skip
-def test_hints_on_the_screen_do_without_the_option_of_the_command(hint, said):
-    assert screen_words(hint) == said
+def test_the_screen_says_what_to_do_without_the_option_of_the_command():
+    asked = doubt(Choice("Reed width", "cm"), Choice("Reed width", "inch"))
+    assert in_words(asked, SPEAKER).hint == "Answer “cm” for Reed width or “inch” for Reed width."
+    assert in_words(asked).hint == 'Answer --answer "Reed width=cm" or --answer "Reed width=inch".'
 
 
 def test_later_answers_stand_before_earlier_ones_and_keep_the_others():

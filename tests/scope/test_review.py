@@ -10,6 +10,7 @@ from tracker.domain.findings import Severity
 from tracker.domain.method import Alternative, Check, KitLine, Method, Setpoint
 from tracker.domain.mill import Crew
 from tracker.scope.review import refuses, review, settle
+from tracker.words.findings import in_words
 
 REFUSED, DOUBT, NOTE = Severity.REFUSED, Severity.DOUBT, Severity.NOTE
 LOOMS = [
@@ -57,10 +58,10 @@ def test_a_kit_line_of_half_a_piece_or_of_too_much():
            replace(METHOD.kit_lines[-1], quantity=0.0005))  # fmt: skip
     parts = {name: replace(part, unit="pc" if name == "DEVICE" else "m") for name, part in PARTS.items()}
     one, other = findings(replace(METHOD, kit_lines=kit), parts=parts)
-    assert (one.code, one.severity, one.message) == (
+    assert (one.code, one.severity, in_words(one).message) == (
         "quantity-impossible", REFUSED, "Part DEVICE: 2.5 is no whole number of pc.",
     )  # fmt: skip
-    assert other.message == "Part RAIL: 0.0005 is finer than 0.001 m."
+    assert in_words(other).message == "Part RAIL: 0.0005 is finer than 0.001 m."
 
 
 def test_an_unreadable_cell_does_not_hide_the_others():
@@ -71,13 +72,13 @@ def test_an_unreadable_cell_does_not_hide_the_others():
 def test_a_decimal_comma_is_asked_about():
     one = findings(with_operations(operation(9, 70, "Clean", 5, frames="<= 12,5")))[0]
     assert where(one)[:2] == ("decimal-comma", DOUBT)
-    assert one.message == "<= 12,5 is read as <= 12 or 5."
+    assert in_words(one).message == "<= 12,5 is read as <= 12 or 5."
 
 
 def test_an_unknown_attribute_offers_the_one_that_was_meant():
     one = only(with_operations(operation(9, 70, "Clean", 5, rial="drilled")))
     assert where(one) == ("unknown-attribute", DOUBT, "Operations", "J9")
-    assert "Did you mean Rail?" in one.hint
+    assert "Did you mean Rail?" in in_words(one).hint
 
 
 def test_an_attribute_still_to_be_surveyed_is_answered():
@@ -90,8 +91,8 @@ def test_an_attribute_still_to_be_surveyed_is_answered():
 def test_a_value_that_no_loom_has():
     one = only(with_operations(operation(9, 70, "Clean", 5, rail="undriled")))
     assert where(one) == ("value-on-no-loom", DOUBT, "Operations", "J9")
-    assert one.message == "No loom has rail = undriled."
-    assert "Did you mean undrilled?" in one.hint
+    assert in_words(one).message == "No loom has rail = undriled."
+    assert "Did you mean undrilled?" in in_words(one).hint
 
 
 def test_a_value_that_a_loom_without_one_may_have_is_a_note():
@@ -102,7 +103,7 @@ def test_a_value_that_a_loom_without_one_may_have_is_a_note():
 
 def test_a_range_written_with_a_dash_is_a_word_that_no_loom_has():
     one = only(with_operations(operation(9, 70, "Clean", 5, frames="8-16")))
-    assert one.message == "No loom has frames = 8-16."
+    assert in_words(one).message == "No loom has frames = 8-16."
 
 
 @pytest.mark.parametrize("cell", ["[16..8]", "(8..8)", "not(<= 8, > 8)"])
@@ -115,7 +116,7 @@ def test_an_attribute_put_in_order_in_two_ways():
     rows = [operation(9, 70, "Clean", 5, frames='> "C"'), operation(10, 80, "Dust", 5, frames="> 3")]
     found = [one for one in findings(with_operations(*rows)) if one.severity is REFUSED]
     assert [where(one) for one in found] == [("unlike-limits", REFUSED, "Operations", "J9")]
-    assert found[0].message == '> "C" asks for a text; Operations J8 asks for a number.'
+    assert in_words(found[0]).message == '> "C" asks for a text; Operations J8 asks for a number.'
 
 
 @pytest.mark.parametrize(
@@ -124,14 +125,14 @@ def test_an_attribute_put_in_order_in_two_ways():
 def test_a_window_or_alternative_that_there_is_not(heading, value, meant):
     one = findings(with_operations(operation(9, 70, "Clean", 5, **{heading: value})))[0]
     assert where(one) == ("value-unknown", REFUSED, "Operations", "J9")
-    assert f"Did you mean {meant}?" in one.hint
+    assert f"Did you mean {meant}?" in in_words(one).hint
 
 
 def test_a_part_that_is_not_listed():
     line = KitLine("DEVISE", 1, row=row(9, "part", "quantity", sheet="Kit lines"))
     one = only(replace(METHOD, kit_lines=(*METHOD.kit_lines, line)))
     assert where(one) == ("part-not-listed", REFUSED, "Kit lines", "A9")
-    assert one.hint.startswith("Did you mean DEVICE?")
+    assert in_words(one).hint.startswith("Did you mean DEVICE?")
 
 
 def test_a_tool_that_is_not_listed():
@@ -150,13 +151,13 @@ def test_a_trade_is_one_however_its_crew_is_written():
     wire = with_operations(operation(9, 70, "Wire", 5, trade="electrician", heads=2))
     assert findings(wire, crews=(*crews, Crew("E2", "electrician", 1))) == ()
     lift = only(with_operations(operation(9, 70, "Lift", 5, heads=3)), crews=crews)
-    assert "the largest crew of the lead trade has 2" in lift.message
+    assert "the largest crew of the lead trade has 2" in in_words(lift).message
 
 
 def test_more_heads_of_the_lead_trade_than_the_largest_crew_has():
     one = only(with_operations(operation(9, 70, "Lift", 5, heads=3)), crews=(*CREWS, Crew("F2", "fitter", 1)))
     assert where(one) == ("too-many-heads", REFUSED, "Operations", "E9")
-    assert "the largest crew of the lead trade has 2" in one.message
+    assert "the largest crew of the lead trade has 2" in in_words(one).message
 
 
 def test_more_heads_of_another_trade_than_there_are():
@@ -202,7 +203,7 @@ def test_a_check_with_low_above_high():
 def test_a_step_that_comes_again():
     one = only(with_operations(operation(10, 50, "Clean", 5)))
     assert where(one) == ("step-repeated", REFUSED, "Operations", "A10")
-    assert one.message == "Step 50 comes again after step 60; it was used in A8."
+    assert in_words(one).message == "Step 50 comes again after step 60; it was used in A8."
 
 
 def test_a_step_on_the_loom_and_on_the_bench():
@@ -214,7 +215,7 @@ def test_a_step_doubled_for_some_looms():
     operations = (*METHOD.operations[:4], operation(10, 30, "fit right", 25, side="both"), *METHOD.operations[4:])
     found = [one for one in findings(replace(METHOD, operations=operations)) if one.code == "step-doubled"]
     assert [where(one)[1:] for one in found] == [(REFUSED, "Operations", "B10")]
-    assert "this row and B5 both hold for looms 3 (H1), 4 (H1)" in found[0].message
+    assert "this row and B5 both hold for looms 3 (H1), 4 (H1)" in in_words(found[0]).message
 
 
 def test_a_step_missing_for_some_looms():
@@ -222,14 +223,14 @@ def test_a_step_missing_for_some_looms():
     rows = [operation(9, 70, "Close", 5, creel="vertical"), operation(10, 70, "Shut", 5, creel="horizontal")]
     one = only(with_operations(*rows), looms=looms)
     assert where(one) == ("step-missing", DOUBT, "Operations", "J9")
-    assert "none for round, which loom 7 (H1) have" in one.message
+    assert "none for round, which loom 7 (H1) have" in in_words(one).message
     mentioned = with_operations(*rows, operation(11, 80, "Note", 1, creel="not(round)"))
     assert findings(mentioned, looms=looms) == ()
 
 
 def test_side_by_side_needs_more_than_there_is():
     rows = [operation(9, 70, "Lift left", 5, tool="hoist"), operation(10, 70, "Lift right", 5, tool="hoist", heads=2)]
-    found = {where(one): one.message for one in findings(with_operations(*rows))}
+    found = {where(one): in_words(one).message for one in findings(with_operations(*rows))}
     assert set(found) == {
         ("step-needs-too-much", REFUSED, "Operations", "E10"),
         ("step-needs-too-much", REFUSED, "Operations", "F10"),
@@ -247,7 +248,7 @@ def test_two_setpoints_for_one_setting():
 def test_a_choice_with_no_alternative_left():
     one = only(replace(METHOD, alternatives=METHOD.alternatives[1:]))
     assert where(one) == ("choice-without-alternative", REFUSED, "Choices", "B3")
-    assert "looms 1 (H1), 3 (H1) (rail = drilled)" in one.message
+    assert "looms 1 (H1), 3 (H1) (rail = drilled)" in in_words(one).message
 
 
 def test_choices_that_hang_on_each_other():
@@ -295,7 +296,7 @@ def test_what_needs_the_warp_out_comes_before_what_needs_it_in():
     (one,) = (f for f in findings(with_operations(early, late)) if f.code == "warp-out-after-in")
     assert (
         where(one)[:3] == ("warp-out-after-in", REFUSED, "Operations")
-        and "Step 70 Drill needs the warp out" in one.message
+        and "Step 70 Drill needs the warp out" in in_words(one).message
     )
     assert findings(with_operations(replace(early, warp="out"), replace(late, warp="in"))) == ()
 
@@ -303,4 +304,4 @@ def test_what_needs_the_warp_out_comes_before_what_needs_it_in():
 def test_a_trade_that_is_never_there_with_the_lead_crew_is_named():
     crews = tuple(replace(c, shift_start=time(22), shift_end=time(6)) if c.trade == "electrician" else c for c in CREWS)
     one = only(crews=crews)
-    assert where(one)[:2] == ("trade-never-together", REFUSED) and "electrician" in one.message
+    assert where(one)[:2] == ("trade-never-together", REFUSED) and "electrician" in in_words(one).message

@@ -34,10 +34,6 @@ class Finding:
     code: str
     """Stable, kebab-case, declared in the catalogue: `unit-doubt`, `impossible-value`."""
     severity: Severity
-    message: str = ""
-    """A sentence, of findings whose code has no words yet."""
-    hint: str = ""
-    """The same for what to do."""
     file: str = ""
     sheet: str = ""
     cell: str = ""

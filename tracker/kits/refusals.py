@@ -90,7 +90,7 @@ Check = Callable[[TypedRow, Known], Iterator[Fault]]
 def _unknown_part(row: TypedRow, known: Known) -> Iterator[Fault]:
     part = row.values["part"]
     if part not in known.parts:
-        yield Fault(message("part-not-listed", part=part), "part")
+        yield Fault(message("part-not-listed", part=part, near=None), "part")
 
 
 def _other_unit(row: TypedRow, known: Known) -> Iterator[Fault]:

@@ -1,13 +1,11 @@
-"""The questions that a load leaves open, with the answers that may be chosen, and answers in the words of a screen."""
+"""The questions that a load leaves open, with the answers that may be chosen."""
 
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from tracker.domain.findings import Choice, Finding, Severity
 
 AS_WRITTEN = "as written"
-OPTION = re.compile(r'(with |give )?(?:--answer )?"([^"=]+)=([^"=]+)"')
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,13 +24,6 @@ def questions(findings: Iterable[Finding]) -> tuple[Question, ...]:
 
 def _question(finding: Finding) -> Question:
     return Question(finding, finding.choices or (Choice(finding.heading or finding.sheet, AS_WRITTEN),))
-
-
-def screen_words(text: str) -> str:
-    """A hint without the option of the command: `answer --answer "Breite=own column"` → `answer “own column” for
-    Breite`."""
-    leads = {"with ": "with the answer ", "give ": "answer "}
-    return OPTION.sub(lambda found: f"{leads.get(found[1], '')}“{found[3]}” for {found[2]}", text)
 
 
 def together(before: Mapping[str, str], more: Mapping[str, str]) -> dict[str, str]:

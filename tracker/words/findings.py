@@ -40,12 +40,12 @@ def in_words(finding: Finding, speaker: Speaker = ENGLISH) -> FindingInWords:
     said = _message(finding, speaker)
     return FindingInWords(
         finding.code, finding.severity, finding.file, finding.sheet, finding.cell, finding.heading, finding.raw,
-        _text(finding.understood, speaker), finding.message or speaker.say(said), _hint(finding, said, speaker),
+        _text(finding.understood, speaker), speaker.say(said), _hint(finding, said, speaker),
     )  # fmt: skip
 
 
 def _hint(finding: Finding, said: Message, speaker: Speaker) -> str:
-    own = finding.hint or speaker.advice(said)
+    own = speaker.advice(said)
     if own or finding.severity is not Severity.DOUBT or not finding.choices:
         return own
     return speaker.advice(Message("answer-one", said.params))

@@ -16,9 +16,8 @@ def names(subject: Subject) -> Iterator[Finding]:
     for choice in subject.alternatives:
         if choice in subject.attributes or is_window(choice):
             row = _first(subject, choice)
-            what = "the kind of window" if is_window(choice) else "a column of the loom list"
-            yield found("choice-is-attribute", Severity.REFUSED, row, "choice", f"{row.choice} is {what} too.",
-                        "Give the choice another name, here and above the condition columns.", row.choice)  # fmt: skip
+            how = "window" if is_window(choice) else "column"
+            yield found("choice-is-attribute", Severity.REFUSED, row, "choice", row.choice, how=how)
 
 
 def circular(subject: Subject) -> Iterator[Finding]:
@@ -30,8 +29,7 @@ def circular(subject: Subject) -> Iterator[Finding]:
     for choice in subject.alternatives:
         if choice in _reached(choice, hangs_on):
             row = _first(subject, choice)
-            yield found("choice-circular", Severity.REFUSED, row, "choice", f"{row.choice} hangs on itself.",
-                        "Take out the condition that leads back to it.", row.choice)  # fmt: skip
+            yield found("choice-circular", Severity.REFUSED, row, "choice", row.choice)
 
 
 def without_alternative(subject: Subject) -> Iterator[Finding]:
@@ -44,9 +42,8 @@ def without_alternative(subject: Subject) -> Iterator[Finding]:
         asked = {h for r, h, _, _ in subject.tests if isinstance(r, Alternative) and fold(r.choice) == choice}
         known = known_values(looms[0])
         why = ", ".join(f"{heading} = {known[fold(heading)]}" for heading in sorted(asked) if fold(heading) in known)
-        yield found("choice-without-alternative", Severity.REFUSED, row, "alternative",
-                    f"{row.choice}: no alternative is left for {named(looms)}" + (f" ({why})." if why else "."),
-                    "Add an alternative for them, as `as it is`, or mend the conditions.")  # fmt: skip
+        yield found("choice-without-alternative", Severity.REFUSED, row, "alternative", choice=row.choice,
+                    looms=named(looms), why=why or None)  # fmt: skip
 
 
 def unused(subject: Subject) -> Iterator[Finding]:
@@ -54,8 +51,7 @@ def unused(subject: Subject) -> Iterator[Finding]:
     for choice in subject.alternatives:
         if choice not in asked:
             row = _first(subject, choice)
-            yield found("choice-unused", Severity.NOTE, row, "choice", f"No row hangs on the choice {row.choice}.",
-                        "It is never asked.", row.choice)  # fmt: skip
+            yield found("choice-unused", Severity.NOTE, row, "choice", row.choice)
 
 
 def _reached(start: str, hangs_on: dict[str, set[str]]) -> set[str]:

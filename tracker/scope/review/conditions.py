@@ -15,8 +15,7 @@ def unreadable(subject: Subject) -> Iterator[Finding]:
             try:
                 parse_cell(as_cell(cell))
             except UnreadableCell as fault:
-                hint = "A condition is a value, a list, a limit, an interval, not(…) or - for any."
-                yield found("condition-unreadable", Severity.REFUSED, row, heading, str(fault), hint, cell)
+                yield found("condition-unreadable", Severity.REFUSED, row, heading, cell, why=fault.message)
 
 
 def decimal_commas(subject: Subject) -> Iterator[Finding]:
@@ -25,6 +24,6 @@ def decimal_commas(subject: Subject) -> Iterator[Finding]:
         cell = as_cell(row.conditions[heading])
         kinds = tuple(map(type, test.tests))
         if kinds == (Limit, Equal) and re.search(r"\d,\d+\s*$", cell):
-            point = cell.replace(",", ".")
-            yield found("decimal-comma", Severity.DOUBT, row, heading, f"{cell} is read as {' or '.join(map(str, test.tests))}.",
-                        f'Write {point} for a decimal; or give --answer "{heading}=as written".', cell)  # fmt: skip
+            first, second = map(str, test.tests)
+            yield found("decimal-comma", Severity.DOUBT, row, heading, cell, first=first, second=second,
+                        point=cell.replace(",", "."))  # fmt: skip

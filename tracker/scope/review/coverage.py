@@ -26,11 +26,8 @@ def missing(subject: Subject) -> Iterator[Finding]:
             left = [loom for loom in subject.looms if _forgotten(loom, name, asked, tests[name])]
             if left:
                 value = known_values(left[0])[name]
-                yield found("step-missing", Severity.DOUBT, rows[0], heading,
-                            f"Step {step} has rows for {heading} = {' / '.join(map(str, asked))}, and none for {value}, "
-                            f"which {named(left)} have.",
-                            f'Add a row or widen a condition; if they need none, give --answer "{heading}=as written".',
-                            value)  # fmt: skip
+                yield found("step-missing", Severity.DOUBT, rows[0], heading, value, step=step,
+                            asked=" / ".join(map(str, asked)), looms=named(left))  # fmt: skip
 
 
 def doubled(subject: Subject) -> Iterator[Finding]:
@@ -43,9 +40,8 @@ def doubled(subject: Subject) -> Iterator[Finding]:
             if same is not row:
                 twice.setdefault((id(same), id(row)), (same, row, []))[2].extend(looms)
     for same, row, looms in twice.values():
-        yield found("step-doubled", Severity.REFUSED, row, "operation",
-                    f"Step {row.step} {row.operation}: this row and {cell_of(same, 'operation')} both hold for {named(looms)}.",
-                    "Narrow the conditions of one of them, or take it out.", row.operation)  # fmt: skip
+        yield found("step-doubled", Severity.REFUSED, row, "operation", row.operation, step=row.step,
+                    other=cell_of(same, "operation"), looms=named(looms))  # fmt: skip
 
 
 def two_targets(subject: Subject) -> Iterator[Finding]:
@@ -58,9 +54,8 @@ def two_targets(subject: Subject) -> Iterator[Finding]:
             if same is not row and (id(same), id(row)) not in seen:
                 seen.add((id(same), id(row)))
                 name = f"{row.setting} {row.side or ''}".strip()
-                yield found("setpoint-doubled", Severity.REFUSED, row, "setting",
-                            f"{name}: this row and {cell_of(same, 'setting')} both hold for {named(looms)}.",
-                            "Narrow the conditions of one of them, or take it out.", row.setting)  # fmt: skip
+                yield found("setpoint-doubled", Severity.REFUSED, row, "setting", row.setting, name=name,
+                            other=cell_of(same, "setting"), looms=named(looms))  # fmt: skip
 
 
 def side_by_side(subject: Subject) -> Iterator[Finding]:
@@ -75,16 +70,14 @@ def side_by_side(subject: Subject) -> Iterator[Finding]:
             for what, need, have, column in _short(subject, step):
                 if len(rows) > 1 and (step.step, what) not in said:
                     said.add((step.step, what))
-                    yield found("step-needs-too-much", Severity.REFUSED, rows[-1], column,
-                                f"Step {step.step} takes {need} × {what} side by side for {named(looms)}; there are {have}.",
-                                "Give one of the rows another step number.", need)  # fmt: skip
+                    yield found("step-needs-too-much", Severity.REFUSED, rows[-1], column, need, step=step.step, what=what,
+                                need=need, have=have, looms=named(looms))  # fmt: skip
 
 
 def no_work(subject: Subject) -> Iterator[Finding]:
     idle = [loom for piece, looms in subject.pieces(0).items() if not piece.rows for loom in looms]
     if idle:
-        yield Finding("no-work", Severity.NOTE, f"The method gives no operation to {named(idle)}.",
-                      "Leave them out of the programme, or mend the conditions.", sheet="Operations")  # fmt: skip
+        yield Finding("no-work", Severity.NOTE, sheet="Operations", params={"looms": named(idle)})
 
 
 def no_loom(subject: Subject) -> Iterator[Finding]:
@@ -92,9 +85,8 @@ def no_loom(subject: Subject) -> Iterator[Finding]:
     for rule in subject.rules.everything if subject.looms else ():
         if not any(rule.asked_of(outcomes) for outcomes in subject.groups):
             heading = next(iter(rule.row.conditions))
-            yield found("row-on-no-loom", Severity.NOTE, rule.row, heading,
-                        "No loom of the list gets this row.", "It stays for looms to come.",
-                        ", ".join(f"{h}: {c}" for h, c in rule.row.conditions.items()))  # fmt: skip
+            conditions = ", ".join(f"{h}: {c}" for h, c in rule.row.conditions.items())
+            yield found("row-on-no-loom", Severity.NOTE, rule.row, heading, conditions)
 
 
 def _steps(subject: Subject) -> dict[int, list[Operation]]:

@@ -23,13 +23,10 @@ def three_points(subject: Subject) -> Iterator[Finding]:
         low, likely, high = row.minutes_low, row.minutes, row.minutes_high
         if (low is None) != (high is None):
             field = "minutes_high" if high is None else "minutes_low"
-            yield found("three-point-incomplete", Severity.REFUSED, row, field,
-                        f"Step {row.step} {row.operation}: a three-point estimate needs both low and high.",
-                        "Fill in the other one, or empty both.")  # fmt: skip
+            yield found("three-point-incomplete", Severity.REFUSED, row, field, step=row.step, operation=row.operation)
         elif _numeric(low) and _numeric(likely) and _numeric(high) and not low <= likely <= high:
-            yield found("three-point-order", Severity.REFUSED, row, "minutes_low",
-                        f"Step {row.step} {row.operation}: low {low:g}, likely {likely:g}, high {high:g} min.",
-                        "They must rise.", low)  # fmt: skip
+            yield found("three-point-order", Severity.REFUSED, row, "minutes_low", low, step=row.step,
+                        operation=row.operation, low=low, likely=likely, high=high)  # fmt: skip
 
 
 def limits(subject: Subject) -> Iterator[Finding]:
@@ -37,14 +34,12 @@ def limits(subject: Subject) -> Iterator[Finding]:
         name = getattr(row, "setting", None) or getattr(row, "check", "")
         target = getattr(row, "target", None)
         if _numeric(row.low) and _numeric(row.high) and row.low > row.high:
-            yield found("low-above-high", Severity.REFUSED, row, "low", f"{name}: low {row.low:g} is above high {row.high:g}.",
-                        "Exchange them.", row.low)  # fmt: skip
+            yield found("low-above-high", Severity.REFUSED, row, "low", row.low, name=name, low=row.low, high=row.high)
         elif _numeric(target) and (
             (_numeric(row.low) and target < row.low) or (_numeric(row.high) and target > row.high)
         ):
-            yield found("target-outside-limits", Severity.REFUSED, row, "target",
-                        f"{name}: the target {target:g} lies outside {_span(row.low, row.high)}.",
-                        "Change the target or the limits.", target)  # fmt: skip
+            yield found("target-outside-limits", Severity.REFUSED, row, "target", target, name=name, target=target,
+                        low=row.low, high=row.high)  # fmt: skip
 
 
 def _number(row: AnyRow, field: str, needed: bool, above: bool = False) -> Iterator[Finding]:
@@ -52,14 +47,9 @@ def _number(row: AnyRow, field: str, needed: bool, above: bool = False) -> Itera
     if value is None and not needed:
         return
     if not _numeric(value) or value < 0 or (above and value == 0):
-        least = "a number above 0" if above else "a number, 0 or more"
-        yield found("impossible-figure", Severity.REFUSED, row, field, f"{field.replace('_', ' ')} is {value!r}.",
-                    f"It must be {least}.", value)  # fmt: skip
+        yield found("impossible-figure", Severity.REFUSED, row, field, value, field=field.replace("_", " "),
+                    value=repr(value), how="above" if above else "least")  # fmt: skip
 
 
 def _numeric(value: Any) -> TypeGuard[float]:
     return isinstance(value, int | float) and not isinstance(value, bool) and isfinite(value)
-
-
-def _span(low: float | None, high: float | None) -> str:
-    return f"{'…' if low is None else f'{low:g}'} to {'…' if high is None else f'{high:g}'}"

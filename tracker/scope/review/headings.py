@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from tracker.domain.findings import Finding, Severity
-from tracker.scope.review.subject import Subject, did_you_mean, found, is_window
+from tracker.scope.review.subject import Subject, found, is_window, nearest
 
 
 def unknown(subject: Subject) -> Iterator[Finding]:
@@ -16,7 +16,5 @@ def unknown(subject: Subject) -> Iterator[Finding]:
         if not known and (row.row.sheet, name) not in seen:
             seen.add((row.row.sheet, name))
             offered = [*subject.attributes.values(), *(r.choice for r in subject.method.alternatives), "window"]
-            yield found("unknown-attribute", Severity.DOUBT, row, heading,
-                        f"{heading} is no column of the loom list, no choice, and not window.",
-                        f'{did_you_mean(heading, offered)}If it is still to be surveyed, give --answer "{heading}=as written".',
-                        row.conditions[heading])  # fmt: skip
+            near = nearest(heading, offered)
+            yield found("unknown-attribute", Severity.DOUBT, row, heading, row.conditions[heading], near=near)

@@ -5,8 +5,7 @@ from dataclasses import replace
 
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.words import fold
-
-MEANT = "as written"
+from tracker.scope.review.subject import AS_WRITTEN
 
 
 def settle(findings: Iterable[Finding], answers: Mapping[str, str]) -> tuple[Finding, ...]:
@@ -17,12 +16,12 @@ def settle(findings: Iterable[Finding], answers: Mapping[str, str]) -> tuple[Fin
 
 def answered(findings: Iterable[Finding]) -> dict[str, str]:
     """Heading → answer of the findings that `settle` settled."""
-    return {finding.heading: MEANT for finding in findings if finding.understood == MEANT}
+    return {finding.heading: AS_WRITTEN for finding in findings if finding.understood == AS_WRITTEN}
 
 
 def _answered(finding: Finding, given: Mapping[str, str]) -> bool:
-    return finding.severity is Severity.DOUBT and given.get(fold(finding.heading)) == MEANT
+    return finding.severity is Severity.DOUBT and given.get(fold(finding.heading)) == AS_WRITTEN
 
 
 def _settled(finding: Finding) -> Finding:
-    return replace(finding, severity=Severity.NOTE, understood=MEANT, hint="Answered: as written.")
+    return replace(finding, severity=Severity.NOTE, understood=AS_WRITTEN, choices=())

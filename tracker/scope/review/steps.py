@@ -10,8 +10,7 @@ from tracker.scope.review.subject import Subject, cell_of, found
 
 def no_operation(subject: Subject) -> Iterator[Finding]:
     if not subject.method.operations:
-        yield Finding("method-without-operation", Severity.REFUSED, "The method has no operation.",
-                      "Fill in at least one row: step, operation, minutes, trade, heads.", sheet="Operations")  # fmt: skip
+        yield Finding("method-without-operation", Severity.REFUSED, sheet="Operations", params={"how": "method"})
 
 
 def repeated(subject: Subject) -> Iterator[Finding]:
@@ -21,10 +20,8 @@ def repeated(subject: Subject) -> Iterator[Finding]:
     for row in subject.method.operations:
         if before and row.step != before.step and row.step in last:
             first = last[row.step]
-            yield found("step-repeated", Severity.REFUSED, row, "step",
-                        f"Step {row.step} comes again after step {before.step}; it was used in {cell_of(first, 'step')}.",
-                        "Rows of one step are done side by side: put them together, or give this one its own number.",
-                        row.step)  # fmt: skip
+            yield found("step-repeated", Severity.REFUSED, row, "step", row.step, step=row.step, before=before.step,
+                        first=cell_of(first, "step"))  # fmt: skip
         last[row.step] = before = row
 
 
@@ -35,9 +32,8 @@ def places(subject: Subject) -> Iterator[Finding]:
     for step, of in rows.items():
         other = next((row for row in of if row.place != of[0].place), None)
         if other:
-            yield found("step-in-two-places", Severity.REFUSED, other, "place",
-                        f"Step {step} is {of[0].place} in row {of[0].row.number} and {other.place} here.",
-                        "Rows of one step are done side by side: give one of them another number.", other.place)  # fmt: skip
+            yield found("step-in-two-places", Severity.REFUSED, other, "place", other.place, step=step,
+                        place=of[0].place, line=str(of[0].row.number))  # fmt: skip
 
 
 def warp_order(subject: Subject) -> Iterator[Finding]:
@@ -51,8 +47,5 @@ def warp_order(subject: Subject) -> Iterator[Finding]:
             if first_in and row.warp == "out" and row.step >= first_in.step:
                 late.setdefault(id(row), (row, first_in))
     for row, first_in in late.values():
-        yield found("warp-out-after-in", Severity.REFUSED, row, "warp",
-                    f"Step {row.step} {row.operation} needs the warp out, but step {first_in.step} {first_in.operation} "
-                    f"({cell_of(first_in, 'warp')}) needs it in.",
-                    "The new warp comes in once: put every step that needs it out before those that need it in.",
-                    "out")  # fmt: skip
+        yield found("warp-out-after-in", Severity.REFUSED, row, "warp", "out", step=row.step, operation=row.operation,
+                    other=first_in.step, other_operation=first_in.operation, there=cell_of(first_in, "warp"))  # fmt: skip

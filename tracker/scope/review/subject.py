@@ -7,18 +7,21 @@ from functools import cached_property
 
 from rapidfuzz import fuzz, process
 
-from tracker.domain.findings import Finding, Severity
+from tracker.domain.findings import Choice, Finding, Severity
 from tracker.domain.method import Alternative, Method
 from tracker.domain.mill import Crew, Loom, Part, Tool
 from tracker.domain.terms import Terms
 from tracker.domain.words import fold
 from tracker.domain.work import MethodRow
+from tracker.errors import Message, message
 from tracker.scope.cells import UnaryTest, UnreadableCell
 from tracker.scope.judging import Judge, Outcomes, Shape
 from tracker.scope.rules import WINDOW, Rules, attribute_name, compile_method, read_condition
 from tracker.scope.sheets import Piece
 
 AnyRow = MethodRow | Alternative
+AS_WRITTEN = "as written"
+"""The answer that settles a doubt about a method: it is meant as it stands."""
 NEAR = 70
 """Likeness (0 to 100) from which a word is offered as the one that was meant."""
 
@@ -104,22 +107,19 @@ class Subject:
     def unchecked(self) -> Iterator[Finding]:
         """Notes on what could not be checked."""
         if not self.looms:
-            yield Finding("unchecked", Severity.NOTE, "No looms are loaded: conditions are not held against them.")
+            yield Finding("unchecked", Severity.NOTE, params={"how": "looms"})
         if not self.crews:
-            yield Finding("unchecked", Severity.NOTE, "No crews are loaded: trades and heads are not checked.")
+            yield Finding("unchecked", Severity.NOTE, params={"how": "crews"})
 
 
 CORE = tuple(Loom("", "", "").known())
 
 
-def found(
-    code: str, severity: Severity, row: AnyRow | None, column: str, message: str, hint: str = "", raw: object = ""
-) -> Finding:
-    """A finding on one cell: `column` is the field or the heading of the row's column."""
-    if row is None:
-        return Finding(code, severity, message, hint)
-    return Finding(code, severity, message, hint, sheet=row.row.sheet, cell=cell_of(row, column),
-                   heading=column, raw="" if raw is None else str(raw))  # fmt: skip
+def found(code: str, severity: Severity, row: AnyRow, column: str, raw: object = "", **params: object) -> Finding:
+    """A finding on one cell: `column` is the field or the heading of the row's column. A doubt may stand `as written`."""
+    choices = (Choice(column, AS_WRITTEN),) if severity is Severity.DOUBT else ()
+    return Finding(code, severity, sheet=row.row.sheet, cell=cell_of(row, column), heading=column,
+                   raw="" if raw is None else str(raw), params=params, choices=choices)  # fmt: skip
 
 
 def cell_of(row: AnyRow, column: str) -> str:
@@ -134,17 +134,10 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     return best[2] if best else None
 
 
-def did_you_mean(word: str, known: Iterable[str]) -> str:
-    near = nearest(word, known)
-    return f"Did you mean {near}? " if near else ""
-
-
-def named(looms: list[Loom], most: int = 3) -> str:
-    """`loom 001 (Hall 1), 002 (Hall 1) and 31 more`."""
+def named(looms: list[Loom]) -> Message:
+    """`looms 001 (Hall 1), 002 (Hall 1) and 31 more`."""
     keys = sorted({loom.key for loom in looms}, key=lambda key: key.sort_key)
-    shown = ", ".join(str(key) for key in keys[:most])
-    more = f" and {len(keys) - most} more" if len(keys) > most else ""
-    return f"loom{'s' if len(keys) > 1 else ''} {shown}{more}"
+    return message("looms-named", many=len(keys), looms=[str(key) for key in keys])
 
 
 def is_window(name: str) -> bool:

@@ -25,10 +25,8 @@ def never_at_work(subject: Subject) -> Iterator[Finding]:
             continue
         if not _both(there[lead], there[trade]).spans:
             said.add(trade)
-            yield found("trade-never-together", Severity.REFUSED, row, "trade",
-                        f"Step {row.step} {row.operation} needs {row.trade} while a {subject.terms.lead_trade} crew is at the "
-                        "loom, and by their shifts the two are never at work together.",
-                        "Correct the shifts in the sheet Crews, or the trade.", row.trade)  # fmt: skip
+            yield found("trade-never-together", Severity.REFUSED, row, "trade", row.trade, step=row.step,
+                        operation=row.operation, lead=subject.terms.lead_trade)  # fmt: skip
 
 
 def _at_work(subject: Subject, trade: str) -> Calendar:

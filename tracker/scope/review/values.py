@@ -7,8 +7,9 @@ from functools import lru_cache
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
-from tracker.scope.cells import Equal, Limit, UnaryTest
-from tracker.scope.review.subject import AnyRow, Subject, cell_of, did_you_mean, found, is_window, nearest
+from tracker.errors import message
+from tracker.scope.cells import Equal, Limit
+from tracker.scope.review.subject import AnyRow, Subject, cell_of, found, is_window, nearest
 from tracker.scope.rules import distinct, known_values, sample_values
 
 KINDS = [kind.value for kind in WindowKind]
@@ -22,8 +23,8 @@ def not_a_choice(subject: Subject) -> Iterator[Finding]:
             continue
         for item in test.tests:
             if not isinstance(item, Equal) or not any(item.holds(fold(word)) for word in known):
-                yield found("value-unknown", Severity.REFUSED, row, heading, f"{item} is none of: {', '.join(known)}.",
-                            f"{did_you_mean(str(item), known)}Write one of them.", item)  # fmt: skip
+                yield found("value-unknown", Severity.REFUSED, row, heading, item, known=known,
+                            near=nearest(str(item), known))  # fmt: skip
 
 
 def on_no_loom(subject: Subject) -> Iterator[Finding]:
@@ -39,19 +40,19 @@ def on_no_loom(subject: Subject) -> Iterator[Finding]:
             seen.add((row.row.sheet, name, item))
             words = [str(value) for value in known(name).values()]
             missing = sum(known_values(loom).get(name) in (None, "") for loom in subject.looms)
-            surveyed = not missing or nearest(str(item), words)
-            yield found("value-on-no-loom", Severity.DOUBT if surveyed else Severity.NOTE, row, heading,
-                        f"No loom has {heading} = {item}" + (f"; {missing} have none yet." if missing else "."),
-                        f'{did_you_mean(str(item), words)}{_seen(words)} If it is right, give --answer "{heading}=as written".',
-                        item)  # fmt: skip
+            near = nearest(str(item), words)
+            yield found("value-on-no-loom", Severity.DOUBT if near or not missing else Severity.NOTE, row, heading, item,
+                        missing=missing, near=near, known=sorted(words) or None)  # fmt: skip
 
 
 def never(subject: Subject) -> Iterator[Finding]:
     """A condition that no value can meet, as [16..8]."""
     for row, heading, _, test in subject.tests:
         if not any(test.holds(value) for value in sample_values([test])):
-            yield found("row-never-holds", Severity.REFUSED, row, heading, f"{test} holds for no value at all.",
-                        f"{_turned(test)}The row would never be taken.", row.conditions[heading])  # fmt: skip
+            how = "turned" if test.never else "empty"
+            yield found(
+                "row-never-holds", Severity.REFUSED, row, heading, row.conditions[heading], test=str(test), how=how
+            )
 
 
 def mixed(subject: Subject) -> Iterator[Finding]:
@@ -65,18 +66,8 @@ def mixed(subject: Subject) -> Iterator[Finding]:
             known, there, column = first.setdefault(name, (kind, row, heading))
             if known is not kind:
                 other = f"{there.row.sheet} {cell_of(there, column)}".strip()
-                yield found("unlike-limits", Severity.REFUSED, row, heading,
-                            f"{item} asks for a {WORDS[kind]}; {other} asks for a {WORDS[known]}.",
-                            f"Ask for {heading} in one way.", row.conditions[heading])  # fmt: skip
+                yield found("unlike-limits", Severity.REFUSED, row, heading, row.conditions[heading], asks=str(item),
+                            kind=message(KIND_CODES[kind]), other=other, other_kind=message(KIND_CODES[known]))  # fmt: skip
 
 
-WORDS = {float: "number", date: "date", str: "text"}
-
-
-def _turned(test: UnaryTest) -> str:
-    return "The ends are the wrong way round, or shut each other out. " if test.never else ""
-
-
-def _seen(words: list[str]) -> str:
-    shown = ", ".join(sorted(words)[:8])
-    return f"The looms have: {shown}." if shown else "The loom list has no value in this column."
+KIND_CODES: dict[type, str] = {float: "kind-number", date: "kind-date", str: "kind-text"}

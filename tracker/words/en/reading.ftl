@@ -70,10 +70,13 @@ empty-table = The sheet { $sheet } has no rows; the rows in force stay.
     .means = A sheet of the method with headings only takes nothing away.
 method-without-operation = { $how ->
         [sheet] The sheet { $sheet } has no operation, and other sheets of the method have rows.
-       *[other] The method has no operation.
+       *[method] The method has no operation.
     }
     .means = A method cannot be without operations.
-    .hint = Fill it in, or leave the sheet out to keep the operations in force.
+    .hint = { $how ->
+        [sheet] Fill it in, or leave the sheet out to keep the operations in force.
+       *[method] Fill in at least one row: step, operation, minutes, trade, heads.
+    }
 
 ## Columns
 
@@ -347,8 +350,11 @@ absences-overlap = Crew { $crew } is away from { $first } to { $last }, and agai
 ## Parts and receipts
 
 part-not-listed = Part { $part } is not in the parts list.
-    .means = A receipt of a part that is not known.
-    .hint = Add it to the sheet Parts, or mend it.
+    .means = A receipt or kit line of a part that is not known.
+    .hint = { $near ->
+        [none] {""}
+       *[other] Did you mean { $near }?{" "}
+    }Add it to the sheet Parts, or mend it.
 unit-mismatch = { $how ->
         [ledger] Part { $part } has stock entries in { $kept }; it cannot change to { $unit }.
        *[receipt] Part { $part } is kept in { $kept ->
