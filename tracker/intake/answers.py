@@ -1,4 +1,7 @@
-"""Answers to the reader's questions: from the command, the screen, or an earlier load of the same heading."""
+"""Answers to the reader's questions: from the command, the screen, or an earlier load of the same heading.
+
+READING.md, section 7.
+"""
 
 import re
 from collections.abc import Callable, Iterable, Mapping

@@ -1,4 +1,4 @@
-"""Read a mill's files: recognised tables, typed rows, and findings about everything that was not plain."""
+"""Read a mill's files: recognised tables, typed rows, and findings about everything that was not plain (READING.md)."""
 
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date

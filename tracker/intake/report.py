@@ -1,4 +1,7 @@
-"""Collects findings while a file is read, and puts those that say the same of one column into one finding."""
+"""Collects findings while a file is read, and puts those that say the same of one column into one finding.
+
+READING.md, section 6.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace

@@ -1,4 +1,7 @@
-"""How a column of dates is to be read: typed, serial numbers or text, the order of day and month proved or asked."""
+"""How a column of dates is to be read: typed, serial numbers or text, the order of day and month proved or asked.
+
+READING.md, section 5.
+"""
 
 from dataclasses import dataclass
 from datetime import date, datetime, time

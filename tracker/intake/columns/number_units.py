@@ -1,4 +1,7 @@
-"""How a column of numbers is to be read: decimal mark, unit, percent or fraction, each decided from all its values."""
+"""How a column of numbers is to be read: decimal mark, unit, percent or fraction, each decided from all its values.
+
+READING.md, section 5.
+"""
 
 import re
 from collections.abc import Iterable

@@ -1,4 +1,7 @@
-"""Columns of texts and identifiers: numbers as their cells show them, numbers turned into dates put back or asked."""
+"""Columns of texts and identifiers: numbers as their cells show them, numbers turned into dates put back or asked.
+
+READING.md, section 5.
+"""
 
 import re
 from collections import Counter

@@ -1,4 +1,7 @@
-"""What each row below a heading is: a row of the table, a repeated heading, a hall line, a total, a note."""
+"""What each row below a heading is: a row of the table, a repeated heading, a hall line, a total, a note.
+
+READING.md, section 4.
+"""
 
 import re
 from collections import Counter

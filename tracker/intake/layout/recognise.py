@@ -1,4 +1,4 @@
-"""Which table a set of headings is, and which column is which field."""
+"""Which table a set of headings is, and which column is which field (READING.md, sections 2 and 3)."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field

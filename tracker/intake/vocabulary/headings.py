@@ -1,4 +1,7 @@
-"""Which field a heading means, and how surely: from the dictionary, abbreviations, near misses and qualifying words."""
+"""Which field a heading means, and how surely: from the dictionary, abbreviations, near misses and qualifying words.
+
+READING.md, section 3.
+"""
 
 import re
 from collections.abc import Iterator
