@@ -8,7 +8,7 @@ import streamlit as st
 
 from tracker.errors import TrackerError
 from tracker.services.context import Context
-from tracker.services.state import DatabaseState, database_state, require_there
+from tracker.services.screens.state import DatabaseState, database_state, require_there
 
 R = TypeVar("R")
 

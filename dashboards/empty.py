@@ -4,7 +4,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.parts import literal
-from tracker.services.next_step import lacking
+from tracker.services.screens.next_step import lacking
 
 
 def no_looms() -> None:

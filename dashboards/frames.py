@@ -13,10 +13,10 @@ from tracker.domain.calendars import Span, iso_week
 from tracker.domain.formats import day, moment, money, number, span
 from tracker.domain.needs import PartWeek
 from tracker.domain.plan import Booking, CostTerms
-from tracker.services.bookings import BoardRow
-from tracker.services.needs import NeedsReport
-from tracker.services.scenario_board import ScenarioBoard
-from tracker.services.status import StatusReport, WeekCount
+from tracker.services.parts.needs import NeedsReport
+from tracker.services.screens.bookings import BoardRow
+from tracker.services.screens.scenario_board import ScenarioBoard
+from tracker.services.screens.status import StatusReport, WeekCount
 
 TERM_WORDS = {
     "lost_production": "lost production",

@@ -8,8 +8,8 @@ from dashboards.parts import literal
 from dashboards.speaking import SPEAKER
 from tracker.domain.findings import Choice
 from tracker.errors import Message, TrackerError
-from tracker.services.load_report import LoadReport
-from tracker.services.questions import Question, questions, together
+from tracker.services.loading.load_report import LoadReport
+from tracker.services.loading.questions import Question, questions, together
 from tracker.words.findings import in_words
 
 OTHER = "something else"

@@ -12,8 +12,8 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
 from tracker.domain.rows import Change, SourceColumn
 from tracker.domain.tables import TABLES
-from tracker.services.change_words import row_words, told
-from tracker.services.load import LoadedTable, LoadReport
+from tracker.services.loading.change_words import row_words, told
+from tracker.services.loading.load import LoadedTable, LoadReport
 from tracker.words.findings import in_words
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}

@@ -5,7 +5,7 @@ import streamlit as st
 from dashboards import access
 from dashboards.parts import literal
 from tracker.domain.formats import count
-from tracker.services.verify import faults
+from tracker.services.plans.verify import faults
 
 MOST = 20
 """Findings that are listed."""

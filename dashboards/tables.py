@@ -9,7 +9,7 @@ from urllib.parse import urlencode
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.words import natural_key
-from tracker.services.status import STAGE_ORDER
+from tracker.services.screens.status import STAGE_ORDER
 
 DAY = re.compile(r"\b[A-Z][a-z]{2} \d{1,2} [A-Z][a-z]{2} \d{4}\b")
 """A day; where a column is narrow the text may break before and after it, not within."""

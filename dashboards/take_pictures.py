@@ -18,8 +18,8 @@ from tracker.server.port import ADDRESS
 from tracker.server.serve import serving
 from tracker.services.context import Context
 from tracker.services.demo import run_demo
-from tracker.services.plan import plan
-from tracker.services.scenario_board import Wishes, scenario_text
+from tracker.services.plans.plan import plan
+from tracker.services.screens.scenario_board import Wishes, scenario_text
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")

@@ -1,4 +1,4 @@
-"""Invented parts, stock and open order lines of the store room. Prices are plausible, no supplier's."""
+"""Invented parts, stock and open order lines of the stockroom. Prices are plausible, no supplier's."""
 
 from dataclasses import replace
 from datetime import date, timedelta

@@ -17,7 +17,7 @@ from dashboards.tables import Cell, Column, loom_cell, stage_cell
 from tracker.domain.formats import count, moment, money
 from tracker.domain.mill import LoomKey
 from tracker.domain.words import fold
-from tracker.services.bookings import Board, BoardRow, bookings
+from tracker.services.screens.bookings import Board, BoardRow, bookings
 
 ROWS_PER_PAGE = 40
 MOST_UNBOOKED = 8

@@ -13,8 +13,8 @@ from dashboards.parts import figures, literal
 from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.formats import count
-from tracker.services.load import LoadReport, load
-from tracker.services.marking import Marking
+from tracker.services.loading.load import LoadReport, load
+from tracker.services.loading.marking import Marking
 
 
 def page() -> None:

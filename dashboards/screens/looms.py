@@ -17,9 +17,9 @@ from tracker.domain.plan import CostTerms
 from tracker.domain.progress import Conversion, Stage
 from tracker.domain.words import fold
 from tracker.errors import DataError
-from tracker.services.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
-from tracker.services.scope import Line, WorkReport
-from tracker.services.status import STAGE_ORDER
+from tracker.services.screens.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
+from tracker.services.screens.status import STAGE_ORDER
+from tracker.services.work.scope import Line, WorkReport
 
 
 def page() -> None:

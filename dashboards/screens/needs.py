@@ -16,8 +16,8 @@ from tracker.domain.formats import count, day, listed, moment, money, number
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
 from tracker.domain.words import natural_key
 from tracker.errors import DataError
-from tracker.services.kits import STATES, KitsReport, kits
-from tracker.services.needs import PUBLISHED, NeedsReport, net_needs
+from tracker.services.parts.kits import STATES, KitsReport, kits
+from tracker.services.parts.needs import PUBLISHED, NeedsReport, net_needs
 
 
 def page() -> None:

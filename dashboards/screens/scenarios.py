@@ -17,8 +17,8 @@ from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
 from tracker.errors import TrackerError
-from tracker.services.plan import plan
-from tracker.services.scenario_board import (
+from tracker.services.plans.plan import plan
+from tracker.services.screens.scenario_board import (
     PlanLine,
     ScenarioBoard,
     Wishes,

@@ -11,7 +11,7 @@ from dashboards.parts import Figure, facts, figures, legend, literal, pair, tabl
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import Plan
-from tracker.services.status import StatusReport, status
+from tracker.services.screens.status import StatusReport, status
 
 
 def page() -> None:

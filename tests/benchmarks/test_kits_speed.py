@@ -18,7 +18,7 @@ from tracker.domain.windows import WindowKind
 from tracker.kits.needs import needs
 from tracker.kits.reserving import reserve
 from tracker.kits.state import kit_states
-from tracker.services.reservations import reserve_plan
+from tracker.services.parts.reservations import reserve_plan
 from tracker.store import open_store
 
 BOOKINGS, PARTS, WEEKS = 2000, 60, 26
@@ -99,7 +99,7 @@ def _reserve_all(db: str) -> int:
 
 def _one_by_one(db: str) -> int:
     """The plain way: each kit reserved by itself, in a unit of work of its own; a fiftieth of the kits."""
-    from tracker.services.reservations import reserve as reserve_kit
+    from tracker.services.parts.reservations import reserve as reserve_kit
 
     for booking in PLAN.bookings[: BOOKINGS // 50]:
         reserve_kit(here(db), booking.key.loom, booking.key.hall)

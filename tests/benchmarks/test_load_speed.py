@@ -13,7 +13,7 @@ import pandas
 import pytest
 from opened import here
 
-from tracker.services.load import load
+from tracker.services.loading.load import load
 
 HEADINGS = ["Loom", "Hall", "Row", "Place", "Machine type", "Insertion", "Year", "Reed width (cm)", "Frames",
             "Speed (picks/min)", "Efficiency (%)", "Protected until", "Notes"]  # fmt: skip

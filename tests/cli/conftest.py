@@ -10,8 +10,8 @@ from typer.testing import CliRunner
 
 from tracker.cli import app, main
 from tracker.domain.clock import start_of_day
-from tracker.services.baseline import baseline
-from tracker.services.reservations import reserve_plan
+from tracker.services.parts.reservations import reserve_plan
+from tracker.services.plans.baseline import baseline
 from tracker.store import open_store
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"

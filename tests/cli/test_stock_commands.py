@@ -1,4 +1,4 @@
-"""The store room's commands on the sample mill with a plan published: what they book, print and refuse.
+"""The stockroom's commands on the sample mill with a plan published: what they book, print and refuse.
 
 The sample has 4 RAIL-N on hand and an open line 4100127-10 of 8; loom 007, a pilot, has its whole kit reserved.
 """

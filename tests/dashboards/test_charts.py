@@ -29,9 +29,9 @@ from dashboards.frames import (
 )
 from dashboards.look import KIND_COLOURS, KIND_SHAPES, KIND_SIGNS, PAPER, WOAD
 from tracker.domain.windows import WindowKind
-from tracker.services.bookings import bookings
-from tracker.services.scenario_board import scenario_board
-from tracker.services.status import WeekCount, status
+from tracker.services.screens.bookings import bookings
+from tracker.services.screens.scenario_board import scenario_board
+from tracker.services.screens.status import WeekCount, status
 
 
 @pytest.fixture

@@ -18,8 +18,8 @@ from dashboards.frames import (
     wall_ms,
     week_says,
 )
-from tracker.services.bookings import bookings
-from tracker.services.status import WeekCount, status
+from tracker.services.screens.bookings import bookings
+from tracker.services.screens.status import WeekCount, status
 
 VIENNA = ZoneInfo("Europe/Vienna")
 DAY_MS = 86_400_000

@@ -10,7 +10,7 @@ from streamlit.testing.v1 import AppTest
 from dashboards.speaking import SPEAKER
 from tracker.domain.findings import Choice, Finding, Severity
 from tracker.domain.mill import LoomKey
-from tracker.services.questions import questions, together
+from tracker.services.loading.questions import questions, together
 from tracker.store import open_store
 from tracker.words.findings import in_words
 

@@ -9,8 +9,8 @@ from opened import here
 from screen_mill import put, small_mill, small_plan
 
 from dashboards.frames import scenario_frame
-from tracker.services.scenario import apply_scenario
-from tracker.services.scenario_board import Wishes, later_receipt, scenario_board, scenario_text
+from tracker.services.plans.scenario import apply_scenario
+from tracker.services.screens.scenario_board import Wishes, later_receipt, scenario_board, scenario_text
 from tracker.store import open_store
 
 

@@ -11,9 +11,9 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Reservation
 from tracker.domain.windows import Window, WindowKind
 from tracker.errors import DataError
-from tracker.services.bookings import awaited, bookings
-from tracker.services.loom_sheet import loom_list, loom_sheet
-from tracker.services.state import database_state
+from tracker.services.screens.bookings import awaited, bookings
+from tracker.services.screens.loom_sheet import loom_list, loom_sheet
+from tracker.services.screens.state import database_state
 from tracker.store import open_store
 
 

@@ -13,7 +13,7 @@ from streamlit.testing.v1 import AppTest
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
-from tracker.services.loom_sheet import loom_sheet
+from tracker.services.screens.loom_sheet import loom_sheet
 from tracker.store import open_store
 
 

@@ -63,7 +63,7 @@ class Mill:
             return [tuple(row) for row in connection.execute(text(query))]
 
     def in_stock(self) -> dict[str, float]:
-        """Part → what the store room's book comes to."""
+        """Part → what the stockroom's book comes to."""
         return dict(self.rows("SELECT part, sum(quantity) FROM stock_movements GROUP BY part"))
 
     def check_sound(self) -> None:

@@ -1,4 +1,4 @@
-"""Pick lists: shortages first, then the way through the store room."""
+"""Pick lists: shortages first, then the way through the stockroom."""
 
 from datetime import date
 

@@ -11,8 +11,8 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.rows import Change
 from tracker.planning.baseline import walk
-from tracker.services.load import load
-from tracker.services.planning_data import prepare, read_planning_data
+from tracker.services.loading.load import load
+from tracker.services.plans.planning_data import prepare, read_planning_data
 from tracker.store import open_store
 
 

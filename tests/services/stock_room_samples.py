@@ -6,7 +6,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.rows import Change, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
-from tracker.services.reservations import reserve_plan
+from tracker.services.parts.reservations import reserve_plan
 from tracker.store import open_store
 
 RUN = {"speed_ppm": 600.0, "efficiency": 0.9, "saving_per_day": 20.0}

@@ -7,8 +7,8 @@ from mill_sheets import workbook
 from opened import here
 
 from tracker.errors import DataError, UsageError
-from tracker.services.absences import end_absence, record_absence
-from tracker.services.load import load
+from tracker.services.loading.load import load
+from tracker.services.people.absences import end_absence, record_absence
 from tracker.store import open_store
 
 CREWS = [["Crew", "Trade", "Heads", "To"], ["Fitters 1", "fitter", 3, None], ["Fitters 2", "fitter", 2, "2027-03-01"]]

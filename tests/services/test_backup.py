@@ -13,8 +13,8 @@ from stock_room_samples import fill, fill_method, key
 from tracker.domain.progress import Stage, StageChange
 from tracker.errors import InputRefused, TrackerError
 from tracker.services.backup import backup, restore
-from tracker.services.record import Taken, record_stage
-from tracker.services.stock import count
+from tracker.services.parts.stock import count
+from tracker.services.work.record import Taken, record_stage
 from tracker.store import open_store
 
 STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)

@@ -8,8 +8,8 @@ from opened import here
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import Window, WindowKind
-from tracker.services.forecast import ForecastReport, forecast
-from tracker.services.load import load
+from tracker.services.loading.load import load
+from tracker.services.work.forecast import ForecastReport, forecast
 
 ZONE = ZoneInfo("Europe/Vienna")
 AT = datetime(2027, 3, 27, 12, tzinfo=UTC)

@@ -8,8 +8,8 @@ from stock_room_samples import AT, PLAN, booking, fill, fill_method, key, plan_o
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.errors import DataError
-from tracker.services.kits import kits, pick_list, prices_of_choices
-from tracker.services.stock import issue, recover
+from tracker.services.parts.kits import kits, pick_list, prices_of_choices
+from tracker.services.parts.stock import issue, recover
 from tracker.store import open_store
 
 

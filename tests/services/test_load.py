@@ -8,11 +8,11 @@ from openpyxl import Workbook
 from stock_room_samples import AT, added, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage
-from tracker.services.kits import kits
-from tracker.services.load import load
-from tracker.services.record import record_stage
-from tracker.services.stock import issue
-from tracker.services.store_room import read_store_room
+from tracker.services.loading.load import load
+from tracker.services.parts.kits import kits
+from tracker.services.parts.stock import issue
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.work.record import record_stage
 from tracker.store import open_store
 
 
@@ -38,7 +38,7 @@ def parts(path, **on_hand):
 
 def room(db):
     with open_store(db).reading() as uow:
-        return read_store_room(uow)
+        return read_stockroom(uow)
 
 
 def held(db, part):

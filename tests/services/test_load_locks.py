@@ -5,8 +5,8 @@ from datetime import date
 import pytest
 from opened import here
 
-from tracker.services import load as loading
-from tracker.services.load import load
+from tracker.services.loading import load as loading
+from tracker.services.loading.load import load
 from tracker.store import connecting, open_store
 
 ONE_LOOM = "Loom;Hall;Machine type;Reed width\n1;Hall 1;AJ-190;190\n"

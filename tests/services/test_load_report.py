@@ -8,7 +8,7 @@ from opened import here
 from openpyxl import Workbook, load_workbook
 
 from tracker.errors import TrackerError, UsageError
-from tracker.services.load import load
+from tracker.services.loading.load import load
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"
 LOOMS = [["Loom", "Hall", "Machine type", "Speed (picks/min)", "Rail"]]

@@ -11,8 +11,8 @@ from published_sample import protect, published_sample
 
 from tracker.domain.plan import Plan
 from tracker.errors import DataError, PlanRefused
-from tracker.services.made_plans import made_plan, made_plans, publish_made
-from tracker.services.plan import save
+from tracker.services.plans.made_plans import made_plan, made_plans, publish_made
+from tracker.services.plans.plan import save
 from tracker.store import open_store
 
 

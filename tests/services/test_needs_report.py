@@ -7,10 +7,10 @@ from opened import here
 from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
-from tracker.services.needs import left_over_kits, net_needs
-from tracker.services.record import record_stage
-from tracker.services.stock import issue, recover
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.needs import left_over_kits, net_needs
+from tracker.services.parts.stock import issue, recover
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.work.record import record_stage
 from tracker.store import open_store
 
 
@@ -92,7 +92,7 @@ def test_what_was_held_for_a_loom_put_off_is_not_needed_now(tmp_path):
 def test_left_over_looms_share_what_comes_back(tmp_path):
     db = db_of(tmp_path)
     with open_store(db).reading() as uow:
-        mill = read_store_room(uow).mill
+        mill = read_stockroom(uow).mill
     kits = left_over_kits(plan_of(left_over=("2", "3")), mill)
     assert kits == {key("2"): {"NUT": 8, "GAUGE": 1}, key("3"): {"NUT": 8, "GAUGE": 0}}
 

@@ -8,9 +8,9 @@ from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.rows import Change
-from tracker.services.made_plans import publish_made
-from tracker.services.plan import Firm, plan
-from tracker.services.verify import verify
+from tracker.services.plans.made_plans import publish_made
+from tracker.services.plans.plan import Firm, plan
+from tracker.services.plans.verify import verify
 from tracker.store import open_store
 
 

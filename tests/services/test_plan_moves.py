@@ -10,7 +10,7 @@ from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
-from tracker.services.moves import differences
+from tracker.services.plans.moves import differences
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
 MILL = Mill(

@@ -11,7 +11,7 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Reservation
 from tracker.domain.terms import Terms
 from tracker.errors import DataError
-from tracker.services.planning_data import PlanningData, prepare
+from tracker.services.plans.planning_data import PlanningData, prepare
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
 KEY = LoomKey("H", "1")

@@ -7,10 +7,10 @@ from opened import here
 from openpyxl import Workbook, load_workbook
 from stock_room_samples import AT, fill, fill_method
 
-from tracker.services.load import load
-from tracker.services.needs import net_needs
-from tracker.services.purchasing import order_files, pick_file
-from tracker.services.stock import receive
+from tracker.services.loading.load import load
+from tracker.services.parts.needs import net_needs
+from tracker.services.parts.purchasing import order_files, pick_file
+from tracker.services.parts.stock import receive
 from tracker.store import open_store
 
 

@@ -11,10 +11,10 @@ from tracker.domain.plan import Booking, CostTerms, Plan, PlanStatus
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, UsageError
-from tracker.services.record import record_stage
-from tracker.services.status import status
-from tracker.services.stock import issue
-from tracker.services.taken import Taken
+from tracker.services.parts.stock import issue
+from tracker.services.screens.status import status
+from tracker.services.work.record import record_stage
+from tracker.services.work.taken import Taken
 from tracker.store import open_store
 
 KEY = LoomKey("H1", "007")

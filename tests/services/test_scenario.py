@@ -6,7 +6,7 @@ import pytest
 
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt, Tool
 from tracker.errors import UsageError
-from tracker.services.scenario import apply_scenario, read_scenario
+from tracker.services.plans.scenario import apply_scenario, read_scenario
 
 SEVEN = LoomKey("Hall 1", "007")
 MILL = Mill(

@@ -8,8 +8,8 @@ import pytest
 from opened import here
 from openpyxl import load_workbook
 
-from tracker.services.load import load
-from tracker.services.scope import scope, write_survey_list
+from tracker.services.loading.load import load
+from tracker.services.work.scope import scope, write_survey_list
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"
 

@@ -7,7 +7,7 @@ import pytest
 from tracker.domain.method import Method
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part
 from tracker.domain.rows import SourceColumn, SourceTable, TypedRow
-from tracker.services.method import load_method, method_of_rows
+from tracker.services.loading.method import load_method, method_of_rows
 
 SOURCES = (
     SourceTable("method.xlsx", "Operations", "operations", 1, (

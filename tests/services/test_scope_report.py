@@ -11,7 +11,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.errors import DataError
-from tracker.services.scope import scope, write_survey_list
+from tracker.services.work.scope import scope, write_survey_list
 from tracker.store import open_store
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)

@@ -1,4 +1,4 @@
-"""Amounts and moments that no store room knows are refused, and leave the book as it was."""
+"""Amounts and moments that no stockroom knows are refused, and leave the book as it was."""
 
 from datetime import UTC, datetime, timedelta
 
@@ -9,10 +9,10 @@ from stock_room_samples import AT, PLAN, added, fill
 
 from tracker.domain.clock import now
 from tracker.errors import DataError, UsageError
-from tracker.services.ledger import ledger
-from tracker.services.load import load
-from tracker.services.reservations import reserve, take
-from tracker.services.stock import adjust, count, give_back, issue, movements, receive
+from tracker.services.loading.load import load
+from tracker.services.parts.ledger import ledger
+from tracker.services.parts.reservations import reserve, take
+from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive
 from tracker.store import open_store
 
 

@@ -1,4 +1,4 @@
-"""The store room's book, entry by entry. The sample's stock and kits are in `stock_room_samples`."""
+"""The stockroom's book, entry by entry. The sample's stock and kits are in `stock_room_samples`."""
 
 from datetime import UTC, date, datetime, timedelta
 
@@ -9,11 +9,11 @@ from stock_room_samples import AT, booking, fill, fill_method, key, plan_of
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import MovementKind
 from tracker.errors import DataError, UsageError
-from tracker.services.record import record_stage
-from tracker.services.reservations import release, reserve, reserve_plan, take
-from tracker.services.status import status
-from tracker.services.stock import adjust, count, give_back, issue, movements, receive, recover, scrap
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.reservations import release, reserve, reserve_plan, take
+from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive, recover, scrap
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.screens.status import status
+from tracker.services.work.record import record_stage
 from tracker.store import open_store
 
 
@@ -24,7 +24,7 @@ def db(tmp_path):
 
 def room(db):
     with open_store(db).reading() as uow:
-        return read_store_room(uow)
+        return read_stockroom(uow)
 
 
 def held(db, part):

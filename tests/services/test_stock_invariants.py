@@ -1,4 +1,4 @@
-"""Whatever the store room tries, in whatever order, the book stays sound."""
+"""Whatever the stockroom tries, in whatever order, the book stays sound."""
 
 import shutil
 import sqlite3
@@ -12,9 +12,9 @@ from opened import here
 from stock_room_samples import PARTS, fill
 
 from tracker.errors import TrackerError
-from tracker.services.reservations import release, reserve, take
-from tracker.services.stock import adjust, count, give_back, issue, receive
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.reservations import release, reserve, take
+from tracker.services.parts.stock import adjust, count, give_back, issue, receive
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import open_store
 
 looms = st.sampled_from(["1", "2", "10", "3"])
@@ -52,7 +52,7 @@ def filled(tmp_path_factory):
 
 def room(db):
     with open_store(db).reading() as uow:
-        return read_store_room(uow)
+        return read_stockroom(uow)
 
 
 @settings(max_examples=12, deadline=None)

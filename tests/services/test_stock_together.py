@@ -8,9 +8,9 @@ from people import PEOPLE, at_once, four_people
 from postgres_server import new_database, postgres_server
 from stock_room_samples import added, booking, fill, key, plan_of
 
-from tracker.services.reservations import release, reserve, take
-from tracker.services.stock import issue, receive
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.reservations import release, reserve, take
+from tracker.services.parts.stock import issue, receive
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import open_store
 
 LOOMS = [f"P{i}" for i in range(PEOPLE)]
@@ -64,7 +64,7 @@ def _take(db: str, person: int) -> None:
 
 def room(db):
     with open_store(db).reading() as uow:
-        return read_store_room(uow)
+        return read_stockroom(uow)
 
 
 def test_the_last_one_is_reserved_by_exactly_one(people, db):

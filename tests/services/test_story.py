@@ -12,15 +12,15 @@ import pytest
 from opened import here
 from openpyxl import Workbook
 
-from tracker.services.kits import kits
-from tracker.services.load import load
-from tracker.services.needs import net_needs
-from tracker.services.plan import plan
-from tracker.services.record import record_stage
-from tracker.services.status import status
-from tracker.services.stock import give_back, issue, recover
-from tracker.services.taken import Taken
-from tracker.services.verify import verify
+from tracker.services.loading.load import load
+from tracker.services.parts.kits import kits
+from tracker.services.parts.needs import net_needs
+from tracker.services.parts.stock import give_back, issue, recover
+from tracker.services.plans.plan import plan
+from tracker.services.plans.verify import verify
+from tracker.services.screens.status import status
+from tracker.services.work.record import record_stage
+from tracker.services.work.taken import Taken
 
 MONDAY = datetime(2026, 1, 5, tzinfo=UTC)
 FROM, TO = datetime(2026, 1, 5), datetime(2026, 1, 17)

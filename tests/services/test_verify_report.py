@@ -13,8 +13,8 @@ from published_sample import protect, published_sample
 from tracker.domain.plan import Plan
 from tracker.errors import DataError
 from tracker.planning.baseline import walk
-from tracker.services.baseline import BaselineReport, baseline
-from tracker.services.verify import faults, verify
+from tracker.services.plans.baseline import BaselineReport, baseline
+from tracker.services.plans.verify import faults, verify
 from tracker.store import open_store
 
 

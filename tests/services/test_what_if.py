@@ -8,8 +8,8 @@ from stock_room_samples import AT, added, fill, fill_method, key
 
 from tracker.domain.needs import Scrap, ShortDelivery, Slip
 from tracker.errors import DataError
-from tracker.services.plan import plan
-from tracker.services.what_if import what_if
+from tracker.services.plans.plan import plan
+from tracker.services.plans.what_if import what_if
 from tracker.store import open_store
 
 

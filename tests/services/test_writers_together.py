@@ -12,11 +12,11 @@ from postgres_server import new_database, postgres_server
 from sqlalchemy import select
 from stock_room_samples import PLAN, booking, fill, fill_method, plan_of
 
-from tracker.services.load import load
-from tracker.services.plan import save
-from tracker.services.record import record_stage
-from tracker.services.stock import count
-from tracker.services.taken import Taken
+from tracker.services.loading.load import load
+from tracker.services.parts.stock import count
+from tracker.services.plans.plan import save
+from tracker.services.work.record import record_stage
+from tracker.services.work.taken import Taken
 from tracker.store import open_store
 from tracker.store.models import LoadRow, RowChangeRow
 

@@ -1,4 +1,4 @@
-"""The ledger refuses what no store room can do, and is never rewritten."""
+"""The ledger refuses what no stockroom can do, and is never rewritten."""
 
 import re
 from datetime import UTC, date, datetime
@@ -133,7 +133,7 @@ def test_an_entry_of_an_unknown_kind_is_named(uow):
     values = {"part": "RAIL", "kind": "melted", "quantity": -1.0, "at": AT, "who": "store", "why": ""}
     uow.session.execute(insert(MovementRow), values)
     says = (
-        "entry 2 of the store room's book, of part RAIL, is of the kind 'melted'; this version knows opening, receipt, "
+        "entry 2 of the stockroom's book, of part RAIL, is of the kind 'melted'; this version knows opening, receipt, "
         "issue, return, recovered, adjustment, count; update Beamslot"
     )
     with pytest.raises(DataError, match=re.escape(says)):

@@ -73,7 +73,7 @@ def load(
         return
     if not files:
         raise typer.BadParameter("name at least one spreadsheet")
-    from tracker.services.load import load as run
+    from tracker.services.loading.load import load as run
 
     settled = dict(pairs(answer, "HEADING=ANSWER"))
     with show.progress() as progress:
@@ -86,7 +86,7 @@ def load(
 
 
 def _print_origins(here: "Context", loom: str, field: str, hall: str | None, json_to: str | None) -> None:
-    from tracker.services.origins import origins
+    from tracker.services.loading.origins import origins
 
     found = origins(here, loom, field, hall)
     rows = [(show.moment(o.at, o.zone), o.who, o.file, o.sheet, o.cell, o.old, o.new) for o in found]
@@ -124,7 +124,7 @@ def template(
 
     Example: beamslot template our-mill.xlsx
     """
-    from tracker.services.export import template as run
+    from tracker.services.loading.export import template as run
 
     run(target)
     show.say(f"Wrote {target}. Fill in what you have, leave out what you have not, then: beamslot load {target}")
@@ -159,7 +159,7 @@ def export(
 
 
 def _export_tables(here: "Context", target: Path | None, what: list[str], json_to: str | None) -> None:
-    from tracker.services.export import export_records, export_workbook
+    from tracker.services.loading.export import export_records, export_workbook
 
     if target:
         counts = export_workbook(here, target, what)
@@ -173,7 +173,7 @@ def _export_tables(here: "Context", target: Path | None, what: list[str], json_t
 
 
 def _export_hours(here: "Context", target: Path | None, json_to: str | None) -> None:
-    from tracker.services.hours import hours_records, write_hours
+    from tracker.services.work.hours import hours_records, write_hours
 
     if target:
         _wrote(target, count(write_hours(here, target), "row") + " of hours", json_to)
@@ -182,8 +182,8 @@ def _export_hours(here: "Context", target: Path | None, json_to: str | None) -> 
 
 
 def _export_plan(here: "Context", target: Path | None, json_to: str | None) -> None:
-    from tracker.services.plan_record import plan_record
-    from tracker.services.published import published_plan, write_plan_workbook
+    from tracker.services.plans.plan_record import plan_record
+    from tracker.services.plans.published import published_plan, write_plan_workbook
 
     if target:
         _wrote(target, count(len(write_plan_workbook(here, target).bookings), "booking"), json_to)

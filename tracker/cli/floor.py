@@ -26,7 +26,7 @@ def status(context: typer.Context, as_of: AsOf = None, json_to: Json = None) -> 
 
     Example: beamslot status
     """
-    from tracker.services.status import status as run
+    from tracker.services.screens.status import status as run
 
     report = run(context.obj, moment(context.obj, as_of))
     show.emit(json_to, report.record(), lambda: _print_status(report))
@@ -96,8 +96,8 @@ def record(
     given = [name for name, value in details.items() if value is not None]
     if given and crew is None:
         raise typer.BadParameter(f"{', '.join(given)} tells of a conversion: say with --crew who did it")
-    from tracker.services.record import record_stage
-    from tracker.services.taken import Taken
+    from tracker.services.work.record import record_stage
+    from tracker.services.work.taken import Taken
 
     took, chosen = dict(numbers(minutes, "OPERATION=MIN")), dict(pairs(choice, "CHOICE=ALTERNATIVE"))
     taken = Taken(crew, began, took, total, _kind(window), chosen) if crew else None
@@ -127,7 +127,7 @@ def absent(
     """
     if (first is None) == (back is None) or (back and (last or heads or reason)):
         raise typer.BadParameter("give --from DAY, or --back DAY by itself")
-    from tracker.services.absences import end_absence, record_absence
+    from tracker.services.people.absences import end_absence, record_absence
 
     if back:
         done = end_absence(context.obj, crew, _day("--back", back))

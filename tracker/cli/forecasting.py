@@ -27,7 +27,7 @@ def forecast(
 
     Example: beamslot forecast 007 --hall "Hall 1"
     """
-    from tracker.services import forecast as service
+    from tracker.services.work import forecast as service
 
     if backtest:
         past = service.backtest(context.obj)

@@ -80,7 +80,7 @@ def plan(
     elif baseline:
         _baseline(context.obj, at, json_to)
     else:
-        from tracker.services.plan import Firm
+        from tracker.services.plans.plan import Firm
 
         firm = Firm(not move_firm, tuple(release or ()), hall)
         if len(scenario or ()) > 1 and not publish:
@@ -92,7 +92,7 @@ def plan(
 def _make(
     here: "Context", publish: bool, scenario: Path | None, time_limit: float | None, at, firm, json_to: str | None
 ) -> None:
-    from tracker.services.plan import plan as make
+    from tracker.services.plans.plan import plan as make
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
@@ -101,9 +101,9 @@ def _make(
 
 
 def _show(here: "Context", number: int | None, json_to: str | None) -> None:
-    from tracker.services.made_plans import made_plan
-    from tracker.services.plan_record import plan_record
-    from tracker.services.published import published_plan
+    from tracker.services.plans.made_plans import made_plan
+    from tracker.services.plans.plan_record import plan_record
+    from tracker.services.plans.published import published_plan
 
     if number is None:
         plan, mill = published_plan(here)
@@ -114,7 +114,7 @@ def _show(here: "Context", number: int | None, json_to: str | None) -> None:
 
 
 def _list(here: "Context", json_to: str | None) -> None:
-    from tracker.services.made_plans import made_plans
+    from tracker.services.plans.made_plans import made_plans
 
     report = made_plans(here)
     show.emit(json_to, report.record(), lambda: _print_list(report))
@@ -137,14 +137,14 @@ def _print_list(report) -> None:
 
 
 def _publish_made(here: "Context", number: int, at, json_to: str | None) -> None:
-    from tracker.services.made_plans import publish_made
+    from tracker.services.plans.made_plans import publish_made
 
     report = publish_made(here, number, at)
     show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
 def _dates(here: "Context", loom: str, hall: str | None, json_to: str | None) -> None:
-    from tracker.services.published import other_dates
+    from tracker.services.plans.published import other_dates
 
     report = other_dates(here, loom, hall)
     show.emit(json_to, report.record(), lambda: _print_dates(report))
@@ -172,14 +172,14 @@ def _print_dates(report) -> None:
 
 
 def _baseline(here: "Context", at, json_to: str | None) -> None:
-    from tracker.services.baseline import baseline
+    from tracker.services.plans.baseline import baseline
 
     report = baseline(here, at)
     show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
 
 
 def _compare(here: "Context", files: list[Path], time_limit: float | None, at, firm, json_to: str | None) -> None:
-    from tracker.services.scenarios import plan_scenarios
+    from tracker.services.plans.scenarios import plan_scenarios
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
@@ -316,7 +316,7 @@ def verify(context: typer.Context, json_to: Json = None) -> None:
 
     Example: beamslot verify
     """
-    from tracker.services.verify import verify as run
+    from tracker.services.plans.verify import verify as run
 
     report = run(context.obj)
     show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))

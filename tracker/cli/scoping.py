@@ -34,7 +34,7 @@ def scope(
 
     Example: beamslot scope 007 --hall "Hall 1"
     """
-    from tracker.services import scope as service
+    from tracker.services.work import scope as service
 
     report = service.scope(context.obj, loom, hall)
     if survey:

@@ -1,4 +1,4 @@
-"""Commands for the store room's book: what came, went out, came back, was counted, is held, and what if."""
+"""Commands for the stockroom's book: what came, went out, came back, was counted, is held, and what if."""
 
 from datetime import timedelta
 from typing import Annotated
@@ -25,7 +25,7 @@ MOST_SLIP_DAYS = 3650
 
 stock = Commands(
     name="stock",
-    help="The store room's book: receive, issue, count, hold.\n\nExample: beamslot stock receive --order 4100127-10",
+    help="The stockroom's book: receive, issue, count, hold.\n\nExample: beamslot stock receive --order 4100127-10",
     no_args_is_help=True,
     rich_markup_mode=None,
 )
@@ -52,7 +52,7 @@ def receive(
 
     Example: beamslot stock receive RAIL-N 4 --order 4100127-10
     """
-    from tracker.services.stock import receive as run
+    from tracker.services.parts.stock import receive as run
 
     _print(
         run(context.obj.acting_as(who), part, quantity, order, unit, not last, why, moment(context.obj, at)), json_to
@@ -77,7 +77,7 @@ def issue(
 
     Example: beamslot stock issue 007
     """
-    from tracker.services.stock import issue as run
+    from tracker.services.parts.stock import issue as run
 
     at_moment = moment(context.obj, at)
     _print(run(context.obj.acting_as(who), loom, hall, part, quantity, unit, incomplete, why, at_moment), json_to)
@@ -102,7 +102,7 @@ def give_back(
 
     Example: beamslot stock return 007 --why "rail does not fit"
     """
-    from tracker.services.stock import give_back as run
+    from tracker.services.parts.stock import give_back as run
 
     _print(run(context.obj.acting_as(who), loom, part, quantity, hall, unit, why, moment(context.obj, at)), json_to)
 
@@ -124,7 +124,7 @@ def scrap(
 
     Example: beamslot stock scrap 007 DEV-L 1 --why "housing broken"
     """
-    from tracker.services.stock import scrap as run
+    from tracker.services.parts.stock import scrap as run
 
     _print(run(context.obj.acting_as(who), loom, part, quantity, why, hall, unit, moment(context.obj, at)), json_to)
 
@@ -145,7 +145,7 @@ def recover(
 
     Example: beamslot stock recover 007
     """
-    from tracker.services.stock import recover as run
+    from tracker.services.parts.stock import recover as run
 
     _print(run(context.obj.acting_as(who), loom, hall, part, quantity, why, moment(context.obj, at)), json_to)
 
@@ -165,7 +165,7 @@ def adjust(
 
     Example: beamslot stock adjust RAIL-N -1 --why "bent"
     """
-    from tracker.services.stock import adjust as run
+    from tracker.services.parts.stock import adjust as run
 
     _print(run(context.obj.acting_as(who), part, quantity, why, unit, moment(context.obj, at)), json_to)
 
@@ -185,7 +185,7 @@ def count(
 
     Example: beamslot stock count RAIL-N 12
     """
-    from tracker.services.stock import count as run
+    from tracker.services.parts.stock import count as run
 
     _print(run(context.obj.acting_as(who), part, found, why, unit, moment(context.obj, at)), json_to)
 
@@ -205,7 +205,7 @@ def reserve(
 
     Example: beamslot stock reserve 007 RAIL-N
     """
-    from tracker.services.reservations import reserve as run
+    from tracker.services.parts.reservations import reserve as run
 
     _print(run(context.obj.acting_as(who), loom, hall, part, quantity, safety_stock), json_to)
 
@@ -223,7 +223,7 @@ def release(
 
     Example: beamslot stock release 007
     """
-    from tracker.services.reservations import release as run
+    from tracker.services.parts.reservations import release as run
 
     _print(run(context.obj.acting_as(who), loom, hall, part), json_to)
 
@@ -245,7 +245,7 @@ def take(
 
     Example: beamslot stock take RAIL-N --from 012 --to 007
     """
-    from tracker.services.reservations import take as run
+    from tracker.services.parts.reservations import take as run
 
     _print(run(context.obj.acting_as(who), part, giver, taker, quantity, from_hall, to_hall, why), json_to)
 
@@ -297,7 +297,7 @@ def moves(
 
     Example: beamslot stock moves RAIL-N
     """
-    from tracker.services.ledger import ledger
+    from tracker.services.parts.ledger import ledger
 
     book = ledger(context.obj, part)
     show.emit(json_to, book.record(), lambda: _print_moves(book))
@@ -350,7 +350,7 @@ def what_if(
     if not changes:
         raise typer.BadParameter("say what changes: --slip, --short or --scrap")
     at = moment(context.obj, as_of)
-    from tracker.services.what_if import what_if as run
+    from tracker.services.plans.what_if import what_if as run
 
     with show.progress() as progress:
         report = run(context.obj, changes, at, replan, time_limit, progress)

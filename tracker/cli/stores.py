@@ -1,4 +1,4 @@
-"""Commands for the store room and purchasing: kits, needs."""
+"""Commands for the stockroom and purchasing: kits, needs."""
 
 from datetime import datetime
 from itertools import groupby
@@ -49,7 +49,7 @@ def kits(
     elif choices:
         _choices(context.obj, json_to)
     else:
-        from tracker.services import kits as service
+        from tracker.services.parts import kits as service
 
         report = service.kits(context.obj, loom, hall)
         show.emit(json_to, report.record(), lambda: _print_kits(report))
@@ -57,14 +57,14 @@ def kits(
 
 def _pick(here: "Context", target: Path, day: str | None, days: int, json_to: str | None) -> None:
     first = local_day(day)
-    from tracker.services.purchasing import pick_file
+    from tracker.services.parts.purchasing import pick_file
 
     report = pick_file(here, target, first, days)
     show.emit(json_to, report.record(), lambda: show.say("\n".join([*report.lines(), f"Wrote {target}."])))
 
 
 def _choices(here: "Context", json_to: str | None) -> None:
-    from tracker.services.kits import prices_of_choices
+    from tracker.services.parts.kits import prices_of_choices
 
     report = prices_of_choices(here)
     show.emit(json_to, report.record(), lambda: _print_choices(report))
@@ -151,8 +151,8 @@ def needs(
 
 def _needs(here: "Context", at: datetime | None, left_over: bool, out: Path | None, send: Path | None):
     """The needs, and the files that were written of them."""
-    from tracker.services import purchasing
-    from tracker.services.needs import net_needs
+    from tracker.services.parts import purchasing
+    from tracker.services.parts.needs import net_needs
 
     if send:
         files = purchasing.order_files(here, send, at, left_over)

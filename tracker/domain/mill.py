@@ -169,7 +169,7 @@ class Part:
     """Currency per unit."""
     supplier: str | None = None
     location: str | None = None
-    """Where in the store room."""
+    """Where in the stockroom."""
 
 
 @dataclass(frozen=True, slots=True)

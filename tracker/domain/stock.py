@@ -57,7 +57,7 @@ MAY_BE_ZERO = (MovementKind.OPENING, MovementKind.COUNT)
 
 
 def check_movement(movement: Movement, on_hand: float, held: float = 0.0, unit: str | None = None) -> None:
-    """Refuse what no store room can do; `held` is what the movement's loom was issued of the part and has not given back,
+    """Refuse what no stockroom can do; `held` is what the movement's loom was issued of the part and has not given back,
     `unit` the part's.
 
     Raises `DataError`: a quantity that is no number, is 0 or has the wrong sign for its kind; an adjustment without a

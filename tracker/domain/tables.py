@@ -198,7 +198,7 @@ PARTS = Table("parts", "Parts", (
     Column("minimum_order", "Minimum order", N, low=0, example="4"),
     Column("price", "Price", N, low=0, about="Currency per unit.", example="310"),
     Column("supplier", "Supplier", T),
-    Column("location", "Location", I, about="Where in the store room.", example="B-04"),
+    Column("location", "Location", I, about="Where in the stockroom.", example="B-04"),
 ), "The parts of the kits.")  # fmt: skip
 
 RECEIPTS = Table("receipts", "Receipts", (

@@ -1,4 +1,4 @@
-"""Pick lists for the store room: day by day and kit by kit, shortages first, then by store location."""
+"""Pick lists for the stockroom: day by day and kit by kit, shortages first, then by store location."""
 
 from collections.abc import Iterable, Sequence
 from datetime import date

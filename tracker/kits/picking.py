@@ -1,4 +1,4 @@
-"""Pick lists: what the store room brings together, day by day and kit by kit."""
+"""Pick lists: what the stockroom brings together, day by day and kit by kit."""
 
 from collections.abc import Iterable
 from datetime import date

@@ -17,7 +17,7 @@ from streamlit import config
 from tracker.errors import TrackerError
 from tracker.server.guard import Guard, hosts_of
 from tracker.services.context import Context
-from tracker.services.state import database_state, require_there
+from tracker.services.screens.state import database_state, require_there
 
 OPTIONS: dict[str, Any] = {
     "server.headless": True,

@@ -11,16 +11,16 @@ from tracker.domain.formats import count, moment, money
 from tracker.errors import DataError, TrackerError
 from tracker.office.files import check
 from tracker.services.context import Context
-from tracker.services.export import export_workbook
-from tracker.services.forecast import ForecastReport, forecast
-from tracker.services.kits import KitsReport, kits
-from tracker.services.load import LoadReport, load
-from tracker.services.needs import NeedsReport, net_needs
-from tracker.services.plan import PlanReport, plan
-from tracker.services.plan_record import plan_record
-from tracker.services.published import write_plan_workbook
-from tracker.services.status import StatusReport, status
-from tracker.services.verify import VerifyReport, verify
+from tracker.services.loading.export import export_workbook
+from tracker.services.loading.load import LoadReport, load
+from tracker.services.parts.kits import KitsReport, kits
+from tracker.services.parts.needs import NeedsReport, net_needs
+from tracker.services.plans.plan import PlanReport, plan
+from tracker.services.plans.plan_record import plan_record
+from tracker.services.plans.published import write_plan_workbook
+from tracker.services.plans.verify import VerifyReport, verify
+from tracker.services.screens.status import StatusReport, status
+from tracker.services.work.forecast import ForecastReport, forecast
 from tracker.store.loads import files_loaded
 
 WORKBOOKS = ("loom_list.xlsx", "weaving.xlsx", "stores.xlsx", "people_and_tools.xlsx", "method.xlsx", "terms.xlsx")

@@ -39,7 +39,7 @@ def _kind(number: int, part: str, kind: str) -> MovementKind:
         return MovementKind(kind)
     except ValueError:
         raise DataError(
-            f"entry {number} of the store room's book, of part {part}, is of the kind {kind!r}; this version knows "
+            f"entry {number} of the stockroom's book, of part {part}, is of the kind {kind!r}; this version knows "
             f"{', '.join(MovementKind)}; update Beamslot"
         ) from None
 

@@ -6,8 +6,8 @@ from dataclasses import replace
 import pytest
 from opened import here
 
-from tracker.services.export import export_records
-from tracker.services.load import load
+from tracker.services.loading.export import export_records
+from tracker.services.loading.load import load
 
 from .draft import Finished
 from .files import write

@@ -10,9 +10,9 @@ import olefile
 import pytest
 from opened import here
 
-from tracker.services.export import export_records, export_workbook
-from tracker.services.load import load
-from tracker.services.load_report import LoadReport
+from tracker.services.loading.export import export_records, export_workbook
+from tracker.services.loading.load import load
+from tracker.services.loading.load_report import LoadReport
 from tracker.words.findings import in_words
 
 from .draft import Draft

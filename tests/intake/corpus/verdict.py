@@ -13,8 +13,8 @@ from opened import here
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import TABLES
 from tracker.errors import UsageError
-from tracker.services.load import load
-from tracker.services.load_report import LoadReport
+from tracker.services.loading.load import load
+from tracker.services.loading.load_report import LoadReport
 
 from .compare import Error, errors_of, is_loud, names_one_of
 from .draft import Finished, Question

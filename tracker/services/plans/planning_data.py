@@ -25,7 +25,7 @@ from tracker.planning.problem import InWork, PlanningProblem
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import learn, learning_factors
 from tracker.services.context import Context
-from tracker.services.scope import methods
+from tracker.services.work.scope import methods
 
 DONE = (Stage.RUN_IN, Stage.SIGNED_OFF)
 

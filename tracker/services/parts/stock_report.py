@@ -1,4 +1,4 @@
-"""What an entry in the store room's book did: the stock that it leaves, and the kits that it touched."""
+"""What an entry in the stockroom's book did: the stock that it leaves, and the kits that it touched."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass

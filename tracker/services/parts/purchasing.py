@@ -1,4 +1,4 @@
-"""The files that purchasing and the store room work with: order lists to send, and pick lists."""
+"""The files that purchasing and the stockroom work with: order lists to send, and pick lists."""
 
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -7,8 +7,8 @@ from pathlib import Path
 from tracker.export.orders import write_orders, write_supplier_orders
 from tracker.export.picks import write_picks
 from tracker.services.context import Context
-from tracker.services.kits import PickReport, pick_list
-from tracker.services.needs import NeedsReport, net_needs
+from tracker.services.parts.kits import PickReport, pick_list
+from tracker.services.parts.needs import NeedsReport, net_needs
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,8 +23,8 @@ from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
-from tracker.services.planning_data import prepare, read_planning_data
-from tracker.services.store_room import StoreRoom, part_units, read_store_room
+from tracker.services.parts.stockroom import Stockroom, part_units, read_stockroom
+from tracker.services.plans.planning_data import prepare, read_planning_data
 from tracker.store import UnitOfWork
 
 PUBLISHED = "the published plan"
@@ -132,7 +132,7 @@ def net_needs(
     carry a plan.
     """
     with context.reading() as uow:
-        room = read_store_room(uow)
+        room = read_stockroom(uow)
         made = None if room.plan else _newest(uow)
     at = planning_moment(room.mill.terms, as_of, context.now())
     if room.plan:
@@ -152,9 +152,9 @@ def _newest(uow: UnitOfWork) -> tuple[int, Plan] | None:
 
 
 def needs_of(
-    room: StoreRoom, at: datetime, basis: str = PUBLISHED, left_over: bool = True, left_over_on: date | None = None
+    room: Stockroom, at: datetime, basis: str = PUBLISHED, left_over: bool = True, left_over_on: date | None = None
 ) -> NeedsReport:
-    """Net needs of the plan in a store room."""
+    """Net needs of the plan in a stockroom."""
     plan, mill = room.plan, room.mill
     assert plan
     kits = left_over_kits(plan, mill) if left_over else {}
@@ -169,7 +169,7 @@ def needs_of(
 def orders_relied_on(context: Context, plan: Plan, mill: Mill) -> tuple[OrderLine, ...]:
     """The orders not placed yet without which bookings of a plan of this mill fall, by the day on which to place them."""
     with context.reading() as uow:
-        room = read_store_room(uow, plan.as_of)
+        room = read_stockroom(uow, plan.as_of)
     orders = needs_of(replace(room, mill=mill, plan=plan), plan.as_of).orders
     return tuple(
         sorted((line for line in orders if line.falls), key=lambda line: (line.order_by, natural_key(line.part)))

@@ -1,4 +1,4 @@
-"""The store room as the services see it: the mill, the bookings still to be supplied, and the ledger."""
+"""The stockroom as the services see it: the mill, the bookings still to be supplied, and the ledger."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
@@ -25,7 +25,7 @@ SUPPLIED_NO_MORE = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
 
 
 @dataclass(frozen=True)
-class StoreRoom:
+class Stockroom:
     mill: Mill
     plan: Plan | None
     """The last published plan, less the bookings of looms that are signed off, put off or left out."""
@@ -150,8 +150,8 @@ class StoreRoom:
         return found
 
 
-def read_store_room(uow: UnitOfWork, as_of: datetime | None = None, this_moment: datetime | None = None) -> StoreRoom:
-    """The store room as the database knows it, looked at at `as_of` (default: as in `planning_moment`)."""
+def read_stockroom(uow: UnitOfWork, as_of: datetime | None = None, this_moment: datetime | None = None) -> Stockroom:
+    """The stockroom as the database knows it, looked at at `as_of` (default: as in `planning_moment`)."""
     plan = uow.published_plan()
     gone = {key: change.stage for key, change in uow.stages().items() if change.stage in SUPPLIED_NO_MORE}
     if plan:
@@ -160,7 +160,7 @@ def read_store_room(uow: UnitOfWork, as_of: datetime | None = None, this_moment:
     past = issued_to(movements).keys() - {booking.key for booking in (plan.bookings if plan else ())}
     mill = uow.mill()
     at = planning_moment(mill.terms, as_of, this_moment or now())
-    return StoreRoom(mill, plan, movements, tuple(uow.reservations()), uow.last_bookings(past), gone, at)
+    return Stockroom(mill, plan, movements, tuple(uow.reservations()), uow.last_bookings(past), gone, at)
 
 
 def part_units(mill: Mill) -> dict[str, str]:

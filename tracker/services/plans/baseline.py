@@ -10,8 +10,8 @@ from tracker.domain.plan import Plan
 from tracker.planning.baseline.walk import WAITING_LIMIT
 from tracker.planning.baseline.walk import baseline as walk
 from tracker.services.context import Context
-from tracker.services.planning_data import prepare, read_planning_data
-from tracker.services.verify import as_it_was
+from tracker.services.plans.planning_data import prepare, read_planning_data
+from tracker.services.plans.verify import as_it_was
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,12 +16,12 @@ from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import no_longer, verify
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.moves import Move, differences
-from tracker.services.needs import order_record, orders_relied_on
-from tracker.services.plan_record import local, plan_record
-from tracker.services.planning_data import PlanningData, prepare, read_planning_data
-from tracker.services.reservations import reserve_plan
-from tracker.services.scenario import apply_scenario, read_scenario
+from tracker.services.parts.needs import order_record, orders_relied_on
+from tracker.services.parts.reservations import reserve_plan
+from tracker.services.plans.moves import Move, differences
+from tracker.services.plans.plan_record import local, plan_record
+from tracker.services.plans.planning_data import PlanningData, prepare, read_planning_data
+from tracker.services.plans.scenario import apply_scenario, read_scenario
 
 Progress = Callable[[str, float], None]
 MOST_REASONS = 3

@@ -9,9 +9,9 @@ from typing import Any
 from tracker.domain.clock import planning_moment
 from tracker.errors import PlanRefused, UsageError
 from tracker.services.context import Context
-from tracker.services.plan import FIRM, Firm, PlanReport, Progress, plan
-from tracker.services.scenario import apply_scenario, read_scenario
-from tracker.services.scenario_board import PlanLine, plan_line
+from tracker.services.plans.plan import FIRM, Firm, PlanReport, Progress, plan
+from tracker.services.plans.scenario import apply_scenario, read_scenario
+from tracker.services.screens.scenario_board import PlanLine, plan_line
 
 AS_THEY_STAND = "things as they stand"
 

@@ -11,7 +11,7 @@ from tracker.domain.tables import TABLES
 from tracker.errors import Message, message
 from tracker.intake.rows.new_looms import LOOKS_LIKE_KNOWN
 from tracker.scope.difference import MethodDifference
-from tracker.services.change_words import told
+from tracker.services.loading.change_words import told
 from tracker.store.rows import plain
 from tracker.words import ENGLISH, Speaker
 from tracker.words.findings import in_words

@@ -1,4 +1,4 @@
-"""The store room's book as it was written, with the stock after every entry."""
+"""The stockroom's book as it was written, with the stock after every entry."""
 
 from collections import defaultdict
 from collections.abc import Mapping
@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from tracker.domain.quantities import tidy
 from tracker.domain.stock import Movement
 from tracker.services.context import Context
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.stockroom import read_stockroom
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,7 @@ class Ledger:
 def ledger(context: Context, part: str | None = None) -> Ledger:
     """Every entry of one part, or of all. DataError for an unknown part."""
     with context.reading() as uow:
-        room = read_store_room(uow)
+        room = read_stockroom(uow)
     if part is not None:
         room.part(part)
     lines, on_hand = [], defaultdict[str, float](float)

@@ -17,8 +17,8 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
-from tracker.services.spent import elapsed_min, labour_recorded, parts_issued_cost
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.work.spent import elapsed_min, labour_recorded, parts_issued_cost
 
 TO_SURVEY = "to survey"
 """Beside the stages: an attribute that would change the scope is missing."""
@@ -131,7 +131,7 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
     with context.reading() as uow:
         mill, plan = uow.mill(), uow.published_plan()
         stages, history = uow.stages(), uow.stage_history()
-        conversions, room = uow.conversions(), read_store_room(uow)
+        conversions, room = uow.conversions(), read_stockroom(uow)
     at = planning_moment(mill.terms, as_of, context.now())
     kits = room.kits
     loom_stages = stages_now(mill, plan, kits, stages)

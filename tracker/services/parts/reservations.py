@@ -12,9 +12,9 @@ from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.stock_entry import Entry, entry_in, refusal
-from tracker.services.stock_report import StockReport
-from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.services.parts.stock_entry import Entry, entry_in, refusal
+from tracker.services.parts.stock_report import StockReport
+from tracker.services.parts.stockroom import Stockroom, read_stockroom
 from tracker.store import UnitOfWork
 
 
@@ -45,7 +45,7 @@ def reserve(
     return entry.report()
 
 
-def _lacking(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
+def _lacking(room: Stockroom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
     if stage := room.supplied_no_more.get(key):
         raise DataError(f"loom {key} is {stage}, so nothing is held for it; record it as scoped first")
     short = room.short(key)
@@ -141,7 +141,7 @@ def reserve_plan(uow: UnitOfWork, plan: Plan) -> StockReport:
     To be called in the unit of work that saves the plan. Reservations by hand give way; what is reserved for a loom in
     work that the plan does not book stays.
     """
-    room, booked = read_store_room(uow), {booking.key for booking in plan.bookings}
+    room, booked = read_stockroom(uow), {booking.key for booking in plan.bookings}
     in_work = {key for key, change in uow.stages().items() if change.stage in (Stage.IN_WORK, Stage.RUN_IN)}
     kept = [r for r in room.reservations if r.key in in_work - booked]
     shared = reserve_all(plan, room.mill, room.movements, kept)

@@ -10,10 +10,10 @@ from tracker.domain.formats import moment
 from tracker.domain.plan import Plan, PlanEntry
 from tracker.errors import DataError, PlanRefused
 from tracker.services.context import Context
-from tracker.services.needs import orders_relied_on
-from tracker.services.plan import PlanReport, check, report_of, save
-from tracker.services.plan_record import local
-from tracker.services.planning_data import prepare, read_planning_data
+from tracker.services.parts.needs import orders_relied_on
+from tracker.services.plans.plan import PlanReport, check, report_of, save
+from tracker.services.plans.plan_record import local
+from tracker.services.plans.planning_data import prepare, read_planning_data
 
 
 @dataclass(frozen=True, slots=True)

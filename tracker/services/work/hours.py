@@ -11,7 +11,7 @@ from tracker.domain.words import natural_key
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
 from tracker.scope.hours import Hours
 from tracker.services.context import Context
-from tracker.services.scope import ScopeReport, scope
+from tracker.services.work.scope import ScopeReport, scope
 
 
 def hours_records(context: Context) -> list[dict[str, Any]]:

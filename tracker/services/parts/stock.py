@@ -1,4 +1,4 @@
-"""The store room's book: receive, issue, give back, scrap, recover, adjust, count.
+"""The stockroom's book: receive, issue, give back, scrap, recover, adjust, count.
 
 After what comes in or is lost, the reservations of the part are settled by booking date.
 """
@@ -12,9 +12,9 @@ from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.stock_entry import entry_in, refusal
-from tracker.services.stock_report import StockReport, quantities
-from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.services.parts.stock_entry import entry_in, refusal
+from tracker.services.parts.stock_report import StockReport, quantities
+from tracker.services.parts.stockroom import Stockroom, read_stockroom
 from tracker.store.stock import set_open
 
 
@@ -49,7 +49,7 @@ def receive(
     return entry.report()
 
 
-def _order_line(room: StoreRoom, order: str, part: str | None) -> Receipt:
+def _order_line(room: Stockroom, order: str, part: str | None) -> Receipt:
     lines = [r for r in room.mill.receipts if r.order == order and part in (None, r.part)]
     if len(lines) == 1:
         return lines[0]
@@ -87,7 +87,7 @@ def issue(
     return entry.report()
 
 
-def _whole_kit(room: StoreRoom, key: LoomKey, incomplete: bool) -> dict[str, float | None]:
+def _whole_kit(room: Stockroom, key: LoomKey, incomplete: bool) -> dict[str, float | None]:
     if not room.booked(key):
         raise DataError(f"loom {key} is not booked in the published plan; issue it part by part")
     short, held = room.short(key), room.held(key)
@@ -98,7 +98,7 @@ def _whole_kit(room: StoreRoom, key: LoomKey, incomplete: bool) -> dict[str, flo
     return {part: held[part] for part in sorted(held, key=natural_key)}
 
 
-def _to_issue(room: StoreRoom, key: LoomKey, name: str, quantity: float | None, unit: str | None) -> float:
+def _to_issue(room: Stockroom, key: LoomKey, name: str, quantity: float | None, unit: str | None) -> float:
     part, reserved = room.part(name, unit), room.reserved(name)
     asked = room.needed(name).get(key, 0.0) if quantity is None else quantity
     if not asked > 0:
@@ -130,7 +130,7 @@ def give_back(
 
 
 def _to_give_back(
-    room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None, unit: str | None
+    room: Stockroom, key: LoomKey, part: str | None, quantity: float | None, unit: str | None
 ) -> dict[str, float]:
     if part is not None and quantity is not None:
         return {room.part(part, unit).part: quantity}
@@ -187,7 +187,7 @@ def recover(
     return entry.report()
 
 
-def _to_recover(room: StoreRoom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
+def _to_recover(room: Stockroom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
     issued = room.issued.get(key, {})
     back = room.coming_back.get(key) or {out.part: out.quantity for out in room.still_out if out.key == key}
     out = {name: min(q, issued.get(name, 0.0)) for name, q in back.items()}
@@ -241,5 +241,5 @@ def movements(context: Context, part: str | None = None) -> tuple[Movement, ...]
     """The ledger in the order booked, of one part or of all."""
     with context.reading() as uow:
         if part is not None:
-            read_store_room(uow).part(part)
+            read_stockroom(uow).part(part)
         return tuple(uow.movements(part))

@@ -13,7 +13,7 @@ from tracker.errors import DataError
 from tracker.planning.verify import CHECKS, no_longer
 from tracker.planning.verify import verify as check
 from tracker.services.context import Context
-from tracker.services.planning_data import PlanningData, prepare, read_planning_data
+from tracker.services.plans.planning_data import PlanningData, prepare, read_planning_data
 from tracker.store.history import touched
 
 

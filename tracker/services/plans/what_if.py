@@ -14,11 +14,11 @@ from tracker.errors import DataError
 from tracker.kits.falls import changed_mill, fallen
 from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
-from tracker.services.moves import Move, differences
-from tracker.services.plan import check
-from tracker.services.planning_data import prepare, read_planning_data
-from tracker.services.stock_report import quantities
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.stock_report import quantities
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.plans.moves import Move, differences
+from tracker.services.plans.plan import check
+from tracker.services.plans.planning_data import prepare, read_planning_data
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,7 @@ def what_if(
     """What the changes do to the published plan. With `replan`, the plan that follows: fallen bookings are free to move,
     firm ones that stand stay. DataError for an unknown order line or part, or where no plan is published."""
     with context.reading() as uow:
-        room = read_store_room(uow, as_of, context.now())
+        room = read_stockroom(uow, as_of, context.now())
     if room.plan is None:
         raise DataError("no plan is published, so nothing can fall; `beamslot plan --publish` makes one")
     at = planning_moment(room.mill.terms, as_of, context.now())

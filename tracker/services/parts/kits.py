@@ -19,7 +19,7 @@ from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.store_room import StoreRoom, part_units, read_store_room
+from tracker.services.parts.stockroom import Stockroom, part_units, read_stockroom
 
 STATES = ("issued", "complete", "reserved", "short")
 """In the words of the trade; `reserved`: what lacks is on order and due in time."""
@@ -121,9 +121,9 @@ def prices_of_choices(context: Context) -> ChoicesReport:
     return ChoicesReport(room.mill.terms.currency, prices)
 
 
-def _room(context: Context, as_of: datetime | None = None) -> StoreRoom:
+def _room(context: Context, as_of: datetime | None = None) -> Stockroom:
     with context.reading() as uow:
-        room = read_store_room(uow, as_of, context.now())
+        room = read_stockroom(uow, as_of, context.now())
     if room.plan is None:
         raise DataError("no plan is published, so there are no kits yet; `beamslot plan --publish` makes one")
     return room

@@ -17,12 +17,12 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.errors import TrackerError
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.services.context import Context
+from tracker.services.loading.origins import ValueOrigin, origins_of
 from tracker.services.looms import find_loom
-from tracker.services.origins import ValueOrigin, origins_of
-from tracker.services.record import CONVERTED
-from tracker.services.scope import LoomReport, learning, scope_report
-from tracker.services.status import stages_now
-from tracker.services.store_room import StoreRoom, part_units, read_store_room
+from tracker.services.parts.stockroom import Stockroom, part_units, read_stockroom
+from tracker.services.screens.status import stages_now
+from tracker.services.work.record import CONVERTED
+from tracker.services.work.scope import LoomReport, learning, scope_report
 from tracker.store import UnitOfWork
 
 
@@ -106,7 +106,7 @@ class LoomSheet:
 def loom_list(context: Context) -> LoomList:
     """Every loom with its stage and booking."""
     with context.reading() as uow:
-        room, stages = read_store_room(uow), uow.stages()
+        room, stages = read_stockroom(uow), uow.stages()
         plan = uow.published_plan()
     stage = stages_now(room.mill, plan, room.kits, stages)
     booked = {booking.key: booking for booking in plan.bookings} if plan else {}
@@ -120,7 +120,7 @@ def loom_list(context: Context) -> LoomList:
 def loom_sheet(context: Context, loom: str, hall: str | None = None, as_of: datetime | None = None) -> LoomSheet:
     """The sheet of one loom. DataError where there is none of that number, or several and no hall says which."""
     with context.reading() as uow:
-        room, plan, stages = read_store_room(uow), uow.published_plan(), uow.stages()
+        room, plan, stages = read_stockroom(uow), uow.published_plan(), uow.stages()
         key = find_loom(room.mill, loom, hall)
         facts = tuple(_facts(uow, room.mill, key))
         history = tuple(change for change in uow.stage_history() if change.key == key)
@@ -179,7 +179,7 @@ def _windows(mill: Mill, key: LoomKey, at: datetime) -> tuple[Window, ...]:
     return tuple(window for window in windows if window.kind is not WindowKind.MID_WARP)
 
 
-def _kit(room: StoreRoom, key: LoomKey) -> KitState | None:
+def _kit(room: Stockroom, key: LoomKey) -> KitState | None:
     return next((kit for kit in room.kits if kit.key == key), None)
 
 

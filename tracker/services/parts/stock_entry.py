@@ -1,4 +1,4 @@
-"""One entry in the store room's book: a unit of work that reads and writes under one lock, and says what it did."""
+"""One entry in the stockroom's book: a unit of work that reads and writes under one lock, and says what it did."""
 
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
@@ -13,8 +13,8 @@ from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import settle
 from tracker.services.context import Context
-from tracker.services.stock_report import PartStock, StockReport
-from tracker.services.store_room import StoreRoom, read_store_room
+from tracker.services.parts.stock_report import PartStock, StockReport
+from tracker.services.parts.stockroom import Stockroom, read_stockroom
 from tracker.store import UnitOfWork
 from tracker.store.stock import change_reservations
 
@@ -29,7 +29,7 @@ class Entry:
         self.uow, self.at, self.who = uow, at or self.entered_at, uow.who
         self.told = at
         """When it happened, where that was said."""
-        self.room = read_store_room(uow)
+        self.room = read_stockroom(uow)
         self.booked: list[Movement] = []
         self.parts: set[str] = set()
         self.looms: set[LoomKey] = set()
@@ -52,7 +52,7 @@ class Entry:
         self.booked += booked
         self.parts |= quantities.keys()
         self.looms |= {key} if key else set()
-        self.room = read_store_room(self.uow)
+        self.room = read_stockroom(self.uow)
 
     def _refuse_early(self, why: str) -> None:
         """What happened before the programme belongs to another; a year typed wrong is the usual cause."""
@@ -87,7 +87,7 @@ class Entry:
         return StockReport(tuple(self.booked), tuple(stock), kits)
 
 
-def _stock(room: StoreRoom, part: str) -> PartStock:
+def _stock(room: Stockroom, part: str) -> PartStock:
     kept = room.part(part)
     return PartStock(part, kept.unit or "", kept.on_hand, sum(room.reserved(part).values()), kept.safety_stock)
 

@@ -18,11 +18,11 @@ from tracker.intake.rows.cross_checks import cross_findings
 from tracker.kits.refusals import stock_findings
 from tracker.scope.difference import MethodDifference
 from tracker.services.context import Context
-from tracker.services.load_report import LoadedTable, LoadReport, against, where
-from tracker.services.marking import Marking
-from tracker.services.method import load_method
-from tracker.services.reservations import follow_stock
-from tracker.services.stock_report import quantities
+from tracker.services.loading.load_report import LoadedTable, LoadReport, against, where
+from tracker.services.loading.marking import Marking
+from tracker.services.loading.method import load_method
+from tracker.services.parts.reservations import follow_stock
+from tracker.services.parts.stock_report import quantities
 from tracker.store import UnitOfWork
 from tracker.store.loads import LoadWriter, Place
 from tracker.store.opening import is_new
@@ -180,7 +180,7 @@ class _Loading:
         self._take(cross_findings(self.comparison.rows, self.result.tables, stored, self.today))
 
     def _refuse_stock_rows(self) -> None:
-        """Refuse rows of parts and receipts that the store room cannot take."""
+        """Refuse rows of parts and receipts that the stockroom cannot take."""
         if not any(row.table in ("parts", "receipts") for row in self.comparison.rows):
             return
         mill = self.uow.mill()

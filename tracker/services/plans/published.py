@@ -11,10 +11,10 @@ from tracker.errors import DataError
 from tracker.export.plan_workbook import write_plan
 from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
-from tracker.services.hours import hours_sheets
 from tracker.services.looms import find_loom
-from tracker.services.needs import net_needs
-from tracker.services.scope import scope
+from tracker.services.parts.needs import net_needs
+from tracker.services.work.hours import hours_sheets
+from tracker.services.work.scope import scope
 
 
 @dataclass(frozen=True, slots=True)

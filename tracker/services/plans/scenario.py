@@ -43,7 +43,7 @@ from tracker.domain.mill import Absence, Closure, Crew, Mill, Receipt
 from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
 from tracker.services.looms import find_hall, find_loom
-from tracker.services.scenario_entries import Scenario, checked_items, checked_name, place
+from tracker.services.plans.scenario_entries import Scenario, checked_items, checked_name, place
 
 
 def read_scenario(path: Path) -> dict[str, Any]:

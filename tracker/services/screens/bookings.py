@@ -15,8 +15,8 @@ from tracker.domain.shifts import working_calendar
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
-from tracker.services.status import stages_now
-from tracker.services.store_room import read_store_room
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.screens.status import stages_now
 
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
 BEFORE_WORK = {Stage.SCOPED.value, Stage.BOOKED.value, Stage.KITTED.value}
@@ -58,7 +58,7 @@ class Board:
 def bookings(context: Context, as_of: datetime | None = None) -> Board:
     """The board at `as_of` (default: now, or the start of a programme that lies ahead)."""
     with context.reading() as uow:
-        room, plan, stages = read_store_room(uow), uow.published_plan(), uow.stages()
+        room, plan, stages = read_stockroom(uow), uow.published_plan(), uow.stages()
     mill = room.mill
     at = planning_moment(mill.terms, as_of, context.now())
     rows: tuple[BoardRow, ...] = ()

@@ -15,11 +15,11 @@ from tracker.errors import DataError, UsageError
 from tracker.kits.state import missing
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.reservations import follow_stage
-from tracker.services.stage_moves import BESIDE, CONVERTED, RECORDED, out_of_order
-from tracker.services.stock_report import quantities
-from tracker.services.store_room import StoreRoom, read_store_room
-from tracker.services.taken import Taken, conversion_of
+from tracker.services.parts.reservations import follow_stage
+from tracker.services.parts.stock_report import quantities
+from tracker.services.parts.stockroom import Stockroom, read_stockroom
+from tracker.services.work.stage_moves import BESIDE, CONVERTED, RECORDED, out_of_order
+from tracker.services.work.taken import Taken, conversion_of
 from tracker.store import UnitOfWork
 
 
@@ -71,7 +71,7 @@ def record_stage(
     """
     wanted, moment, reason = _stage(stage, why, taken), at or context.now(), (why or "").strip() or None
     with context.unit_of_work() as uow:
-        room = read_store_room(uow)
+        room = read_stockroom(uow)
         zone = room.mill.terms.zone
         if moment > context.now():
             raise UsageError(f"{shown_moment(moment, zone)} is still to come; record what has happened")
@@ -109,18 +109,18 @@ def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:
     return wanted
 
 
-def _stage_now(room: StoreRoom, key: LoomKey, recorded: StageChange | None) -> Stage:
+def _stage_now(room: Stockroom, key: LoomKey, recorded: StageChange | None) -> Stage:
     if recorded and recorded.stage not in (Stage.SURVEYED, Stage.SCOPED):
         return recorded.stage
     return Stage.BOOKED if room.booked(key) else Stage.SCOPED
 
 
-def _issued(room: StoreRoom, key: LoomKey) -> bool:
+def _issued(room: Stockroom, key: LoomKey) -> bool:
     booking = room.booked(key)
     return bool(booking) and not missing(booking.parts, {}, room.issued.get(key, {}))
 
 
-def _too_early(uow: UnitOfWork, room: StoreRoom, wanted: Stage, moment: datetime) -> str:
+def _too_early(uow: UnitOfWork, room: Stockroom, wanted: Stage, moment: datetime) -> str:
     """That work is told of a day before the first plan, in words; a year typed wrong is the usual cause."""
     days = Days(room.mill)
     first = min(

@@ -1,0 +1,1 @@
+"""Parts: the stockroom's book, kits and reservations, needs and orders."""

@@ -1,0 +1,1 @@
+"""Plans: make, compare, keep, publish, verify; scenarios; what the programme is worth."""
