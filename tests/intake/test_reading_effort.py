@@ -13,7 +13,7 @@ from tracker.intake.vocabulary import headings
 
 
 def _refused(path: Path) -> None:
-    with pytest.raises(InputRefused, match="no heading row"):
+    with pytest.raises(InputRefused, match="no-table-known"):
         read_files([path], {}, {}, date(2026, 11, 25))
 
 
