@@ -138,3 +138,8 @@ def test_averages_years_and_rarer_units_leave_the_field(heading, field):
 @pytest.mark.parametrize("heading", ["Average width", "Mean hall", "Loom 2026"])
 def test_only_speed_and_efficiency_are_averaged(heading):
     assert all(entry.weight < 0.6 for entry in match_heading(heading).candidates)
+
+
+@pytest.mark.parametrize("heading", ["Loss of efficiency %", "Loss of efficiency", "Inv.-Nr."])
+def test_a_short_word_that_is_another_word_is_no_slip(heading):
+    assert meaning(heading)[0] < 0.6

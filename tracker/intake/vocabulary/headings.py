@@ -31,7 +31,7 @@ _CJK_UNIT = re.compile(r"(.*[\u3400-\u9fff])([A-Za-z/]+)")
 _NAMELESS = re.compile(r"[\W_]*")
 
 _NEVER_NUMBERED = frozenset(
-    {"reed_width_cm", "speed_ppm", "efficiency", "warp_left_m", "set_length_m", "tail_m", "notes"}
+    {"reed_width_cm", "speed_ppm", "efficiency", "warp_left_m", "set_length_m", "tail_m", "notes", "capacity_unsold"}
 )
 """Fields that a number word excludes: a reed number is no reed width."""
 
@@ -285,9 +285,16 @@ def _near(short: Tokens) -> Found:
     found: Found = {}
     slips = 1 if len(solid) < 10 else 2
     for phrase, distance, _ in process.extract(solid, phrases.keys(), scorer=OSA.distance, score_cutoff=slips, limit=4):
-        if phrase[0] == solid[0] and len(phrase) >= 5:
+        if phrase[0] == solid[0] and len(phrase) >= 5 and _slips_fit(short, phrases[phrase]):
             found = _best(found, _entries(vocab.short[phrases[phrase]], 0.88 - 0.06 * distance))
     return found
+
+
+def _slips_fit(short: Tokens, phrase: Tokens) -> bool:
+    """`Loss efficiency` is no misspelt `loom efficiency`: a word of four letters with a slip is another word."""
+    if len(short) != len(phrase) or len(short) == 1:
+        return True
+    return all(len(word) > 4 for word, known in zip(short, phrase, strict=True) if word != known)
 
 
 def match_loosely(text: str, field: str) -> float:
