@@ -118,6 +118,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
     if not blocks and len(sheet.rows) <= MAX_COLUMNS:  # turned, every row would be a heading
         blocks = find_blocks(sheet.turned(), answers.field, only)
     blocks = [block for block in blocks if _confirmed(block, answers, only, report)]
+    _note_shared(blocks, report)
     if not blocks:
         _note_foreign(sheet, report)
     elif sheet.hidden and said is None:
@@ -160,6 +161,18 @@ def _note_unsure(block: TableBlock, report: Report) -> None:
             report.whole(
                 Severity.NOTE, "heading-understood", block.sheet, part.heading_cell, heading=part.heading,
                 understood=field, choices=answers_for(part.heading, OWN_COLUMN),
+            )  # fmt: skip
+
+
+def _note_shared(blocks: list[TableBlock], report: Report) -> None:
+    """Say once for a heading which columns count for every loom of a row."""
+    for block in blocks:
+        beside = [other for other in blocks if other.top == block.top]
+        if block.shared and block is beside[0]:
+            parts = [ColumnPart(block, c, []) for c in sorted(block.shared)]
+            report.whole(
+                Severity.NOTE, "several-to-a-row", block.sheet, ", ".join(part.heading_cell for part in parts),
+                heading=parts[0].heading, groups=len(beside), headings=[part.heading for part in parts],
             )  # fmt: skip
 
 

@@ -6,8 +6,6 @@ NOT_YET: tuple[str, ...] = (
     "layout: bare lines for types",
     "layout: lines for sides",
     "layout: type once",
-    "layout: two looms to a row",
-    "layout: two looms to a row, hall and row shared",
     "layout: a legend beside",
     "layout: attributes on a second sheet",
     "file: odd byte",
@@ -51,6 +49,8 @@ def kinds_of(traits: tuple[str, ...]) -> list[str]:
 
 
 FOUND_RIGHT = (
+    "1.1 right-hand looms",
+    "1.2 left looms' values",
     "3.1 Vitesse (cp/min)",
     "3.2 Veloc. / pass/min",
     "3.3 M/c speed",

@@ -1,4 +1,4 @@
-"""Score the reader on the corpus: `PYTHONPATH=tests/intake python -m corpus.score [WORD…] [--seed N]`."""
+"""Score the reader on the corpus: `PYTHONPATH=tests/intake:tests/shared python -m corpus.score [WORD…] [--seed N]`."""
 
 import argparse
 import sys

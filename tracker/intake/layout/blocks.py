@@ -7,6 +7,7 @@ from typing import Any
 
 from tracker.domain.words import fold
 from tracker.intake.layout.recognise import Recognised, Said, recognise
+from tracker.intake.layout.side_by_side import Group, groups_of
 from tracker.intake.vocabulary.headings import ENOUGH, Match, known_heading, match_heading, one_line
 from tracker.intake.vocabulary.units import is_unit
 from tracker.office.sheet import Sheet
@@ -40,6 +41,8 @@ class TableBlock:
     """First row that is no longer below this heading."""
     heading_rows: dict[int, int] = field(default_factory=dict)
     """Column → row whose cell is named as the heading's cell."""
+    shared: frozenset[int] = frozenset()
+    """Columns that it shares with the other looms of each row."""
 
     def heading_lines(self) -> dict[int, list[str]]:
         """Column → the texts of its heading, where it has several."""
@@ -121,8 +124,8 @@ def _scored(sheet: Sheet, top: int, bottom: int, said: Said, only: str) -> tuple
     headings = join_headings(sheet, top, bottom)
     blocks = [
         block
-        for columns in _segments(sheet, headings, bottom, said, only)
-        if (block := _block(sheet, top, bottom, {c: headings[c] for c in columns}, said, only))
+        for own, shared in _segments(sheet, headings, bottom, said, only)
+        if (block := _block(sheet, top, bottom, {c: headings[c] for c in sorted(own + shared)}, said, only, shared))
     ]
     score = sum(block.recognised.score + 0.15 * _filled(sheet, block) for block in blocks) - 0.25 * (bottom - top)
     return score, blocks
@@ -208,13 +211,15 @@ def _certainty(text: str) -> float:
     return match.candidates[0].weight if match.candidates else 0.0
 
 
-def _segments(sheet: Sheet, headings: dict[int, str], bottom: int, said: Said, only: str) -> list[list[int]]:
+def _segments(sheet: Sheet, headings: dict[int, str], bottom: int, said: Said, only: str) -> list[Group]:
     """The columns of each table in a heading row: split where headings repeat, and at gaps between whole tables."""
     columns = sorted(headings)
-    found: list[list[int]] = []
-    for part in _split_repeats(columns, headings):
-        found.extend(_split_gaps(sheet, part, headings, bottom, said, only))
-    return found
+    groups = groups_of(columns, headings) or [Group(part, []) for part in _split_repeats(columns, headings)]
+    return [
+        Group(part, group.shared)
+        for group in groups
+        for part in _split_gaps(sheet, group, headings, bottom, said, only)
+    ]
 
 
 def _split_repeats(columns: list[int], headings: dict[int, str]) -> list[list[int]]:
@@ -235,25 +240,30 @@ def _split_repeats(columns: list[int], headings: dict[int, str]) -> list[list[in
 
 
 def _split_gaps(
-    sheet: Sheet, columns: list[int], headings: dict[int, str], bottom: int, said: Said, only: str
+    sheet: Sheet, group: Group, headings: dict[int, str], bottom: int, said: Said, only: str
 ) -> list[list[int]]:
     """Different tables beside one another stand apart; an empty column inside one table splits nothing."""
-    groups = [columns[:1]]
-    for column in columns[1:]:
-        if column == groups[-1][-1] + 1:
-            groups[-1].append(column)
+
+    def is_table(columns: list[int]) -> bool:
+        texts = {c: headings[c] for c in sorted(columns + group.shared)}
+        return recognise(texts, sheet.name, said=said, only=only) is not None
+
+    parts = [group.own[:1]]
+    for column in group.own[1:]:
+        if column == parts[-1][-1] + 1:
+            parts[-1].append(column)
         else:
-            groups.append([column])
-    if len(groups) == 1:
-        return groups
-    whole = [bool(recognise({c: headings[c] for c in group}, sheet.name, said=said, only=only)) for group in groups]
-    if not any(whole) and not recognise({c: headings[c] for c in columns}, sheet.name, said=said, only=only):
+            parts.append([column])
+    if len(parts) == 1:
+        return parts
+    whole = [is_table(part) for part in parts]
+    if not any(whole) and not is_table(group.own):
         return []
     if sum(whole) > 1:
-        return [group for group, is_table in zip(groups, whole, strict=True) if is_table]
-    main = max(range(len(groups)), key=lambda i: (whole[i], len(groups[i])))
-    kept = [group for i, group in enumerate(groups) if i == main or _goes_with(sheet, groups[main], group, bottom)]
-    return [sorted(c for group in kept for c in group)]
+        return [part for part, one in zip(parts, whole, strict=True) if one]
+    main = max(range(len(parts)), key=lambda i: (whole[i], len(parts[i])))
+    kept = [part for i, part in enumerate(parts) if i == main or _goes_with(sheet, parts[main], part, bottom)]
+    return [sorted(c for part in kept for c in part)]
 
 
 def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> bool:
@@ -266,14 +276,16 @@ def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> 
     return (both >= 0.4 * (both + only_main) and only_other <= 0.1 * (both + 1)) or both + only_other == 0
 
 
-def _block(sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: Said, only: str) -> TableBlock | None:
+def _block(
+    sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: Said, only: str, shared: list[int]
+) -> TableBlock | None:
     found = recognise(headings, sheet.name, said=said, only=only)
     if found is None or (sheet.transposed and len(found.meanings) < 4):
         return None
     if sheet.transposed:  # a title stands in the same line as the headings
         headings = {c: text for c, text in headings.items() if c in found.meanings or _has_values(sheet, c, bottom)}
     rows = {c: next((r for r in range(bottom, top - 1, -1) if sheet.value(r, c) is not None), bottom) for c in headings}
-    return TableBlock(sheet, top, bottom, headings, found, heading_rows=rows)
+    return TableBlock(sheet, top, bottom, headings, found, heading_rows=rows, shared=frozenset(shared))
 
 
 def _has_values(sheet: Sheet, column: int, bottom: int) -> bool:

@@ -176,6 +176,8 @@ def _sort(block: TableBlock, facts: _Facts, row: int, cells: dict[int, Any]) -> 
         return _sort_other(block, cells)
     if _is_section(facts, cells, leads[0]):
         return Sort.SECTION
+    if block.shared and block.shared.issuperset(cells):
+        return Sort.EMPTY  # the row has a loom beside this place
     return _sort_loom(facts, cells)
 
 

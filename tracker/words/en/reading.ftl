@@ -94,6 +94,8 @@ no-machine-type = No column is the machine type, which every loom needs.
         [none] Add the column, or name it by --answer "HEADING=machine type".
        *[other] Say which it is: { $options }.
     }
+several-to-a-row = Each row holds { $groups } looms side by side; { $headings } is read for every one of them.
+    .means = Columns that the looms of a row share.
 column-not-loaded = The column { $heading } has no place in the table { $table }; it is not loaded.
     .means = A table without room for the mill's own columns has one.
 no-heading = These cells stand under no heading; they are not loaded.
