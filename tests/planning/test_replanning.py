@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, window
 
-from tracker.domain.mill import Closure, LoomKey, Part, Running
+from tracker.domain.mill import Absence, Closure, LoomKey, Part, Running, Tool
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork, PlanningProblem
@@ -98,19 +98,53 @@ def test_a_gain_smaller_than_the_move_cost_moves_nothing() -> None:
     assert [b.cost.moves for b in cheap.bookings] == [1.0, 1.0]
 
 
-def test_a_firm_booking_without_its_crew_is_named_and_stays() -> None:
+def test_a_firm_booking_whose_crew_is_away_is_booked_anew_and_told() -> None:
     ill = (replace(FITTERS, from_on=date(2027, 1, 7)), ELECTRICIAN)
-    found = plan(asked(crews=ill, previous=PUBLISHED), gap=0.0)
-    assert found.status is PlanStatus.INFEASIBLE
-    assert starts(found) == starts(PUBLISHED)
-    assert found.reasons[0] == (
-        f"The firm booking of loom {PUBLISHED.bookings[0].key} at 2027-01-05 08:00 cannot be kept: no crew of the trade "
-        f"'fitter' works in Hall 1 at its start. Release it (--release {PUBLISHED.bookings[0].key.loom}), or lift that limit."
+    found = made(asked(crews=ill, previous=PUBLISHED))
+    assert found.status is PlanStatus.OPTIMAL
+    # 08:00 on Tuesday + 32 working half hours: Thursday
+    now = starts(found)
+    assert sorted(now.values()) == [at(3, 6), at(3, 8)]
+    assert found.reasons == tuple(
+        f"The firm booking of loom {b.key} on Tue 5 Jan 2027 {b.start:%H:%M} cannot stay: no crew of the trade 'fitter' works "
+        f"in Hall 1 at its start; it is booked anew on Thu 7 Jan 2027 {now[b.key]:%H:%M}."
+        for b in PUBLISHED.bookings
     )
-    freed = asked(crews=ill, previous=PUBLISHED, released=frozenset(LOOMS))
-    again = made(freed)
-    assert again.status is PlanStatus.OPTIMAL
-    assert sorted(starts(again).values()) == [at(3, 6), at(3, 8)]  # 08:00 on Tuesday + 32 working half hours: Thursday
+
+
+SECOND = replace(FITTERS, crew="Fitters 2")
+TWO_CREWS = (FITTERS, SECOND, replace(ELECTRICIAN, heads=2))
+
+
+def test_a_sick_crew_gives_way_and_the_other_keeps_its_firm_booking() -> None:
+    # both at 08:00 on Tuesday, a crew each, two electricians and two hoists; then the crew of loom 1 is away that Tuesday:
+    # loom 2 keeps its start and its crew, loom 1 follows it at 10:00, though by its number it would come first
+    hoists = {"hoist": Tool("hoist", 2)}
+    published = made(asked(crews=TWO_CREWS, tools=hoists))
+    assert set(starts(published).values()) == {at(1, 8)}
+    crew = {b.key: b.crew_names for b in published.bookings}
+    sick = (Absence(crew[ONE], date(2027, 1, 5), date(2027, 1, 5), reason="ill"),)
+    found = made(asked(crews=TWO_CREWS, tools=hoists, absences=sick, previous=published))
+    assert starts(found) == {TWO: at(1, 8), ONE: at(1, 10)}
+    assert {b.crew_names for b in found.bookings} == {crew[TWO]}
+    assert found.reasons == (
+        "The firm booking of loom 1 (Hall 1) on Tue 5 Jan 2027 08:00 cannot stay: too little fitter from 2027-01-05 08:00 on; "
+        "it is booked anew on Tue 5 Jan 2027 10:00.",
+    )
+
+
+def test_a_firm_booking_that_was_moved_though_it_could_stay_is_found() -> None:
+    given = asked(previous=PUBLISHED)
+    sound = plan(given, gap=0.0)
+    first, second = sound.bookings
+    wandering = replace(sound, bookings=(first, replace(second, start=at(1, 11), end=at(1, 13))))
+    assert any(
+        f"loom {second.key}: the firm booking of 2027-01-05 10:00 was moved to 2027-01-05 11:00, though it could stay"
+        == said
+        for said in verify(wandering, given)
+    )
+    gone = replace(sound, bookings=(second,))
+    assert any("is gone, though it could stay" in said for said in verify(gone, given))
 
 
 @pytest.mark.parametrize(
@@ -120,17 +154,54 @@ def test_a_firm_booking_without_its_crew_is_named_and_stays() -> None:
             {"looms": LOOMS | {ONE: replace(LOOMS[ONE], protected_until=date(2027, 1, 5))}},
             "is protected until 2027-01-05",
         ),
-        ({"parts": {"RAIL": Part("RAIL", 1.0)}, "receipts": ()}, "it needs 1 of part RAIL, 0 can be there"),
+        (
+            {"parts": {"RAIL": Part("RAIL", 1.0, lead_time_days=90)}, "receipts": ()},
+            "it needs 1 of part RAIL, 0 can be there",
+        ),
         ({"crews": (FITTERS, replace(ELECTRICIAN, shift_end=time(9)))}, "too little electrician from 2027-01-05 09:00"),
-        ({"contents": {ONE: {}, TWO: CONTENTS}}, "the method no longer has a conversion with its choices"),
-        ({"unplannable": {ONE: "to survey: rail unknown"}}, "to survey: rail unknown"),
     ],
 )
-def test_why_a_firm_booking_cannot_be_kept(changes: dict[str, Any], why: str) -> None:
-    found = plan(asked(previous=PUBLISHED, **changes), gap=0.0)
-    assert found.status is PlanStatus.INFEASIBLE
+def test_why_a_firm_booking_cannot_stay(changes: dict[str, Any], why: str) -> None:
+    found = made(asked(previous=PUBLISHED, **changes))
     assert any(why in reason for reason in found.reasons)
-    assert starts(found) == starts(PUBLISHED)
+    assert starts(found) != starts(PUBLISHED)
+
+
+@pytest.mark.parametrize(
+    ("changes", "why"),
+    [
+        ({"contents": {ONE: {}, TWO: CONTENTS}}, "the method no longer has a conversion with its choices"),
+        (
+            {"contents": {ONE: {}, TWO: CONTENTS}, "unplannable": {ONE: "to survey: rail unknown"}},
+            "to survey: rail unknown",
+        ),
+    ],
+)
+def test_a_firm_booking_that_the_method_has_left_stays_as_published(changes: dict[str, Any], why: str) -> None:
+    # the electrician of the other loom is still held by what this one was published to need: his hour is not free
+    found = made(asked(previous=PUBLISHED, **changes))
+    assert [(b.key, b.start, b.end, b.needs) for b in found.bookings] == [
+        (b.key, b.start, b.end, b.needs) for b in PUBLISHED.bookings
+    ]
+    assert found.reasons == (
+        f"The firm booking of loom 1 (Hall 1) stays as published: {why}. --release 1 plans it anew.",
+    )
+
+
+def test_a_firm_booking_holds_what_it_was_published_to_need() -> None:
+    # loom 1 firm on Tuesday 08:00, the electrician from 09:00 to 10:00. By the method of today he comes first, for the
+    # first hour: still the firm one has him from 9 to 10, so loom 2, out at 08:00 with a crew and a hoist of its own and
+    # needing him first, starts at 08:00 and does not have to wait until 09:00
+    hoists, crews = {"hoist": Tool("hoist", 2)}, (FITTERS, SECOND, ELECTRICIAN)
+    published = made(asked(ONE_OF_THEM, crews=crews, tools=hoists))
+    turned = {
+        kind: tuple(replace(c, steps=(replace(c.steps[1], step=10), replace(c.steps[0], step=20))) for c in contents)
+        for kind, contents in CONTENTS.items()
+    }
+    found = made(asked(crews=crews, tools=hoists, contents=dict.fromkeys(LOOMS, turned), previous=published))
+    assert starts(found) == {ONE: at(1, 8), TWO: at(1, 8)}
+    him = {b.key: [(n.start, n.end) for n in b.needs if n.what == "electrician"] for b in found.bookings}
+    assert him == {ONE: [(at(1, 9), at(1, 10))], TWO: [(at(1, 8), at(1, 9))]}
 
 
 def test_a_booking_whose_day_has_passed_is_planned_anew() -> None:
@@ -171,11 +242,11 @@ def test_looms_done_put_off_or_left_out_are_not_planned() -> None:
 
 
 def test_work_that_closes_for_good_after_publishing() -> None:
-    # nobody converts from Tuesday to the horizon: both firm bookings are named
+    # nobody converts from Tuesday to the horizon: both firm bookings are named, and nothing can be booked
     shut = tuple(Closure(date(2027, 1, 5) + timedelta(days=i), "work") for i in range(28))
     found = plan(asked(closures=shut, previous=PUBLISHED), gap=0.0)
     assert found.status is PlanStatus.INFEASIBLE
-    assert sum("cannot be kept" in reason for reason in found.reasons) == 2
+    assert sum("cannot stay" in reason and "its loom is left over" in reason for reason in found.reasons) == 2
 
 
 def test_what_was_booked_and_not_recorded_is_told() -> None:

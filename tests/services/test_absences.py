@@ -6,6 +6,7 @@ import pytest
 from mill_sheets import workbook
 from opened import here
 
+from tracker.domain.shifts import short_of_heads
 from tracker.errors import DataError, UsageError
 from tracker.services.loading.load import load
 from tracker.services.people.absences import end_absence, record_absence
@@ -33,6 +34,27 @@ def test_an_absence_is_added_and_ended(db):
     record_absence(here(db), "Fitters 1", date(2027, 2, 8), date(2027, 2, 9))
     end_absence(here(db), "Fitters 1", date(2027, 2, 3))
     assert away(db) == [("Fitters 1", 1, 2, 1, "ill"), ("Fitters 1", 8, 9, None, None)]
+
+
+def test_an_absence_entered_by_mistake_is_taken_back_and_its_history_stays(db):
+    record_absence(here(db), "Fitters 1", date(2027, 2, 1), date(2027, 2, 5), 1, "ill")
+    done = end_absence(here(db), "Fitters 1", date(2027, 2, 1))
+    assert done.says.startswith("Crew Fitters 1 was never away from 2027-02-01 to 2027-02-05: taken back.")
+    assert done.record()["taken_back"] and not done.record()["takes_no_conversion"]
+    assert away(db) == [("Fitters 1", 1, 5, 0, "ill")]
+    with open_store(db).reading() as uow:
+        mill = uow.mill()
+        assert not any(short_of_heads(mill, crew, date(2027, 2, 1), date(2027, 2, 5)) for crew in mill.crews)
+        heads = [
+            (origin.old, origin.new) for origin in uow.origin("absences", ("Fitters 1", date(2027, 2, 1)), "heads")
+        ]
+    assert heads == [(1, 0), (None, 1)]
+    with pytest.raises(DataError, match="not away on 2027-02-01"):
+        end_absence(here(db), "Fitters 1", date(2027, 2, 1))
+    # it is in nobody's way: another one over its days, then one from its first day
+    record_absence(here(db), "Fitters 1", date(2027, 2, 4), date(2027, 2, 8))
+    record_absence(here(db), "Fitters 1", date(2027, 2, 1), date(2027, 2, 2))
+    assert away(db) == [("Fitters 1", 1, 2, None, None), ("Fitters 1", 4, 8, None, None)]
 
 
 @pytest.mark.parametrize(

@@ -115,11 +115,14 @@ def absent(
     heads: Annotated[int | None, typer.Option(min=1, help="How many are away; default all.")] = None,
     reason: Annotated[str | None, typer.Option(help="Why.")] = None,
     back: Annotated[
-        str | None, typer.Option(metavar="DAY", help="Instead: the absence in force ends, they are back on this day.")
+        str | None,
+        typer.Option(
+            metavar="DAY", help="Instead: they are back on this day; on its first day an absence is taken back."
+        ),
     ] = None,
     json_to: Json = None,
 ) -> None:
-    """Record who is away, or that they are back sooner.
+    """Record who is away, that they are back sooner, or that they never were away.
 
     Whole days. The next plan takes it into account.
 

@@ -213,7 +213,7 @@ class Absence:
     from_on: date
     to_on: date
     heads: int | None = None
-    """How many are away; None = all."""
+    """How many are away; None = all, 0 = the absence was taken back."""
     reason: str | None = None
 
 

@@ -230,7 +230,7 @@ ABSENCES = Table("absences", "Absences", (
     Column("crew", "Crew", I, needed=True, key=True, example="Fitters 1"),
     Column("from_on", "From", D, needed=True, key=True, example="2027-02-01"),
     Column("to_on", "To", D, needed=True, about="Last day, included.", example="2027-02-05"),
-    Column("heads", "Heads", Z, low=1, high=100, about="How many are away; empty = all.", example="1"),
+    Column("heads", "Heads", Z, low=0, high=100, about="How many are away; empty = all, 0 = taken back.", example="1"),
     Column("reason", "Reason", T, example="training"),
 ), "Whole days on which a crew, or some of it, is not there.", pairs=(Pair("from_on", "<=", "to_on"),))  # fmt: skip
 

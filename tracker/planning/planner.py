@@ -66,12 +66,10 @@ def _tell(progress: Progress | None, currency: str) -> Callable[[str, float, flo
 
 
 class _Run:
-    """One planning run, step by step; where firm bookings cannot be kept there is nothing to search for."""
+    """One planning run, step by step."""
 
     def __init__(self, instance: Instance, control: Control):
         self.given = take_given(instance)
-        if self.given.impossible:
-            control = replace(control, stop=lambda: True)
         self.control = control
         firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
         options = make_options(self.given.instance, firm)
@@ -113,7 +111,7 @@ class _Run:
             prices=tuple(scarcity(self.programme, self.solution.price)),
             other_dates=tuple(other_dates(self.programme, self.solution.chosen)),
             reasons=(
-                *self.given.impossible,
+                *self._let_go(bookings),
                 *self._nothing_booked(bookings, left),
                 *self._astray(bookings),
                 *self._notes(),
@@ -123,7 +121,7 @@ class _Run:
         )
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:
-        if self.given.impossible or (not bookings and self._nothing_possible):
+        if not bookings and self._nothing_possible:
             return PlanStatus.INFEASIBLE
         if objective - bound <= self.control.gap * abs(objective) + 1e-9:
             return PlanStatus.OPTIMAL
@@ -153,6 +151,16 @@ class _Run:
             f"No loom can be booked; for {whys.count(common)} of {len(left)} the reason is: {common}. "
             "Lift that limit (a later horizon, more people, an earlier receipt) and plan again."
         ]
+
+    def _let_go(self, bookings: list[Booking]) -> Iterator[str]:
+        """Firm bookings that could not stay, and where their looms are booked now."""
+        zone, now = self.instance.grid.zone, {booking.key: booking for booking in bookings}
+        old_ones = sorted(self.instance.problem.previous_bookings, key=lambda b: (b.start, b.key.sort_key))
+        for old in old_ones:
+            if why := self.given.let_go.get(old.key):
+                new = now.get(old.key)
+                instead = f"it is booked anew on {moment(new.start, zone)}" if new else "its loom is left over"
+                yield f"The firm booking of loom {old.key} on {moment(old.start, zone)} cannot stay: {why}; {instead}."
 
     def _astray(self, bookings: list[Booking]) -> Iterator[str]:
         """Firm bookings that stay where their beam-outs have left them."""

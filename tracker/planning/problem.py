@@ -8,7 +8,7 @@ from functools import cached_property
 from tracker.domain.clock import horizon_end
 from tracker.domain.formats import moment
 from tracker.domain.mill import Crew, LoomKey, Mill
-from tracker.domain.plan import Plan
+from tracker.domain.plan import Booking, Plan
 from tracker.domain.shifts import crews_of, overlaps
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import WorkContent
@@ -78,6 +78,11 @@ class PlanningProblem:
         """The looms to plan, in natural order of hall and number."""
         busy = {work.key for work in self.in_work} | self.converted.keys() | self.put_off.keys() | self.left_out
         return sorted((key for key in self.mill.looms if key not in busy), key=lambda key: key.sort_key)
+
+    @property
+    def previous_bookings(self) -> tuple[Booking, ...]:
+        """Those of the last published plan."""
+        return self.previous.bookings if self.previous else ()
 
     @cached_property
     def overlaps(self) -> tuple[tuple[Crew, Crew, datetime], ...]:

@@ -51,9 +51,14 @@ def heads_away(row: TypedRow, around: Around) -> Iterator[Fault]:
 
 
 def overlapping(row: TypedRow, around: Around) -> Iterator[Fault]:
+    """Two absences of one crew on one day, neither taken back."""
+    if row.values.get("heads") == 0:
+        return
     crew, first, last = (row.values[name] for name in ("crew", "from_on", "to_on"))
     for other in around.absences:
-        if other["crew"] == crew and other["from_on"] != first and other["from_on"] <= last and first <= other["to_on"]:
+        if other.get("heads") == 0 or other["crew"] != crew or other["from_on"] == first:
+            continue
+        if other["from_on"] <= last and first <= other["to_on"]:
             said = message(
                 "absences-overlap", crew=crew, first=first, last=last, again=other["from_on"], until=other["to_on"]
             )

@@ -2,6 +2,7 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
+from copy import copy
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from functools import cached_property
@@ -11,7 +12,7 @@ from tracker.domain.calendars import Calendar
 from tracker.domain.clock import horizon_end, start_of_day
 from tracker.domain.days import Days
 from tracker.domain.mill import Crew, LoomKey
-from tracker.domain.plan import Booking, Plan
+from tracker.domain.plan import Booking, Need, Plan
 from tracker.domain.shifts import converting_calendar, crew_heads, crews_of, lead_heads, running_calendar
 from tracker.domain.windows import Window
 from tracker.domain.work import WorkContent
@@ -39,6 +40,8 @@ class Hold:
     """Slots of the content that lie before the first of `slots`: done before `as_of`."""
     fixed: bool
     """True where the planner had no say: firm or in work."""
+    needs: tuple[Need, ...] | None = None
+    """Other trades and tools as they were published; None = what the content asks for."""
 
 
 class Case:
@@ -55,6 +58,14 @@ class Case:
         self._there: dict[tuple[int, str], Mapping[int, int]] = {}
         self._converting: dict[tuple[int, str], frozenset[int]] = {}
         self._then: dict[LoomKey, WorkContent] = {}
+        self._doubted: LoomKey | None = None
+
+    def doubting(self, plan: Plan, key: LoomKey) -> "Case":
+        """Another plan beside the same data, in which the firm booking of a loom counts as if it could have been moved."""
+        other = copy(self)
+        other.plan, other._doubted = plan, key
+        vars(other).pop("holds", None)
+        return other
 
     @cached_property
     def days(self) -> Days:
@@ -172,6 +183,10 @@ class Case:
         old = self.firm.get(booking.key)
         return old is not None and (old.start, old.choices) == (booking.start, booking.choices)
 
+    def fixed(self, booking: Booking) -> bool:
+        """Whether the planner had no say in a booking."""
+        return self.given(booking) and booking.key != self._doubted
+
     def kept(self, old: Booking) -> Booking:
         """A firm booking as it stays: as published, longer where its work is by now, to the end of its working slots."""
         content = self.content(old)
@@ -200,7 +215,16 @@ class Case:
         slots = tuple(work[bisect_left(work, first) : bisect_left(work, past)])
         given = self.given(booking)
         content = self._as_published(booking) if given else self.content(booking)
-        return Hold(booking.key, slots, booking.start, booking.end, content, 0, given)
+        needs = self._needs_as_published(booking.key) if given else None
+        return Hold(booking.key, slots, booking.start, booking.end, content, 0, self.fixed(booking), needs)
+
+    def _needs_as_published(self, key: LoomKey) -> tuple[Need, ...] | None:
+        """What a firm booking holds besides its crew, where its working slots are still those in which it was booked, or
+        nothing else is known."""
+        old = self.firm[key]
+        work = self.work(key.hall)
+        slots = bisect_left(work, -((self.origin - old.end) // SLOT)) - bisect_left(work, self.slot_of(old.start))
+        return old.needs if not self.content(old) or (old.crews and slots == old.slots) else None
 
     def _in_work(self) -> Iterator[Hold]:
         for item in self.problem.in_work:

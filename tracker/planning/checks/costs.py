@@ -99,7 +99,7 @@ class Prices:
     def __init__(self, case: Case, windows: Iterable[Window]):
         """`windows` are those that bookings will be priced in."""
         self.case, self.terms = case, case.terms
-        self.previous = {b.key: b for b in (case.problem.previous.bookings if case.problem.previous else ())}
+        self.previous = {b.key: b for b in case.problem.previous_bookings}
         self._hours = quantiles(sorted({self._firmed(window) for window in windows}))
 
     def of_booking(self, booking: Booking, window: Window, content: WorkContent) -> CostTerms:

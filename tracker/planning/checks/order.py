@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from tracker.domain.formats import count
 from tracker.domain.plan import Booking
 from tracker.planning.checks.case import Case
+from tracker.planning.checks.staying import cannot_stay
 
 
 def pilots_first(case: Case) -> Iterator[str]:
@@ -55,16 +56,16 @@ def pilot_end(case: Case, machine_type: str) -> datetime | None:
 
 
 def firm_bookings_stay(case: Case) -> Iterator[str]:
-    """Bookings of the last published plan that start within the firm period keep start, choices and shape."""
+    """Bookings of the last published plan that start within the firm period keep start, choices and shape, as far as the
+    data of today let them."""
     now = {booking.key: booking for booking in case.plan.bookings}
     for key, old in case.firm.items():
         new = now.get(key)
-        if new is None:
-            yield f"loom {key}: the firm booking of {case.at(old.start)} is gone"
-        elif not case.given(new):
-            yield f"loom {key}: the firm booking of {case.at(old.start)} was moved to {case.at(new.start)}"
-        else:
+        if new and case.given(new):
             yield from _shape(case, case.kept(old), new)
+        elif not cannot_stay(case, old):
+            moved = f"was moved to {case.at(new.start)}" if new else "is gone"
+            yield f"loom {key}: the firm booking of {case.at(old.start)} {moved}, though it could stay"
 
 
 def _shape(case: Case, due: Booking, new: Booking) -> Iterator[str]:

@@ -31,7 +31,7 @@ def parts_are_there(case: Case) -> Iterator[str]:
             if comes and day > comes:
                 break
             for _, quantity, booking in started:
-                needed, given = needed + quantity, given + quantity * case.given(booking)
+                needed, given = needed + quantity, given + quantity * case.fixed(booking)
             there = usable + _received(case, part, day)
             if needed > max(there, given) + _TOLERANCE:
                 yield f"part {part}: {needed:g} needed by {day}, {max(0.0, there):g} usable"

@@ -34,7 +34,7 @@ def one_crew(case: Case, crew: Crew, hall: str) -> Mapping[int, int]:
 
 
 def heads_of_other_trades(case: Case) -> Iterator[str]:
-    use, fixed = _used(case, lambda step: other_trades(case, step))
+    use, fixed = _used(case, "trade", lambda step: other_trades(case, step))
     for trade in sorted(use):
         there = _there(case, crews_of(case.mill, trade), Case.heads_in)
         yield from _too_much(case, f"{trade} heads", use[trade], fixed[trade], *there)
@@ -47,7 +47,7 @@ def other_trades(case: Case, step: StepLoad) -> dict[str, int]:
 
 
 def tools(case: Case) -> Iterator[str]:
-    use, fixed = _used(case, tools_of)
+    use, fixed = _used(case, "tool", tools_of)
     there = {fold(name): tool.how_many for name, tool in case.mill.tools.items()}
     for tool in sorted(use):
         all_halls, given = _over_halls(use[tool]), _over_halls(fixed[tool])
@@ -98,21 +98,38 @@ def _stopped(case: Case, limit: int | None, area: Callable[[LoomKey], str | None
                 break
 
 
-def _used(case: Case, of_step: Callable[[StepLoad], Mapping[str, int]]) -> tuple[dict[str, Use], dict[str, Use]]:
+def _used(
+    case: Case, kind: str, of_step: Callable[[StepLoad], Mapping[str, int]]
+) -> tuple[dict[str, Use], dict[str, Use]]:
     """By trade or tool: what all conversions use and what the fixed ones do.
 
-    In a slot that several steps touch, a conversion holds the largest of what they ask for.
+    In a slot that several steps touch, a conversion holds the largest of what they ask for; a firm one what it was
+    published to need.
     """
     use: dict[str, Use] = defaultdict(Counter)
     fixed: dict[str, Use] = defaultdict(Counter)
     for hold in case.holds:
-        for what, amounts in held_by_slot(hold.content, of_step).items():
-            for i, amount in amounts.items():
-                if 0 <= i - hold.skipped < len(hold.slots):
-                    where = hold.key.hall, hold.slots[i - hold.skipped]
-                    use[what][where] += amount
-                    fixed[what][where] += amount * hold.fixed
+        listed = _as_listed(case, hold, kind) if hold.needs is not None else _as_asked(hold, of_step)
+        for what, slot, amount in listed:
+            use[what][hold.key.hall, slot] += amount
+            fixed[what][hold.key.hall, slot] += amount * hold.fixed
     return use, fixed
+
+
+def _as_asked(hold: Hold, of_step: Callable[[StepLoad], Mapping[str, int]]) -> Iterator[tuple[str, int, int]]:
+    """(trade or tool, slot, amount) by the steps of its content."""
+    for what, amounts in held_by_slot(hold.content, of_step).items():
+        for i, amount in amounts.items():
+            if 0 <= i - hold.skipped < len(hold.slots):
+                yield what, hold.slots[i - hold.skipped], amount
+
+
+def _as_listed(case: Case, hold: Hold, kind: str) -> Iterator[tuple[str, int, int]]:
+    """(trade or tool, slot, amount) as it was published."""
+    for need in hold.needs or ():
+        for slot in hold.slots:
+            if need.kind == kind and need.start <= case.begin(slot) < need.end:
+                yield fold(need.what), slot, need.amount
 
 
 def held_by_slot(

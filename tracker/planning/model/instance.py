@@ -361,7 +361,7 @@ def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomK
 
 
 def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], contents: ContentTable) -> Previous:
-    bookings = {booking.key: booking for booking in (problem.previous.bookings if problem.previous else ())}
+    bookings = {booking.key: booking for booking in problem.previous_bookings}
     number = {choices: i for i, choices in enumerate(contents.choice_sets)}
     found = [bookings.get(key) for key in looms]
     return Previous(

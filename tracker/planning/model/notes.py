@@ -28,8 +28,11 @@ def notes(
 def _not_recorded(problem: PlanningProblem) -> Iterator[str]:
     """Published bookings that were to start before as of, of looms of which nothing is recorded."""
     to_plan, zone = set(problem.planned), problem.mill.terms.zone
-    old = problem.previous.bookings if problem.previous else ()
-    passed = [f"{b.key} on {moment(b.start, zone)}" for b in old if b.key in to_plan and b.start < problem.as_of]
+    passed = [
+        f"{b.key} on {moment(b.start, zone)}"
+        for b in problem.previous_bookings
+        if b.key in to_plan and b.start < problem.as_of
+    ]
     if passed:
         yield (
             f"Booked, past and not recorded: {listed(passed)}. Record what was done (in work, run-in, signed off); here "

@@ -48,6 +48,9 @@ def _turns(case: Case, hold: Hold, crews: Mapping[int, str]) -> Iterator[CrewTur
 
 def needs_of(case: Case, hold: Hold) -> Iterator[Need]:
     """Other trades, then tools, each from when to when, as the slots are held for them."""
+    if hold.needs is not None:
+        yield from hold.needs
+        return
     lead = fold(case.terms.lead_trade)
 
     def trades(step: StepLoad) -> Mapping[str, int]:

@@ -1,7 +1,8 @@
 """Firm bookings: which they are, how they stay, and why one cannot (MODEL.md, section 7).
 
 A firm booking stays as it was published: its start, its choices, its working slots, and when it needs whom. Where its
-work has become longer since, it overruns, and where the hours of its crews have changed its end follows them.
+work has become longer since, it overruns, and where the hours of its crews have changed its end follows them. One that
+cannot stay is planned anew.
 """
 
 from collections.abc import Iterator
@@ -12,11 +13,13 @@ import numpy as np
 
 from tracker.domain.formats import moment
 from tracker.domain.plan import Booking
+from tracker.domain.shifts import can_convert, crews_of
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import SLOT_H
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
 from tracker.planning.model.options import AFTER_SLOTS, BEFORE_H
+from tracker.planning.settled.needed import by_needs, same_hours
 from tracker.planning.settled.taking import Taken, lacks, nothing, occupy, shortages, without
 
 _PAST = 1e-6
@@ -25,13 +28,24 @@ _PAST = 1e-6
 
 def firm_bookings(instance: Instance) -> dict[int, Booking]:
     """Loom → its booking of the last published plan that must stay: it starts from now on, at most the firm hours of
-    running time ahead, and is not released. In order of their start."""
+    running time ahead, and is not released. Those whose crews are there come first, then in order of their start: where a
+    crew falls ill, its own bookings give way to those of the others."""
     problem = instance.problem
     if problem.previous is None or not problem.hold_firm:
         return {}
     number = {key: i for i, key in enumerate(instance.looms) if key not in problem.released}
-    old = sorted(problem.previous.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
+    old = sorted(problem.previous.bookings, key=lambda b: (not _crews_there(instance, b), b.start, b.key.sort_key))
     return {number[b.key]: b for b in old if b.key in number and is_firm(instance, number[b.key], b.start)}
+
+
+def _crews_there(instance: Instance, old: Booking) -> bool:
+    """Whether every crew that a booking names comes to work on its days."""
+    mill, zone = instance.mill, instance.grid.zone
+    rows = crews_of(mill, mill.terms.lead_trade)
+    return all(
+        any(can_convert(mill, row, turn.start.astimezone(zone).date()) for row in rows if row.crew == turn.crew)
+        for turn in old.crews
+    )
 
 
 def is_firm(instance: Instance, loom: int, start: datetime) -> bool:
@@ -47,13 +61,16 @@ def kept(instance: Instance, loom: int, old: Booking) -> Taken:
     them whom and what it needed then. What it has overrun by since comes with `overrun`."""
     grid, work = instance.grid, instance.clocks[instance.hall_of[loom]].work
     content, start = _content(instance, loom, old), grid.first_slot(old.start)
-    then = old.as_booked(instance.contents.items[content]) if content >= 0 else None
-    slots = min(old.slots, profile(then, instance.mill.terms.lead_trade).slots) if then else old.slots
+    then = None
+    if content >= 0:
+        then = profile(old.as_booked(instance.contents.items[content]), instance.mill.terms.lead_trade)
+    slots = min(old.slots, then.slots) if then else old.slots
     position = int(np.searchsorted(work, start))
     last, end = position + slots - 1, grid.first_slot(old.end)
     if position < work.size and work[position] == start and last < work.size:
         end = int(work[last]) + 1
-    return Taken(loom, _window(instance, loom, old), content, start, end, slots, old, then)
+    held = then if then and not same_hours(work, instance.grid, old) else by_needs(work, instance.grid, old)
+    return Taken(loom, _window(instance, loom, old), content, start, end, slots, old, held)
 
 
 def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, str]:
@@ -75,7 +92,11 @@ def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, str]:
 def reshaped(instance: Instance, taken: Taken, short: str) -> Iterator[str]:
     """What is other than was published, in sentences. `short`: what there is too little of for an overrun."""
     old, zone = taken.firm, instance.grid.zone
-    if old is None or taken.content < 0:
+    if old is None:
+        return
+    if taken.content < 0:
+        why = instance.problem.unplannable.get(old.key) or "the method no longer has a conversion with its choices"
+        yield f"The firm booking of loom {old.key} stays as published: {why}. --release {old.key.loom} plans it anew."
         return
     end, now = instance.grid.moment(taken.end), _slots_now(instance, taken)
     takes_h, booked_h = now * SLOT_H, old.slots * SLOT_H
@@ -120,8 +141,6 @@ def why_impossible(instance: Instance, taken: Taken) -> str:
     """Why a firm booking is no longer possible, by itself or beside what is taken already; nothing where it is."""
     key, mill = instance.looms[taken.loom], instance.mill
     work = instance.clocks[instance.hall_of[taken.loom]].work
-    if taken.content < 0:
-        return instance.problem.unplannable.get(key) or "the method no longer has a conversion with its choices"
     if not np.isin(taken.start, work):
         return f"no crew of the trade '{mill.terms.lead_trade}' works in {key.hall} at its start"
     if np.searchsorted(work, taken.end) - np.searchsorted(work, taken.start) < taken.slots:

@@ -18,37 +18,35 @@ class Given:
     instance: Instance
     """Less what is given."""
     firm: list[Taken]
-    impossible: tuple[str, ...]
-    """Firm bookings that today's data do not allow, in sentences that say what to lift."""
+    let_go: dict[LoomKey, str]
+    """Loom of a firm booking that today's data do not allow → why; it is planned anew."""
     astray: dict[LoomKey, datetime]
     """Loom of a firm booking that stays though its beam-out has left it → when that is expected now."""
     notes: tuple[str, ...]
 
 
 def take_given(instance: Instance) -> Given:
-    """Take out what looms in work and firm bookings hold, the bookings in order of their start: what the earlier ones
-    leave must do for the later ones. What work that has become longer takes beyond a booking comes last: it makes no
-    booking impossible."""
+    """Take out what looms in work and firm bookings hold, in the order of `firm_bookings`: what the earlier ones leave must
+    do for the later ones. What work that has become longer takes beyond a booking comes last: it makes no booking
+    impossible."""
     instance, notes = _without_work(instance)
     firm: list[Taken] = []
-    impossible: list[str] = []
+    let_go: dict[LoomKey, str] = {}
     astray: dict[LoomKey, datetime] = {}
     for loom, old in firm_bookings(instance).items():
         taken = kept(instance, loom, old)
         if why := why_impossible(instance, taken):
-            at = old.start.astimezone(instance.grid.zone)
-            impossible.append(
-                f"The firm booking of loom {old.key} at {at:%Y-%m-%d %H:%M} cannot be kept: {why}. "
-                f"Release it (--release {old.key.loom}), or lift that limit."
-            )
-        elif is_astray(instance, taken):
+            let_go[old.key] = why
+            continue
+        if is_astray(instance, taken):
             astray[old.key] = instance.windows.items[taken.window].mean_at
         firm.append(taken)
         instance = less(instance, taken)
+    firm.sort(key=lambda taken: (taken.start, instance.looms[taken.loom].sort_key))
     for i, taken in enumerate(firm):
         firm[i], instance, short = overrun(instance, taken)
         notes = (*notes, *reshaped(instance, firm[i], short))
-    return Given(instance, firm, tuple(impossible), astray, notes)
+    return Given(instance, firm, let_go, astray, notes)
 
 
 # ---- looms in work

@@ -11,7 +11,6 @@ import numpy as np
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
-from tracker.domain.work import WorkContent
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, pool_holds
@@ -37,8 +36,8 @@ class Taken:
     """Working slots from start to end."""
     firm: Booking | None = None
     """The booking that it was published as, where it is firm."""
-    work: WorkContent | None = None
-    """What it holds, where that is not the content as it is today."""
+    held: Profile | None = None
+    """What it holds, where that is not what the content asks for today."""
 
 
 def of_options(instance: Instance, options: Options, index: Ints) -> list[Taken]:
@@ -101,10 +100,10 @@ def _occupy_taken(used: list[Ints], instance: Instance, taken: Taken) -> None:
     hall = int(instance.hall_of[taken.loom])
     work = instance.clocks[hall].work
     positions = range(int(np.searchsorted(work, taken.start)), int(np.searchsorted(work, taken.end)))
-    held = Profile(len(positions), (), ())
-    if taken.content >= 0:
-        content = taken.work or instance.contents.items[taken.content]
-        held = replace(profile(content, instance.mill.terms.lead_trade), slots=len(positions))
+    held = taken.held or Profile(len(positions), (), ())
+    if taken.content >= 0 and not taken.held:
+        held = profile(instance.contents.items[taken.content], instance.mill.terms.lead_trade)
+    held = replace(held, slots=len(positions))
     occupy(used, instance, instance.looms[taken.loom], positions, held)
 
 

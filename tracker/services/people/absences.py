@@ -33,6 +33,8 @@ class Recorded:
     def says(self) -> str:
         """One line for a person."""
         a = self.absence
+        if a.heads == 0:
+            return f"Crew {a.crew} was never away from {a.from_on} to {a.to_on}: taken back. `beamslot plan` plans with it."
         who = f"crew {a.crew}" if a.heads is None else f"{count(a.heads, 'head')} of crew {a.crew}"
         begin = f"{who[:1].upper()}{who[1:]} is away from {a.from_on} to {a.to_on}{', no longer' if self.ended else ''}"
         short = " Too few are left for a conversion: the crew takes none on these days." if self.short else ""
@@ -42,7 +44,7 @@ class Recorded:
         a = self.absence
         return {
             "crew": a.crew, "from": a.from_on.isoformat(), "to": a.to_on.isoformat(), "heads": a.heads, "reason": a.reason,
-            "ended": self.ended, "takes_no_conversion": bool(self.short),
+            "ended": self.ended, "taken_back": a.heads == 0, "takes_no_conversion": bool(self.short),
         }  # fmt: skip
 
 
@@ -55,7 +57,7 @@ def record_absence(
         raise UsageError(f"--to {last} is before --from {first}")
     with context.unit_of_work() as uow:
         known = uow.rows("absences").get((crew, first))
-        if known:
+        if known and known["heads"] != 0:
             raise DataError(
                 f"crew {crew} is away from {first} already, to {known['to_on']}; --back DAY ends that on the day before"
             )
@@ -66,12 +68,15 @@ def record_absence(
 
 
 def end_absence(context: Context, crew: str, back_on: date) -> Recorded:
-    """The crew is back on a day: its absence of the day before, or one that goes on to it, ends there."""
+    """The crew is back on a day: its absence ends on the day before. Where that day is its first, it never was away: the
+    absence stays in the list with no heads, so that its history tells of it."""
     with context.unit_of_work() as uow:
-        away = [a for a in uow.mill().absences if a.crew == crew and a.from_on < back_on <= a.to_on]
-        if not away:
-            raise DataError(f"crew {crew} is not away on {back_on} by what is recorded, or only from that day on")
-        ended = replace(away[0], to_on=back_on - timedelta(days=1))
+        mine = (a for a in uow.mill().absences if a.crew == crew and a.heads != 0)
+        away = next((a for a in mine if a.from_on <= back_on <= a.to_on), None)
+        if away is None:
+            raise DataError(f"crew {crew} is not away on {back_on} by what is recorded")
+        taken_back = away.from_on == back_on
+        ended = replace(away, heads=0) if taken_back else replace(away, to_on=back_on - timedelta(days=1))
         _write(uow, ended, context.now().date())
         mill = uow.mill()
         uow.commit()
