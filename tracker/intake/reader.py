@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
+from tracker.domain.addresses import range_name
 from tracker.domain.findings import Severity
 from tracker.domain.own_sheets import OWN_TITLES
 from tracker.domain.rows import ReadResult
@@ -16,6 +17,7 @@ from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
 from tracker.intake.layout.evidence import evidence_of
 from tracker.intake.layout.loom_lists import choose_loom_lists
 from tracker.intake.layout.recognise import recognise
+from tracker.intake.layout.rows_above import rows_above, with_headings_first
 from tracker.intake.report import Report, answers_for
 from tracker.intake.rows.read_tables import read_tables
 from tracker.intake.vocabulary.headings import language_of_heading, match_heading
@@ -114,7 +116,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
         report.whole(Severity.NOTE, "sheet-ignored", sheet, "")
         return []
     only = said if said not in (None, READ, HALL) else ""
-    blocks = find_blocks(sheet, answers.field, only)
+    blocks = _below_their_headings(find_blocks(sheet, answers.field, only), answers, only, report)
     if not blocks and len(sheet.rows) <= MAX_COLUMNS:  # turned, every row would be a heading
         blocks = find_blocks(sheet.turned(), answers.field, only)
     blocks = [block for block in blocks if _confirmed(block, answers, only, report)]
@@ -124,6 +126,17 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
     elif sheet.hidden and said is None:
         _ask_hidden(sheet, blocks, report)
     return blocks
+
+
+def _below_their_headings(blocks: list[TableBlock], answers: Answers, only: str, report: Report) -> list[TableBlock]:
+    """The tables of the sheet, the rows that stand above the first headings put below them and noted."""
+    above = rows_above(blocks[0], 0) if blocks else []
+    if not above:
+        return blocks
+    sheet, columns = blocks[0].sheet, blocks[0].columns
+    cells = range_name(sheet.place(above[0], columns[0]), sheet.place(above[-1], columns[-1]))
+    report.whole(Severity.NOTE, "rows-above-headings", sheet, cells, rows=len(above))
+    return find_blocks(with_headings_first(sheet, blocks[0], above), answers.field, only)
 
 
 def _confirmed(block: TableBlock, answers: Answers, only: str, report: Report) -> bool:

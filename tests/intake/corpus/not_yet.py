@@ -1,7 +1,6 @@
 """What does not come right yet. A kind that has become right must leave these lists: the tests see to it."""
 
 NOT_YET: tuple[str, ...] = (
-    "layout: headings below",
     "layout: lines for types",
     "layout: bare lines for types",
     "layout: lines for sides",
@@ -51,6 +50,7 @@ def kinds_of(traits: tuple[str, ...]) -> list[str]:
 FOUND_RIGHT = (
     "1.1 right-hand looms",
     "1.2 left looms' values",
+    "4.1 headings below",
     "3.1 Vitesse (cp/min)",
     "3.2 Veloc. / pass/min",
     "3.3 M/c speed",

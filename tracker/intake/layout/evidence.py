@@ -104,6 +104,11 @@ def _share(values: list[Any], test: Callable[[Any], bool], low: float) -> float:
     return 1.0 if share >= 0.6 else low + (1 - low) * share
 
 
+def is_usual(name: str, value: Any) -> bool:
+    """Does a number lie where those of the field do?"""
+    return _in(value, USUAL_NUMBERS[name])
+
+
 def _number(value: Any) -> float | None:
     if isinstance(value, bool):
         return None

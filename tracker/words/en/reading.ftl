@@ -94,6 +94,11 @@ no-machine-type = No column is the machine type, which every loom needs.
         [none] Add the column, or name it by --answer "HEADING=machine type".
        *[other] Say which it is: { $options }.
     }
+rows-above-headings = { $rows ->
+        [one] One row stands
+       *[other] { $rows } rows stand
+    } above the headings; read as rows of the table like those below.
+    .means = Rows of a list above its headings, as sorting leaves them.
 several-to-a-row = Each row holds { $groups } looms side by side; { $headings } is read for every one of them.
     .means = Columns that the looms of a row share.
 column-not-loaded = The column { $heading } has no place in the table { $table }; it is not loaded.
