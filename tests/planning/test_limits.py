@@ -197,7 +197,9 @@ def test_a_day_without_work_is_passed_over_by_the_conversion() -> None:
     # out at 13:00 on Tuesday; Wednesday nobody converts: the second half is done on Thursday. 42 h × 6 = 252; waiting
     # for Thursday 06:00 would cost 43 h × 6 = 258, an hour earlier the crew would wait at 400 an hour
     late = {ONE: (window(ONE, at(1, 13)),)}
-    found = made(late, crews=(DEAR, ELECTRICIAN), closures=(Closure(date(2027, 1, 6), "work"),))
+    found = made(
+        late, crews=(DEAR, ELECTRICIAN), closures=(Closure(date(2027, 1, 6), "work"),), open_over_closed_days=True
+    )
     assert [(b.start, b.end) for b in found.bookings] == [(at(1, 13), at(3, 7))]
 
 

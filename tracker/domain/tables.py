@@ -357,7 +357,7 @@ TERM_COLUMNS = (
     Column("plan_with_orders", "plan with orders not yet placed", Y,
            about="Yes: a loom may wait for parts that can still be ordered. No: only stock and open orders count."),
     Column("open_over_closed_days", "open over closed days", Y,
-           about="Yes: a loom may stand open over a day on which nobody converts. Kept; plans do not look at it yet."),
+           about="Yes: a loom may stand open over a day on which nobody converts. No or empty: only where it stands anyway."),
     Column("watch_h", "watch", N, unit="h", low=0, high=24,
            about="So long after a restart its people must still be at work. Kept; plans do not look at it yet."),
     Column("stopped_per_section", "stopped per section", Z, low=1,
@@ -388,7 +388,7 @@ TERM_ACTS: dict[str, str] = {
     "days_to_order": "plan: from when a part can be had to order",
     "lead_time_none_given_days": "plan: from when such a part can be had to order",
     "plan_with_orders": "plan: whether looms may wait for orders that are not placed yet",
-    "open_over_closed_days": "nowhere yet: it is kept",
+    "open_over_closed_days": "plan: which starts there are",
     "watch_h": "nowhere yet: it is kept",
     "stopped_per_section": "plan",
 }

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.shifts import crews_of
+from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad, WorkContent
 from tracker.planning.checks.case import Case, Hold, slots_needed
@@ -78,7 +79,9 @@ class Room:
             return np.zeros(0, dtype=bool)
         starts, within = np.arange(past - first)[:, None], np.arange(d)
         slots = work[first : past + d - 1]
-        ok = self._unstopped(key, work[first:past], work[first + d - 1 : past + d - 1] + 1)
+        last = work[first + d - 1 : past + d - 1]
+        ok = self._unstopped(key, work[first:past], last + 1)
+        ok &= self._not_over_closed_days(hall, content, work[first:past], last)
         for name, amounts in self._need(content).items():
             if not ok.any():
                 break
@@ -106,6 +109,16 @@ class Room:
                 full = np.concatenate([[0], np.cumsum(self.stopped[name] >= limit)])
                 ok &= full[end] == full[start]
         return ok
+
+    def _not_over_closed_days(self, hall: int, content: WorkContent, first: Ints, last: Ints) -> Bools:
+        """Where no day without a working slot lies between the first and the last slot, or may."""
+        if self.case.terms.open_over_closed_days or content.kind is WindowKind.STANDING:
+            return np.ones(first.size, dtype=bool)
+        worked = np.zeros(int(self.day_of.max()) + 2, dtype=np.int64)
+        worked[self.day_of[self.work[hall]] + 1] = 1
+        so_far = np.cumsum(worked)
+        days = self.day_of[last] - self.day_of[first]
+        return so_far[self.day_of[last] + 1] - so_far[self.day_of[first] + 1] == days
 
     def _limits(self, key: LoomKey) -> Iterator[tuple[tuple[str, str | None], int | None]]:
         """Where a loom counts among those stopped, and how many may be."""

@@ -4,7 +4,7 @@ from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from copy import copy
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from functools import cached_property
 from math import ceil
 
@@ -55,6 +55,7 @@ class Case:
         self.start = start_of_day(self.terms.start or self.today, self.terms)
         self._work: dict[str, list[int]] = {}
         self._running: dict[str, Calendar] = {}
+        self._working_days: dict[str, frozenset[date]] = {}
         self._there: dict[tuple[int, str], Mapping[int, int]] = {}
         self._converting: dict[tuple[int, str], frozenset[int]] = {}
         self._then: dict[LoomKey, WorkContent] = {}
@@ -129,6 +130,13 @@ class Case:
             crews = crews_of(self.mill, self.terms.lead_trade)
             self._work[hall] = sorted(frozenset().union(*(self.crew_slots(crew, hall) for crew in crews)))
         return self._work[hall]
+
+    def working_days(self, hall: str) -> frozenset[date]:
+        """The local days on which somebody converts in a hall."""
+        if hall not in self._working_days:
+            days = (self.begin(slot).astimezone(self.terms.zone).date() for slot in self.work(hall))
+            self._working_days[hall] = frozenset(days)
+        return self._working_days[hall]
 
     def position(self, hall: str, start: datetime) -> int | None:
         """Which of the hall's working slots begins at a moment; None where none does."""

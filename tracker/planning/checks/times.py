@@ -98,6 +98,20 @@ def ends_otherwise(case: Case, booking: Booking, slots: int) -> Iterator[str]:
         yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"
 
 
+def not_open_over_closed_days(case: Case) -> Iterator[str]:
+    """No loom that does not stand anyway stands open over a day on which nobody converts in its hall."""
+    if case.terms.open_over_closed_days:
+        return
+    for booking in case.plan.bookings:
+        if case.given(booking) or booking.kind is WindowKind.STANDING:
+            continue
+        first, last = (at.astimezone(case.terms.zone).date() for at in (booking.start, booking.end - SLOT))
+        between = (first + timedelta(days=i) for i in range(1, (last - first).days))
+        closed = next((day for day in between if day not in case.working_days(booking.key.hall)), None)
+        if closed:
+            yield f"loom {booking.key} stands open over {closed}, on which nobody converts"
+
+
 def starts_in_its_window(case: Case) -> Iterator[str]:
     for booking in case.plan.bookings:
         window = case.window(booking)

@@ -111,6 +111,8 @@ class HallClock:
     """Positions of the first working slot of each local day."""
     full_hour: Bools
     """By position: the slot begins on a full local hour."""
+    closed_before: Ints
+    """By position: local days without a working slot so far, from any day on. Equal for two positions: none between them."""
     past: Ints
     """The working slots of the weeks before the grid, ascending, all below 0."""
 
@@ -130,6 +132,13 @@ def first_of_days(grid: Grid, work: Ints) -> Ints:
     edges = np.array([grid.day_start(day) for day in grid.days()], dtype=np.int64)
     day_of = np.searchsorted(edges, work, side="right")
     return np.flatnonzero(np.diff(day_of, prepend=-1)).astype(np.int32)
+
+
+def closed_before(grid: Grid, work: Ints) -> Ints:
+    """Of each working slot: its local day, less its rank among the local days that have a working slot."""
+    edges = np.array([grid.day_start(day) for day in grid.days()], dtype=np.int64)
+    day_of = np.searchsorted(edges, work, side="right")
+    return (day_of - np.cumsum(np.diff(day_of, prepend=-1) != 0)).astype(np.int32)
 
 
 def full_hours(grid: Grid, work: Ints) -> Bools:

@@ -19,6 +19,7 @@ from tracker.planning.model.grid import (
     HallClock,
     Ints,
     RunningClock,
+    closed_before,
     first_of_days,
     full_hours,
     midnight,
@@ -171,7 +172,7 @@ def _hall_clock(problem: PlanningProblem, grid: Grid, hall: str) -> HallClock:
     work = np.flatnonzero(crews).astype(np.int32)
     return HallClock(
         hall, work, _running(problem, grid, hall), cost / np.maximum(crews, 1),
-        first_of_days(grid, work), full_hours(grid, work), np.flatnonzero(worked) - past.slots,
+        first_of_days(grid, work), full_hours(grid, work), closed_before(grid, work), np.flatnonzero(worked) - past.slots,
     )  # fmt: skip
 
 

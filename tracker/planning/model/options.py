@@ -27,10 +27,11 @@ class Dropped(IntEnum):
 
     HORIZON = 0
     PROTECTED = 1
-    PEOPLE = 2
-    KIT = 3
-    DEARER = 4
-    PILOT = 5
+    CLOSED = 2
+    PEOPLE = 3
+    KIT = 4
+    DEARER = 5
+    PILOT = 6
 
 
 @dataclass(frozen=True)
@@ -202,6 +203,16 @@ def _unprotected(starts: _Starts) -> Bools:
     return starts.start_slot >= starts.instance.protected_slot[starts.loom]
 
 
+def _closed_over_closed_days(starts: _Starts) -> Bools:
+    """The loom does not stand open over a day on which nobody converts, unless it stands anyway or the mill lets it."""
+    instance, closed = starts.instance, starts.clock.closed_before
+    if instance.mill.terms.open_over_closed_days or not starts.position.size:
+        return np.ones(len(starts.position), dtype=bool)
+    standing = instance.windows.kind[starts.window] == KINDS.index(WindowKind.STANDING)
+    last = starts.position + instance.contents.slots[starts.content] - 1
+    return standing | (closed[starts.position] == closed[last])
+
+
 def _people_there(starts: _Starts) -> Bools:
     """Every slot has the other trades and the tools that the conversion needs in it."""
     instance = starts.instance
@@ -233,6 +244,7 @@ def _kept(instance: Instance, starts: _Starts, dropped: Ints) -> tuple:
     checks: tuple[tuple[Dropped, Check], ...] = (
         (Dropped.HORIZON, _in_horizon),
         (Dropped.PROTECTED, _unprotected),
+        (Dropped.CLOSED, _closed_over_closed_days),
         (Dropped.PEOPLE, _people_there),
         (Dropped.KIT, _kit_there),
     )

@@ -31,7 +31,15 @@ def why_none(instance: Instance, options: Options, loom: int, opens: int) -> str
     if not (instance.windows.loom == loom).any():
         return "no beam-out, no standing span and no warp to stop before the horizon"
     dropped = options.dropped[loom]
-    order = (Dropped.KIT, Dropped.PROTECTED, Dropped.PEOPLE, Dropped.PILOT, Dropped.DEARER, Dropped.HORIZON)
+    order = (
+        Dropped.KIT,
+        Dropped.PROTECTED,
+        Dropped.CLOSED,
+        Dropped.PEOPLE,
+        Dropped.PILOT,
+        Dropped.DEARER,
+        Dropped.HORIZON,
+    )
     found = max(order, key=lambda reason: (dropped[reason], -order.index(reason)))
     if not dropped[found]:
         return "no working time of a crew in its windows"
@@ -45,6 +53,7 @@ def why_none(instance: Instance, options: Options, loom: int, opens: int) -> str
         return _behind_its_pilot(instance, loom, opens)
     return {
         Dropped.HORIZON: "no window in which it would end before the horizon",
+        Dropped.CLOSED: "it would stand open over a day on which nobody converts (term 'open over closed days')",
         Dropped.DEARER: "every date costs more than leaving it over",
     }[found]
 
