@@ -10,9 +10,10 @@ from tracker.domain.clock import start_of_day
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.rows import Change
+from tracker.mill_state.planning import prepare
 from tracker.planning.baseline import walk
 from tracker.services.loading.load import load
-from tracker.services.plans.planning_data import prepare, read_planning_data
+from tracker.services.plans.planning_data import read_planning_data
 from tracker.store import open_store
 
 

@@ -13,9 +13,10 @@ from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Movement, MovementKind, Reservation
+from tracker.mill_state.planning import prepare
 from tracker.planning.problem import PlanningProblem
 from tracker.services.plans.plan import Firm, plan
-from tracker.services.plans.planning_data import prepare, read_planning_data
+from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.verify import verify
 from tracker.store import open_store
 

@@ -4,7 +4,7 @@ from collections.abc import Collection
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import func, insert, select
+from sqlalchemy import func, insert, select, tuple_
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
@@ -101,14 +101,20 @@ def last_published(session: Session, before_it: int = 0) -> Plan | None:
     return None if head is None else _plan(session, head)
 
 
+ASKED_BY_NAME = 300
+"""Looms that are named to the database; where more are asked for, all are read."""
+
+
 def last_bookings(session: Session, keys: Collection[LoomKey]) -> dict[LoomKey, Booking]:
     """Loom → its booking in the last published plan that books it; looms that none books are left out."""
     b = BookingRow
     last = (
         select(func.max(b.id)).join(PlanRow, PlanRow.id == b.plan_id).where(PlanRow.published).group_by(b.hall, b.loom)
     )
-    found = map(_booking, session.scalars(select(b).where(b.id.in_(last)))) if keys else ()
-    return {booking.key: booking for booking in found if booking.key in keys}
+    query = select(b).where(b.id.in_(last))
+    if len(keys) <= ASKED_BY_NAME:
+        query = query.where(tuple_(b.hall, b.loom).in_([(key.hall, key.loom) for key in keys]))
+    return {booking.key: booking for booking in map(_booking, session.scalars(query)) if booking.key in keys}
 
 
 def plan_entries(session: Session) -> list[PlanEntry]:

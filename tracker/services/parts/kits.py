@@ -14,12 +14,13 @@ from tracker.domain.work import Choices
 from tracker.errors import DataError
 from tracker.kits.choices import choice_prices
 from tracker.kits.picking import pick_lines
+from tracker.mill_state.stockroom import Stockroom, part_units
 from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.parts.stockroom import Stockroom, part_units, read_stockroom
+from tracker.services.parts.stockroom import read_stockroom
 
 STATES = ("issued", "complete", "reserved", "short")
 """In the words of the trade; `reserved`: what lacks is on order and due in time."""

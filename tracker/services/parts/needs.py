@@ -18,13 +18,15 @@ from tracker.domain.work import WorkContent
 from tracker.kits.needs import needs
 from tracker.kits.orders import cash, order_lines
 from tracker.kits.returns import coming_back
+from tracker.mill_state.planning import prepare
+from tracker.mill_state.stockroom import Stockroom, part_units
 from tracker.planning.baseline.walk import baseline as walk
 from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
-from tracker.services.parts.stockroom import Stockroom, part_units, read_stockroom
-from tracker.services.plans.planning_data import prepare, read_planning_data
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.plans.planning_data import read_planning_data
 from tracker.store import UnitOfWork
 
 PUBLISHED = "the published plan"

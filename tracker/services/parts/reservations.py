@@ -10,11 +10,12 @@ from tracker.domain.stock import TOLERANCE, check_quantity
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
+from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.stock_entry import Entry, entry_in, refusal
 from tracker.services.parts.stock_report import StockReport
-from tracker.services.parts.stockroom import Stockroom, read_stockroom
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import UnitOfWork
 
 

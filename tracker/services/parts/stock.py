@@ -10,12 +10,12 @@ from tracker.domain.mill import LoomKey, Receipt
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
+from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.stock_entry import entry_in, refusal
 from tracker.services.parts.stock_report import StockReport, quantities
-from tracker.services.parts.stockroom import Stockroom, read_stockroom
-from tracker.store.stock import set_open
+from tracker.services.parts.stockroom import read_stockroom
 
 
 def receive(
@@ -44,7 +44,7 @@ def receive(
         entry.move(MovementKind.RECEIPT, {part: quantity}, why, order=order)
         if line:
             rest = max(0.0, line.quantity - quantity) if rest_comes else 0.0
-            set_open(entry.uow.session, line, rest, entry.entered_at, entry.who, f"{quantity:g} received")
+            entry.leave_open(line, rest, f"{quantity:g} received")
         entry.settle([part], "received")
     return entry.report()
 

@@ -2,21 +2,21 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import replace
 from datetime import datetime
 
 from tracker.domain.clock import start_of_day
 from tracker.domain.formats import day, moment
-from tracker.domain.mill import LoomKey, Part
-from tracker.domain.stock import TOLERANCE, Movement, MovementKind
+from tracker.domain.mill import LoomKey, Part, Receipt
+from tracker.domain.stock import Movement, MovementKind
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
-from tracker.kits.reserving import settle
+from tracker.mill_state.ledger import Held, InMemory
+from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.parts.stock_report import PartStock, StockReport
-from tracker.services.parts.stockroom import Stockroom, read_stockroom
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import UnitOfWork
-from tracker.store.stock import change_reservations
+from tracker.store.stock import change_reservations, set_open
 
 
 class Entry:
@@ -29,10 +29,15 @@ class Entry:
         self.uow, self.at, self.who = uow, at or self.entered_at, uow.who
         self.told = at
         """When it happened, where that was said."""
-        self.room = read_stockroom(uow)
+        self.book = InMemory(read_stockroom(uow))
         self.booked: list[Movement] = []
         self.parts: set[str] = set()
         self.looms: set[LoomKey] = set()
+
+    @property
+    def room(self) -> Stockroom:
+        """The stockroom as the entry leaves it so far."""
+        return self.book.room
 
     def move(
         self,
@@ -48,11 +53,16 @@ class Entry:
             Movement(part, kind, q, self.at, self.who, why, key, order, self.entered_at)
             for part, q in quantities.items()
         ]
+        self.book.add(booked)
         self.uow.add_movements(booked)
         self.booked += booked
         self.parts |= quantities.keys()
         self.looms |= {key} if key else set()
-        self.room = read_stockroom(self.uow)
+
+    def leave_open(self, line: Receipt, quantity: float, why: str) -> None:
+        """Set what is still to come of an order line."""
+        self.book.leave_open(line, quantity)
+        set_open(self.uow.session, line, quantity, self.entered_at, self.who, why)
 
     def _refuse_early(self, why: str) -> None:
         """What happened before the programme belongs to another; a year typed wrong is the usual cause."""
@@ -65,21 +75,16 @@ class Entry:
 
     def hold(self, quantities: Mapping[tuple[LoomKey, str], float], why: str) -> None:
         """Set reservations (0 = none) of some looms and parts."""
-        before = {(r.key, r.part): r.quantity for r in self.room.reservations}
-        changed = {held: q for held, q in quantities.items() if abs(q - before.get(held, 0.0)) > TOLERANCE}
-        change_reservations(self.uow.session, changed, self.entered_at, self.who, why)
-        self.parts |= {part for _, part in changed}
-        self.looms |= {key for key, _ in changed}
-        self.room = replace(self.room, reservations=tuple(self.uow.reservations()))
+        self._keep(self.book.hold(quantities), why)
 
     def settle(self, parts: Iterable[str], why: str) -> None:
         """Share out the changed stock of parts by booking date."""
-        shared: dict[tuple[LoomKey, str], float] = {}
-        for part in parts:
-            reserved = self.room.reserved(part)
-            settled = settle(self.room.part(part), reserved, self.room.needed(part))
-            shared |= {(key, part): settled.get(key, 0.0) for key in reserved | settled}
-        self.hold(shared, why)
+        self._keep(self.book.settle(parts), why)
+
+    def _keep(self, changed: Held, why: str) -> None:
+        change_reservations(self.uow.session, changed, self.entered_at, self.who, why)
+        self.parts |= {part for _, part in changed}
+        self.looms |= {key for key, _ in changed}
 
     def report(self) -> StockReport:
         stock = [_stock(self.room, part) for part in sorted(self.parts, key=natural_key)]

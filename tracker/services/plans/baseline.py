@@ -7,10 +7,11 @@ from typing import Any
 from tracker.domain.clock import planning_moment
 from tracker.domain.formats import count, money
 from tracker.domain.plan import Plan
+from tracker.mill_state.planning import prepare
 from tracker.planning.baseline.walk import WAITING_LIMIT
 from tracker.planning.baseline.walk import baseline as walk
 from tracker.services.context import Context
-from tracker.services.plans.planning_data import prepare, read_planning_data
+from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.verify import as_it_was
 
 

@@ -9,11 +9,12 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.formats import moment
 from tracker.domain.plan import Plan, PlanEntry
 from tracker.errors import DataError, PlanRefused
+from tracker.mill_state.planning import prepare
 from tracker.services.context import Context
 from tracker.services.parts.needs import orders_relied_on
 from tracker.services.plans.plan import PlanReport, check, report_of, save
 from tracker.services.plans.plan_record import local
-from tracker.services.plans.planning_data import prepare, read_planning_data
+from tracker.services.plans.planning_data import read_planning_data
 
 
 @dataclass(frozen=True, slots=True)

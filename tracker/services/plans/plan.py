@@ -11,6 +11,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
 from tracker.errors import PlanRefused
+from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.planner import plan as solve
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import no_longer, verify
@@ -20,7 +21,7 @@ from tracker.services.parts.needs import order_record, orders_relied_on
 from tracker.services.parts.reservations import reserve_plan
 from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan_record import local, plan_record
-from tracker.services.plans.planning_data import PlanningData, prepare, read_planning_data
+from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.scenario import apply_scenario, read_scenario
 
 Progress = Callable[[str, float], None]

@@ -10,10 +10,11 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.progress import StageChange
 from tracker.errors import DataError
+from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.verify import CHECKS, no_longer
 from tracker.planning.verify import verify as check
 from tracker.services.context import Context
-from tracker.services.plans.planning_data import PlanningData, prepare, read_planning_data
+from tracker.services.plans.planning_data import read_planning_data
 from tracker.store.history import touched
 
 

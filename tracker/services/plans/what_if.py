@@ -12,13 +12,14 @@ from tracker.domain.needs import Fallen, StockChange
 from tracker.domain.plan import Plan
 from tracker.errors import DataError
 from tracker.kits.falls import changed_mill, fallen
+from tracker.mill_state.planning import prepare
 from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
 from tracker.services.parts.stock_report import quantities
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan import check
-from tracker.services.plans.planning_data import prepare, read_planning_data
+from tracker.services.plans.planning_data import read_planning_data
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,10 +16,11 @@ from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.windows import Window, WindowKind
 from tracker.errors import TrackerError
 from tracker.forecast.beam_outs import forecast, unforecast
+from tracker.mill_state.stockroom import Stockroom, part_units
 from tracker.services.context import Context
 from tracker.services.loading.origins import ValueOrigin, origins_of
 from tracker.services.looms import find_loom
-from tracker.services.parts.stockroom import Stockroom, part_units, read_stockroom
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.screens.status import stages_now
 from tracker.services.work.record import CONVERTED
 from tracker.services.work.scope import LoomReport, learning, scope_report

@@ -9,8 +9,8 @@ from zoneinfo import ZoneInfo
 from tracker.domain.mill import Mill, Receipt
 from tracker.domain.plan import CostTerms, Plan
 from tracker.domain.shifts import running_calendars
+from tracker.mill_state.stockroom import part_units
 from tracker.services.context import Context
-from tracker.services.parts.stockroom import part_units
 from tracker.services.screens.status import total_cost
 from tracker.store.plans import scenario_plans
 

@@ -13,11 +13,12 @@ from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.words import fold
 from tracker.errors import DataError, UsageError
 from tracker.kits.state import missing
+from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.reservations import follow_stage
 from tracker.services.parts.stock_report import quantities
-from tracker.services.parts.stockroom import Stockroom, read_stockroom
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.stage_moves import BESIDE, CONVERTED, RECORDED, out_of_order
 from tracker.services.work.taken import Taken, conversion_of
 from tracker.store import UnitOfWork

@@ -1,7 +1,9 @@
 """What cannot be planned at all is refused before anything is searched for, with what to mend."""
 
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import replace
 from datetime import UTC, date, datetime
+from multiprocessing import get_context
 
 import pytest
 
@@ -11,7 +13,7 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Reservation
 from tracker.domain.terms import Terms
 from tracker.errors import DataError
-from tracker.services.plans.planning_data import PlanningData, prepare
+from tracker.mill_state.planning import PlanningData, prepare
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
 KEY = LoomKey("H", "1")
@@ -68,3 +70,11 @@ def test_what_is_held_for_looms_at_work_is_not_to_be_had_for_others():
         reservations=tuple(Reservation(key, "RAIL", held) for key, held in zip(keys, (2, 1, 4, 8), strict=True)),
     )
     assert prepare(data, AT).problem.taken == {"RAIL": 3}
+
+
+def test_the_mill_of_a_moment_travels_to_another_process():
+    data = PlanningData(MILL, None, {KEY: StageChange(KEY, Stage.SCOPED, AT, "planner")})
+    with ProcessPoolExecutor(1, mp_context=get_context("spawn")) as pool:
+        there = pool.submit(prepare, data, AT).result()
+    here = prepare(data, AT)
+    assert (there.problem, there.windows, there.scopes) == (here.problem, here.windows, here.scopes)

@@ -1,0 +1,60 @@
+"""The stockroom's book in memory: the sums that the kept book does too, for whoever only plays with it."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from tracker.domain.mill import LoomKey, Receipt
+from tracker.domain.quantities import tidy
+from tracker.domain.stock import TOLERANCE, Movement, Reservation, check_movement
+from tracker.errors import DataError
+from tracker.kits.reserving import settle
+from tracker.mill_state.stockroom import Stockroom
+
+Held = Mapping[tuple[LoomKey, str], float]
+"""(loom, part) → quantity reserved, in the part's unit."""
+
+
+class InMemory:
+    """A stockroom under way. What it was made from stays as it is; `room` is how it stands after every entry."""
+
+    def __init__(self, room: Stockroom):
+        self.room = room
+
+    def add(self, movements: Iterable[Movement]) -> None:
+        """Enter movements, in order. DataError where one is impossible (see `check_movement`); those before it stand."""
+        for movement in movements:
+            self._add(movement)
+
+    def _add(self, movement: Movement) -> None:
+        room, name = self.room, movement.part
+        if name not in room.mill.parts:
+            raise DataError(f"unknown part {name}: add it to the Parts sheet and load that.")
+        part = room.mill.parts[name]
+        held = room.holds(movement.key).get(name, 0.0) if movement.key else 0.0
+        check_movement(movement, part.on_hand, held, part.unit)
+        parts = {**room.mill.parts, name: replace(part, on_hand=tidy(part.on_hand + movement.quantity))}
+        self.room = replace(room, mill=replace(room.mill, parts=parts), movements=(*room.movements, movement))
+
+    def leave_open(self, line: Receipt, quantity: float) -> None:
+        """Set what is still to come of an order line; at 0 it is no longer open."""
+        rest = (replace(line, quantity=quantity),) if quantity > TOLERANCE else ()
+        lines = tuple(one for old in self.room.mill.receipts for one in (rest if old == line else (old,)))
+        self.room = replace(self.room, mill=replace(self.room.mill, receipts=lines))
+
+    def hold(self, quantities: Held) -> dict[tuple[LoomKey, str], float]:
+        """Set reservations (0 = none) of some looms and parts; gives those that this changes."""
+        before = {(r.key, r.part): r.quantity for r in self.room.reservations}
+        changed = {held: q for held, q in quantities.items() if abs(q - before.get(held, 0.0)) > TOLERANCE}
+        kept = tuple(r for r in self.room.reservations if (r.key, r.part) not in changed)
+        new = tuple(Reservation(key, part, q) for (key, part), q in changed.items() if q > 0)
+        self.room = replace(self.room, reservations=kept + new)
+        return changed
+
+    def settle(self, parts: Iterable[str]) -> dict[tuple[LoomKey, str], float]:
+        """Share out parts whose stock has changed by booking date; gives the reservations that this changes."""
+        shared: dict[tuple[LoomKey, str], float] = {}
+        for part in parts:
+            reserved = self.room.reserved(part)
+            settled = settle(self.room.part(part), reserved, self.room.needed(part))
+            shared |= {(key, part): settled.get(key, 0.0) for key in reserved | settled}
+        return self.hold(shared)
