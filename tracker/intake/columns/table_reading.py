@@ -9,6 +9,7 @@ from tracker.intake.answers import FIELD, Answers
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
+from tracker.intake.layout.type_lines import named_type, with_types
 from tracker.intake.report import Report
 
 
@@ -52,7 +53,7 @@ class TableReading:
 def reading_of(block: TableBlock, report: Report) -> TableReading:
     """The rows of a block, each line passed over noted."""
     rows, ignored = [], 0
-    for body in body_rows(block):
+    for body in with_types(block, list(body_rows(block))) if block.recognised.table is LOOMS else body_rows(block):
         if body.sort is Sort.DATA:
             rows.append(body)
         elif body.sort is not Sort.EMPTY:
@@ -61,6 +62,11 @@ def reading_of(block: TableBlock, report: Report) -> TableReading:
                 cells = block.sheet.row_range(body.row, block.columns)
                 how = "total" if body.sort is Sort.TOTAL else "note"
                 report.whole(Severity.NOTE, "row-passed-over", block.sheet, cells, raw=body.text, how=how)
+            elif body.sort is Sort.SECTION and body.machine_type and named_type(body.text) == body.machine_type:
+                cell = block.sheet.row_range(body.row, block.columns[:1])
+                report.whole(
+                    Severity.NOTE, "type-from-line", block.sheet, cell, raw=body.text, understood=body.machine_type
+                )
     return TableReading(block, rows, ignored)
 
 
@@ -77,7 +83,8 @@ def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None
             FIELD, block.sheet, texts[0], cells, [Choice(text, heading.lower()) for text in texts],
             raw=" | ".join(texts), code="which-column", field=heading, headings=texts,
         )  # fmt: skip
-    if reading.table is LOOMS and reading.column_of("machine_type") is None:
+    typed = reading.column_of("machine_type") is not None or all(body.machine_type for body in reading.rows)
+    if reading.table is LOOMS and not typed:
         first = ColumnPart(block, block.columns[0], [])
         free = [text for c, text in block.headings.items() if c not in block.recognised.meanings]
         report.ask(

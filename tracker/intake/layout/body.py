@@ -42,6 +42,8 @@ class BodyRow:
     hall_row: str | None = None
     text: str = ""
     """What an ignored row says."""
+    machine_type: str = ""
+    """Machine type that a line above the row names."""
 
 
 @dataclass(slots=True)

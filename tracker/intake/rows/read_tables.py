@@ -22,6 +22,7 @@ from tracker.intake.report import Report
 from tracker.intake.rows.loom_rows import LoomRows, add_halls, note_lookalikes
 from tracker.intake.rows.pairs import check_pairs
 from tracker.intake.rows.typed_rows import result_of
+from tracker.intake.rows.types_above import add_types
 
 
 def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:
@@ -36,6 +37,7 @@ def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, 
     for reading in readings:
         for column, plan in reading.plans.items():
             reading.values[column] = read_column(reading, column, plan, report)
+        add_types(reading, report)
         check_needed(reading, report)
         check_pairs(reading, report)
         note_leftovers(reading, report)

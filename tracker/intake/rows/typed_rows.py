@@ -45,6 +45,8 @@ def _typed_rows(
             values["hall"] = halls.get((id(reading), i), values.get("hall") or "")
             if body.hall_row and "row" not in values:
                 values["row"] = body.hall_row
+            if body.machine_type:
+                values["machine_type"] = body.machine_type
         if table.name == "terms" and i not in reading.refused:
             values = typed_term(reading, i, values, report)
         if i not in reading.refused:

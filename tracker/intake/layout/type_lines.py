@@ -1,0 +1,96 @@
+"""Lines between the rows that name the machine type of the looms below them (READING.md, section 4)."""
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any
+
+from tracker.intake.layout.blocks import TableBlock
+from tracker.intake.layout.body import BodyRow, Sort
+from tracker.intake.report import raw_text
+
+_LONGEST = 60
+_COUNT = re.compile(r"\s*(?:[:：,;(（–—-]|\s)\s*\d+\s*[^\W\d][^\d]*$")
+"""How many looms follow: `AJ-190: 12 looms`, `AJ-190 (12 Maschinen)`."""
+_CODE = re.compile(r"(?=.*\d)(?=.*[^\W\d_])[^\W_][\w./+-]*")
+"""One word of letters and figures."""
+
+
+def lines_between(block: TableBlock, rows: Sequence[BodyRow]) -> dict[int, str]:
+    """Index of each line that stands alone above rows of the table → its text: no hall, no sum, no row of looms."""
+    whole = [row.row for row in rows if row.sort is Sort.DATA and _filled(block, row.row) > 2]
+    key = block.recognised.column_of("loom")
+    shapes = {fine_shape(block.sheet.value(row, key)) for row in whole} if key is not None else set()
+    found: dict[int, str] = {}
+    follows = False
+    for i in range(len(rows) - 1, -1, -1):
+        text = _alone(block, rows[i], shapes)
+        if text and follows:
+            found[i] = text
+        elif rows[i].sort is Sort.DATA and not text:
+            follows = True
+        elif rows[i].sort in (Sort.NOTE, Sort.TOTAL):
+            follows = False
+    return dict(sorted(found.items()))
+
+
+def _alone(block: TableBlock, row: BodyRow, shapes: set[str]) -> str:
+    """The text of a line with nothing else in it; of one in the column of the loom only where no loom looks like it."""
+    if row.sort not in (Sort.NOTE, Sort.DATA):
+        return ""
+    values = [v for c in block.columns if (v := block.sheet.value(row.row, c)) is not None]
+    text = raw_text(values[0]) if values and len({raw_text(v) for v in values}) == 1 else ""
+    if not 0 < len(text) <= _LONGEST or (row.sort is Sort.DATA and fine_shape(values[0]) in shapes):
+        return ""
+    return text
+
+
+def _filled(block: TableBlock, row: int) -> int:
+    return sum(block.sheet.value(row, c) is not None for c in block.columns)
+
+
+def fine_shape(value: Any) -> str:
+    """Every figure as 9, every letter as A: `A-07` → `A-99`."""
+    return re.sub(r"[^\W\d_]", "A", re.sub(r"\d", "9", raw_text(value)))
+
+
+def named_type(text: str) -> str:
+    """The code of a machine type that a line names, `` where it may as well be the name of a place."""
+    name = _COUNT.sub("", text).strip(" :：") if _COUNT.search(text) else text.strip(" :：")
+    return name if _CODE.fullmatch(name) else ""
+
+
+def with_types(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
+    """The rows, those below lines of machine types with their type; as they are where not every row stands below one."""
+    if block.recognised.column_of("machine_type") is not None:
+        return list(rows)
+    lines = lines_between(block, rows)
+    kinds = {i: named_type(text) for i, text in lines.items()}
+    if not lines or not all(kinds.values()) or _are_places(list(kinds.values())):
+        return list(rows)
+    found = _filled_down(rows, lines, kinds)
+    return found if all(row.machine_type for row in found if row.sort is Sort.DATA) else list(rows)
+
+
+def _filled_down(rows: Sequence[BodyRow], lines: dict[int, str], kinds: dict[int, str]) -> list[BodyRow]:
+    """A type holds until the next one; beyond a line for a hall only where it stood above that of the hall before, too."""
+    found, kind, fresh, halls_inside = [], "", False, False
+    for i, row in enumerate(rows):
+        if i in lines:
+            kind, fresh, halls_inside = kinds[i], True, False
+            row = replace(row, sort=Sort.SECTION, text=lines[i])
+        elif row.sort is Sort.SECTION:
+            halls_inside = halls_inside or fresh
+            kind = kind if halls_inside else ""
+        elif row.sort is Sort.DATA:
+            fresh = False
+        found.append(replace(row, machine_type=kind))
+    return found
+
+
+def _are_places(names: list[str]) -> bool:
+    """`Z1`, `Z2`, `Z3`: counted through from one on, as places are, not types."""
+    letters = Counter(re.sub(r"\d+$", "", name) for name in names)
+    figures = [int(hit[0]) for name in names if (hit := re.search(r"\d+$", name))]
+    return len(letters) == 1 and len(names) > 1 and figures == list(range(1, len(names) + 1))
