@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, ONE, TWO, at, content, problem, window
 
+from tracker.domain.method import KitLine
 from tracker.domain.mill import Closure, Crew, LoomKey, Part, Receipt, Tool
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.domain.windows import WindowKind
@@ -253,3 +254,28 @@ def test_an_overdue_beam_out_is_gone_after_its_32nd_working_slot(as_of: datetime
     outs = {key: (window(key, at(1, 8)), window(key, at(10, 8), 2)) for key in (ONE, TWO)}
     windows = {key: tuple(replace(out, contribution_per_h=0.0) for out in both) for key, both in outs.items()}
     assert starts(made(windows, as_of=as_of)) == [start, start]
+
+
+def test_what_it_costs_that_parts_that_come_back_count_as_used_up_is_told() -> None:
+    # one frame, which cannot be ordered, comes back after use: loom 2 could have it on Tuesday at 10:00, and is left over
+    frame = KitLine("FRAME", 1.0, comes_back=True)
+    of = {
+        kind: tuple(replace(c, parts={"RAIL": 1.0, "FRAME": 1.0}, kit_lines=(frame,)) for c in contents)
+        for kind, contents in CONTENTS.items()
+    }
+    parts = PLENTY["parts"] | {"FRAME": Part("FRAME", 1.0, price=1.0)}
+    never: dict[str, Any] = {"contents": dict.fromkeys(LOOMS, of), "lead_time_none_given_days": 0}
+    found = made(**never, parts=parts)
+    assert len(found.bookings) == 1
+    says = "Part FRAME comes back after use, but is planned as used up: the looms booked need {} in all, {} left over for want of "
+    says += "it."
+    assert says.format(1, "1 are there or on order; 1 loom is") in found.reasons
+    # with an order to come in a week both are booked, and two frames are counted where one would do
+    ordered = made(
+        {key: (window(key, at(8, 8)),) for key in LOOMS}, **never | {"lead_time_none_given_days": 1}, parts=parts
+    )
+    assert len(ordered.bookings) == 2
+    assert says.format(2, "1 are there or on order; no loom is") in ordered.reasons
+    # two are there: nothing to tell
+    parts["FRAME"] = Part("FRAME", 2.0, price=1.0)
+    assert not any("comes back" in reason for reason in made(**never, parts=parts).reasons)

@@ -4,10 +4,11 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from two_looms import CONTENTS, LOOMS, MONDAY, ONE, TWO, at, problem, window
+from two_looms import CONTENTS, LOOMS, MONDAY, ONE, TWO, at, problem, still, window
 
 from tracker.domain.mill import LoomKey, Part
 from tracker.domain.plan import Plan
+from tracker.domain.windows import WindowKind
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork
 from tracker.planning.verify import verify
@@ -53,6 +54,39 @@ def test_the_cheapest_option_that_ends_in_three_weeks_names_the_pilot() -> None:
     # neither ends in the first three weeks: the earliest end
     windows = {ONE: (window(ONE, at(23, 8)),), TWO: (window(TWO, at(22, 8)),)}
     assert [key for key, (_, pilot) in booked(made(windows, looms=looms, soak_days=1)).items() if pilot] == [TWO]
+
+
+def test_the_pilot_is_one_of_the_commonest_variant() -> None:
+    # four looms out every Tuesday; loom 4 is the cheapest (its capacity is unsold, nothing is saved), but the others get
+    # other rows of the method and are three; of them loom 2 loses least
+    looms = {LoomKey("Hall 1", n): replace(LOOMS[ONE], loom=n, saving_per_day=24.0) for n in "1234"}
+    last, second = (LoomKey("Hall 1", n) for n in "42")
+    looms |= {
+        last: replace(looms[last], capacity_unsold=True, saving_per_day=0.0),
+        second: replace(looms[second], saving_per_day=1.0),
+    }
+    asked = {"looms": looms, "contents": dict.fromkeys(looms, CONTENTS)}
+    windows = {key: tuple(replace(w, key=key) for w in WEEKLY[ONE]) for key in looms}
+    of_them = dict.fromkeys(looms, 1) | {last: 2}
+
+    def pilot(windows=windows, **changes) -> list[LoomKey]:
+        return [key for key, (_, is_pilot) in booked(made(windows, **asked, **changes)).items() if is_pilot]
+
+    assert pilot() == [last]
+    assert pilot(variants=of_them) == [second]
+    # nothing of the commonest in the first three weeks: the rare one rather than wait
+    assert pilot(windows | {key: windows[key][3:] for key in looms if key != last}, variants=of_them) == [last]
+
+
+def test_a_pilot_is_not_converted_mid_warp_where_there_is_another_window() -> None:
+    # mid-warp nothing waits: it could be done on Monday at 06:00 and would cost less, but loom 1 has a beam change
+    monday = {key: still(key, WindowKind.MID_WARP, MONDAY, at(28, 0), 0) for key in (ONE, TWO)}
+    windows = {ONE: (monday[ONE], window(ONE, at(1, 8))), TWO: (monday[TWO],)}
+    found = booked(made(windows))
+    assert found[ONE] == (at(1, 8), True)
+    # the loom that the mill names keeps to a beam change, too; one that has none is taken mid-warp
+    assert booked(made(windows, pilots={"AJ": "1"}))[ONE] == (at(1, 8), True)
+    assert booked(made(windows, pilots={"AJ": "2"}))[TWO] == (at(0, 6), True)
 
 
 def test_a_named_pilot_that_cannot_be_booked_is_replaced_and_told() -> None:

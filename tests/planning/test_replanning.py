@@ -55,7 +55,7 @@ def test_a_firm_booking_stays_where_it_was_though_the_beam_out_came_late() -> No
     assert free == {ONE: at(1, 11), TWO: at(1, 8)}
     found = made(asked(late, previous=PUBLISHED))
     assert starts(found) == starts(PUBLISHED)
-    moved = made(asked(late, previous=PUBLISHED, hold_firm=False))
+    moved = made(asked(late, previous=PUBLISHED, hold_firm=False, move_cost=15.0))
     assert starts(moved) == free
     assert sorted(b.cost.moves for b in moved.bookings) == sorted(
         15.0 * (free[k] != starts(PUBLISHED)[k]) for k in free
@@ -86,7 +86,7 @@ def test_a_released_booking_may_move() -> None:
 
 
 def test_a_gain_smaller_than_the_move_cost_moves_nothing() -> None:
-    # an hour less of waiting saves 5 + 1; two bookings exchanged cost 30
+    # an hour less of waiting saves 5 + 1; two bookings exchanged cost 120
     first, second = (b.key for b in LATER.bookings)
     earlier = NEXT_WEEK | {second: (window(second, at(8, 7)),)}
     # free: second 07:00, first 09:00 (waits 1 h): saves 2 h + 1 h of waiting against 08:00 and 10:00 (waits 3 h) …
@@ -96,6 +96,17 @@ def test_a_gain_smaller_than_the_move_cost_moves_nothing() -> None:
     cheap = made(asked(earlier, previous=LATER, move_cost=1.0))
     assert starts(cheap) == {second: at(8, 7), first: at(8, 9)}
     assert [b.cost.moves for b in cheap.bookings] == [1.0, 1.0]
+
+
+def test_moving_what_starts_later_than_in_14_days_costs_a_quarter() -> None:
+    # published for Monday 18 January 00:00, 14 days after as of, and an hour later; both are moved: 60 and 15
+    hours = (replace(FITTERS, shift_start=time(0), shift_end=time(8)), replace(ELECTRICIAN, shift_start=time(0)))
+    for hour, cost in ((0, 60.0), (1, 15.0)):
+        one = made(asked({ONE: (window(ONE, at(14, hour)),)}, crews=hours))
+        (booked,) = one.bookings
+        assert booked.start == at(14, hour)
+        later = {ONE: (window(ONE, at(14, 6)),)}
+        assert [b.cost.moves for b in made(asked(later, crews=hours, previous=one)).bookings] == [cost]
 
 
 def test_a_firm_booking_whose_crew_is_away_is_booked_anew_and_told() -> None:
@@ -209,7 +220,7 @@ def test_a_booking_whose_day_has_passed_is_planned_anew() -> None:
     noon = at(2, 12)
     found = made(asked(as_of=noon, previous=PUBLISHED))
     assert all(b.start >= noon for b in found.bookings)
-    assert [b.cost.moves for b in found.bookings] == [15.0] * len(found.bookings)
+    assert [b.cost.moves for b in found.bookings] == [60.0] * len(found.bookings)
 
 
 def test_a_loom_in_work_holds_its_crew_for_what_is_left() -> None:

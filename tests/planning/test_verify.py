@@ -376,10 +376,10 @@ def test_a_converted_loom_is_the_pilot_of_its_type() -> None:
 def test_firm_bookings_stay_and_moves_are_charged() -> None:
     # published: loom 1 on Tuesday 09:00, 33 running hours ahead; loom 2 a day earlier than now
     old = plan(BOOKING_1, replace(BOOKING_2, start=at(9, 9), end=at(9, 11)))
-    moved = replace(BOOKING_2, cost=replace(BOOKING_2.cost, moves=15.0))
+    moved = replace(BOOKING_2, cost=replace(BOOKING_2.cost, moves=60.0))
     firm = replace(BOOKING_1, firm=True)
     assert verify(plan(firm, moved), problem(previous=old)) == ()
-    assert "loom 2 (Hall 1): moves 0.00 EUR booked, the data give 15.00" in verify(SOUND, problem(previous=old))
+    assert "loom 2 (Hall 1): moves 0.00 EUR booked, the data give 60.00" in verify(SOUND, problem(previous=old))
 
 
 def test_a_firm_booking_that_moved_is_found() -> None:

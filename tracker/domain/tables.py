@@ -343,7 +343,7 @@ TERM_COLUMNS = (
            about="However many are done, a conversion takes no less than this share of the minutes of the method."),
     Column("left_over_penalty", "left-over penalty", N, low=0,
            about="Cost of a loom that is not converted, beside the saving that it forgoes. In the currency."),
-    Column("move_cost", "move cost", N, low=0, about="Cost of moving a published booking. In the currency."),
+    Column("move_cost", "move cost", N, low=0, about="Cost of moving a published booking within 14 days; later ones a quarter. In the currency."),
     Column("soak_days", "soak", N, unit="days", low=0, high=1000,
            about="From the end of a pilot to the next loom of its machine type. 0 = no pilots."),
     Column("lead_trade", "lead trade", T, about="The trade whose crews carry a conversion from start to end."),

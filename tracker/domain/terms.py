@@ -30,7 +30,7 @@ class Terms:
     learning_floor: float = 0.6
     """The learning factor never falls below this."""
     left_over_penalty: float = 5000
-    move_cost: float = 15
+    move_cost: float = 60
     soak_days: float = 7
     """Days between a pilot's end and the next of its type; 0 = no pilots."""
     lead_trade: str = "fitter"

@@ -16,8 +16,9 @@ from tracker.planning.model.options import Dropped, make_options
 from tracker.planning.model.programme import LEFT, Control, make_programme
 from tracker.planning.naming.named import with_names
 from tracker.planning.problem import PlanningProblem
+from tracker.planning.result.coming_back import taken_as_used_up
 from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
-from tracker.planning.result.reasons import reasons_left
+from tracker.planning.result.reasons import Why, reasons_left
 from tracker.planning.search.solver import optimise
 from tracker.planning.settled.given import take_given
 from tracker.planning.settled.pilots import decide_pilots
@@ -95,7 +96,8 @@ class _Run:
         chosen = self.solution.chosen[self.solution.chosen != LEFT]
         decided = [*self.opening.decided, *of_options(self.instance, self.options, chosen)]
         bookings = bookings_of(self.instance, decided, self.opening.pilots)
-        left = self._left_over({item.loom for item in decided}, chosen)
+        why = self._why_left({item.loom for item in decided}, chosen)
+        left = self._left_over(why)
         objective = sum(b.cost.total for b in bookings) + sum(item.cost for item in left)
         bound = objective - (self.solution.cost - self.solution.bound)
         return Plan(
@@ -114,6 +116,7 @@ class _Run:
                 *self._let_go(bookings),
                 *self._nothing_booked(bookings, left),
                 *self._astray(bookings),
+                *taken_as_used_up(self.instance, bookings, (item.part for item in why.values() if item.part)),
                 *self._notes(),
             ),
             start=terms.start,
@@ -132,12 +135,14 @@ class _Run:
         """There are looms to plan, and not one start that would only be too dear."""
         return bool(self.instance.looms) and not len(self.options) and not self.options.dropped[:, Dropped.DEARER].any()
 
-    def _left_over(self, decided: set[int], chosen: Ints) -> list[LeftOver]:
-        instance, problem = self.instance, self.instance.problem
-        numbers = [i for i in range(len(instance.looms)) if i not in decided]
+    def _why_left(self, decided: set[int], chosen: Ints) -> dict[int, Why]:
+        numbers = [i for i in range(len(self.instance.looms)) if i not in decided]
         free = self.programme.rows.free(self.programme.used(chosen))
-        why = reasons_left(self.programme, np.array(numbers, dtype=np.int64), free, self.opening.opens)
-        left = [LeftOver(instance.looms[i], why[i], float(instance.left_cost[i])) for i in numbers]
+        return reasons_left(self.programme, np.array(numbers, dtype=np.int64), free, self.opening.opens)
+
+    def _left_over(self, why: dict[int, Why]) -> list[LeftOver]:
+        instance, problem = self.instance, self.instance.problem
+        left = [LeftOver(instance.looms[i], said.says, float(instance.left_cost[i])) for i, said in why.items()]
         put_off = left_costs(problem, problem.put_off)
         left += [LeftOver(key, reason, put_off[key]) for key, reason in problem.put_off.items()]
         return sorted(left, key=lambda item: item.key.sort_key)

@@ -47,6 +47,8 @@ class PlanningProblem:
     """No booking starts before this moment, nor before the programme's start."""
     unplannable: Mapping[LoomKey, str] = field(default_factory=dict)
     """Why a loom has no contents: `to survey: rail unknown`."""
+    variants: Mapping[LoomKey, int] = field(default_factory=dict)
+    """Looms of one number get the same rows of the method; of the commonest of a machine type its pilot is chosen."""
     previous: Plan | None = None
     """The last published plan: its firm bookings stay, moving another costs the move cost."""
     hold_firm: bool = True

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import fields
-from datetime import datetime
+from datetime import datetime, timedelta
 from functools import cached_property
 from statistics import fmean
 
@@ -21,6 +21,7 @@ from tracker.planning.checks.order import pilot_end
 
 SHARES = np.arange(1, 100) / 100
 CENT = 0.01
+_MOVES_SOON = timedelta(days=14)
 _CLOSE = 1e-7
 """Relative difference of sums of money that is a rounding error."""
 
@@ -140,8 +141,9 @@ class Prices:
 
     def _moves(self, booking: Booking) -> float:
         old = self.previous.get(booking.key)
-        same = old is None or (old.start, old.choices) == (booking.start, booking.choices)
-        return 0.0 if same else self.terms.move_cost
+        if old is None or (old.start, old.choices) == (booking.start, booking.choices):
+            return 0.0
+        return self.terms.move_cost if old.start <= self.case.problem.as_of + _MOVES_SOON else self.terms.move_cost / 4
 
     def _lost_production(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
         """Contribution × running hours of waiting (beam-out to start) and conversion, less what others do meanwhile; while a

@@ -116,12 +116,13 @@ def saving_foregone(batch: Batch) -> Floats:
 
 
 def moves(batch: Batch) -> Floats:
-    """The move cost, where the last published plan has the loom at another start or with other choices."""
+    """The move cost, where the last published plan has the loom at another start or with other choices; a quarter of it
+    where that start is still far off."""
     previous = batch.instance.previous
     same = (previous.slot[batch.loom] == batch.start_slot) & (
         previous.choices[batch.loom] == batch.instance.contents.choices[batch.content]
     )
-    return np.where(previous.booked[batch.loom] & ~same, batch.instance.mill.terms.move_cost, 0.0)
+    return np.where(previous.booked[batch.loom] & ~same, previous.move_cost[batch.loom], 0.0)
 
 
 COST_TERMS: tuple[Callable[[Batch], Floats], ...] = (

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.plan import Booking
 from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices, WorkContent
@@ -46,6 +47,8 @@ WHOLE = (PoolKind.CREWS, PoolKind.STOPPED, PoolKind.SECTION)
 _UNKNOWN: Mapping[WindowKind, tuple[WorkContent, ...]] = {}
 PAST_DAYS = 60
 """So far back working slots are counted from a beam-out that is past; after that none of its window is left."""
+MOVES_SOON, MOVES_LATER = timedelta(days=14), 0.25
+"""Moving a booking that starts so soon costs the move cost, any other this share of it."""
 _MARGIN = timedelta(days=120)
 """Running calendars reach this far past the horizon, for the tails of the last beam-outs."""
 
@@ -369,7 +372,13 @@ def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], conten
         slot=np.array([grid.first_slot(b.start) if b else -(10**6) for b in found], dtype=np.int32),
         choices=np.array([number.get(b.choices, -1) if b else -1 for b in found], dtype=np.int32),
         booked=np.array([b is not None for b in found], dtype=bool),
+        move_cost=np.array([_move_cost(problem, b) for b in found]),
     )
+
+
+def _move_cost(problem: PlanningProblem, old: Booking | None) -> float:
+    near = old is not None and old.start <= problem.as_of + MOVES_SOON
+    return problem.mill.terms.move_cost * (1.0 if near else MOVES_LATER)
 
 
 def _protected(grid: Grid, mill: Mill, key: LoomKey) -> int:

@@ -83,3 +83,5 @@ class Previous:
     choices: Ints
     """Index into `ContentTable.choice_sets`; -1 where no content has them any more."""
     booked: Bools
+    move_cost: Floats
+    """What moving its booking costs, currency."""

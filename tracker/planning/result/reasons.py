@@ -1,5 +1,7 @@
 """Why looms are left over, in a few words that name the limit to lift."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from tracker.domain.formats import day, moment
@@ -11,12 +13,21 @@ from tracker.planning.model.programme import Programme
 from tracker.planning.model.rows import Rows
 
 
-def reasons_left(programme: Programme, numbers: Ints, free: Floats, opens: Ints) -> dict[int, str]:
+@dataclass(frozen=True, slots=True)
+class Why:
+    """Why a loom is left over."""
+
+    says: str
+    part: str = ""
+    """The part that it is left over for want of, where that is why."""
+
+
+def reasons_left(programme: Programme, numbers: Ints, free: Floats, opens: Ints) -> dict[int, Why]:
     """Loom number → why it is left over. `free`: what is left of each row, shape (rows,); `opens`: the slot from which
     each loom may start after its type's pilot, shape (looms,)."""
     first = programme.options.first(len(programme.instance.looms))
     return {
-        int(i): why_none(programme.instance, programme.options, int(i), int(opens[i]))
+        int(i): _why_none(programme.instance, programme.options, int(i), int(opens[i]))
         if first[i] == first[i + 1]
         else _why_not(programme, np.arange(int(first[i]), int(first[i + 1])), free)
         for i in numbers
@@ -24,12 +35,16 @@ def reasons_left(programme: Programme, numbers: Ints, free: Floats, opens: Ints)
 
 
 def why_none(instance: Instance, options: Options, loom: int, opens: int) -> str:
-    """Why a loom has no option."""
+    """Why a loom has no option, in words."""
+    return _why_none(instance, options, loom, opens).says
+
+
+def _why_none(instance: Instance, options: Options, loom: int, opens: int) -> Why:
     key, problem = instance.looms[loom], instance.problem
     if key in problem.unplannable:
-        return problem.unplannable[key]
+        return Why(problem.unplannable[key])
     if not (instance.windows.loom == loom).any():
-        return "no beam-out, no standing span and no warp to stop before the horizon"
+        return Why("no beam-out, no standing span and no warp to stop before the horizon")
     dropped = options.dropped[loom]
     order = (
         Dropped.KIT,
@@ -42,20 +57,25 @@ def why_none(instance: Instance, options: Options, loom: int, opens: int) -> str
     )
     found = max(order, key=lambda reason: (dropped[reason], -order.index(reason)))
     if not dropped[found]:
-        return "no working time of a crew in its windows"
-    if found is Dropped.PROTECTED:
-        return f"protected until {day(problem.mill.looms[key].protected_until)}"
+        return Why("no working time of a crew in its windows")
     if found is Dropped.KIT:
-        return f"no kit before the horizon: {_short_part(instance, loom)}"
-    if found is Dropped.PEOPLE:
+        part, lacks = _short_part(instance, loom)
+        return Why(f"no kit before the horizon: {lacks}", part)
+    return Why(_dropped(instance, loom, opens, found))
+
+
+def _dropped(instance: Instance, loom: int, opens: int, reason: Dropped) -> str:
+    if reason is Dropped.PROTECTED:
+        return f"protected until {day(instance.mill.looms[instance.looms[loom]].protected_until)}"
+    if reason is Dropped.PEOPLE:
         return _short_pool(instance, loom)
-    if found is Dropped.PILOT:
+    if reason is Dropped.PILOT:
         return _behind_its_pilot(instance, loom, opens)
     return {
         Dropped.HORIZON: "no window in which it would end before the horizon",
         Dropped.CLOSED: "it would stand open over a day on which nobody converts (term 'open over closed days')",
         Dropped.DEARER: "every date costs more than leaving it over",
-    }[found]
+    }[reason]
 
 
 def _behind_its_pilot(instance: Instance, loom: int, opens: int) -> str:
@@ -97,7 +117,8 @@ def _pool_words(pool: Pool, amount: int) -> str:
     return f"{amount} × {pool.name}"
 
 
-def _short_part(instance: Instance, loom: int) -> str:
+def _short_part(instance: Instance, loom: int) -> tuple[str, str]:
+    """The part of which it needs more than it can ever have (empty where there is no such part), and in words."""
     menus = instance.windows.menu[instance.windows.loom == loom]
     rows = {int(c) for m in menus for c in instance.menus.flat[instance.menus.first[m] : instance.menus.first[m + 1]]}
     needs = np.array([instance.needs[instance.contents.needs[c]] for c in sorted(rows)])
@@ -106,21 +127,23 @@ def _short_part(instance: Instance, loom: int) -> str:
             needed = f"part {supply.part}, {needs[:, i].min():g} needed and {supply.total[-1]:g} to be had"
             if supply.until < instance.grid.slots:
                 usable = moment(instance.grid.moment(supply.until), instance.grid.zone)
-                return f"{needed} before {usable}, when an order placed now could be used"
-            return needed
-    return "its parts come too late for its windows"
+                return supply.part, f"{needed} before {usable}, when an order placed now could be used"
+            return supply.part, needed
+    return "", "its parts come too late for its windows"
 
 
-def _why_not(programme: Programme, mine: Ints, free: Floats) -> str:
+def _why_not(programme: Programme, mine: Ints, free: Floats) -> Why:
     """What keeps a loom with options from being booked: the limit that most of them would break."""
     if programme.lookup.fits(free, mine).any():
-        return "leaving it over costs the mill less than any date that is free"
+        return Why("leaving it over costs the mill less than any date that is free")
     matrix = programme.lookup.matrix(mine).tocoo()
     lacks = matrix.data > free[matrix.row] + 1e-6
     block = np.searchsorted(programme.rows.base, matrix.row[lacks], side="right") - 1
     blocked = {int(b): np.unique(matrix.col[lacks][block == b]).size for b in np.unique(block)}
     worst = max(blocked, key=lambda b: (blocked[b], -b))
-    return f"{_limit_words(programme.instance, programme.rows, worst)} taken in its windows by looms for which that saves more"
+    limit, rows = _limit_words(programme.instance, programme.rows, worst), programme.rows
+    part = rows.blocks[worst].name if worst >= rows.pools else ""
+    return Why(f"{limit} taken in its windows by looms for which that saves more", part)
 
 
 def _limit_words(instance: Instance, rows: Rows, block: int) -> str:

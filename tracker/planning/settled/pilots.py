@@ -1,5 +1,6 @@
 """Pilots: the first loom of a machine type, decided before the rest of its type (MODEL.md, section 6)."""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
@@ -7,8 +8,10 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from tracker.domain.mill import LoomKey
-from tracker.planning.model.grid import SLOT_H, Ints
+from tracker.domain.windows import WindowKind
+from tracker.planning.model.grid import SLOT_H, Bools, Ints
 from tracker.planning.model.instance import Instance
+from tracker.planning.model.numbered import KINDS
 from tracker.planning.model.options import Dropped, Options, times
 from tracker.planning.model.programme import Control, make_programme
 from tracker.planning.result.reasons import why_none
@@ -94,8 +97,8 @@ def _after_soak(instance: Instance, end: datetime) -> int:
 
 
 def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken]) -> int | None:
-    """The loom that the mill names, else one whose booking is firm, else the one with the cheapest option that ends in
-    the first weeks (there is none: with the earliest end); None where the type has no option at all."""
+    """The loom that the mill names, else one whose booking is firm, else the one with the best option for a pilot; None
+    where the type has no option at all."""
     mine = np.flatnonzero(np.isin(options.loom, kind.looms))
     able = set(options.loom[mine].tolist()) | {item.loom for item in firm}
     named = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == _named(instance, kind)]
@@ -106,11 +109,27 @@ def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken])
         return min(booked, key=lambda item: (not (item.firm and item.firm.pilot), item.end, item.loom)).loom
     if not mine.size:
         return None
-    end = times(instance, options, mine).end
-    early = mine[end <= _first_weeks(instance)]
-    if early.size:
-        return int(options.loom[early[np.argmin(options.cost[early])]])
-    return int(options.loom[mine[np.lexsort((options.cost[mine], end))[0]]])
+    late, cost = _lateness(instance, options, mine), options.cost[mine]
+    rare = ~np.isin(options.loom[mine], _commonest(instance, kind))
+    best = np.lexsort((cost, _mid_warp(instance, options, mine), rare, late))[0]
+    return int(options.loom[mine[best]])
+
+
+def _lateness(instance: Instance, options: Options, index: Ints) -> Ints:
+    """0 for what ends in the first weeks, else the slot of the end."""
+    end = times(instance, options, index).end
+    return np.where(end <= _first_weeks(instance), 0, end)
+
+
+def _mid_warp(instance: Instance, options: Options, index: Ints) -> Bools:
+    return instance.windows.kind[options.window[index]] == KINDS.index(WindowKind.MID_WARP)
+
+
+def _commonest(instance: Instance, kind: _Type) -> list[int]:
+    """The looms of the type to plan whose variant has the most of them (several variants, where they are as many)."""
+    variant = {loom: instance.problem.variants.get(instance.looms[loom], 0) for loom in kind.looms.tolist()}
+    many = Counter(variant.values())
+    return [loom for loom, number in variant.items() if many[number] == max(many.values())]
 
 
 def _named(instance: Instance, kind: _Type) -> str | None:
@@ -133,12 +152,13 @@ def _note(instance: Instance, options: Options, kind: _Type, pilot: int | None) 
 
 
 def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: Control) -> list[Taken]:
-    """Plan the pilots by themselves: those ending in the first weeks where there is such an option, any where that
-    leaves one over."""
-    mine = np.isin(options.loom, list(pilots))
-    early = mine & (times(instance, options).end <= _first_weeks(instance))
-    late = mine & ~np.isin(options.loom, options.loom[early])
-    found = _best(instance, options.only(early | late), control)
+    """Plan the pilots by themselves: in the first weeks where there is such an option, in a beam change or standing window
+    where there is one of those; anywhere, where that leaves one over."""
+    mine, every = np.isin(options.loom, list(pilots)), np.arange(len(options))
+    tier = 2 * (_lateness(instance, options, every) > 0) + _mid_warp(instance, options, every)
+    best = np.full(len(instance.looms), tier.max(initial=0))
+    np.minimum.at(best, options.loom, tier)
+    found = _best(instance, options.only(mine & (tier == best[options.loom])), control)
     missing = mine & ~np.isin(options.loom, [item.loom for item in found])
     if not missing.any():
         return found
