@@ -145,6 +145,44 @@ def test_two_columns_that_may_be_the_speed(tmp_path: Path):
     assert got.looms[0]["speed_ppm"] == 777
 
 
+def test_two_columns_of_one_heading_are_told_apart_by_their_cells_and_remembered_by_their_order(tmp_path: Path):
+    rows = [[*row[:9], row[9] + 40, *row[9:]] for row in ROWS]
+    head = [*HEAD[:9], "Speed", "Speed", HEAD[10]]
+    path = workbook(tmp_path / "a.xlsx", [head, *rows])
+    (doubt,) = read(path).doubts
+    assert doubt.hint == 'Answer --answer "J1=speed" or --answer "K1=speed".'
+    first = read(path, answers={"K1": "speed"})
+    assert first.looms == LOOMS and first.rows("looms")[0].kept == {"Speed": ROWS[0][9] + 40}
+    moved = workbook(tmp_path / "b.xlsx", [["Nr", *head], *([i, *row] for i, row in enumerate(rows))])
+    assert read(moved, remembered=first.result.answers_used).looms == LOOMS
+    assert read(path, answers={"Speed": "speed"}).doubts, "both are called Speed"
+    assert read(path, answers={"j1": "speed", "Sheet1!K1": "own column"}).looms[0]["speed_ppm"] == ROWS[0][9] + 40
+
+
+def test_several_columns_that_say_more_than_the_name_of_a_field(tmp_path: Path):
+    rows = [[*row[:10], row[10], row[10] - 2] for row in ROWS]
+    path = workbook(tmp_path / "a.xlsx", [[*HEAD[:10], "Day shift efficiency", "Night shift efficiency"], *rows])
+    assert only_doubt(read(path)) == ("which-column", "K1, L1", "Day shift efficiency")
+    assert read(path, answers={"Day shift efficiency": "efficiency"}).looms == LOOMS
+    none = read(path, answers={"K1": "own column", "L1": "own column"})
+    assert not none.doubts and "efficiency" not in none.looms[0]
+
+
+def test_an_answer_names_a_cell_that_is_there_and_of_one_sheet(tmp_path: Path):
+    other = [HEAD, *[[f"X{row[0]}", *row[1:]] for row in ROWS]]
+    other[0] = [*HEAD[:7], "Rail", *HEAD[8:]]
+    path = workbook(tmp_path / "a.xlsx", {"North": [HEAD, *ROWS], "South": other})
+    for cell, code in (
+        ("H1", "answer-about-several"),
+        ("H99", "answer-about-nothing"),
+        ("ZZ1", "answer-about-nothing"),
+    ):
+        with pytest.raises(UsageError) as wrong:
+            read(path, answers={cell: "own column"})
+        assert wrong.value.message.code == code
+    assert "Rail" not in read(path, answers={"South!H1": "ignore"}).rows("looms")[-1].kept
+
+
 @pytest.mark.parametrize(
     ("heading", "loaded"), [("Max. speed", False), ("Vitesse maxi", False), ("Target speed", True)]
 )

@@ -4,16 +4,17 @@ READING.md, section 7.
 """
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 
+from tracker.domain.addresses import cell_in
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
 from tracker.errors import UsageError
 from tracker.intake.vocabulary.dates import DAY_FIRST, MONTH_FIRST
 from tracker.intake.vocabulary.dictionary import vocabulary
-from tracker.intake.vocabulary.headings import match_heading
+from tracker.intake.vocabulary.headings import forms, match_heading
 from tracker.intake.vocabulary.numbers import COMMA, POINT
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
@@ -54,6 +55,20 @@ def bare(text: str) -> str:
     return " ".join(re.sub(r"[^\w%]+", " ", fold(text)).split())
 
 
+@dataclass(frozen=True, slots=True)
+class Called:
+    """By what an answer may call a column."""
+
+    heading: str
+    sheet: str = ""
+    cells: tuple[str, ...] = ()
+    """Addresses of its heading: `H1`, and `H2` where it has two lines."""
+    lines: tuple[str, ...] = ()
+    """The texts of a heading of several lines."""
+    twin: str = ""
+    """Which one it is of several columns of a table with the same heading: `2 of 3`."""
+
+
 @dataclass(slots=True)
 class Answers:
     """The answers at hand; what was used is noted in `used` (and in `recalled`, where it came from an earlier load)."""
@@ -63,9 +78,9 @@ class Answers:
     used: dict[str, str] = field(default_factory=dict)
     """`kind|heading` → answer."""
     recalled: set[str] = field(default_factory=set)
-    aliases: dict[str, set[str]] = field(default_factory=dict)
-    """Bare heading → other ways to call it: each of its lines, all of them together."""
     _keys: dict[str, list[str]] = field(default_factory=dict)
+    _cells: dict[str, list[str]] = field(default_factory=dict)
+    """`H1` or `sheet!H1`, the sheet's name folded → answers."""
 
     def __post_init__(self) -> None:
         for key, answer in self.given.items():
@@ -74,68 +89,99 @@ class Answers:
                 if not _understood(part):
                     raise UsageError("answer-unknown", heading=key, answer=part, units=_units())
             self._keys[bare(key)] = parts
+            if cell := cell_key(key):
+                self._cells[cell] = parts
 
-    def check_keys(self, known: Iterable[str]) -> None:
-        """Raise UsageError for an answer that names neither a heading nor a sheet of the files."""
-        names = dict.fromkeys(known)
-        spellings = {form for name in names for form in self._names_of(name)}
+    @property
+    def tell_cells_apart(self) -> bool:
+        """Does any answer depend on more than the words of a heading?"""
+        return bool(self._cells) or any(key.count("|") > 1 for key in self.remembered)
+
+    def check_keys(self, columns: Iterable[Called], names: Iterable[str], cells: Iterable[str]) -> None:
+        """Raise UsageError for an answer that names neither a heading nor a sheet nor a filled cell of the files.
+
+        `names`: sheets and files; `cells`: the keys (`cell_key`) of the cells that answers name.
+        """
+        known = list(columns)
+        spellings = {bare(name) for name in names} | {form for column in known for form in _names_of(column)}
+        there = set(cells)
         for key in self.given:
-            if bare(key) not in spellings:
-                raise UsageError("answer-about-nothing", heading=key, names=list(names))
+            if bare(key) not in spellings and cell_key(key) not in there:
+                headings = dict.fromkeys([*(column.heading for column in known), *names])
+                raise UsageError("answer-about-nothing", heading=key, names=list(headings))
 
-    def order(self, heading: str) -> str | None:
-        return self._look_up(ORDER, heading)
+    def order(self, called: Called) -> str | None:
+        return self._look_up(ORDER, called)
 
-    def decimals(self, heading: str) -> str | None:
-        return self._look_up(DECIMALS, heading)
+    def decimals(self, called: Called) -> str | None:
+        return self._look_up(DECIMALS, called)
 
-    def letter(self, heading: str) -> str | None:
-        return self._look_up(LETTER, heading)
-
-    def value(self, heading: str) -> str | None:
-        return self._look_up(VALUE, heading)
+    def value(self, called: Called) -> str | None:
+        return self._look_up(VALUE, called)
 
     def sheet(self, name: str) -> str | None:
         """`ignore`, `read`, or the name of the table that the sheet is."""
         return self._find(
-            SHEET, name, lambda a: _SPELLINGS[SHEET].get(fold(a)) or (HALL if fold(a) == HALL else _table(a))
+            SHEET, Called(name), lambda a: _SPELLINGS[SHEET].get(fold(a)) or (HALL if fold(a) == HALL else _table(a))
         )
 
-    def unit(self, heading: str, dimension: str) -> str | None:
+    def unit(self, called: Called, dimension: str) -> str | None:
         """A unit of the dimension."""
-        return self._find(UNIT, heading, lambda a: unit_named(dimension, a) or _by_word(dimension, a))
+        return self._find(UNIT, called, lambda a: unit_named(dimension, a) or _by_word(dimension, a))
 
-    def field(self, heading: str) -> str | None:
+    def field(self, called: Called) -> str | None:
         """The field that a column is; `` where it is a column of the mill's own, `ignore` where it is to be left out."""
-        return self._find(FIELD, heading, _field)
+        return self._find(FIELD, called, _field)
 
-    def also_called(self, heading: str, lines: Iterable[str]) -> None:
-        """The lines of a heading may be used for it, each alone or all together."""
-        texts = [bare(line) for line in lines]
-        self.aliases.setdefault(bare(heading), set()).update([*texts, " ".join(texts)])
+    def cells_named(self) -> list[str]:
+        """The keys of the cells that are named: `H1`, `sheet!H1`."""
+        return list(self._cells)
 
-    def _names_of(self, heading: str) -> list[str]:
-        whole = bare(heading)
-        return [whole, bare(_core(heading)), *sorted(self.aliases.get(whole, ()))]
+    def _look_up(self, kind: str, called: Called) -> str | None:
+        return self._find(kind, called, lambda answer: _SPELLINGS[kind].get(fold(answer)))
 
-    def _look_up(self, kind: str, heading: str) -> str | None:
-        return self._find(kind, heading, lambda answer: _SPELLINGS[kind].get(fold(answer)))
-
-    def _find(self, kind: str, heading: str, read: Callable[[str], str | None]) -> str | None:
-        key = f"{kind}|{bare(heading)}"
-        for name in self._names_of(heading):
-            for answer in self._keys.get(name, ()):
-                found = read(answer)
-                if found is not None:
-                    self.used[key] = answer
-                    return found
-        if key in self.remembered:
-            found = read(self.remembered[key])
+    def _find(self, kind: str, called: Called, read: Callable[[str], str | None]) -> str | None:
+        plain = f"{kind}|{bare(called.heading)}"
+        key = f"{plain}|{called.twin}" if called.twin else plain
+        for answer in self._about(called):
+            found = read(answer)
             if found is not None:
-                self.used[key] = self.remembered[key]
-                self.recalled.add(key)
+                self.used[key] = answer
                 return found
+        for earlier in (key,) if kind == FIELD else dict.fromkeys((key, plain)):
+            if earlier in self.remembered:
+                found = read(self.remembered[earlier])
+                if found is not None:
+                    self.used[earlier] = self.remembered[earlier]
+                    self.recalled.add(earlier)
+                    return found
         return None
+
+    def _about(self, called: Called) -> Iterator[str]:
+        """What is answered about a column: of its cells first, which tell equal headings apart."""
+        if self._cells:
+            for cell in called.cells:
+                for name in (f"{fold(called.sheet)}!{cell}", cell):
+                    yield from self._cells.get(name, ())
+        for name in _names_of(called) if self._keys else ():
+            yield from self._keys.get(name, ())
+
+
+def cell_key(name: str) -> str:
+    """`h1` → `H1`, `Looms!$H$1` → `looms!H1`; `` for what is no cell."""
+    sheet, mark, cell = name.strip().rpartition("!")
+    address = cell.replace("$", "").upper().strip()
+    quotes = " '"
+    return f"{fold(sheet.strip(quotes))}{mark}{address}" if cell_in(address) else ""
+
+
+@lru_cache(maxsize=20_000)
+def _names_of(called: Called) -> tuple[str, ...]:
+    """The ways in which answers may call a column: its heading with or without its unit and brackets, and its lines."""
+    whole = called.heading
+    lines = [bare(line) for line in called.lines]
+    names = [bare(whole), bare(_core(whole)), *(bare(core) for core, _ in forms(whole)), *lines, " ".join(lines)]
+    return tuple(dict.fromkeys(filter(None, names)))
 
 
 def _core(heading: str) -> str:

@@ -1,6 +1,6 @@
 """Read a mill's files: recognised tables, typed rows, and findings about everything that was not plain (READING.md)."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
@@ -10,15 +10,16 @@ from tracker.domain.own_sheets import OWN_TITLES
 from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
-from tracker.errors import InputRefused
+from tracker.errors import InputRefused, UsageError
 from tracker.intake.answers import HALL, IGNORE, OWN_COLUMN, READ, SHEET, Answers
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
+from tracker.intake.layout.called import said_by
 from tracker.intake.layout.evidence import evidence_of
 from tracker.intake.layout.loom_lists import choose_loom_lists
-from tracker.intake.layout.recognise import recognise
+from tracker.intake.layout.recognise import Said, recognise
 from tracker.intake.layout.rows_above import rows_above, with_headings_first
-from tracker.intake.report import Report, answers_for
+from tracker.intake.report import Report, answers_for, raw_text
 from tracker.intake.rows.read_tables import read_tables
 from tracker.intake.vocabulary.headings import language_of_heading, match_heading
 from tracker.office.opening.book import open_book
@@ -53,14 +54,12 @@ def read_files(
         sheets = open_book(path, language_of_heading)
         found = [block for sheet in sheets for block in _blocks_of(sheet, asked, report)]
         names += [sheet.name for sheet in sheets] + [path.name]
-        names += [heading for block in found for heading in block.headings.values()]
-        for block in found:
-            for column, lines in block.heading_lines().items():
-                asked.also_called(block.headings[column], lines)
         if not found and not any(asked.sheet(sheet.name) == IGNORE for sheet in sheets):
             raise _nothing_known(path, sheets, report)
         blocks += found
-    asked.check_keys(names)
+    asked.check_keys(
+        (block.called(c) for block in blocks for c in block.columns), names, _cells_there(asked.cells_named(), blocks)
+    )
     blocks = choose_loom_lists(blocks, asked, report)
     if progress:
         progress("Reading the tables", 0.5)
@@ -116,9 +115,9 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
         report.whole(Severity.NOTE, "sheet-ignored", sheet, "")
         return []
     only = said if said not in (None, READ, HALL) else ""
-    blocks = _below_their_headings(find_blocks(sheet, answers.field, only), answers, only, report)
+    blocks = _below_their_headings(find_blocks(sheet, said_by(answers), only), answers, only, report)
     if not blocks and len(sheet.rows) <= MAX_COLUMNS:  # turned, every row would be a heading
-        blocks = find_blocks(sheet.turned(), answers.field, only)
+        blocks = find_blocks(sheet.turned(), said_by(answers), only)
     blocks = [block for block in blocks if _confirmed(block, answers, only, report)]
     _note_shared(blocks, report)
     if not blocks:
@@ -136,14 +135,35 @@ def _below_their_headings(blocks: list[TableBlock], answers: Answers, only: str,
     sheet, columns = blocks[0].sheet, blocks[0].columns
     cells = range_name(sheet.place(above[0], columns[0]), sheet.place(above[-1], columns[-1]))
     report.whole(Severity.NOTE, "rows-above-headings", sheet, cells, rows=len(above))
-    return find_blocks(with_headings_first(sheet, blocks[0], above), answers.field, only)
+    return find_blocks(with_headings_first(sheet, blocks[0], above), said_by(answers), only)
+
+
+def _said(block: TableBlock, answers: Answers) -> Said:
+    return said_by(answers)(block.sheet, block.top, block.bottom, block.headings)
+
+
+def _cells_there(cells: Sequence[str], blocks: Sequence[TableBlock]) -> Iterator[str]:
+    """Which of the cells that answers name hold something in a table. Raises UsageError for one that, without its sheet,
+    may be in several."""
+    for key in cells:
+        name, _, address = key.rpartition("!")
+        texts = {
+            raw_text(value)
+            for block in blocks
+            if name in ("", fold(block.sheet.name)) and (value := block.sheet.value_at(address)) is not None
+        }
+        if not name and len(texts) > 1:
+            sheets = list(dict.fromkeys(block.sheet.name for block in blocks))
+            raise UsageError("answer-about-several", heading=key, names=[f"{sheet}!{address}" for sheet in sheets])
+        if texts:
+            yield key
 
 
 def _confirmed(block: TableBlock, answers: Answers, only: str, report: Report) -> bool:
     """Do the values bear out the headings? They decide which column is which field."""
     by_heading = block.recognised
     found = recognise(
-        block.headings, block.sheet.name, evidence_of(block), answers.field, only, among=by_heading.table.name
+        block.headings, block.sheet.name, evidence_of(block), _said(block, answers), only, among=by_heading.table.name
     )
     if found is None:
         return False

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from tracker.domain.addresses import Area, Cell, cell_name, range_name
+from tracker.domain.addresses import Area, Cell, cell_name, cell_of, range_name
 
 _BLANKS = dict.fromkeys(
     map(ord, "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u3000"), " "
@@ -88,6 +88,16 @@ class Sheet:
 
     def name_of(self, row: int, column: int) -> str:
         return cell_name(self.place(row, column))
+
+    def value_at(self, address: str) -> Any:
+        """What stands in a cell named as the user's file names it; None for an empty one, and beyond the filled part."""
+        number, column = cell_of(address)
+        row = number - 1
+        if self.row_number:
+            row = next((i for i in range(len(self.rows)) if self.row_number(i + 1) == number), -1)
+        if self.transposed:
+            row, column = column - 1, row + 1
+        return self.value(row, column - 1) if 0 <= row < len(self.rows) else None
 
     def line_number(self, row: int) -> int:
         """Number of a row as the spreadsheet counts; the column's number where transposed."""

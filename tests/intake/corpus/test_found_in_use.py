@@ -52,7 +52,6 @@ SPEEDS = [640, 655, 340, 625, 355, 645, 330, 660, 635, 345]
 
 
 # 2.4
-@NOT_YET
 def test_a_question_about_two_equal_headings_offers_answers_that_differ(tmp_path):
     path = write(CASES["2.4 Speed twice"]().files[0], tmp_path)
     (question,) = loaded(tmp_path / "a.db", path, dry_run=True).questions
@@ -61,7 +60,6 @@ def test_a_question_about_two_equal_headings_offers_answers_that_differ(tmp_path
 
 
 # 10.1
-@NOT_YET
 @pytest.mark.parametrize("key", ["Veloc.", "veloc"])
 def test_an_answer_by_the_short_form_of_a_heading_takes_effect_in_the_load_that_gave_it(tmp_path, key):
     path, db = file_of(with_heading("speed_ppm", "Veloc. / pass/min", "it"), tmp_path), tmp_path / "a.db"

@@ -86,7 +86,7 @@ def _order(pool: ColumnPool, texts: list[tuple[str, DateText]]) -> str:
     open_texts = [(text, found) for text, found in texts if len(set(found.readings.values())) > 1]
     if not open_texts:
         return ""
-    if answer := pool.answers.order(pool.heading):
+    if answer := pool.answers.order(pool.called):
         return answer
     proofs = {found.proves for _, found in texts if found.proves}
     if len(proofs) == 1:
@@ -104,7 +104,7 @@ def _typed_are_turned(pool: ColumnPool, texts: list[tuple[str, DateText]], typed
     late = [text for text, found in texts if found.proves == DAY_FIRST]
     if len(typed) < 3 or len(late) < 2 or len(late) < len(texts) or any(day.day > 12 for day in typed):
         return False
-    if answer := pool.answers.order(pool.heading):
+    if answer := pool.answers.order(pool.called):
         return answer == DAY_FIRST
     day = min(typed)
     pool.ask(

@@ -75,7 +75,7 @@ def _decimals(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str:
     open_texts = [(text, found) for text, found, _ in seen.texts if found.certain is None]
     if not open_texts:
         return ""
-    if answer := pool.answers.decimals(pool.heading):
+    if answer := pool.answers.decimals(pool.called):
         return answer
     proven = {next(iter(f.readings)) for _, f, _ in seen.texts if len(f.readings) == 1}
     if len(proven) == 1:
@@ -114,7 +114,7 @@ def _bare(seen: _Seen, plan: NumberPlan) -> list[float]:
 def _unit(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str:
     dimension = plan.dimension or ""
     default = next(iter(FACTORS[dimension]))
-    answer = pool.answers.unit(pool.heading, dimension)
+    answer = pool.answers.unit(pool.called, dimension)
     bare = _bare(seen, plan)
     heading = heading_unit(pool, dimension)
     if answer or not bare:
@@ -198,7 +198,7 @@ def _unit_by_type(pool: ColumnPool) -> str:
 
 def ask_pick_density(pool: ColumnPool) -> None:
     """Ask for the unit of a pick density that is kept as the mill has it, where neither heading nor values tell."""
-    if heading_unit(pool, "pick_density") or pool.answers.unit(pool.heading, "pick_density"):
+    if heading_unit(pool, "pick_density") or pool.answers.unit(pool.called, "pick_density"):
         return
     bare = [
         q.certain
@@ -215,7 +215,7 @@ def _percent_or_fraction(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str
     if not bare:
         return "percent"
     small = [v for v in bare if 0 < v <= 1]
-    answer = pool.answers.value(pool.heading)
+    answer = pool.answers.value(pool.called)
     if answer == "fraction":
         return "mixed" if len(small) < len(bare) else "fraction"
     if answer:

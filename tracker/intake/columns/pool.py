@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 from typing import Any
@@ -10,7 +10,7 @@ from typing import Any
 from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import Column, Table
 from tracker.errors import Message
-from tracker.intake.answers import Answers
+from tracker.intake.answers import Answers, Called
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow
 from tracker.intake.report import Report
@@ -78,6 +78,12 @@ class ColumnPool:
     @property
     def heading(self) -> str:
         return self.parts[0].heading
+
+    @cached_property
+    def called(self) -> Called:
+        """By what an answer may call the column: also by the cells of its heading in each table."""
+        parts = [part.block.called(part.column) for part in self.parts]
+        return replace(parts[0], cells=tuple(dict.fromkeys(cell for one in parts for cell in one.cells)))
 
     @property
     def match(self) -> Match:

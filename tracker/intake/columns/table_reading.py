@@ -5,7 +5,7 @@ from typing import Any, Protocol
 
 from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import LOOMS, Table
-from tracker.intake.answers import FIELD, Answers
+from tracker.intake.answers import FIELD, Answers, bare
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
@@ -74,13 +74,16 @@ def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None
     """Two columns that may be the same field: ask which, unless they say the same in every row; and no machine type."""
     block = reading.block
     for name, columns in block.recognised.rivals.items():
-        texts = [block.headings[c] for c in columns]
-        if any(answers.field(text) is not None for text in texts) or _all_same(reading, columns):
+        open_ones = [c for c in columns if answers.field(block.called(c)) in (None, name)]
+        chosen = [c for c in open_ones if answers.field(block.called(c)) == name]
+        if len(open_ones) < 2 or len(chosen) == 1 or _all_same(reading, columns):
             continue
+        texts = [block.headings[c] for c in open_ones]
         heading = reading.table.column(name).heading
-        cells = ", ".join(ColumnPart(block, c, []).heading_cell for c in columns)
+        cells = [ColumnPart(block, c, []).heading_cell for c in open_ones]
+        about = texts if len({bare(text) for text in texts}) == len(texts) else cells
         report.ask(
-            FIELD, block.sheet, texts[0], cells, [Choice(text, heading.lower()) for text in texts],
+            FIELD, block.sheet, texts[0], ", ".join(cells), [Choice(one, heading.lower()) for one in about],
             raw=" | ".join(texts), code="which-column", field=heading, headings=texts,
         )  # fmt: skip
     typed = reading.column_of("machine_type") is not None or all(body.machine_type for body in reading.rows)

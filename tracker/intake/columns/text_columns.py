@@ -135,7 +135,7 @@ def _asked_order(pool: ColumnPool, plan: TextPlan, turned: list[tuple[ColumnPart
     assert day is not None
     day_first = turned_into_date(day, code, False, plan.mark, plan.padded)
     month_first = turned_into_date(day, code, True, plan.mark, plan.padded)
-    answer = pool.answers.order(pool.heading)
+    answer = pool.answers.order(pool.called)
     for other, line, raw, _ in turned:
         pool.report.cell(
             Severity.NOTE, "number-turned-into-date", other.sheet, line, other.column, heading=pool.heading, raw=raw,

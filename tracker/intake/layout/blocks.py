@@ -6,9 +6,11 @@ from itertools import pairwise
 from typing import Any
 
 from tracker.domain.words import fold
-from tracker.intake.layout.recognise import Recognised, Said, recognise
+from tracker.intake.answers import Called
+from tracker.intake.layout.called import SaidAt, called
+from tracker.intake.layout.recognise import Recognised, recognise
 from tracker.intake.layout.side_by_side import Group, groups_of
-from tracker.intake.vocabulary.headings import ENOUGH, Match, known_heading, match_heading, one_line
+from tracker.intake.vocabulary.headings import ENOUGH, Match, known_heading, match_heading, one_line, qualifies
 from tracker.intake.vocabulary.units import is_unit
 from tracker.office.sheet import Sheet
 
@@ -20,6 +22,8 @@ MAX_MISSES = 100
 """How many of these may be none: a table of other things holds heading words in many of its rows."""
 MAX_COLUMNS = 500
 """Columns in which headings are looked for."""
+_BROKEN_OFF = 2.0
+"""What it takes from a heading that the row below belongs to it as well."""
 _LOOK_BELOW = 30
 """Rows below a heading in which a column must hold something to count."""
 _LOOK_BESIDE = 500
@@ -44,18 +48,16 @@ class TableBlock:
     shared: frozenset[int] = frozenset()
     """Columns that it shares with the other looms of each row."""
 
-    def heading_lines(self) -> dict[int, list[str]]:
-        """Column → the texts of its heading, where it has several."""
-        rows = range(self.top, self.bottom + 1)
-        lines = {c: [one_line(v) for r in rows if isinstance(v := self.sheet.value(r, c), str)] for c in self.columns}
-        return {c: texts for c, texts in lines.items() if len(texts) > 1 or (texts and texts != [self.headings[c]])}
+    def called(self, column: int) -> Called:
+        """By what an answer may call a column."""
+        return called(self.sheet, self.top, self.bottom, self.headings, column)
 
     @property
     def columns(self) -> list[int]:
         return sorted(self.headings)
 
 
-def find_blocks(sheet: Sheet, said: Said, only: str = "") -> list[TableBlock]:
+def find_blocks(sheet: Sheet, said: SaidAt, only: str = "") -> list[TableBlock]:
     """The recognised tables of a sheet, top to bottom and left to right."""
     hits = _heading_hits(sheet)
     blocks: list[TableBlock] = []
@@ -107,7 +109,7 @@ def _heading_hits(sheet: Sheet) -> dict[int, dict[int, Match]]:
     return hits
 
 
-def _blocks_at(sheet: Sheet, row: int, said: Said, only: str, earlier: list[TableBlock]) -> list[TableBlock]:
+def _blocks_at(sheet: Sheet, row: int, said: SaidAt, only: str, earlier: list[TableBlock]) -> list[TableBlock]:
     """The tables whose heading has a line in this row."""
     best: tuple[float, list[TableBlock]] = (0.0, [])
     for top, bottom in _windows(sheet, row, earlier):
@@ -119,16 +121,35 @@ def _blocks_at(sheet: Sheet, row: int, said: Said, only: str, earlier: list[Tabl
     return [_with_units_row(block) for block in best[1]]
 
 
-def _scored(sheet: Sheet, top: int, bottom: int, said: Said, only: str) -> tuple[float, list[TableBlock]]:
+def _scored(sheet: Sheet, top: int, bottom: int, said: SaidAt, only: str) -> tuple[float, list[TableBlock]]:
     """The tables under a heading of these lines, and how good they are together."""
     headings = join_headings(sheet, top, bottom)
     blocks = [
         block
-        for own, shared in _segments(sheet, headings, bottom, said, only)
+        for own, shared in _segments(sheet, headings, top, bottom, said, only)
         if (block := _block(sheet, top, bottom, {c: headings[c] for c in sorted(own + shared)}, said, only, shared))
     ]
     score = sum(block.recognised.score + 0.15 * _filled(sheet, block) for block in blocks) - 0.25 * (bottom - top)
-    return score, blocks
+    return score - _BROKEN_OFF * _goes_on_below(sheet, top, bottom), blocks
+
+
+def _goes_on_below(sheet: Sheet, top: int, bottom: int) -> bool:
+    """Does the next row only divide headings of this one: texts below a heading and below the empty cells to its right?"""
+    if bottom + 1 >= len(sheet.rows):
+        return False
+    below = {c: v for c, v in enumerate(sheet.rows[bottom + 1]) if v is not None}
+    divided = 0
+    for c, value in below.items():
+        if not isinstance(value, str) or len(value) > 30 or _is_figure(value):
+            return False
+        above = sheet.value(bottom, c)
+        if above is None:
+            divided += c - 1 in below
+            if c - 1 not in below or not any(sheet.value(r, c) is None for r in range(top, bottom + 1)):
+                return False
+        elif above != value and not (c + 1 in below and sheet.value(bottom, c + 1) is None):
+            return False
+    return divided > 0
 
 
 def _windows(sheet: Sheet, row: int, earlier: list[TableBlock]) -> Iterator[tuple[int, int]]:
@@ -170,6 +191,8 @@ class _Part:
     text: str
     group: bool
     """Stands above several columns."""
+    merged: bool = False
+    """Is one cell that reaches over them."""
 
 
 def _spread(sheet: Sheet, row: int, bottom: int) -> dict[int, _Part]:
@@ -182,7 +205,7 @@ def _spread(sheet: Sheet, row: int, bottom: int) -> dict[int, _Part]:
     parts: dict[int, _Part] = {}
     starts = sorted(cells)
     for i, c in enumerate(starts):
-        until = next((c2 for (r1, c1), c2 in wide.items() if c1 == c and r1 <= row), None)
+        merged = until = next((c2 for (r1, c1), c2 in wide.items() if c1 == c and r1 <= row), None)
         if until is None:
             until = c
             limit = starts[i + 1] if i + 1 < len(starts) else sheet.width
@@ -190,7 +213,7 @@ def _spread(sheet: Sheet, row: int, bottom: int) -> dict[int, _Part]:
                 until += 1
         group = until > c
         for column in range(c, until + 1):
-            parts[column] = _Part(cells[c], group)
+            parts[column] = _Part(cells[c], group, merged is not None)
     return parts
 
 
@@ -203,7 +226,16 @@ def _joined(parts: list[_Part]) -> str:
     if not any(part.group for part in parts[:-1]):
         return whole
     last = parts[-1].text
+    if any(_divides(last, part) for part in parts[:-1]):
+        return whole
     return whole if _certainty(whole) > max(_certainty(last) + 0.04, ENOUGH) else last
+
+
+def _divides(text: str, above: _Part) -> bool:
+    """Does a text below a heading that stands above several columns divide it: `nominal | actual`, `A | B | C`?"""
+    if not above.group or _certainty(above.text) < 0.9:
+        return False
+    return qualifies(text) or (_certainty(text) < ENOUGH and (above.merged or len(text) <= 3))
 
 
 def _certainty(text: str) -> float:
@@ -211,14 +243,14 @@ def _certainty(text: str) -> float:
     return match.candidates[0].weight if match.candidates else 0.0
 
 
-def _segments(sheet: Sheet, headings: dict[int, str], bottom: int, said: Said, only: str) -> list[Group]:
+def _segments(sheet: Sheet, headings: dict[int, str], top: int, bottom: int, said: SaidAt, only: str) -> list[Group]:
     """The columns of each table in a heading row: split where headings repeat, and at gaps between whole tables."""
     columns = sorted(headings)
     groups = groups_of(columns, headings) or [Group(part, []) for part in _split_repeats(columns, headings)]
     return [
         Group(part, group.shared)
         for group in groups
-        for part in _split_gaps(sheet, group, headings, bottom, said, only)
+        for part in _split_gaps(sheet, group, headings, top, bottom, said, only)
     ]
 
 
@@ -240,13 +272,13 @@ def _split_repeats(columns: list[int], headings: dict[int, str]) -> list[list[in
 
 
 def _split_gaps(
-    sheet: Sheet, group: Group, headings: dict[int, str], bottom: int, said: Said, only: str
+    sheet: Sheet, group: Group, headings: dict[int, str], top: int, bottom: int, said: SaidAt, only: str
 ) -> list[list[int]]:
     """Different tables beside one another stand apart; an empty column inside one table splits nothing."""
 
     def is_table(columns: list[int]) -> bool:
         texts = {c: headings[c] for c in sorted(columns + group.shared)}
-        return recognise(texts, sheet.name, said=said, only=only) is not None
+        return recognise(texts, sheet.name, said=said(sheet, top, bottom, texts), only=only) is not None
 
     parts = [group.own[:1]]
     for column in group.own[1:]:
@@ -277,9 +309,9 @@ def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> 
 
 
 def _block(
-    sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: Said, only: str, shared: list[int]
+    sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: SaidAt, only: str, shared: list[int]
 ) -> TableBlock | None:
-    found = recognise(headings, sheet.name, said=said, only=only)
+    found = recognise(headings, sheet.name, said=said(sheet, top, bottom, headings), only=only)
     if found is None or (sheet.transposed and len(found.meanings) < 4):
         return None
     if sheet.transposed:  # a title stands in the same line as the headings

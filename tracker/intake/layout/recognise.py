@@ -7,14 +7,19 @@ from tracker.domain.own_sheets import remarks_among
 from tracker.domain.tables import LOOMS, TABLES, Kind, Table
 from tracker.domain.words import fold
 from tracker.intake.vocabulary.dictionary import vocabulary
-from tracker.intake.vocabulary.headings import ENOUGH, match_heading, match_loosely
+from tracker.intake.vocabulary.headings import ENOUGH, match_heading
+from tracker.intake.vocabulary.like_a_field import is_kind_of, match_loosely
 
 Evidence = Callable[[int, str, Table], float]
 """(column, field, table) → how well the values fit the field, about 0.3 to 1.05."""
 
 TIE = 0.06
 """Two columns that differ less in certainty may both be the field."""
+SAID = 2.0
+"""Certainty of what an answer says."""
 _NEVER_ASKED = frozenset({"notes", "reason", "description", "supplier", "insertion", "row", "place", "caution", "unit"})
+_IN_FAMILIES = ("speed_ppm", "efficiency", "reed_width_cm")
+"""Fields that a list may give several times, by shift or by style."""
 _LOOM_FACTS = (
     "machine_type",
     "insertion",
@@ -56,8 +61,8 @@ class Recognised:
         return next((column for column, meaning in self.meanings.items() if meaning.field == name), None)
 
 
-Said = Callable[[str], str | None]
-"""What answers say of a heading: the field, `` for a column of the mill's own, None where nothing was said."""
+Said = Callable[[int, str], str | None]
+"""What answers say of a column and its heading: the field, `` for a column of the mill's own, None where nothing was said."""
 
 
 def recognise(
@@ -78,7 +83,7 @@ def recognise(
     return max(found, key=lambda one: one.score, default=None)
 
 
-def _nothing_said(heading: str) -> str | None:
+def _nothing_said(column: int, heading: str) -> str | None:
     return None
 
 
@@ -102,6 +107,8 @@ def _as_table(
     if not forced and not _fits(table, one, len(headings), own_name):
         return None
     one.rivals = _rivals(one, scored, headings)
+    if table is LOOMS:
+        one.rivals |= _families(one, headings, said, evidence)
     unknown = len(headings) - len(one.meanings)
     penalty = 0.05 if table.open_columns else 0.5
     one.score = sum(meaning.certainty for meaning in one.meanings.values()) - penalty * unknown + 0.4 * own_name
@@ -114,7 +121,7 @@ def _add_misspelt(one: Recognised, headings: Mapping[int, str], said: Said, evid
     if sum(name in fields for name in _LOOM_FACTS) < 2:
         return
     for name in ("loom", "hall", *_LOOM_FACTS):
-        free = [c for c, text in headings.items() if c not in one.meanings and said(text) is None]
+        free = [c for c, text in headings.items() if c not in one.meanings and said(c, text) is None]
         likely = [c for c in free if match_loosely(headings[c], name)]
         if (
             name not in fields
@@ -131,10 +138,10 @@ def _scored(
     fields = {column.field for column in table.columns}
     scored: list[tuple[float, int, str, str]] = []
     for column, text in headings.items():
-        answer = said(text)
+        answer = said(column, text)
         if answer is not None:
             if answer in fields:
-                scored.append((2.0, column, answer, "en"))
+                scored.append((SAID, column, answer, "en"))
             continue
         best: dict[str, tuple[float, str]] = {}
         for entry in match_heading(text).candidates:
@@ -174,15 +181,38 @@ def _fits(table: Table, one: Recognised, headings: int, own_name: bool) -> bool:
 def _rivals(
     one: Recognised, scored: list[tuple[float, int, str, str]], headings: Mapping[int, str]
 ) -> dict[str, list[int]]:
+    """Columns that may be a field as well as the one taken: as sure as it, or taken only for want of a plainer one."""
+    sure = {(column, name): score for score, column, name, _ in scored}
     rivals: dict[str, list[int]] = {}
     for score, column, name, _ in scored:
         taken = one.column_of(name)
-        if taken is None or column in one.meanings or name in _NEVER_ASKED or score >= 2.0:
+        if taken is None or column in one.meanings or name in _NEVER_ASKED or (score < SAID <= sure[taken, name]):
             continue
-        kinds = {match_heading(headings[taken]).qualifier, match_heading(headings[column]).qualifier}
-        if one.meanings[taken].certainty - score <= TIE or kinds in ({"actual", "target"}, {"mean", "target"}):
+        qualified = bool(match_heading(headings[taken]).qualifier) and sure[taken, name] < SAID
+        if sure[taken, name] - score <= TIE or qualified:
             rivals.setdefault(name, [taken]).append(column)
     return {
         name: columns for name, columns in rivals.items()
         if one.table.column(name).kind is not Kind.TEXT or name == "machine_type"
     }  # fmt: skip
+
+
+def _families(
+    one: Recognised, headings: Mapping[int, str], said: Said, evidence: Evidence | None
+) -> dict[str, list[int]]:
+    """Several columns that say more than a field's name (`Efficiency A`, `Efficiency B`), where no other is the field: the
+    first is taken for it until it is asked which one is."""
+    found: dict[str, list[int]] = {}
+    for name in _IN_FAMILIES:
+        if one.column_of(name) is not None:
+            continue
+        family = [
+            column
+            for column, text in sorted(headings.items())
+            if column not in one.meanings and said(column, text) is None and is_kind_of(text, name)
+            and (evidence is None or evidence(column, name, one.table) >= 0.9)
+        ]  # fmt: skip
+        if len(family) > 1:
+            one.meanings[family[0]] = Meaning(name, ENOUGH, "en")
+            found[name] = family
+    return found

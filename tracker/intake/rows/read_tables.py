@@ -66,7 +66,7 @@ def _pools(readings: list[TableReading], answers: Answers, report: Report, today
 
 def _is_kept(reading: TableReading, column: int, answers: Answers) -> bool:
     """A column that is no field stays where the table has room for the mill's own columns."""
-    return bool(reading.table.open_columns) and answers.field(reading.block.headings[column]) != IGNORE
+    return bool(reading.table.open_columns) and answers.field(reading.block.called(column)) != IGNORE
 
 
 def _share_decimals(pools: list[ColumnPool]) -> None:

@@ -69,10 +69,10 @@ def match_heading(text: str) -> Match:
         return Match(text, serial=True)
     found: Found = {}
     units: list[str] = []
-    for core, unit in _forms(text):
+    for core, unit in forms(text):
         if unit:
             units.append(unit)
-        found = _best(found, _with_unit(_look_up(core), unit))
+        found = _best(found, _with_unit(look_up(core), unit))
         if found and max(v for v, _ in found.values()) > 0.92:
             break
     units.append(text)
@@ -86,6 +86,11 @@ def match_heading(text: str) -> Match:
         found = {}
     entries = [HeadingEntry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
     return Match(text, tuple(sorted(entries, key=lambda e: -e.weight)), tuple(dict.fromkeys(units)), qualifier)
+
+
+def without_brackets(text: str) -> str:
+    """`Reed (cm) width` → `Reed width`."""
+    return one_line(_BRACKETS.sub(" ", text))
 
 
 def known_heading(text: str) -> Match | None:
@@ -131,11 +136,11 @@ def _in_two_languages(text: str) -> Found:
     parts = [part for part in parts if any(c.isalpha() for c in part)]
     if len(parts) != 2:
         return {}
-    sure = [{k: v for k, v in _look_up(part).items() if v[0] >= 0.9} for part in parts]
+    sure = [{k: v for k, v in look_up(part).items() if v[0] >= 0.9} for part in parts]
     fields = [{key[1] for key in one} for one in sure]
     if fields[0] and fields[1] and not fields[0] & fields[1]:
         return {}
-    if not fields[0] & fields[1] and any(is_unit(part) or _qualifies(part) for part in parts):
+    if not fields[0] & fields[1] and any(is_unit(part) or qualifies(part) for part in parts):
         return {}
     return {key: (v * 0.93, lang) for key, (v, lang) in _best(*sure).items()}
 
@@ -147,10 +152,10 @@ def _is_serial(text: str) -> bool:
     return " ".join(words) in serial or " ".join(numbered(vocab, words)) in serial
 
 
-def _forms(text: str) -> Iterator[tuple[str, str]]:
+def forms(text: str) -> Iterator[tuple[str, str]]:
     """(heading without unit, unit): the whole text first, then with brackets and trailing or leading units taken off."""
     inside = [one_line(part) for part in _BRACKETS.findall(text)]
-    outside = one_line(_BRACKETS.sub(" ", text))
+    outside = without_brackets(text)
     named = [part for part in inside if is_unit(part)]
     rest = one_line(" ".join([outside, *(part for part in inside if not is_unit(part))]))
     unit = named[0] if named else ""
@@ -162,9 +167,12 @@ def _forms(text: str) -> Iterator[tuple[str, str]]:
         tail = " ".join(pieces[-size:])
         if len(pieces) > size and is_unit(tail):
             yield " ".join(pieces[:-size]), tail
+    for i, piece in enumerate(pieces[1:-1], 1):
+        if (piece == "%" or "/" in piece) and is_unit(piece):
+            yield " ".join(pieces[:i] + pieces[i + 1 :]), piece
     if len(pieces) > 1 and pieces[0] == "%":
         yield " ".join(pieces[1:]), "%"
-    if inside and not named and not _qualifies(" ".join(inside)):
+    if inside and not named and not qualifies(" ".join(inside)):
         yield outside, ""
     stem, slash, tail = rest.rpartition("/")
     if slash and stem.strip() and is_unit(tail):
@@ -172,7 +180,7 @@ def _forms(text: str) -> Iterator[tuple[str, str]]:
 
 
 @cache
-def _look_up(core: str) -> Found:
+def look_up(core: str) -> Found:
     """Meanings of a heading without its unit, by the surest way that finds any."""
     vocab = vocabulary()
     words = numbered(vocab, tokens(core))
@@ -269,7 +277,7 @@ def _is_subsequence(word: str, full: str) -> bool:
 
 
 @cache
-def _solid_phrases() -> dict[str, Tokens]:
+def solid_phrases() -> dict[str, Tokens]:
     return {"".join(phrase): phrase for phrase in vocabulary().short if not is_cjk("".join(phrase))}
 
 
@@ -277,7 +285,7 @@ def _near(short: Tokens) -> Found:
     """Misspelt or run-together headings: one slip in six letters, two in ten; never where the word means something."""
     vocab = vocabulary()
     solid = "".join(short)
-    phrases = _solid_phrases()
+    phrases = solid_phrases()
     if solid in phrases:
         return _entries(vocab.short[phrases[solid]], 0.95)
     if len(solid) < 6:
@@ -295,29 +303,6 @@ def _slips_fit(short: Tokens, phrase: Tokens) -> bool:
     if len(short) != len(phrase) or len(short) == 1:
         return True
     return all(len(word) > 4 for word, known in zip(short, phrase, strict=True) if word != known)
-
-
-def match_loosely(text: str, field: str) -> float:
-    """How surely a short misspelt heading (`Lom`, `Sped (rpm)`) means a field, for lists in which that field is missing."""
-    if match_heading(text).candidates or is_cjk(text) or _FIGURE.search(text):
-        return 0.0
-    phrases = _phrases_of(field)
-    for core, _ in _forms(text):
-        word = "".join(shortened(vocabulary(), numbered(vocabulary(), tokens(core))))
-        found = process.extractOne(word, phrases, scorer=OSA.distance, score_cutoff=1) if len(word) > 2 else None
-        if found and found[0][0] == word[0]:
-            return 0.65
-    return 0.0
-
-
-@cache
-def _phrases_of(field: str) -> list[str]:
-    """The phrases of a field of the loom list, in one word each."""
-    short = vocabulary().short
-    return [
-        solid for solid, phrase in _solid_phrases().items()
-        if len(solid) > 2 and any(e.field == field and e.table in ("", "looms") and e.weight > 0.7 for e in short[phrase])
-    ]  # fmt: skip
 
 
 def _look_up_cjk(solid: str) -> Found:
@@ -343,10 +328,10 @@ def _qualified(text: str) -> tuple[Found, str]:
     """Meanings of a heading with a qualifying word (`Vitesse maxi`, `Drehzahl Soll`), less sure by the kind of word."""
     vocab = vocabulary()
     for name, factor in _QUALIFIERS:
-        for core, _ in _forms(text):
+        for core, _ in forms(text):
             rest = _IN_A_YEAR.sub(" ", core) if name == "mean" else core
             rest = _without(rest, vocab.words[name]) or (rest.strip() if rest != core else "")
-            inner = _look_up(rest) if rest else {}
+            inner = look_up(rest) if rest else {}
             if inner and max(v for v, _ in inner.values()) >= ENOUGH:
                 return {key: (v * _factor(key[1], name, factor), lang) for key, (v, lang) in inner.items()}, name
     return {}, ""
@@ -359,7 +344,7 @@ def _factor(field: str, qualifier: str, factor: float) -> float:
     return 0.75 if field == "reed_width_cm" and qualifier == "maximum" else factor
 
 
-def _qualifies(text: str) -> bool:
+def qualifies(text: str) -> bool:
     """Does a text in brackets hold a word that makes another thing of the heading?"""
     classes = [vocabulary().words[name] for name, _ in _QUALIFIERS]
     return any(_without(f"x {text}", words) for words in classes)

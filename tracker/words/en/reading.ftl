@@ -29,6 +29,8 @@ answer-unknown = the answer { $heading }={ $answer } is not known; say a unit ({
     .means = An answer was given that is none of the words that answer a question.
 answer-about-nothing = no heading or sheet is called '{ $heading }'; there are { $names }
     .means = An answer was given about a heading or sheet that the files do not have.
+answer-about-several = '{ $heading }' is a cell of several sheets; name one of { $names }
+    .means = An answer names a cell without its sheet, and several sheets have tables there.
 understood-empty = empty
     .means = Read as an empty cell.
 understood-serial = serial day numbers
