@@ -1,0 +1,9 @@
+"""For every test: no terminal's width from outside, and the longest test begun first where several run side by side."""
+
+import os
+
+os.environ.pop("COLUMNS", None)  # what runs tests side by side sets it, and it would shape our tables
+
+
+def pytest_collection_modifyitems(items):
+    items.sort(key=lambda item: item.name != "test_the_types_fit")
