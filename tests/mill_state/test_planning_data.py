@@ -78,3 +78,12 @@ def test_the_mill_of_a_moment_travels_to_another_process():
         there = pool.submit(prepare, data, AT).result()
     here = prepare(data, AT)
     assert (there.problem, there.windows, there.scopes) == (here.problem, here.windows, here.scopes)
+
+
+def test_looms_to_which_the_same_rows_apply_are_one_variant():
+    # step 30 is for the type RP only: 1 and 2 are alike, 3 is another
+    operations = (*MILL.method.operations, Operation(30, "Drill", 20, "fitter", 1, conditions={"machine type": "RP"}))
+    looms = {LoomKey("H", n): Loom("H", n, kind) for n, kind in (("1", "AJ"), ("2", "AJ"), ("3", "RP"))}
+    mill = replace(MILL, looms=looms, method=Method(1, operations))
+    variant = prepare(PlanningData(mill, None, {}), AT).problem.variants
+    assert [variant[key] == variant[KEY] for key in looms] == [True, True, False]

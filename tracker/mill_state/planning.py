@@ -75,6 +75,7 @@ def prepare(data: PlanningData, as_of: datetime) -> Prepared:
         contents={key: scope.contents for key, scope in scopes.items() if scope.contents},
         as_of=as_of,
         unplannable=_unplannable(mill, scopes, as_of),
+        variants={key: scope.variant for key, scope in scopes.items()},
         previous=data.previous,
         in_work=tuple(_in_work(data, scopes, key, as_of) for key, stage in stages.items() if stage is Stage.IN_WORK),
         converted={key: data.stages[key].at for key, stage in stages.items() if stage in DONE},
