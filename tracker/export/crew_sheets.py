@@ -1,129 +1,202 @@
-"""The week of each crew, the day list of each other trade, and the stops that the weaving department is to expect."""
+"""The week of each crew, the day list of each other trade, bench work, and the stops that the weaving department is to expect."""
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import date, datetime
+from itertools import groupby
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import iso_week
+from tracker.domain.formats import moment
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.plan import Booking, Need, Plan
+from tracker.domain.plan import Booking, Plan
 from tracker.domain.tables import Kind
 from tracker.domain.windows import Window, WindowKind
-from tracker.domain.words import natural_key
+from tracker.domain.words import fold, natural_key
+from tracker.domain.work import WorkContent
 from tracker.office.writing.sheets import Col, TidySheet
 
 Windows = Mapping[LoomKey, Iterable[Window]]
+Contents = Mapping[LoomKey, Mapping[WindowKind, Sequence[WorkContent]]]
 _NO_TITLE = re.compile(r"[\[\]:*?/\\']")
 """Signs that a sheet's name cannot have."""
 LONGEST_TITLE = 31
-_WHEN = (Col("Week"), Col("Day", Kind.DATE), Col("From", Kind.TIME), Col("To", Kind.TIME))
+_WHEN = (
+    Col("Week", width=10), Col("Day", width=6), Col("Date", Kind.DATE, width=12), Col("From", Kind.TIME, width=8),
+    Col("To", Kind.TIME, width=8),
+)  # fmt: skip
+_DATE = 2
+"""Column of `_WHEN`."""
 _WHERE = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
+_MARK = Col("Mark", width=9, about="Firm: replanning leaves it alone. Pilot: the first of its type.")
 
 
-def crew_sheets(plan: Plan, mill: Mill, windows: Windows) -> list[TidySheet]:
-    """One sheet a crew, one a trade, one of stops; none for plans made before crews were named."""
+def crew_sheets(plan: Plan, mill: Mill, windows: Windows, contents: Contents | None = None) -> list[TidySheet]:
+    """One sheet a crew, one a trade, one of bench work, one of stops; none for plans made before crews were named. A week of a
+    crew, a trade or the bench begins a page. `contents`: the work of each loom, without which nobody knows what is bench
+    work."""
     if plan.crew_changes is None:
         return []
-    bookings = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
-    sheets = [*_crews(bookings, mill), *_trades(bookings, mill), _stops(bookings, mill, windows)]
-    return _told_apart(sheets)
+    sheets = _Sheets(plan, mill, windows, contents or {})
+    return _told_apart([*sheets.crews(), *sheets.trades(), *sheets.bench(), sheets.stops()])
 
 
-def _crews(bookings: list[Booking], mill: Mill) -> Iterator[TidySheet]:
-    zone = mill.terms.zone
-    rows: dict[str, list[tuple[datetime, list[Any]]]] = defaultdict(list)
-    for booking in bookings:
-        for i, turn in enumerate(booking.crews):
-            begins = "begin" if turn.start == booking.start else "take over" if _new(booking, i) else "go on"
-            does = begins + (", finish" if turn.end == booking.end else "")
-            row = [
-                *_when(turn.start, turn.end, zone), *_where(booking.key, mill), does, _choices(booking),
-                _needed(booking, turn.start, turn.end, zone),
-            ]  # fmt: skip
-            rows[turn.crew].append((turn.start, row))
-    columns = [
-        *_WHEN,
-        *_WHERE,
-        Col("What"),
-        Col("Choices"),
-        Col("Needs", about="Other trades and tools, from when to when."),
-    ]
-    for crew in sorted(rows, key=natural_key):
-        yield TidySheet(f"Crew {crew}", columns, [row for _, row in sorted(rows[crew], key=lambda item: item[0])])
+class _Sheets:
+    def __init__(self, plan: Plan, mill: Mill, windows: Windows, contents: Contents):
+        self.mill, self.zone, self.windows, self.contents = mill, mill.terms.zone, windows, contents
+        self.bookings = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
+        self.says = f"Plan as of {moment(plan.as_of, self.zone)}. Times are local ({mill.terms.time_zone})."
 
+    # ---- who does it
 
-def _new(booking: Booking, i: int) -> bool:
-    return i > 0 and booking.crews[i].crew != booking.crews[i - 1].crew
+    def crews(self) -> Iterator[TidySheet]:
+        rows: dict[str, list[list[Any]]] = defaultdict(list)
+        for booking in self.bookings:
+            for i, turn in enumerate(booking.crews):
+                rows[turn.crew].append([
+                    *self._when(turn.start, turn.end), *self._where(booking.key), _does(booking, i), _marks(booking),
+                    str(booking.kind), _local(self._beam_out(booking), self.zone), _choices(booking),
+                    self._needed(booking, turn.start, turn.end),
+                ])  # fmt: skip
+        columns = [
+            *_WHEN, *_WHERE, Col("What", width=19), _MARK, Col("Window"),
+            Col("Warp runs out about", Kind.MOMENT, about="P50: as likely earlier as later."), Col("Choices", width=26),
+            Col("Needs", width=34, about="Other trades and tools, from when to when."),
+        ]  # fmt: skip
+        for crew in sorted(rows, key=natural_key):
+            yield self._by_week(f"Crew {crew}", f"Crew {crew}: conversions by week", columns, rows[crew])
 
+    def trades(self) -> Iterator[TidySheet]:
+        rows: dict[str, list[list[Any]]] = defaultdict(list)
+        for booking in self.bookings:
+            told: set[str] = set()
+            for need in booking.needs:
+                if need.kind == "trade":
+                    crews = (turn.crew for turn in booking.crews if turn.start < need.end and need.start < turn.end)
+                    rows[need.what].append([
+                        *self._when(need.start, need.end), need.amount, *self._where(booking.key),
+                        ", ".join(dict.fromkeys(crews)), "" if need.what in told else self._work_of(booking, need.what),
+                    ])  # fmt: skip
+                    told.add(need.what)
+        columns = [
+            *_WHEN, Col("Heads", Kind.INTEGER, width=8), *_WHERE, Col("Crew at the loom", width=20),
+            Col("All its work at the loom", width=60, about="Told once, where it comes to the loom first."),
+        ]  # fmt: skip
+        for trade in sorted(rows, key=natural_key):
+            yield self._by_week(f"Days {trade}", f"{trade}: where and when, day by day", columns, rows[trade])
 
-def _trades(bookings: list[Booking], mill: Mill) -> Iterator[TidySheet]:
-    rows: dict[str, list[tuple[datetime, list[Any]]]] = defaultdict(list)
-    for booking in bookings:
-        for need in booking.needs:
-            if need.kind == "trade":
-                row = [
-                    *_when(need.start, need.end, mill.terms.zone), need.amount, *_where(booking.key, mill),
-                    _crew_at(booking, need),
-                ]  # fmt: skip
-                rows[need.what].append((need.start, row))
-    columns = [*_WHEN, Col("Heads", Kind.INTEGER), *_WHERE, Col("Crew at the loom")]
-    for trade in sorted(rows, key=natural_key):
-        yield TidySheet(f"Days {trade}", columns, [row for _, row in sorted(rows[trade], key=lambda item: item[0])])
+    def bench(self) -> Iterator[TidySheet]:
+        """What must be done on the bench before the start of each conversion."""
+        rows = []
+        for booking in self.bookings:
+            content = self._content(booking)
+            work = [row for row in content.operations if row.place == "bench before"] if content else []
+            if content and work:
+                start = booking.start.astimezone(self.zone)
+                rows.append([
+                    *_day(start), start.time(), *self._where(booking.key), ", ".join(dict.fromkeys(row.trade for row in work)),
+                    "; ".join(row.operation for row in work), content.bench_min / 60, _choices(booking),
+                ])  # fmt: skip
+        columns = [
+            *_WHEN[: _DATE + 1], Col("Ready by", Kind.TIME, width=10), *_WHERE, Col("Trades", width=14), Col("What", width=70),
+            Col("Time on the bench (h)", Kind.NUMBER, digits=1), Col("Choices"),
+        ]  # fmt: skip
+        if rows:
+            yield self._by_week(
+                "Bench work", "Bench work: what must be ready when the conversion starts", columns, rows
+            )
 
+    def _by_week(self, title: str, heading: str, columns: Sequence[Col], rows: list[list[Any]]) -> TidySheet:
+        rows.sort(key=lambda row: tuple(row[_DATE : _DATE + 2]))
+        firsts = [next(numbers) for _, numbers in groupby(range(len(rows)), key=lambda i: rows[i][0])]
+        return TidySheet(title, columns, rows, (heading, self.says), breaks=firsts[1:])
 
-def _crew_at(booking: Booking, need: Need) -> str:
-    crews = (turn.crew for turn in booking.crews if turn.start < need.end and need.start < turn.end)
-    return ", ".join(dict.fromkeys(crews))
+    # ---- which looms stop
 
+    def stops(self) -> TidySheet:
+        """A stop lasts from the beam-out, or the start where that comes first, to the end of the conversion."""
+        columns = [
+            *_WHERE, Col("Section", Kind.IDENTIFIER), Col("Window"),
+            Col("Beam-out P10", Kind.MOMENT, about="One in ten runs out before it."),
+            Col("Beam-out P50", Kind.MOMENT), Col("Beam-out P90", Kind.MOMENT, about="One in ten runs out after it."),
+            Col("Stops from", Kind.MOMENT), Col("Stops to", Kind.MOMENT), Col("Article that comes next", Kind.IDENTIFIER),
+        ]  # fmt: skip
+        lines = ("Looms that stop for a conversion", self.says)
+        return TidySheet("Stops to come", columns, [self._stop(booking) for booking in self.bookings], lines)
 
-def _stops(bookings: list[Booking], mill: Mill, windows: Windows) -> TidySheet:
-    """A stop lasts from the beam-out, or the start where that comes first, to the end of the conversion."""
-    zone = mill.terms.zone
-    columns = [
-        *_WHERE, Col("Section", Kind.IDENTIFIER), Col("Window"),
-        Col("Beam-out P10", Kind.MOMENT, about="One in ten runs out before it."),
-        Col("Beam-out P50", Kind.MOMENT), Col("Beam-out P90", Kind.MOMENT, about="One in ten runs out after it."),
-        Col("Stops from", Kind.MOMENT), Col("Stops to", Kind.MOMENT), Col("Article that comes next", Kind.IDENTIFIER),
-    ]  # fmt: skip
-    rows = []
-    for booking in bookings:
-        window = next(
-            (w for w in windows.get(booking.key, ()) if (w.number, w.kind) == (booking.window, booking.kind)), None
-        )
-        out = booking.beam_out_p50
+    def _stop(self, booking: Booking) -> list[Any]:
+        window, out, loom = self._window(booking), self._beam_out(booking), self.mill.looms.get(booking.key)
         spread = [window.p10_at, out, window.p90_at] if window and out else [None, out, None]
-        loom = mill.looms.get(booking.key)
-        rows.append([
-            *_where(booking.key, mill), loom.section if loom else None, str(booking.kind),
-            *(_local(at, zone) for at in spread), _local(min(booking.start, out or booking.start), zone),
-            _local(booking.end, zone), window.article_in if window and booking.kind is not WindowKind.MID_WARP else None,
-        ])  # fmt: skip
-    return TidySheet("Stops to come", columns, rows)
+        comes = window.article_in if window and booking.kind is not WindowKind.MID_WARP else None
+        return [
+            *self._where(booking.key), loom.section if loom else None, str(booking.kind),
+            *(_local(at, self.zone) for at in spread), _local(min(booking.start, out or booking.start), self.zone),
+            _local(booking.end, self.zone), comes,
+        ]  # fmt: skip
+
+    def _window(self, booking: Booking) -> Window | None:
+        """The window of its kind that lies nearest to the beam-out (or start) that the booking was made for: numbers begin
+        again with every new warp."""
+        meant = booking.beam_out_p50 or booking.start
+        mine = [window for window in self.windows.get(booking.key, ()) if window.kind == booking.kind]
+        apart = [max(w.p50_at - meant, meant - (w.ends_at or w.p50_at)) for w in mine]
+        return mine[apart.index(min(apart))] if mine else None
+
+    def _beam_out(self, booking: Booking) -> datetime | None:
+        """When its warp runs out by the forecast of today, where there is one."""
+        window = self._window(booking)
+        return window.p50_at if window and booking.beam_out_p50 else booking.beam_out_p50
+
+    # ---- columns
+
+    def _content(self, booking: Booking) -> WorkContent | None:
+        of_kind = self.contents.get(booking.key, {}).get(booking.kind, ())
+        return next((content for content in of_kind if content.choices == booking.choices), None)
+
+    def _work_of(self, booking: Booking, trade: str) -> str:
+        content = self._content(booking)
+        mine = (row for row in content.operations if fold(row.trade) == fold(trade)) if content else ()
+        return "; ".join(row.operation for row in mine if row.place == "on loom")
+
+    def _needed(self, booking: Booking, start: datetime, end: datetime) -> str:
+        """`electrician 10:00-11:00 and 12:00-13:00; drilling jig 06:30-08:30` within a turn."""
+        spans: dict[str, list[str]] = defaultdict(list)
+        for need in booking.needs:
+            begin, finish = max(need.start, start), min(need.end, end)
+            if begin < finish:
+                hours = f"{begin.astimezone(self.zone):%H:%M}-{finish.astimezone(self.zone):%H:%M}"
+                spans[f"{f'{need.amount} × ' if need.amount > 1 else ''}{need.what}"].append(hours)
+        return "; ".join(f"{what} {' and '.join(hours)}" for what, hours in spans.items())
+
+    def _when(self, start: datetime, end: datetime) -> list[Any]:
+        begin = start.astimezone(self.zone)
+        return [*_day(begin), begin.time(), end.astimezone(self.zone).time()]
+
+    def _where(self, key: LoomKey) -> list[Any]:
+        loom = self.mill.looms.get(key)
+        return [key.loom, key.hall, loom.machine_type if loom else ""]
 
 
-def _needed(booking: Booking, start: datetime, end: datetime, zone: ZoneInfo) -> str:
-    """`electrician 10:00-12:30, drilling jig 06:30-08:30` within a turn."""
-    spans = ((max(need.start, start), min(need.end, end), need) for need in booking.needs)
-    return ", ".join(
-        f"{f'{need.amount} × ' if need.amount > 1 else ''}{need.what} "
-        f"{begin.astimezone(zone):%H:%M}-{finish.astimezone(zone):%H:%M}"
-        for begin, finish, need in spans
-        if begin < finish
-    )
+def _day(at: datetime) -> list[Any]:
+    on: date = at.date()
+    return [iso_week(on), f"{on:%a}", on]
 
 
-def _when(start: datetime, end: datetime, zone: ZoneInfo) -> list[Any]:
-    begin, finish = start.astimezone(zone), end.astimezone(zone)
-    return [iso_week(begin.date()), begin.date(), begin.time(), finish.time()]
+def _does(booking: Booking, i: int) -> str:
+    """What a turn is: `begin; Fitters 2 goes on`, `take over from Fitters 1, finish`."""
+    turns, turn = booking.crews, booking.crews[i]
+    before, after = (turns[n].crew if 0 <= n < len(turns) else "" for n in (i - 1, i + 1))
+    says = "begin" if not before else "go on" if before == turn.crew else f"take over from {before}"
+    if turn.end == booking.end:
+        return f"{says}, finish"
+    return f"{says}; {after} goes on" if after not in ("", turn.crew) else says
 
 
-def _where(key: LoomKey, mill: Mill) -> list[Any]:
-    loom = mill.looms.get(key)
-    return [key.loom, key.hall, loom.machine_type if loom else ""]
+def _marks(booking: Booking) -> str:
+    return ", ".join(word for word, is_set in (("firm", booking.firm), ("pilot", booking.pilot)) if is_set)
 
 
 def _choices(booking: Booking) -> str:

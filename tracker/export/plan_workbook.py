@@ -15,7 +15,7 @@ from tracker.domain.plan import Booking, Plan
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.domain.work import Choices
-from tracker.export.crew_sheets import Windows, crew_sheets
+from tracker.export.crew_sheets import Contents, Windows, crew_sheets
 from tracker.export.needs_sheets import need_sheets
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
 
@@ -30,9 +30,10 @@ def write_plan(
     needs: Iterable[PartWeek] = (),
     more: Sequence[TidySheet] = (),
     windows: Windows | None = None,
+    contents: Contents | None = None,
 ) -> None:
     """Write the plan workbook (.xlsx); `needs` are the net needs of its kits, `more` are sheets to add at the end,
-    `windows` the chances of each loom by the forecast.
+    `windows` the chances of each loom by the forecast, `contents` its work.
 
     Moments are the mill's local time, money is in the plan's currency, hours are person-hours unless the heading says
     otherwise.
@@ -41,7 +42,7 @@ def write_plan(
     sheets = [
         _summary(plan, mill),
         _bookings(plan, mill),
-        *crew_sheets(plan, mill, windows or {}),
+        *crew_sheets(plan, mill, windows or {}, contents),
         *need_sheets(needs, mill),
         _hours(plan, mill),
         _costs(plan, mill),

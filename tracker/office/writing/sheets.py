@@ -15,6 +15,7 @@ from openpyxl.cell import Cell
 from openpyxl.comments import Comment
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.properties import PageSetupProperties
 from openpyxl.worksheet.worksheet import Worksheet
 
@@ -35,6 +36,10 @@ _FRAME = Border(_EDGE, _EDGE, _EDGE, _EDGE)
 _HAND_HIGH = 21
 """Points: room for handwriting."""
 _WIDEST, _NARROWEST = 46, 8
+_LANDSCAPE_IN, _MARGIN_IN = 11.69, 0.4
+"""Inches: A4 across, and what stays white on either side."""
+_CHARACTER_IN = 0.099
+"""Inches of a character of a column's width, where the font is replaced by a wider one (measured in LibreOffice)."""
 _MOST_RULED = 20_000
 """Cells of a table up to which empty cells are ruled as well; beyond, they only cost time."""
 _TEXT_KINDS = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.YES_NO, Kind.WEEKDAYS)
@@ -88,6 +93,8 @@ class TidySheet:
     """Index of a row → word that says why it is shaded, which also stands in the row."""
     framed: Mapping[int, Collection[int]] | None = None
     """Index of a row → indexes of its columns that are framed, to be filled in by hand; rows are higher then."""
+    breaks: Sequence[int] = ()
+    """Indexes of rows that begin a new page."""
 
 
 def write_tables(
@@ -146,6 +153,7 @@ def add_sheet(book: Workbook, sheet: TidySheet) -> Worksheet:
         _validate(page, column, index, first + 1, first + len(sheet.rows) + _ROOM_BELOW)
     page.freeze_panes = page.cell(first + 1, min(sheet.frozen, len(sheet.columns)) + 1).coordinate
     _print_setup(page, first)
+    _breaks(page, sheet, first + 1)
     return page
 
 
@@ -361,6 +369,22 @@ def _print_setup(page: Worksheet, heading_row: int) -> None:
     page.page_setup.fitToHeight = 0
     page.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
     page.print_title_rows = f"{heading_row}:{heading_row}"
+    page.oddHeader.left.text, page.oddHeader.right.text = "&A", "Page &P of &N"  # type: ignore[union-attr]
+
+
+def _breaks(page: Worksheet, sheet: TidySheet, first: int) -> None:
+    """New pages where the sheet asks for them. Fitting a page's width makes spreadsheets ignore them, so the scale is worked
+    out here."""
+    if not sheet.breaks:
+        return
+    page.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=False)
+    page.page_margins.left = page.page_margins.right = _MARGIN_IN
+    characters = sum(page.column_dimensions[column_letters(i + 1)].width for i in range(len(sheet.columns)))
+    page.page_setup.scale = max(
+        10, min(100, int(100 * (_LANDSCAPE_IN - 2 * _MARGIN_IN) / (characters * _CHARACTER_IN)))
+    )
+    for row in sheet.breaks:
+        page.row_breaks.append(Break(id=first + row - 1))
 
 
 def rows_of(columns: Iterable[str], records: Iterable[Mapping[str, Any]]) -> list[list[Any]]:

@@ -57,8 +57,9 @@ def published_plan(context: Context) -> tuple[Plan, Mill]:
 def write_plan_workbook(context: Context, target: Path) -> Plan:
     """Write the published plan as a workbook (.xlsx): bookings, kit needs, hours, costs, left-over looms, other dates."""
     plan, mill = published_plan(context)
-    windows = forecast(mill, plan.as_of, plan.horizon_end)
-    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, hours_sheets(scope(context)), windows)
+    windows, scoped = forecast(mill, plan.as_of, plan.horizon_end), scope(context)
+    contents = {key: scope.contents for key, scope in scoped.scopes.items()}
+    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, hours_sheets(scoped), windows, contents)
     return plan
 
 
