@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 from opened import here
+from refusals import refused
 from screen_mill import AS_OF, NINE, SEVEN, TEN, at, put, small_mill, small_plan
 
 from tracker.domain.progress import Stage, StageChange
@@ -120,5 +121,5 @@ def test_a_sheet_without_method_says_so(tmp_path):
 
 
 def test_an_unknown_loom_is_refused(db):
-    with pytest.raises(DataError, match="no loom A-99"):
+    with refused(DataError, "no loom A-99"):
         loom_sheet(here(db), "A-99")

@@ -17,6 +17,7 @@ from openpyxl.styles import Border, Font, PatternFill, Side
 from openpyxl.workbook.defined_name import DefinedName
 from openpyxl.worksheet.datavalidation import DataValidation
 from python_calamine import CalamineWorkbook
+from refusals import refused
 
 from tracker.domain.findings import Severity
 from tracker.domain.own_sheets import FINDINGS_TITLE
@@ -333,11 +334,11 @@ def test_a_text_file_is_copied_from_what_was_read(tmp_path):
 
 
 def test_wrong_targets(rich, tmp_path):
-    with pytest.raises(UsageError, match=r"must end in \.xlsx"):
+    with refused(UsageError, r"must end in \.xlsx"):
         write_marked(rich, [], tmp_path / "m.ods")
-    with pytest.raises(UsageError, match="overwrite"):
+    with refused(UsageError, "overwrite"):
         write_marked(rich, [], rich)
-    with pytest.raises(TrackerError, match="there is no folder"):
+    with refused(TrackerError, "there is no folder"):
         write_marked(rich, [], tmp_path / "nowhere" / "m.xlsx")
 
 

@@ -3,9 +3,9 @@
 from datetime import date
 
 import openpyxl
-import pytest
 from export_samples import ORDERS
 from python_calamine import CalamineWorkbook
+from refusals import refused
 
 from tracker.domain.needs import Cash, MonthCash
 from tracker.domain.tables import RECEIPTS
@@ -71,7 +71,7 @@ def test_supplier_names_make_sound_file_names(tmp_path):
 
 def test_a_folder_that_cannot_be_made(tmp_path):
     (tmp_path / "file").write_text("x")
-    with pytest.raises(TrackerError, match="cannot make the folder"):
+    with refused(TrackerError, "cannot make the folder"):
         write_supplier_orders(tmp_path / "file" / "send", ORDERS, "EUR", "P")
 
 

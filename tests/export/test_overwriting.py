@@ -12,6 +12,7 @@ import pytest
 from export_samples import MILL, PICKS
 from machine import needs
 from python_calamine import CalamineWorkbook
+from refusals import refused
 
 from tracker.errors import TrackerError, UsageError
 from tracker.export.picks import write_picks
@@ -44,7 +45,7 @@ def test_one_byte_changed_and_it_is_no_longer_ours(tmp_path, name):
     changed = bytearray((tmp_path / name).read_bytes())
     changed[200] ^= 1
     (tmp_path / name).write_bytes(changed)
-    with pytest.raises(TrackerError, match=r"is there already.*--force"):
+    with refused(TrackerError, r"is there already.*--force"):
         write_picks(tmp_path / name, [], MILL)
     assert (tmp_path / name).read_bytes() == changed
 
@@ -55,7 +56,7 @@ def test_a_workbook_that_was_filled_in_is_refused_and_force_replaces_it(tmp_path
     book = openpyxl.load_workbook(path)
     book["Looms"]["A2"] = "007"
     book.save(path)
-    with pytest.raises(TrackerError, match=r"mine\.xlsx is there already"):
+    with refused(TrackerError, r"mine\.xlsx is there already"):
         write_template(path)
     assert openpyxl.load_workbook(path)["Looms"]["A2"].value == "007"
     with files.permitting(force=True):
@@ -70,7 +71,7 @@ def test_the_database_and_its_side_files_are_refused_even_with_force(tmp_path, n
     (tmp_path / "link.json").symlink_to(tmp_path / "k.db")
     with (
         files.permitting(force=True, kept=files.with_side_files(tmp_path / "k.db")),
-        pytest.raises(TrackerError, match="is the database"),
+        refused(TrackerError, "is the database"),
     ):
         files.write(tmp_path / name, b"{}")
     assert (tmp_path / "k.db").read_bytes() == b"the mill"
@@ -78,7 +79,7 @@ def test_the_database_and_its_side_files_are_refused_even_with_force(tmp_path, n
 
 def test_text_that_cannot_carry_our_mark_needs_force(tmp_path):
     files.write(tmp_path / "s.json", b"{}")
-    with pytest.raises(TrackerError, match=r"s\.json is there already.*--force"):
+    with refused(TrackerError, r"s\.json is there already.*--force"):
         files.write(tmp_path / "s.json", b"[]")
     with files.permitting(force=True):
         files.write(tmp_path / "s.json", b"[]")
@@ -87,7 +88,7 @@ def test_text_that_cannot_carry_our_mark_needs_force(tmp_path):
 
 def test_of_several_files_all_are_written_or_none(tmp_path):
     (tmp_path / "b.csv").write_text("mine")
-    with pytest.raises(TrackerError, match=r"b\.csv is there already"):
+    with refused(TrackerError, r"b\.csv is there already"):
         files.write_all({tmp_path / "a.csv": b"1", tmp_path / "b.csv": b"2"})
     assert names(tmp_path) == ["b.csv"]
 
@@ -97,7 +98,7 @@ def test_what_is_no_ordinary_file_is_refused(tmp_path):
     with files.permitting(force=True):
         for target, says in ((tmp_path, "is a folder"), (tmp_path / "pipe", "no ordinary file"),
                              (tmp_path / "none" / "x", "there is no folder"), (tmp_path / ("x" * 300), "too long")):  # fmt: skip
-            with pytest.raises(TrackerError, match=says):
+            with refused(TrackerError, says):
                 files.write(target, b"")
 
 
@@ -111,7 +112,7 @@ def test_a_file_behind_a_link_is_replaced_there_and_keeps_its_mode(tmp_path):
 
 
 def test_other_endings_are_wrong_use(tmp_path):
-    with pytest.raises(UsageError, match=r"must end in \.xlsx"):
+    with refused(UsageError, r"must end in \.xlsx"):
         write_template(tmp_path / "t.txt")
 
 

@@ -4,10 +4,10 @@ import re
 from dataclasses import replace
 from datetime import date, datetime
 
-import pytest
 from export_samples import MILL, PICKS
 from machine import needs, pdf_text
 from python_calamine import CalamineWorkbook
+from refusals import refused
 
 from tracker.errors import UsageError
 from tracker.export.pdf import markup
@@ -56,7 +56,7 @@ def test_a_long_list_and_an_empty_one(tmp_path):
 
 
 def test_other_endings_are_wrong_use(tmp_path):
-    with pytest.raises(UsageError, match=r"must end in \.xlsx"):
+    with refused(UsageError, r"must end in \.xlsx"):
         write_picks(tmp_path / "p.txt", PICKS, MILL)
 
 

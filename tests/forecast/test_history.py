@@ -1,6 +1,7 @@
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from refusals import refused
 
 from tracker.domain.mill import LoomKey, Mill, Reading, Warp
 from tracker.errors import DataError
@@ -96,5 +97,5 @@ def test_a_reading_dates_a_list_without_dates() -> None:
 
 
 def test_negative_metres_are_refused() -> None:
-    with pytest.raises(DataError, match=r"loom 7 \(Hall 1\), warp 0, article A: warp left -5 m must be at least 0 m"):
+    with refused(DataError, r"loom 7 \(Hall 1\), warp 0, article A: warp left -5 m must be at least 0 m"):
         present(mill((warp(),), reading(1, -5)), KEY, day(2))

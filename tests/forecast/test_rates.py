@@ -3,6 +3,7 @@ import pytest
 from tracker.domain.mill import Article, Loom, Mill, Warp
 from tracker.errors import DataError
 from tracker.forecast.rates import rate_of
+from tracker.words import ENGLISH
 
 LOOM = Loom("Hall 1", "007", "AJ", speed_ppm=600, efficiency=0.9)
 WARP = Warp("Hall 1", "007", 0, "A-12", 3000)
@@ -32,7 +33,7 @@ def test_a_reading_comes_before_the_warp_and_the_warp_before_the_loom() -> None:
 def test_an_unknown_article_is_named() -> None:
     with pytest.raises(DataError) as error:
         rate_of(mill(None), LOOM, WARP)
-    assert str(error.value) == (
+    assert ENGLISH.line(error.value) == (
         "loom 007 (Hall 1), warp 0, article A-12: the article is not in the list of articles; add it or correct the warp"
     )
 
@@ -58,5 +59,5 @@ def test_an_unknown_article_is_named() -> None:
 def test_impossible_values_name_loom_warp_article_and_value(article: Article, loom: Loom, says: str) -> None:
     with pytest.raises(DataError) as error:
         rate_of(mill(article), loom, WARP)
-    assert str(error.value).startswith("loom 007 (Hall 1), warp 0, article A-12: ")
-    assert says in str(error.value)
+    assert ENGLISH.line(error.value).startswith("loom 007 (Hall 1), warp 0, article A-12: ")
+    assert says in ENGLISH.line(error.value)

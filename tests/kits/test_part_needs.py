@@ -2,8 +2,8 @@
 
 from datetime import UTC, date, datetime
 
-import pytest
 from kit_samples import AS_OF, booking, key, mill, plan
+from refusals import refused
 
 from tracker.domain.mill import Closure, Part, Receipt
 from tracker.domain.needs import Touched
@@ -138,5 +138,5 @@ def test_parts_that_come_back_serve_the_next_loom_from_the_next_day():
 
 
 def test_an_unknown_part_is_refused_by_name_and_loom():
-    with pytest.raises(DataError, match=r"unknown part NUT in the kit of loom 7 \(Hall 1\)"):
+    with refused(DataError, r"unknown part NUT in the kit of loom 7 \(Hall 1\)"):
         needs(plan(booking("7", date(2027, 1, 6), NUT=1)), mill(Part("RAIL", 1)), AS_OF)

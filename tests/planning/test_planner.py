@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 from made_problems import problem_of
+from refusals import refused
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, still, window
 
 from tracker.domain.mill import Closure, Part, Receipt, Tool
@@ -169,7 +170,7 @@ def test_a_loom_that_gave_way_to_another_is_told_what_was_taken() -> None:
     ],
 )
 def test_data_that_cannot_carry_a_plan_are_refused_by_name(changes: dict[str, Any], message: str) -> None:
-    with pytest.raises(DataError, match=message):
+    with refused(DataError, message):
         plan(problem(BOTH, **{"parts": PARTS, **changes}))
 
 

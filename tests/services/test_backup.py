@@ -8,6 +8,7 @@ from zipfile import ZipFile
 import pytest
 from opened import here
 from postgres_server import new_database, postgres_server
+from refusals import refused
 from stock_room_samples import fill, fill_method, key
 
 from tracker.domain.progress import Stage, StageChange
@@ -155,7 +156,7 @@ def test_a_backup_that_is_not_whole_is_refused_and_nothing_is_made(mill, tmp_pat
     change, says = DAMAGE[damage]
     backup(here(mill), tmp_path / "mill.zip")
     file = changed(tmp_path / "mill.zip", tmp_path / "damaged.zip", change)
-    with pytest.raises(InputRefused, match=says):
+    with refused(InputRefused, says):
         restore(here(tmp_path / "new.db"), file)
     assert sorted(one.name for one in tmp_path.iterdir()) == ["damaged.zip", "mill.db", "mill.zip"]
 
@@ -164,7 +165,7 @@ def test_half_a_file_and_another_kind_of_file_are_no_backup(mill, tmp_path):
     backup(here(mill), tmp_path / "mill.zip")
     (tmp_path / "half.zip").write_bytes((tmp_path / "mill.zip").read_bytes()[:5000])
     for name in ("half.zip", "mill.db", "nowhere.zip"):
-        with pytest.raises(InputRefused, match=name):
+        with refused(InputRefused, name):
             restore(here(tmp_path / "new.db"), tmp_path / name)
     assert not (tmp_path / "new.db").exists()
 
@@ -172,7 +173,7 @@ def test_half_a_file_and_another_kind_of_file_are_no_backup(mill, tmp_path):
 def test_a_backup_is_restored_into_a_new_database_only(db, tmp_path):
     backup(here(db), tmp_path / "mill.zip")
     before = content(db)
-    with pytest.raises(TrackerError, match="already; a backup is restored into a new database only"):
+    with refused(TrackerError, "already; a backup is restored into a new database only"):
         restore(here(db), tmp_path / "mill.zip")
     assert content(db) == before
 
@@ -187,9 +188,9 @@ def test_what_a_killed_restore_left_is_in_nobodys_way(mill, tmp_path):
 
 def test_a_backup_overwrites_nothing_and_leaves_nothing_half_written(mill, tmp_path):
     (tmp_path / "there.zip").write_text("mine")
-    with pytest.raises(TrackerError, match=r"there\.zip is there already"):
+    with refused(TrackerError, r"there\.zip is there already"):
         backup(here(mill), tmp_path / "there.zip")
     assert (tmp_path / "there.zip").read_text() == "mine"
-    with pytest.raises(TrackerError, match=r"cannot write .*mill\.zip: there is no folder .*nowhere"):
+    with refused(TrackerError, r"cannot write .*mill\.zip: there is no folder .*nowhere"):
         backup(here(mill), tmp_path / "nowhere" / "mill.zip")
     assert sorted(one.name for one in tmp_path.iterdir()) == ["mill.db", "there.zip"]

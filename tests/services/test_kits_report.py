@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 from opened import here
+from refusals import refused
 from stock_room_samples import AT, PLAN, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
@@ -29,7 +30,7 @@ def test_kits_in_booking_order_with_their_state(db):
 
 def test_one_kit(db):
     assert [kit.key.loom for kit in kits(here(db), "2").kits] == ["2"]
-    with pytest.raises(DataError, match=r"loom 3 \(Hall 1\) is not booked"):
+    with refused(DataError, r"loom 3 \(Hall 1\) is not booked"):
         kits(here(db), "3")
 
 
@@ -71,13 +72,13 @@ def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):
     plan = plan_of(booking("1", date(2026, 1, 12), {"NUT": 8.0, "GAUGE": 1.0}, choices=(("rail", "drill"),)))
     db = fill_method(fill(str(tmp_path / "mill.db"), plan))
     issue(here(db), "1")
-    with pytest.raises(DataError, match=r"part NUT does not come back from loom 1 \(Hall 1\)"):
+    with refused(DataError, r"part NUT does not come back from loom 1 \(Hall 1\)"):
         recover(here(db), "1", part="NUT")
-    with pytest.raises(DataError, match="2 to be returned from loom 1"):
+    with refused(DataError, "2 to be returned from loom 1"):
         recover(here(db), "1", part="GAUGE", quantity=2)
     assert [(m.part, m.quantity, m.kind) for m in recover(here(db), "1").movements] == [("GAUGE", 1, "recovered")]
     assert kits(here(db)).kits[0].state == "issued"
-    with pytest.raises(DataError, match="nothing is out with loom 1"):
+    with refused(DataError, "nothing is out with loom 1"):
         recover(here(db), "1")
 
 
@@ -110,10 +111,10 @@ def not_booked_any_more(request, tmp_path):
 
 def test_what_comes_back_is_recovered_also_when_the_loom_is_not_booked_any_more(not_booked_any_more):
     db = not_booked_any_more
-    with pytest.raises(DataError, match=r"part NUT does not come back from loom 1 \(Hall 1\)"):
+    with refused(DataError, r"part NUT does not come back from loom 1 \(Hall 1\)"):
         recover(here(db), "1", part="NUT")
     assert [(m.part, m.quantity, m.kind) for m in recover(here(db), "1").movements] == [("GAUGE", 1, "recovered")]
-    with pytest.raises(DataError, match="nothing is out with loom 1"):
+    with refused(DataError, "nothing is out with loom 1"):
         recover(here(db), "1")
 
 
@@ -131,7 +132,7 @@ def test_what_comes_back_by_no_content_that_the_method_still_has_is_what_the_loo
 
 
 def test_a_plan_must_be_published(tmp_path):
-    with pytest.raises(DataError, match="no plan is published"):
+    with refused(DataError, "no plan is published"):
         kits(here(fill(str(tmp_path / "mill.db"), None)))
 
 

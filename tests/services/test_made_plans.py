@@ -8,6 +8,7 @@ from shutil import copy
 import pytest
 from opened import here
 from published_sample import protect, published_sample
+from refusals import refused
 
 from tracker.domain.plan import Plan
 from tracker.errors import DataError, PlanRefused
@@ -38,7 +39,7 @@ def test_all_plans_are_listed_with_what_they_book(db: str, sample: tuple[Path, P
     newest = made_plans(here(db)).entries[0]
     assert (newest.bookings, newest.left_over) == (len(sample[1].bookings), len(sample[1].left_over))
     assert made_plan(here(db), 2)[0] == sample[1]
-    with pytest.raises(DataError, match="there is no plan 9; `beamslot plan --list` lists them"):
+    with refused(DataError, "there is no plan 9; `beamslot plan --list` lists them"):
         made_plan(here(db), 9)
 
 
@@ -46,35 +47,35 @@ def test_a_saved_plan_is_published_as_it_was_made(db: str, sample: tuple[Path, P
     report = publish_made(here(db), 2)
     assert (report.plan, report.number, report.published, report.moves) == (sample[1], 3, True, ())
     assert numbers(db) == [(3, True), (2, False), (1, True)]
-    with pytest.raises(PlanRefused, match="plan 3 is published already"):
+    with refused(PlanRefused, "plan 3 is published already"):
         publish_made(here(db), 3)
 
 
 def test_a_plan_whose_first_booking_is_past_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     first = min(b.start for b in sample[1].bookings if not b.firm)
     assert publish_made(here(db), 2, as_of=first).number == 3
-    with pytest.raises(PlanRefused, match="which is past; plan again"):
+    with refused(PlanRefused, "which is past; plan again"):
         publish_made(here(db), 2, as_of=first + timedelta(minutes=1))
 
 
 def test_a_plan_that_does_not_hold_any_more_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     booking = sample[1].bookings[-1]
     protect(db, booking.key, (booking.start + timedelta(days=3)).date())
-    with pytest.raises(PlanRefused, match=f"does not pass the check: .*{booking.key.loom}"):
+    with refused(PlanRefused, f"does not pass the check: .*{booking.key.loom}"):
         publish_made(here(db), 2)
     assert numbers(db) == [(2, False), (1, True)]
 
 
 def test_a_scenario_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     save(here(db), sample[1], False, "third crew", sample[1])
-    with pytest.raises(PlanRefused, match="plan 3 is of the scenario third crew; load the change"):
+    with refused(PlanRefused, "plan 3 is of the scenario third crew; load the change"):
         publish_made(here(db), 3)
 
 
 def test_a_plan_made_before_another_was_published_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     later = replace(sample[1], start=date(2027, 1, 5))
     save(here(db), later, True, None, sample[1])
-    with pytest.raises(PlanRefused, match="another plan was published while this one was made"):
+    with refused(PlanRefused, "another plan was published while this one was made"):
         save(here(db), sample[1], True, None, sample[1])
     with open_store(db).reading() as uow:
         assert uow.published_plan() == later

@@ -3,10 +3,12 @@
 from datetime import date, time
 
 import pytest
+import refusals
 
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt, Tool
 from tracker.errors import UsageError
 from tracker.services.plans.scenario import apply_scenario, read_scenario
+from tracker.words import ENGLISH
 
 SEVEN = LoomKey("Hall 1", "007")
 MILL = Mill(
@@ -36,7 +38,7 @@ def refused(changed, tmp_path):
     def refuse(text: str) -> str:
         with pytest.raises(UsageError) as error:
             changed(text)
-        said = str(error.value)
+        said = ENGLISH.line(error.value)
         assert said.startswith(f"scenario {tmp_path / 'late.toml'}") and "\n" not in said
         return said.removeprefix(f"scenario {tmp_path / 'late.toml'}").removeprefix(": ")
 
@@ -113,7 +115,7 @@ def test_what_does_not_fit_is_one_line(refused, text, said):
 
 def test_a_file_in_another_encoding_is_said_to_be(tmp_path):
     (tmp_path / "late.toml").write_bytes(b"\xff\xfe a")
-    with pytest.raises(UsageError, match="is no text in UTF-8; save it as a TOML file in UTF-8"):
+    with refusals.refused(UsageError, "is no text in UTF-8; save it as a TOML file in UTF-8"):
         read_scenario(tmp_path / "late.toml")
 
 

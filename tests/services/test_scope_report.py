@@ -6,6 +6,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from opened import here
 from openpyxl import load_workbook
+from refusals import refused
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion
@@ -102,13 +103,13 @@ def test_one_loom_to_survey(db):
 
 
 def test_a_loom_that_there_is_not(db):
-    with pytest.raises(DataError, match="there is no loom 77"):
+    with refused(DataError, "there is no loom 77"):
         scope(here(db), "77")
 
 
 def test_an_empty_database_says_what_to_do(tmp_path):
     open_store(tmp_path / "empty.db", make=True)
-    with pytest.raises(DataError, match="no method yet"):
+    with refused(DataError, "no method yet"):
         scope(here(tmp_path / "empty.db"))
 
 

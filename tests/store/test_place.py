@@ -4,6 +4,7 @@ import re
 from pathlib import Path
 
 import pytest
+from refusals import refused
 
 from tracker.errors import DataError, TrackerError
 from tracker.store import open_store, place
@@ -46,9 +47,7 @@ def answers(database: str | Path) -> dict[str, str]:
 
 @pytest.mark.parametrize("called", [str, url, file_uri])
 def test_a_file_that_is_not_there_is_not_made(tmp_path, called):
-    with pytest.raises(
-        DataError, match=r"there is no database .*mill\.db\S*; `beamslot load` or `beamslot serve --new`"
-    ):
+    with refused(DataError, r"there is no database .*mill\.db\S*; `beamslot load` or `beamslot serve --new`"):
         open_store(called(tmp_path / "mill.db"))
     assert list(tmp_path.iterdir()) == []
 
@@ -70,7 +69,7 @@ def test_a_file_that_vanishes_after_opening_is_not_made_anew(mill, unit):
     store = open_store(mill)
     mill.unlink()
     says = f"the database {mill} does not answer: unable to open database file; nothing was written"
-    with pytest.raises(TrackerError, match=re.escape(says)), getattr(store, unit)() as uow:
+    with refused(TrackerError, re.escape(says)), getattr(store, unit)() as uow:
         uow.answers()
     assert list(mill.parent.iterdir()) == []
 
@@ -84,7 +83,7 @@ def test_a_database_without_write_permission_is_read_and_nothing_is_laid_beside_
 @pytest.mark.parametrize("make", [False, True])
 def test_writing_to_it_is_refused_in_one_line_that_names_it(locked, make):
     says = f"the database {locked} can only be read: its file or folder has no write permission; nothing was written"
-    with pytest.raises(TrackerError, match=f"^{re.escape(says)}$"):
+    with refused(TrackerError, f"^{re.escape(says)}$"):
         open_store(locked, make=make).unit_of_work()
 
 
@@ -103,7 +102,7 @@ def test_an_old_schema_without_write_permission_is_told(tmp_path, monkeypatch):
     with connect(place.find(tmp_path / "old.db", make=True)).begin() as connection:
         upgrade(connection, "0001")
     monkeypatch.setattr(place, "_may_write", lambda file: False)
-    with pytest.raises(TrackerError, match=r"old\.db is of another version and can only be read; open it once where"):
+    with refused(TrackerError, r"old\.db is of another version and can only be read; open it once where"):
         open_store(tmp_path / "old.db")
 
 
@@ -111,7 +110,7 @@ def test_a_database_named_for_reading_only_is_read_and_not_written(mill):
     store = open_store(f"{file_uri(mill)}&mode=ro")
     with store.reading() as uow:
         assert uow.answers() == {"width": "inch"}
-    with pytest.raises(TrackerError, match=r"mill\.db.* can only be read"):
+    with refused(TrackerError, r"mill\.db.* can only be read"):
         store.unit_of_work()
 
 

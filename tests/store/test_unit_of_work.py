@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime, time
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
+from refusals import refused
 from sqlalchemy import select, text
 from sqlalchemy.exc import IntegrityError
 
@@ -122,7 +123,7 @@ def test_stock_on_hand_is_the_sum_of_the_ledger(store):
 def test_stock_never_falls_below_zero(store):
     with store.unit_of_work("planner") as uow:
         add(uow, part_row(1.0))
-        with pytest.raises(DataError, match="part RAIL: 2 asked for, 1 on hand"):
+        with refused(DataError, "part RAIL: 2 asked for, 1 on hand"):
             uow.add_movements([Movement("RAIL", MovementKind.ISSUE, -2, AT, "store")])
 
 
@@ -179,13 +180,13 @@ def test_crews_read_with_their_shifts_and_defaults(store):
 
 
 def test_a_folder_is_no_database(tmp_path):
-    with pytest.raises(TrackerError, match="is a folder; name the database in it"):
+    with refused(TrackerError, "is a folder; name the database in it"):
         open_store(tmp_path)
 
 
 def test_a_database_that_fails_meanwhile_is_one_line_and_nothing_is_written(store):
     says = f"the database {store.place.name} does not answer: no such table: nowhere; nothing was written"
-    with pytest.raises(TrackerError, match=re.escape(says)), store.unit_of_work("planner") as uow:
+    with refused(TrackerError, re.escape(says)), store.unit_of_work("planner") as uow:
         add(uow, loom_row())
         uow.session.execute(text("SELECT * FROM nowhere"))
         uow.commit()
@@ -197,7 +198,7 @@ def test_who_waits_too_long_for_another_writer_is_told_so(store, monkeypatch):
     monkeypatch.setattr(connecting, "WAIT_S", 0)
     second = open_store(store.place.url.render_as_string(), make=True)
     says = r"does not answer: somebody else has been writing to it for \d+ s, try again; nothing was written"
-    with store.unit_of_work("planner"), pytest.raises(TrackerError, match=says), second.unit_of_work():
+    with store.unit_of_work("planner"), refused(TrackerError, says), second.unit_of_work():
         pass
 
 

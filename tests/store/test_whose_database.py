@@ -10,6 +10,7 @@ import pytest
 from opened import here
 from people import PEOPLE, at_once, four_people
 from postgres_server import new_database, postgres_server
+from refusals import refused
 from sqlalchemy import create_engine, inspect, text
 
 from tracker.domain.mill import LoomKey
@@ -103,7 +104,7 @@ def other_sqlite(file: Path) -> bytes:
 @pytest.mark.parametrize("make", [False, True])
 def test_another_programs_database_is_refused_and_not_a_byte_of_it_changes(tmp_path, make):
     before = other_sqlite(tmp_path / "books.db")
-    with pytest.raises(DataError, match=r"books\.db is no database of Beamslot: it holds other tables \(invoices\)"):
+    with refused(DataError, r"books\.db is no database of Beamslot: it holds other tables \(invoices\)"):
         open_store(tmp_path / "books.db", make=make)
     assert (tmp_path / "books.db").read_bytes() == before
     assert [file.name for file in tmp_path.iterdir()] == ["books.db"]
@@ -116,7 +117,7 @@ def test_nor_is_one_on_postgresql(postgres):
         connection.execute(text("CREATE TABLE alembic_version (version_num VARCHAR)"))
         connection.execute(text("INSERT INTO alembic_version VALUES ('0001')"))
         connection.execute(text("CREATE TABLE invoices (id INTEGER)"))
-    with pytest.raises(DataError, match=r"is no database of Beamslot: it holds other tables \(invoices\)"):
+    with refused(DataError, r"is no database of Beamslot: it holds other tables \(invoices\)"):
         open_store(url, make=True)
     assert sorted(inspect(engine).get_table_names()) == ["alembic_version", "invoices"]
 
@@ -124,7 +125,7 @@ def test_nor_is_one_on_postgresql(postgres):
 def test_an_empty_database_is_a_new_mill_only_where_one_is_meant(new):
     if new.endswith("mill.db"):
         Path(new).touch()
-    with pytest.raises(DataError, match=r"holds no mill yet; `beamslot load` or `beamslot serve --new` starts one"):
+    with refused(DataError, r"holds no mill yet; `beamslot load` or `beamslot serve --new` starts one"):
         open_store(new)
     assert open_store(new, make=True) and open_store(new)
 
@@ -133,7 +134,7 @@ def test_an_empty_database_is_a_new_mill_only_where_one_is_meant(new):
 @pytest.mark.parametrize("make", [False, True])
 def test_what_is_no_database_is_not_taken_for_an_empty_one(tmp_path, content, make):
     (tmp_path / "mill.db").write_bytes(content)
-    with pytest.raises(TrackerError, match=r"mill\.db is no SQLite database"):
+    with refused(TrackerError, r"mill\.db is no SQLite database"):
         open_store(tmp_path / "mill.db", make=make)
     assert (tmp_path / "mill.db").read_bytes() == content
 
@@ -148,14 +149,14 @@ def set_version(db, statement):
 def test_a_database_of_a_newer_version_is_told_plainly(new, make):
     set_version(new, "UPDATE alembic_version SET version_num = '0999'")
     says = rf"was made by a newer version of Beamslot \(tables 0999\); this one knows them up to {NEWEST}; install"
-    with pytest.raises(DataError, match=says):
+    with refused(DataError, says):
         open_store(new, make=make)
 
 
 @pytest.mark.parametrize("statement", ["DROP TABLE alembic_version", "DELETE FROM alembic_version"])
 def test_so_is_one_that_does_not_say_its_version(new, statement):
     set_version(new, statement)
-    with pytest.raises(DataError, match="does not say which version its tables have; restore a backup of it"):
+    with refused(DataError, "does not say which version its tables have; restore a backup of it"):
         open_store(new, make=True)
 
 
@@ -189,7 +190,7 @@ def test_without_its_backup_nothing_is_changed(first, tmp_path, monkeypatch):
         raise TrackerError("cannot write the backup: no space left on device")
 
     monkeypatch.setattr("tracker.office.files.write", full)
-    with pytest.raises(TrackerError, match="no space left"):
+    with refused(TrackerError, "no space left"):
         open_store(first)
     assert version(first) == "0001"
 
@@ -216,6 +217,6 @@ def test_a_kill_before_the_end_leaves_it_as_it_was_and_the_next_opening_does_it(
 def test_tables_from_before_the_first_release_are_not_taken_for_the_first(first):
     with connect(find(first)).begin() as connection:
         connection.execute(text("ALTER TABLE parts DROP COLUMN location"))
-    with pytest.raises(DataError, match=r"its table parts is not that of version 0001; load the mill's workbooks"):
+    with refused(DataError, r"its table parts is not that of version 0001; load the mill's workbooks"):
         open_store(first)
     assert version(first) == "0001"

@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from fluent.runtime import FluentBundle, FluentResource
 
+from tracker.domain.mill import LoomKey
 from tracker.errors import DataError, Message, message
 from tracker.words import Edge, Speaker, speaker
 from tracker.words.values import FUNCTIONS, number
@@ -25,6 +26,10 @@ cost = it costs { MONEY($amount, $currency) }
 when = from { $start } on
 which = { $names }
 why = { $reason }
+stay = { $loom } stays
+    .hint = move another
+taken = { QUANTITY($quantity, $unit) }
+changed = { QUANTITY($quantity, signed: "yes") }
 metres = { NUMBER($m, maximumFractionDigits: 1) } m
 """
 
@@ -41,6 +46,9 @@ def small_catalogue(monkeypatch):
         "which": "test",
         "why": "test",
         "metres": "test",
+        "stay": "test",
+        "taken": "test",
+        "changed": "test",
     }
     real_codes, real_bundle = speaker.codes, speaker.bundle
     monkeypatch.setattr(
@@ -100,6 +108,23 @@ def test_a_language_that_lacks_a_code_falls_back_to_english():
 def test_a_parameter_that_is_missing_is_a_fault_of_the_code_not_a_hole_in_the_sentence():
     with pytest.raises(ValueError, match="lost"):
         said("lost", hall=None)
+
+
+def test_advice_that_begins_small_goes_on_in_the_same_sentence():
+    assert Speaker().line(message("stay", loom="A-07")) == "A-07 stays; move another"
+
+
+def test_quantities_are_said_to_the_last_figure_and_with_their_unit():
+    assert said("taken", quantity=12345.0004, unit="m") == "12,345.0004 m"
+    assert said("taken", quantity=2.0, unit=None) == "2"
+    assert said("taken", quantity=1e308, unit="pc") == "1e+308 pc"
+    assert said("changed", quantity=2.5) == "+2.5"
+    assert said("changed", quantity=-2.5) == "-2.5"
+
+
+def test_a_loom_is_said_with_its_hall():
+    assert said("which", names=[LoomKey("Hall 1", "007")]) == "007 (Hall 1)"
+    assert said("lost", loom=LoomKey("Hall 1", "007"), hall=None) == "007 (Hall 1) is lost"
 
 
 def test_decimals_by_the_texts_own_wish():

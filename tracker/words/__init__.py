@@ -18,7 +18,8 @@ The catalogue is a folder a language (`en/`), a file a kind (`floor.ftl`, `readi
 
 `.means` stands in English only: it says what the code means to whoever works with the JSON. A parameter is written by
 its kind: a day as `Mon 4 Jan 2027`, a moment with its time in the mill's zone, a number with its groups (decimals:
-`{ NUMBER($metres, maximumFractionDigits: 1) }`), money by `{ MONEY($amount, $currency) }`, a list as `001, 002 and 3 more`,
+`{ NUMBER($metres, maximumFractionDigits: 1) }`), money by `{ MONEY($amount, $currency) }`, what is counted or
+weighed by `{ QUANTITY($quantity, $unit) }`, a list as `001, 002 and 3 more`,
 a nested message by its own words, `None` as the word `none`. Choices and plurals stand on lines of their own:
 
     looms-found = { $looms ->
@@ -28,6 +29,8 @@ a nested message by its own words, `None` as the word `none`. Choices and plural
             [none] {""}
            *[other] {" in "}{ $hall }
         }
+
+Advice that begins small carries the sentence on after a semicolon; with a capital it is a sentence of its own.
 
 A code in use without words, words without use and a code without its meaning fail the tests.
 """

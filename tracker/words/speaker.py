@@ -7,6 +7,7 @@ from typing import Any
 
 from fluent.runtime.types import FluentType
 
+from tracker.domain.mill import LoomKey
 from tracker.errors import Message, TrackerError
 from tracker.words.catalogue import bundle, codes
 from tracker.words.values import Moment, clock, listed
@@ -44,8 +45,9 @@ class Speaker:
         return self._written(said, str(self.edge)) or self._written(said, "hint") or ""
 
     def line(self, what: Message | TrackerError) -> str:
-        """What happened and what to do, in one line."""
-        return f"{self.say(what)} {self.advice(what)}".rstrip()
+        """What happened and what to do, in one line; advice with a small beginning goes on in the same sentence."""
+        said, advice = self.say(what), self.advice(what)
+        return f"{said}{' ' if advice[0].isupper() else '; '}{advice}" if advice else said
 
     def word(self, value: Enum) -> str:
         """A word of the trade that is a fixed one in the code: a stage, a kind of window."""
@@ -80,6 +82,8 @@ class Speaker:
                 return value
             case FluentType():
                 return value
+            case LoomKey():
+                return str(value)
             case Message():
                 return self.line(value)
             case Enum():

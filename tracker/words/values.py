@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from datetime import date, datetime, time, tzinfo
+from math import isfinite
 
 from babel import Locale
 from babel.dates import format_date, format_time
@@ -11,6 +12,8 @@ from fluent.runtime.types import FluentNone, FluentType
 DAY = "EEE d MMM y"
 """The day of the week always stands there: it is what a hall goes by."""
 MOST_LISTED = 10
+BEYOND = 1e15
+"""From here on a float has no exact last figure."""
 
 
 def day(on: date, language: str = "en") -> str:
@@ -69,4 +72,29 @@ def _money(amount: object, currency: object = "") -> FluentType:
     return Money(float(amount), "" if currency == "none" else str(currency))
 
 
-FUNCTIONS: dict[str, Callable[..., FluentType]] = {"MONEY": _money}
+class Quantity(FluentType):
+    """A quantity to the last of its decimals, with its unit where it has one: nothing is rounded away."""
+
+    def __init__(self, amount: float, unit: str = "", signed: bool = False):
+        self.amount, self.unit, self.signed = amount, unit, signed
+
+    def format(self, locale: Locale) -> str:
+        sign = "+" if self.signed and self.amount > 0 else ""
+        return f"{sign}{exact(self.amount, str(locale))} {self.unit}".rstrip()
+
+
+def exact(value: float, language: str = "en") -> str:
+    """`12,345.0004`: up to six decimals; beyond what anybody counts, as `1e+308`, `inf`."""
+    if not isfinite(value) or abs(value) >= BEYOND or 0 < abs(value) < 1e-6:
+        return f"{value:g}"
+    return number(value, 6, language)
+
+
+def _quantity(amount: object, unit: object = "", signed: object = "") -> FluentType:
+    """`{ QUANTITY($quantity, $unit) }` → `2.5 m`; `{ QUANTITY($change, signed: "yes") }` → `+2.5`."""
+    if not isinstance(amount, int | float):
+        return FluentNone("quantity")
+    return Quantity(float(amount), "" if unit == "none" else str(unit), bool(signed))
+
+
+FUNCTIONS: dict[str, Callable[..., FluentType]] = {"MONEY": _money, "QUANTITY": _quantity}
