@@ -4,8 +4,8 @@ READING.md, section 7.
 """
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from tracker.domain.addresses import cell_in
@@ -18,7 +18,8 @@ from tracker.intake.vocabulary.headings import forms, match_heading
 from tracker.intake.vocabulary.numbers import COMMA, POINT
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
-UNIT, ORDER, FIELD, SHEET, LETTER, DECIMALS, VALUE = "unit", "order", "field", "sheet", "letter", "decimals", "value"
+UNIT, ORDER, FIELD, SHEET, DECIMALS, VALUE = "unit", "order", "field", "sheet", "decimals", "value"
+NUMBER, ODD = "number", "odd"
 """Kinds of question. A remembered answer is kept under `kind|heading`."""
 
 IGNORE, READ, AS_WRITTEN = "ignore", "read", "as written"
@@ -32,7 +33,7 @@ _WORDS: dict[str, dict[str, str]] = {
         IGNORE: "ignore,skip,leave out,omit,drop,no,none,do not load,not",
         READ: "read,load,use,include,yes,keep,take",
     },
-    LETTER: {AS_WRITTEN: "as written,keep,as is,letter,letter o,letter i,letter l,leave,as it is,yes,ok"},
+    NUMBER: {AS_WRITTEN: "as written,keep,as is,letter,letter o,letter i,letter l,leave,as it is,yes,ok"},
     DECIMALS: {
         COMMA: "decimal comma,comma,comma decimals,1.234 is 1234",
         POINT: "decimal point,point,dot,decimal dot,point decimals,1.234 is 1.234",
@@ -81,12 +82,14 @@ class Answers:
     _keys: dict[str, list[str]] = field(default_factory=dict)
     _cells: dict[str, list[str]] = field(default_factory=dict)
     """`H1` or `sheet!H1`, the sheet's name folded → answers."""
+    _taken: set[str] = field(default_factory=set)
+    """Answers that settled something."""
 
     def __post_init__(self) -> None:
         for key, answer in self.given.items():
             parts = [part.strip() for part in str(answer).split(";") if part.strip()]
             for part in parts:
-                if not _understood(part):
+                if not cell_key(key) and not _understood(part):
                     raise UsageError("answer-unknown", heading=key, answer=part, units=_units())
             self._keys[bare(key)] = parts
             if cell := cell_key(key):
@@ -110,6 +113,13 @@ class Answers:
                 headings = dict.fromkeys([*(column.heading for column in known), *names])
                 raise UsageError("answer-about-nothing", heading=key, names=list(headings))
 
+    def check_taken(self) -> None:
+        """Raise UsageError for an answer about a cell that is none of our words and settled nothing."""
+        for key, parts in self._cells.items():
+            for part in parts:
+                if part not in self._taken and not _understood(part):
+                    raise UsageError("answer-unknown", heading=key, answer=part, units=_units())
+
     def order(self, called: Called) -> str | None:
         return self._look_up(ORDER, called)
 
@@ -124,6 +134,24 @@ class Answers:
         return self._find(
             SHEET, Called(name), lambda a: _SPELLINGS[SHEET].get(fold(a)) or (HALL if fold(a) == HALL else _table(a))
         )
+
+    def number(self, called: Called, cells: Iterable[str], text: str, offered: Collection[str]) -> str | None:
+        """What an odd loom number means: one of the numbers offered, or `as written`; remembered for this text."""
+        numbers = {fold(one): one for one in offered}
+        return self._of_cells(
+            NUMBER, called, cells, text, lambda a: numbers.get(fold(a)) or _SPELLINGS[NUMBER].get(fold(a))
+        )
+
+    def as_written(self, called: Called, cells: Iterable[str], subject: str) -> bool:
+        """Is an unusual value so, as the answer says? Remembered for this `subject`."""
+        read = _SPELLINGS[NUMBER].get
+        return self._of_cells(ODD, called, cells, subject, lambda a: read(fold(a))) is not None
+
+    def _of_cells(
+        self, kind: str, called: Called, cells: Iterable[str], subject: str, read: Callable[[str], str | None]
+    ) -> str | None:
+        """What is answered about cells of a column, by their addresses or by the heading."""
+        return self._find(kind, replace(called, cells=(*cells, *called.cells)), read, f"{kind}|{subject}")
 
     def unit(self, called: Called, dimension: str) -> str | None:
         """A unit of the dimension."""
@@ -140,13 +168,15 @@ class Answers:
     def _look_up(self, kind: str, called: Called) -> str | None:
         return self._find(kind, called, lambda answer: _SPELLINGS[kind].get(fold(answer)))
 
-    def _find(self, kind: str, called: Called, read: Callable[[str], str | None]) -> str | None:
-        plain = f"{kind}|{bare(called.heading)}"
-        key = f"{plain}|{called.twin}" if called.twin else plain
+    def _find(self, kind: str, called: Called, read: Callable[[str], str | None], key: str = "") -> str | None:
+        """`key`: under which the answer is remembered; by default the kind and the heading."""
+        plain = key or f"{kind}|{bare(called.heading)}"
+        key = f"{plain}|{called.twin}" if called.twin and not key else plain
         for answer in self._about(called):
             found = read(answer)
             if found is not None:
                 self.used[key] = answer
+                self._taken.add(answer)
                 return found
         for earlier in (key,) if kind == FIELD else dict.fromkeys((key, plain)):
             if earlier in self.remembered:

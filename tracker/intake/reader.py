@@ -63,7 +63,9 @@ def read_files(
     blocks = choose_loom_lists(blocks, asked, report)
     if progress:
         progress("Reading the tables", 0.5)
-    return _read(blocks, asked, report, today)
+    result = _read(blocks, asked, report, today)
+    asked.check_taken()
+    return result
 
 
 def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:

@@ -9,6 +9,7 @@ from tracker.intake.answers import FIELD, Answers, bare
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
+from tracker.intake.layout.sums_below import without_sums
 from tracker.intake.layout.type_lines import named_type, with_types
 from tracker.intake.report import Report
 
@@ -50,10 +51,14 @@ class TableReading:
         return self.block.recognised.column_of(name)
 
 
+def _looms_of(block: TableBlock) -> list[BodyRow]:
+    return without_sums(block, with_types(block, list(body_rows(block))))
+
+
 def reading_of(block: TableBlock, report: Report) -> TableReading:
     """The rows of a block, each line passed over noted."""
     rows, ignored = [], 0
-    for body in with_types(block, list(body_rows(block))) if block.recognised.table is LOOMS else body_rows(block):
+    for body in _looms_of(block) if block.recognised.table is LOOMS else body_rows(block):
         if body.sort is Sort.DATA:
             rows.append(body)
         elif body.sort is not Sort.EMPTY:

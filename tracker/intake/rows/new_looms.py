@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import Change, RowKey, SourceTable
+from tracker.intake.rows.loom_numbers import signs_of
 from tracker.intake.rows.loom_rows import figures_for_letters
 
 LOOKS_LIKE_KNOWN = "looks-like-known-loom"
@@ -31,8 +32,8 @@ def _by_looks(looms: Iterable[RowKey]) -> dict[tuple[str, str], str]:
 
 
 def _looks(loom: str) -> list[str]:
-    """The number as it is, and as it would be with figures for the letters that look like them."""
-    return [loom, *figures_for_letters(loom)]
+    """The number as it is, with figures for the letters that look like them, and without the signs between."""
+    return [loom, *figures_for_letters(loom), "|".join(signs_of(loom))]
 
 
 def _note(source: SourceTable, row: int, loom: str, twin: str) -> Finding:

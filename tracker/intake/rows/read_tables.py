@@ -19,6 +19,7 @@ from tracker.intake.columns.table_reading import ColumnPlan, TableReading, ask_c
 from tracker.intake.columns.text_columns import plan_texts
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.report import Report
+from tracker.intake.rows.loom_numbers import settle_numbers
 from tracker.intake.rows.loom_rows import LoomRows, add_halls, note_lookalikes
 from tracker.intake.rows.pairs import check_pairs
 from tracker.intake.rows.typed_rows import result_of
@@ -42,6 +43,7 @@ def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, 
         check_pairs(reading, report)
         note_leftovers(reading, report)
     halls = add_halls(LoomRows([reading for reading in readings if reading.table is LOOMS], answers, report))
+    settle_numbers([reading for reading in readings if reading.table is LOOMS], halls, answers, report)
     note_lookalikes(readings, answers, report)
     return result_of(readings, halls, answers, report)
 

@@ -177,6 +177,16 @@ look-alike = '{ $raw }' has a letter that looks like another sign; { $like } { $
     }. It is read as written.
     .means = A letter stands where the others have a figure, or comes from another alphabet.
     .hint = Correct the cell if it is a slip.
+number-mark = '{ $raw }' is read as loom { $understood }; the mark is left out.
+    .means = A footnote star or an apostrophe at a loom number.
+number-of-several = Is '{ $raw }' one loom of that number, or does it stand for several?
+    .means = A loom number that looks like a span or a list of several.
+    .terminal = If it is one, answer { $options }; else give each loom a row of its own.
+    .screen = If it is one, answer “as written”; else give each loom a row of its own.
+number-with-words = Is '{ $raw }' the loom { $understood } with a remark, or is that its number?
+    .means = Words behind a loom number.
+number-spelt-twice = Is '{ $number }' the same loom as '{ $other }', in another spelling, or one of its own?
+    .means = Two numbers of a hall that differ only in signs between, in case or in noughts.
 looks-like-known-loom = Loom '{ $raw }' is new, and differs from { $twin } of the database only by signs that look alike; it would be a loom of its own.
     .means = A slip of one sign would make a second loom of a known one.
     .hint = Correct the cell if it is a slip.

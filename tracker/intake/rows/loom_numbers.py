@@ -1,0 +1,157 @@
+"""Which loom a number means: marks that do not belong to it, several looms in one cell, one loom in two spellings.
+
+READING.md, section 5. A loom is never merged with another, nor made of nothing, without a question.
+"""
+
+import re
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import pairwise
+
+from tracker.domain.findings import Choice, Severity
+from tracker.domain.words import fold
+from tracker.intake.answers import AS_WRITTEN, Answers
+from tracker.intake.columns.table_reading import TableReading
+from tracker.intake.layout.body import shape
+from tracker.intake.report import Report
+
+_MARKS = re.compile(r"^[\s'’‘`´\"*]+|[\s*†‡§°¹²³'’`´\"]+\)?$")
+_BETWEEN = re.compile(
+    r"\s*(?:[-–—~/,;+&]|\.{2,}|…|至|到|和|、)\s*|\s+(?:to|bis|à|a|al|au|até|hasta|ile|und|and|et|ve|e|y)\s+",
+    re.IGNORECASE,
+)
+_WITH_WORDS = re.compile(r"(.*?\d\S*?)\s*(?:[(\[（].*[)\]）]|\s[^\W\d_]+\.?(?:\s.*)?)")
+_SPAN = re.compile(r"(\d+)\s?[-–—]\s?(\d+)")
+_USUAL = 0.3
+"""Share of the numbers that have a shape, from which on it is one of the list's own."""
+
+
+@dataclass(slots=True)
+class _Column:
+    """The loom numbers of one table."""
+
+    reading: TableReading
+    column: int
+    answers: Answers
+    report: Report
+
+    @property
+    def texts(self) -> dict[int, str]:
+        """Index of the row → its loom number."""
+        values = self.reading.values[self.column]
+        return {i: v for i, v in enumerate(values) if isinstance(v, str) and v and i not in self.reading.refused}
+
+    def cell(self, i: int) -> str:
+        return self.reading.block.sheet.name_of(self.reading.rows[i].row, self.column)
+
+    def ask(self, rows: list[int], subject: str, choices: Iterable[str], code: str, **params: object) -> str | None:
+        """The answer about the numbers of some rows; None where it is open still, and asked."""
+        block, offered = self.reading.block, list(choices)
+        cells = [self.cell(i) for i in rows]
+        found = self.answers.number(block.called(self.column), cells, subject, offered)
+        if found is None:
+            options = [Choice(cells[-1], one) for one in (*offered, AS_WRITTEN)]
+            self.report.whole(Severity.DOUBT, code, block.sheet, ", ".join(cells), choices=options, raw=subject,
+                              heading=block.headings[self.column], **params)  # fmt: skip
+        return found
+
+
+def settle_numbers(
+    readings: Iterable[TableReading], halls: Mapping[tuple[int, int], str], answers: Answers, report: Report
+) -> None:
+    """Settle the loom numbers of the loom lists. `halls`: (id of the reading, row index) → hall."""
+    columns = [
+        _Column(reading, c, answers, report)
+        for reading in readings
+        if (c := reading.column_of("loom")) is not None and c in reading.values
+    ]
+    for column in columns:
+        usual = _usual_shapes(column.texts.values())
+        _leave_out_marks(column, usual)
+        _ask_about_several(column, usual)
+    _ask_about_spellings(columns, halls)
+
+
+def _usual_shapes(texts: Iterable[str]) -> frozenset[str]:
+    counts = Counter(map(shape, texts))
+    return frozenset(one for one, count in counts.items() if count >= max(2, _USUAL * counts.total()))
+
+
+def _leave_out_marks(column: _Column, usual: frozenset[str]) -> None:
+    """`005*` and `'A019` are 005 and A019, where that is how the others are written."""
+    for i, text in column.texts.items():
+        bare = _MARKS.sub("", text)
+        if bare != text and shape(text) not in usual and shape(bare) in usual:
+            column.reading.values[column.column][i] = bare
+            block = column.reading.block
+            column.report.cell(Severity.NOTE, "number-mark", block.sheet, column.reading.rows[i].row, column.column,
+                               heading=block.headings[column.column], raw=text, understood=bare)  # fmt: skip
+
+
+def _ask_about_several(column: _Column, usual: frozenset[str]) -> None:
+    """`101-108` and `101, 102` may be several looms, `A-07 (new)` may be A-07."""
+    texts = column.texts
+    spans = _are_spans(list(texts.values()))
+    for i, text in texts.items():
+        if shape(text) in usual and not spans:
+            continue
+        if spans or _is_several(text, usual):
+            column.ask([i], text, (), "number-of-several")
+        elif (hit := _WITH_WORDS.fullmatch(text)) and shape(hit[1]) in usual:
+            answer = column.ask([i], text, [hit[1]], "number-with-words", understood=hit[1])
+            column.reading.values[column.column][i] = hit[1] if answer == hit[1] else text
+
+
+def _is_several(text: str, usual: frozenset[str]) -> bool:
+    """Does the text fall into numbers like those of the list, or into one and what is left of the next (`101-08`)?"""
+    for joint in _BETWEEN.finditer(text):
+        first, rest = text[: joint.start()], text[joint.end() :]
+        if shape(first) in usual and (shape(rest) in usual or rest.isdigit() or _is_several(rest, usual)):
+            return True
+    return False
+
+
+def _are_spans(texts: list[str]) -> bool:
+    """Is every number a span that begins where another one ends: `1-8`, `9-16`?"""
+    hits = [_SPAN.fullmatch(text) for text in texts]
+    if len(hits) < 2 or not all(hits):
+        return False
+    spans = sorted((int(hit[1]), int(hit[2])) for hit in hits if hit)
+    follow = sum(after[0] == before[1] + 1 for before, after in pairwise(spans))
+    apart = all(after[0] > before[1] for before, after in pairwise(spans))
+    return apart and all(first < last for first, last in spans) and follow * 2 >= len(spans) - 1
+
+
+def _ask_about_spellings(columns: list[_Column], halls: Mapping[tuple[int, int], str]) -> None:
+    """`A–02` beside `A-02`, `B 3` beside `B3`, `7` beside `007` in one hall: one loom or two?"""
+    for places in _alike(columns, halls):
+        first: dict[str, tuple[_Column, int]] = {}
+        for column, i in places:
+            first.setdefault(column.texts[i], (column, i))
+        (one, (here, at)), *others = first.items()
+        for text, (column, i) in others:
+            rows = [at, i] if column is here else [i]
+            answer = column.ask(rows, f"{one} | {text}", [one], "number-spelt-twice", number=text, other=one)
+            if answer == one:
+                for other, row in places:
+                    if other.texts[row] == text:
+                        other.reading.values[other.column][row] = one
+
+
+def _alike(columns: list[_Column], halls: Mapping[tuple[int, int], str]) -> Iterator[list[tuple[_Column, int]]]:
+    """The places of the numbers of one hall that differ only in signs between, in case, or in noughts."""
+    found: dict[tuple[str, tuple[str, ...]], list[tuple[_Column, int]]] = defaultdict(list)
+    for column in columns:
+        for i, text in column.texts.items():
+            found[fold(halls.get((id(column.reading), i), "")), signs_of(text)].append((column, i))
+    for places in found.values():
+        if len({column.texts[i] for column, i in places}) > 1:
+            yield places
+
+
+@lru_cache(maxsize=50_000)
+def signs_of(number: str) -> tuple[str, ...]:
+    """What tells a loom number from others: `A-02`, `a 2` and `A–02` → `('a', '2')`."""
+    return tuple(run.lstrip("0") or "0" for run in re.findall(r"[^\W\d_]+|\d+", fold(number)))
