@@ -250,3 +250,25 @@ def test_a_column_may_be_ignored_or_kept_as_the_mills_own(tmp_path: Path):
     assert "insertion" not in got.looms[0] and got.rows("looms")[0].kept["Insertion"] == LOOMS[0]["insertion"]
     got = read(path, Rail="notes")
     assert got.looms[0]["notes"] == "drilled"
+
+
+def test_a_text_whose_letters_fit_several_code_pages_is_asked_about_and_read_as_answered(tmp_path: Path):
+    """The byte 0x8D is ì in the code page of DOS, ı in the Turkish one, ç on a Mac; nothing else tells."""
+    lines = ["Loom;Hall;Machine type;Speed (rpm);Notes", *(f"{n};Hall 1;AJ-190;60{n};così" for n in range(1, 4))]
+    path = tmp_path / "list.csv"
+    path.write_bytes("\n".join(lines).encode("cp850"))
+    (doubt,) = read(path).doubts
+    assert doubt.code == "code-page-doubt" and "così" in doubt.message and "list.csv=cp850" in doubt.hint
+    got = read(path, answers={"list.csv": "cp850"})
+    assert {loom["notes"] for loom in got.looms} == {"così"} and not got.doubts
+    assert not read(path, remembered=got.result.answers_used).doubts
+
+
+def test_a_byte_that_is_no_letter_is_named_by_its_cell(tmp_path: Path):
+    path = tmp_path / "list.csv"
+    path.write_bytes(
+        "Loom;Hall;Machine type;Speed\n1;Hall 1;AJ-190;600\n2;Säle é ü;AJ-190;610\n3;caf".encode()
+        + b"\xe9;AJ-190;620\n"
+    )
+    (note,) = read(path).findings(code="lost-letters")
+    assert (note.cell, note.raw) == ("B4", "caf\ufffd")

@@ -19,7 +19,7 @@ from tracker.intake.vocabulary.numbers import COMMA, POINT
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
 UNIT, ORDER, FIELD, SHEET, DECIMALS, VALUE = "unit", "order", "field", "sheet", "decimals", "value"
-NUMBER, ODD = "number", "odd"
+NUMBER, ODD, PAGE = "number", "odd", "code page"
 """Kinds of question. A remembered answer is kept under `kind|heading`."""
 
 IGNORE, READ, AS_WRITTEN = "ignore", "read", "as written"
@@ -37,6 +37,12 @@ _WORDS: dict[str, dict[str, str]] = {
     DECIMALS: {
         COMMA: "decimal comma,comma,comma decimals,1.234 is 1234",
         POINT: "decimal point,point,dot,decimal dot,point decimals,1.234 is 1.234",
+    },
+    PAGE: {
+        "cp1252": "cp1252,cp 1252,windows-1252,windows 1252,ansi,western", "cp1250": "cp1250,cp 1250,windows-1250,windows 1250",
+        "cp1254": "cp1254,cp 1254,windows-1254,windows 1254", "cp850": "cp850,cp 850,dos", "cp857": "cp857,cp 857",
+        "mac_roman": "mac_roman,mac roman,mac,macintosh", "mac_turkish": "mac_turkish,mac turkish",
+        "gb18030": "gb18030,gb 18030,gbk,gb2312", "big5": "big5,big 5", "utf-8": "utf-8,utf 8,utf8,unicode",
     },
     VALUE: {"percent": "percent,%,per cent", "fraction": "fraction,share,ratio", "as written": "as written,as is,keep"},
 }  # fmt: skip
@@ -128,6 +134,10 @@ class Answers:
 
     def value(self, called: Called) -> str | None:
         return self._look_up(VALUE, called)
+
+    def code_page(self, file: str) -> str | None:
+        """The code page of a text file, as the standard library calls it."""
+        return self._look_up(PAGE, Called(file))
 
     def sheet(self, name: str) -> str | None:
         """`ignore`, `read`, or the name of the table that the sheet is."""

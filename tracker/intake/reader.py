@@ -4,14 +4,14 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
-from tracker.domain.addresses import range_name
-from tracker.domain.findings import Severity
+from tracker.domain.addresses import range_name, ranges
+from tracker.domain.findings import Choice, Severity
 from tracker.domain.own_sheets import OWN_TITLES
 from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused, UsageError
-from tracker.intake.answers import HALL, IGNORE, OWN_COLUMN, READ, SHEET, Answers
+from tracker.intake.answers import HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, Answers
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
 from tracker.intake.layout.called import said_by
@@ -21,7 +21,8 @@ from tracker.intake.layout.recognise import Said, recognise
 from tracker.intake.layout.rows_above import rows_above, with_headings_first
 from tracker.intake.report import Report, answers_for, raw_text
 from tracker.intake.rows.read_tables import read_tables
-from tracker.intake.vocabulary.headings import language_of_heading, match_heading
+from tracker.intake.vocabulary.headings import match_heading
+from tracker.intake.vocabulary.known_words import KNOWN
 from tracker.office.opening.book import open_book
 from tracker.office.sheet import Sheet
 
@@ -51,7 +52,9 @@ def read_files(
     for i, path in enumerate(map(Path, paths)):
         if progress:
             progress(f"Reading {path.name}", i / len(paths))
-        sheets = open_book(path, language_of_heading)
+        sheets = open_book(path, KNOWN, asked.code_page(path.name))
+        for sheet in sheets:
+            _tell_letters(sheet, report)
         found = [block for sheet in sheets for block in _blocks_of(sheet, asked, report)]
         names += [sheet.name for sheet in sheets] + [path.name]
         if not found and not any(asked.sheet(sheet.name) == IGNORE for sheet in sheets):
@@ -66,6 +69,15 @@ def read_files(
     result = _read(blocks, asked, report, today)
     asked.check_taken()
     return result
+
+
+def _tell_letters(sheet: Sheet, report: Report) -> None:
+    """Ask for the code page of a text that may be in several, and name the cells with letters that are none."""
+    if readings := sheet.extras.code_pages:
+        choices = [Choice(sheet.file, page, word) for page, word in readings]
+        report.ask(PAGE, sheet, sheet.file, "", choices, raw=readings[0][1], code="code-page-doubt")
+    if lost := sheet.extras.lost_letters:
+        report.whole(Severity.NOTE, "lost-letters", sheet, ranges(lost), raw=sheet.rows[lost[0][0] - 1][lost[0][1] - 1])
 
 
 def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:

@@ -42,6 +42,10 @@ class Extras:
     """Formulas without a cached value."""
     errors: dict[Cell, str] = field(default_factory=dict)
     """Error cells: `#REF!`."""
+    lost_letters: list[Cell] = field(default_factory=list)
+    """Of a text file: cells with a byte that is no letter in its code page, shown as U+FFFD."""
+    code_pages: tuple[tuple[str, str], ...] = ()
+    """Of a text file that may be in several: (code page, how it reads the first word that tells)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,16 +10,18 @@ import python_calamine
 
 from tracker.domain.addresses import Area
 from tracker.office.guarding.check_file import FileKind, check_file
+from tracker.office.opening.code_pages import Known
 from tracker.office.opening.gaps import Readable, readable
-from tracker.office.opening.text import LanguageOf, text_sheet
+from tracker.office.opening.text import text_sheet
 from tracker.office.opening.xls import xls_sheets
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras, Mark, Sheet, clean, marked
 from tracker.office.walking.walk import WalkedSheet
 
 
-def open_book(path: Path, language_of: LanguageOf) -> list[Sheet]:
-    """The sheets of an xlsx, xls, ods or delimited text file, hidden ones too; `language_of` helps to tell code pages apart.
+def open_book(path: Path, known: Known, page: str | None = None) -> list[Sheet]:
+    """The sheets of an xlsx, xls, ods or delimited text file, hidden ones too; `known` helps to tell code pages apart, and
+    `page` is the one that an answer names.
 
     Raises InputRefused for what is no workbook, or is locked, broken or hostile.
     """
@@ -33,7 +35,7 @@ def open_book(path: Path, language_of: LanguageOf) -> list[Sheet]:
     except (python_calamine.CalamineError, BadZipFile, ValueError, IndexError, KeyError, AssertionError) as error:
         words = " ".join(str(error).split())[:120] or type(error).__name__
         refuse(path, "damaged", how="unread", why=words)
-    return [text_sheet(path, language_of)]
+    return [text_sheet(path, known, page)]
 
 
 def _grid_sheets(path: Path, walked: Sequence[WalkedSheet]) -> list[Sheet]:

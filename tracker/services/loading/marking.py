@@ -7,7 +7,7 @@ from zipfile import is_zipfile
 from tracker.domain.findings import Finding
 from tracker.errors import UsageError
 from tracker.export.marked import write_marked
-from tracker.intake.vocabulary.headings import language_of_heading
+from tracker.intake.vocabulary.known_words import KNOWN
 from tracker.office.files import check
 from tracker.office.guarding.compound import COMPOUND_MAGIC
 from tracker.office.opening.text import text_sheet
@@ -62,5 +62,5 @@ def _grids(file: Path) -> dict[str, list[list[object]]] | None:
     with file.open("rb") as opened:
         if is_zipfile(file) or opened.read(8).startswith(COMPOUND_MAGIC):
             return None
-    sheet = text_sheet(file, language_of_heading)
+    sheet = text_sheet(file, KNOWN)
     return {sheet.name: [list(row) for row in sheet.rows]}

@@ -46,6 +46,14 @@ value-differs = { $heading } { $here } here, { $there } there
 hall-without-name = a hall without a name
     .means = Looms for which no hall is named.
 
+## Text files
+
+code-page-doubt = The letters of { $file } can be read in several ways: { $meanings }.
+    .means = A text file does not tell its code page, and more than one fits its words.
+lost-letters = A byte in these cells is no letter in the code page of the rest; it stands as � here: { $raw }
+    .means = Text copied from a file in another code page, or letters that were lost before.
+    .hint = Correct the cells, and save the file as CSV UTF-8.
+
 ## Sheets and tables
 
 no-table-known = { $file }: { $how ->
