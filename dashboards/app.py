@@ -10,7 +10,7 @@ from dashboards.look import STYLE
 from dashboards.parts import literal
 from dashboards.screens import bookings, load, looms, needs, scenarios, status
 from dashboards.speaking import SPEAKER
-from dashboards.standing import warn_if_out_of_date
+from dashboards.standing import name_the_clock, warn_if_out_of_date
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
 
@@ -32,6 +32,7 @@ def main() -> None:
     chosen = st.navigation(PAGES, position="top")
     try:
         access.context()
+        name_the_clock()
         warn_if_out_of_date()
         chosen.run()
     except TrackerError as error:

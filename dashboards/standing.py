@@ -1,14 +1,23 @@
-"""Above every screen: whether the published plan still holds by the data of now."""
+"""Above every screen: by whose clock, where the programme has its own, and whether the published plan still holds."""
 
 import streamlit as st
 
 from dashboards import access
 from dashboards.parts import literal
+from dashboards.speaking import SPEAKER
 from tracker.domain.formats import count
+from tracker.services.own_clock import clock_says
 from tracker.services.plans.verify import faults
 
 MOST = 20
 """Findings that are listed."""
+
+
+def name_the_clock() -> None:
+    """A line where the programme goes by its own clock and not by the computer's."""
+    said = clock_says(access.context())
+    if said.own:
+        st.caption(f":material/schedule: {literal(SPEAKER.line(said.message))}")
 
 
 def warn_if_out_of_date() -> None:

@@ -143,7 +143,7 @@ def test_a_loom_put_off_is_taken_back_without_a_reason(db):
         ((), "007", "scoped", END, "it is booked and goes back"),
         # the published plan is as of Mon 5 Jan 2026; the year before is a slip
         ((), "007", "in work", END - timedelta(days=365),
-         "Sun 5 Jan 2025 lies before the first plan, which is of Mon 5 Jan 2026"),
+         "Sun 5 Jan 2025 lies before the programme, which began on Mon 5 Jan 2026"),
     ],
 )  # fmt: skip
 def test_what_is_out_of_order_needs_a_reason(db, before, loom, stage, at, says):
@@ -163,7 +163,7 @@ def test_work_may_have_begun_on_the_day_of_the_first_plan_before_it_was_made(db)
 
 def test_a_conversion_begun_before_the_first_plan_needs_a_reason(db):
     record_stage(here(db), "007", "in work", at=START)
-    with refused(DataError, "Sun 5 Jan 2025 lies before the first plan"):
+    with refused(DataError, "Sun 5 Jan 2025 lies before the programme"):
         record_stage(here(db), "007", "run-in", at=END, taken=Taken("F1", START - timedelta(days=365)))
 
 

@@ -103,7 +103,7 @@ EARLY = datetime(2000, 1, 1, tzinfo=UTC)
 def test_an_entry_from_before_the_programme_needs_its_reason(db, entry):
     """The programme of the samples starts in 2026: a year typed wrong is the usual cause."""
     before = movements(here(db))
-    with refused(UsageError, r"Sat 1 Jan 2000 .* is before the programme, which starts on Mon 5 Jan 2026; .*--why"):
+    with refused(UsageError, r"Sat 1 Jan 2000 .* lies before the programme, which began on Mon 5 Jan 2026; .*--why"):
         entry(db, "")
     assert movements(here(db)) == before
     entry(db, "booked late")

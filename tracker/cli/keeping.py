@@ -1,4 +1,4 @@
-"""Commands that keep the database safe: backup, restore."""
+"""Commands about the database itself: backup, restore, and the clock that a programme may have of its own."""
 
 from datetime import datetime
 from pathlib import Path
@@ -7,12 +7,13 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import Json, checked
+from tracker.cli.options import Json, checked, moment
 
 
 def add_commands(app: typer.Typer) -> None:
     app.command()(backup)
     app.command()(restore)
+    app.command()(clock)
 
 
 def backup(
@@ -49,3 +50,25 @@ def restore(
     done = run(context.obj, source)
     made = f"{datetime.fromisoformat(done.manifest.made_at).astimezone():%Y-%m-%d %H:%M}"
     show.emit(json_to, done.record(), lambda: show.say(f"Restored {source}, made {made}: {done.holds}."))
+
+
+def clock(
+    context: typer.Context,
+    to: Annotated[str | None, typer.Argument(metavar="T", help="The moment to set it forward to.")] = None,
+    json_to: Json = None,
+) -> None:
+    """By which clock the programme goes, and what it says.
+
+    A programme of the demo has its own, which stands where it was set, so that its weeks can be lived through. A mill goes by
+    the computer's.
+
+    Example: beamslot clock 2027-01-05T15:00
+    """
+    from tracker.services.own_clock import clock_says, set_clock
+    from tracker.words import ENGLISH
+
+    here = context.obj
+    if (at := moment(here, to)) is not None:
+        set_clock(here, at)
+    said = clock_says(here, was_set=at is not None)
+    show.emit(json_to, said.record(), lambda: show.say(ENGLISH.line(said.message)))

@@ -10,6 +10,8 @@ from functools import cached_property
 
 from tracker.domain.clock import now
 from tracker.store import Store, UnitOfWork, open_store
+from tracker.store.opening import is_new
+from tracker.store.own_clock import own_clock
 from tracker.store.place import is_missing
 from tracker.store.unit_of_work import user
 
@@ -56,7 +58,17 @@ class Context:
 
     def now(self) -> datetime:
         """This moment, UTC."""
-        return (self.clock or now)()
+        if self.clock:
+            return self.clock()
+        return self.own_clock or now()
+
+    @cached_property
+    def own_clock(self) -> datetime | None:
+        """Where the programme's own clock stands, as a demo has one; None where the computer's counts."""
+        if is_new(self.database):
+            return None
+        with self.reading() as uow:
+            return own_clock(uow.session)
 
     def reading(self) -> UnitOfWork:
         """One consistent view of the database, which waits for nobody."""

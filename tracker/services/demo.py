@@ -6,6 +6,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
+from sample_data.people import TERMS
 from tracker.domain.clock import start_of_day
 from tracker.domain.formats import count, moment, money
 from tracker.errors import DataError, TrackerError
@@ -13,6 +14,7 @@ from tracker.office.files import check
 from tracker.services.context import Context
 from tracker.services.loading.export import export_workbook
 from tracker.services.loading.load import LoadReport, load
+from tracker.services.own_clock import give_own_clock
 from tracker.services.parts.kits import KitsReport, kits
 from tracker.services.parts.needs import NeedsReport, net_needs
 from tracker.services.plans.plan import PlanReport, plan
@@ -83,6 +85,8 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     except OSError as error:
         raise TrackerError(f"cannot make the folder {directory}: {error.strerror}") from error
     database = directory / "beamslot.db"
+    assert TERMS.start
+    as_of = start_of_day(TERMS.start, TERMS)
     context = Context(str(database))
     plan_book, mill_book = directory / "plan.xlsx", directory / "mill.xlsx"
     for book in (plan_book, mill_book):
@@ -91,13 +95,10 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
         _refuse_another_mill(context)
     samples = [Path(str(files("sample_data") / name)) for name in WORKBOOKS]
     progress("reading the workbooks", 0.02)
+    context = give_own_clock(context, as_of)
     loaded = load(context, samples)
     if loaded.refusal:
         raise TrackerError("demo-not-loaded", database=str(database), why=loaded.refusal)
-    with context.reading() as uow:
-        terms = uow.terms()
-    assert terms.start
-    as_of = start_of_day(terms.start, terms)
     progress("forecasting the beam-outs", 0.15)
     forecasts = forecast(context, as_of=as_of)
     planned = plan(

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import datetime
 
-from tracker.domain.clock import start_of_day
 from tracker.domain.formats import day, moment
 from tracker.domain.mill import LoomKey, Part, Receipt
 from tracker.domain.stock import Movement, MovementKind
@@ -13,6 +12,7 @@ from tracker.errors import DataError, UsageError
 from tracker.mill_state.ledger import Held, InMemory
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
+from tracker.services.moments import began, is_before, refuse_ahead
 from tracker.services.parts.stock_report import PartStock, StockReport
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import UnitOfWork
@@ -23,8 +23,8 @@ class Entry:
     """One entry under way: what was read under the lock, what it books and which reservations it changes."""
 
     def __init__(self, uow: UnitOfWork, at: datetime | None = None):
-        if at and at > uow.now():
-            raise UsageError(f"{at:%Y-%m-%d %H:%M} UTC is still to come; book what has happened")
+        if at:
+            refuse_ahead(uow, at)
         self.entered_at = uow.now()
         self.uow, self.at, self.who = uow, at or self.entered_at, uow.who
         self.told = at
@@ -67,9 +67,9 @@ class Entry:
     def _refuse_early(self, why: str) -> None:
         """What happened before the programme belongs to another; a year typed wrong is the usual cause."""
         terms = self.room.mill.terms
-        if self.told and terms.start and self.told < start_of_day(terms.start, terms) and not why.strip():
+        if self.told and not why.strip() and is_before(self.told, first := began(self.uow, terms), terms):
             raise UsageError(
-                f"{moment(self.told, terms.zone)} is before the programme, which starts on {day(terms.start)}; "
+                f"{moment(self.told, terms.zone)} lies before the programme, which began on {day(first)}; "
                 "say with --why TEXT why it is booked here"
             )
 

@@ -16,6 +16,7 @@ from tracker.kits.state import missing
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
+from tracker.services.moments import began, is_before, refuse_ahead
 from tracker.services.parts.reservations import follow_stage
 from tracker.services.parts.stock_report import quantities
 from tracker.services.parts.stockroom import read_stockroom
@@ -67,15 +68,14 @@ def record_stage(
     """Append a stage to a loom's history and, with `taken`, the conversion behind it.
 
     `at` is the moment the stage began (default now), for a conversion its end. Put off and left out need a reason, as
-    does a move out of order (see `out_of_order`) and a moment before the first plan was published; a conversion is
+    does a move out of order (see `out_of_order`) and a moment before the programme; a conversion is
     recorded with run-in or signed off, once. What is held for a loom that no longer gets its kit is free again.
     """
     wanted, moment, reason = _stage(stage, why, taken), at or context.now(), (why or "").strip() or None
     with context.unit_of_work() as uow:
         room = read_stockroom(uow)
         zone = room.mill.terms.zone
-        if moment > context.now():
-            raise UsageError(f"{shown_moment(moment, zone)} is still to come; record what has happened")
+        refuse_ahead(uow, moment)
         key = find_loom(room.mill, loom, hall)
         before = uow.stages().get(key)
         if before and before.at > moment:
@@ -122,11 +122,9 @@ def _issued(room: Stockroom, key: LoomKey) -> bool:
 
 
 def _too_early(uow: UnitOfWork, room: Stockroom, wanted: Stage, moment: datetime) -> str:
-    """That work is told of a day before the first plan, in words; a year typed wrong is the usual cause."""
-    days = Days(room.mill)
-    first = min(
-        (days.local(min(plan.made_at, plan.as_of)) for plan in uow.plan_entries() if plan.published), default=None
-    )
-    if wanted in (*BESIDE, Stage.SCOPED) or first is None or days.local(moment) >= first:
+    """That work is told of a day before the programme, in words; a year typed wrong is the usual cause."""
+    terms = room.mill.terms
+    first = began(uow, terms)
+    if wanted in (*BESIDE, Stage.SCOPED) or not is_before(moment, first, terms):
         return ""
-    return f"{day(days.local(moment))} lies before the first plan, which is of {day(first)}"
+    return f"{day(Days(room.mill).local(moment))} lies before the programme, which began on {day(first)}"

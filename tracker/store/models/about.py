@@ -9,7 +9,8 @@ from tracker.store.base import AppendOnly, Base
 
 
 class AboutRow(Base):
-    """`program` = `beamslot` marks the database as ours."""
+    """`program` = `beamslot` marks the database as ours; `clock` is the moment (ISO 8601, UTC) at which the programme's own
+    clock stands, where it has one."""
 
     __tablename__ = "about"
     what: Mapped[str] = mapped_column(primary_key=True)
