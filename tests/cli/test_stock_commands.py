@@ -161,3 +161,10 @@ def test_needs_has_a_line_for_each_part_and_one_part_week_by_week(planned):
     assert printed[0] == "Needs of RAIL-N by week (pc)" and printed[2].split()[0] == rail[0]["week"]
     refused = planned("needs", "BOLT")
     assert (refused.code, refused.line) == (1, "unknown part BOLT; `beamslot needs` lists the parts")
+
+
+@pytest.mark.parametrize("listed", [("--send", "orders"), ("--orders",)])
+def test_the_order_list_is_of_all_parts_and_a_part_beside_it_writes_nothing(planned, listed, tmp_path):
+    ran = planned("needs", "RAIL-X", *listed)
+    assert ran.code == 2 and "the order list is of all parts" in " ".join(ran.err.replace("│", " ").split())
+    assert not (tmp_path / "orders").exists()

@@ -138,6 +138,8 @@ def needs(
     """
     if out and (send or not orders):
         raise typer.BadParameter("--out goes with --orders; --send writes the whole list, too")
+    if part is not None and (send or orders):
+        raise typer.BadParameter("PART shows the weeks of one part; the order list is of all parts")
     report, written = _needs(context.obj, moment(context.obj, as_of), left_over, out, send)
     listed = orders or send is not None
     if part is not None and part not in report.units:
