@@ -19,7 +19,7 @@ from tracker.intake.vocabulary.numbers import COMMA, POINT
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
 UNIT, ORDER, FIELD, SHEET, DECIMALS, VALUE = "unit", "order", "field", "sheet", "decimals", "value"
-NUMBER, ODD, PAGE = "number", "odd", "code page"
+NUMBER, ODD, PAGE, SECTION = "number", "odd", "code page", "section"
 """Kinds of question. A remembered answer is kept under `kind|heading`."""
 
 IGNORE, READ, AS_WRITTEN = "ignore", "read", "as written"
@@ -52,6 +52,8 @@ _SPELLINGS = {
 }
 OWN_COLUMN = "own column"
 _OWN = ("attribute", "own", OWN_COLUMN, "no field", "not a field")
+_NAMED_BY_LINES = {"hall": "hall", "machine_type": "machine type", "row": "row", IGNORE: IGNORE}
+"""Field → what a line between the rows may name."""
 HALL = "hall"
 """Answer about a sheet: its name is the hall of its looms."""
 
@@ -134,6 +136,10 @@ class Answers:
 
     def value(self, called: Called) -> str | None:
         return self._look_up(VALUE, called)
+
+    def section(self, called: Called) -> str | None:
+        """What a line between the rows names: `hall`, `machine type`, `row`; `ignore` where it names none of them."""
+        return self._find(SECTION, called, lambda a: _NAMED_BY_LINES.get(_field(a) or ""))
 
     def code_page(self, file: str) -> str | None:
         """The code page of a text file, as the standard library calls it."""

@@ -57,6 +57,7 @@ def read_files(
             _tell_letters(sheet, report)
         found = [block for sheet in sheets for block in _blocks_of(sheet, asked, report)]
         names += [sheet.name for sheet in sheets] + [path.name]
+        names += [text for sheet in sheets for text in sheet.lone_texts()] if answers else []
         if not found and not any(asked.sheet(sheet.name) == IGNORE for sheet in sheets):
             raise _nothing_known(path, sheets, report)
         blocks += found

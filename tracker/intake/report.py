@@ -65,6 +65,11 @@ class Report:
                 Severity.DOUBT, code or _DOUBTS[kind], sheet, cell, heading=heading, raw=raw, choices=choices, **params
             )
 
+    def has(self, code: str, sheet: Sheet) -> bool:
+        """Is there such a finding about the sheet?"""
+        found = (one.finding for one in self._found.values())
+        return any((one.code, one.file, one.sheet) == (code, sheet.file, sheet.name) for one in found)
+
     def copy(self) -> "Report":
         """A report that holds the same findings and goes its own way from here."""
         return Report({key: _Found(one.finding, list(one.cells)) for key, one in self._found.items()}, set(self._asked))

@@ -111,6 +111,11 @@ class Sheet:
         """Address of a row's cells: `A7:N7`."""
         return range_name(self.place(row, min(columns)), self.place(row, max(columns)))
 
+    def lone_texts(self) -> list[str]:
+        """The texts that stand alone in their rows."""
+        filled = ([value for value in row if value is not None] for row in self.rows)
+        return [values[0] for values in filled if len(values) == 1 and isinstance(values[0], str)]
+
     @cached_property
     def coded_columns(self) -> set[int]:
         """Columns with a cell whose number format matters."""

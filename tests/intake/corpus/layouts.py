@@ -155,7 +155,7 @@ def _grouped(draft: Draft, name: str) -> list[tuple[str, list[int]]]:
 
 def side_lines(draft: Draft) -> None:
     """`North side`, `South side` above the looms, whose numbers start again below each: are these halls?"""
-    half = len(draft.keys) // 2
+    half = (len(draft.keys) + 1) // 2  # each loom of the second side has one of the first to share its number with
     for i, loom in enumerate(draft.looms):
         loom["hall"] = draft.words["sides"][i >= half]
         if i >= half:

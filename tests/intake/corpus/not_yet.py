@@ -1,7 +1,6 @@
 """What does not come right yet. A kind that has become right must leave these lists: the tests see to it."""
 
 NOT_YET: tuple[str, ...] = (
-    "layout: lines for sides",
     "layout: a legend beside",
     "layout: attributes on a second sheet",
     "headings: shortened",
@@ -56,6 +55,7 @@ FOUND_RIGHT = (
     "5.6 così in cp850",
     "6.1 101-108",
     "6.2 a count by type",
+    "6.3 North side and South side",
     "6.4 A–02 beside A-02",
     "6.5 B 3 beside B3",
     "6.6 'A019",

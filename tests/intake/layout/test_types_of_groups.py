@@ -28,7 +28,7 @@ def test_a_type_above_the_halls_holds_for_all_of_them_and_one_below_a_hall_only_
     assert found == ["AJ-190", "AJ-190", "RP-360"]
     assert [loom["hall"] for loom in got.looms] == ["Hall 1", "Hall 2", "Hall 1"]
     _, got = types(tmp_path, [bare, ["Hall 1"], ["AJ-190"], *one, *three, ["Hall 2"], *two])
-    assert [f.code for f in got.doubts] == ["no-machine-type"]
+    assert [f.code for f in got.doubts] == ["section-lines"]
 
 
 def test_lines_that_may_be_places_are_no_types(tmp_path):

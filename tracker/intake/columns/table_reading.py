@@ -7,6 +7,7 @@ from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import LOOMS, Table
 from tracker.intake.answers import FIELD, Answers, bare
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
+from tracker.intake.columns.section_lines import settled
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
 from tracker.intake.layout.sums_below import without_sums
@@ -51,14 +52,15 @@ class TableReading:
         return self.block.recognised.column_of(name)
 
 
-def _looms_of(block: TableBlock) -> list[BodyRow]:
-    return without_sums(block, with_types(block, list(body_rows(block))))
+def _looms_of(block: TableBlock, answers: Answers, report: Report) -> list[BodyRow]:
+    rows = without_sums(block, with_types(block, list(body_rows(block))))
+    return settled(block, rows, answers, report)
 
 
-def reading_of(block: TableBlock, report: Report) -> TableReading:
-    """The rows of a block, each line passed over noted."""
+def reading_of(block: TableBlock, answers: Answers, report: Report) -> TableReading:
+    """The rows of a block, each line passed over noted, or asked about."""
     rows, ignored = [], 0
-    for body in _looms_of(block) if block.recognised.table is LOOMS else body_rows(block):
+    for body in _looms_of(block, answers, report) if block.recognised.table is LOOMS else body_rows(block):
         if body.sort is Sort.DATA:
             rows.append(body)
         elif body.sort is not Sort.EMPTY:
@@ -92,7 +94,7 @@ def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None
             raw=" | ".join(texts), code="which-column", field=heading, headings=texts,
         )  # fmt: skip
     typed = reading.column_of("machine_type") is not None or all(body.machine_type for body in reading.rows)
-    if reading.table is LOOMS and not typed:
+    if reading.table is LOOMS and not typed and not report.has("section-lines", block.sheet):
         first = ColumnPart(block, block.columns[0], [])
         free = [text for c, text in block.headings.items() if c not in block.recognised.meanings]
         report.ask(

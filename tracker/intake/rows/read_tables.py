@@ -28,7 +28,7 @@ from tracker.intake.rows.types_above import add_types
 
 def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:
     """Read every block; the findings, also those met before, come with the result."""
-    readings = [reading_of(block, report) for block in blocks]
+    readings = [reading_of(block, answers, report) for block in blocks]
     for reading in readings:
         ask_columns(reading, answers, report)
     pools = _pools(readings, answers, report, today)

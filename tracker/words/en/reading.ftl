@@ -165,6 +165,11 @@ hall-from-sheet = No column names the hall; it is read from the sheet's name: { 
     .means = The sheet's name is the hall of its looms.
 hall-beside = No heading names the hall; it is read from the cells beside the looms.
     .means = Side labels beside the rows are the halls.
+section-lines = { $how ->
+        [untyped] No column is the machine type; what do the lines { $raw } name?
+       *[again] Loom numbers start again below the lines { $raw }: are these halls?
+    }
+    .means = Lines between the rows whose meaning no word tells.
 type-from-line = The line '{ $raw }' names the machine type of the looms below it: { $understood }.
     .means = A line between the rows says the machine type of a group.
     .hint = If it is none, write the machine type in a column of its own.

@@ -1,0 +1,47 @@
+"""Lines between the rows that no word explains: what they are asked, and what an answer makes of them."""
+
+from mill_sheets import read, workbook
+
+HEAD = ["Loom", "Reed width (cm)", "Speed (rpm)", "Eff. %"]
+
+
+def rows(*numbers: int):
+    return [[f"{n}", 190, 600 + n, 88] for n in numbers]
+
+
+def typed(sheet):
+    """The rows with a machine type in a column of its own."""
+    return [[*row, "Type" if i == 0 else "AJ-190"] if len(row) > 1 else row for i, row in enumerate(sheet)]
+
+
+AGAIN = typed([HEAD, ["North side"], *rows(1, 2), ["South side"], *rows(1, 2)])
+
+
+def test_numbers_that_start_again_below_unknown_lines_are_never_merged(tmp_path):
+    path = workbook(tmp_path / "a.xlsx", AGAIN)
+    (doubt,) = read(path).doubts
+    assert (doubt.code, doubt.cell) == ("section-lines", "A2, A5") and "North side=hall" in doubt.hint
+    got = read(path, answers={"North side": "hall"})
+    halls = [(loom["hall"], loom["loom"]) for loom in got.looms]
+    assert halls == [("North side", "1"), ("North side", "2"), ("South side", "1"), ("South side", "2")]
+    assert not read(path, remembered=got.result.answers_used).doubts
+
+
+def test_the_answer_may_name_the_cell_of_a_line_and_each_line_may_have_its_own(tmp_path):
+    path = workbook(tmp_path / "a.xlsx", [*AGAIN, ["Row 9"], *typed([HEAD, *rows(7)])[1:]])
+    got = read(path, answers={"A2": "hall", "A5": "row"})
+    assert [(loom["hall"], loom.get("row")) for loom in got.looms][:4] == [("North side", None)] * 2 + [
+        ("North side", "South side")
+    ] * 2
+
+
+def test_lines_above_looms_without_a_type_are_asked_about(tmp_path):
+    path = workbook(tmp_path / "a.xlsx", [HEAD, ["Wide ones"], *rows(1, 2), ["Narrow ones"], *rows(3, 4)])
+    assert [doubt.code for doubt in read(path).doubts] == ["section-lines"]
+    got = read(path, answers={"Wide ones": "machine type"})
+    assert [loom["machine_type"] for loom in got.looms] == ["Wide ones"] * 2 + ["Narrow ones"] * 2 and not got.doubts
+
+
+def test_lines_above_numbers_that_go_on_are_only_told(tmp_path):
+    got = read(workbook(tmp_path / "a.xlsx", typed([HEAD, ["North side"], *rows(1, 2), ["South side"], *rows(3, 4)])))
+    assert not got.doubts and [f.cell for f in got.findings(code="row-passed-over")] == ["A2:E2", "A5:E5"]
