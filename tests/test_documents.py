@@ -1,4 +1,4 @@
-"""Documents that the code cites are in the repository."""
+"""Documents that the code cites are in the repository, and so are the files that a newcomer is shown."""
 
 import re
 import subprocess
@@ -22,3 +22,10 @@ def test_every_document_that_code_cites_is_there():
         for cite in re.findall(r"\b[\w-]+\.md\b", (ROOT / name).read_text("utf-8"))
     }
     assert [found for found in sorted(cited) if found[0] not in documents] == []
+
+
+def test_every_file_that_developers_are_shown_is_there():
+    told = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    shown = set(re.findall(r"`((?:tracker|dashboards|tests|sample_data)/[\w/.-]+)`", told))
+    assert len(shown) > 20
+    assert sorted(name for name in shown if not (ROOT / name).exists()) == []
