@@ -150,26 +150,22 @@ def with_a_wild_date_mode(stream, at, record, length) -> bool:
     return True
 
 
-@NOT_YET
 def test_an_old_workbook_whose_number_format_is_missing_is_read_or_refused(tmp_path):
     report = loaded(tmp_path / "a.db", damaged(tmp_path, without_a_format), {"Eski": "ignore"})
     if not report.refusal:  # 600 to 605 picks/min, as the file was written
         assert speeds(tmp_path / "a.db") == [600, 601, 602, 603, 604, 605]
 
 
-@NOT_YET
 def test_an_old_workbook_with_a_record_that_ends_early_is_refused(tmp_path):
     report = loaded(tmp_path / "a.db", damaged(tmp_path, with_a_short_font))
     assert report.refusal_line().startswith("old.xls: ")
 
 
-@NOT_YET
 def test_a_refusal_of_an_old_workbook_says_why(tmp_path):
     report = loaded(tmp_path / "a.db", damaged(tmp_path, with_a_wild_date_mode))
     assert report.refusal and "()" not in report.refusal_line()
 
 
-@NOT_YET
 def test_a_question_about_numbers_turned_into_dates_names_two_readings_that_differ(tmp_path):
     """1 January reads alike day first and month first; 7 February may be 7/2 or 2/7."""
 

@@ -130,18 +130,22 @@ def plan_texts(pool: ColumnPool) -> TextPlan:
 
 
 def _asked_order(pool: ColumnPool, plan: TextPlan, turned: list[tuple[ColumnPart, int, Any, str]]) -> bool:
-    _, _, value, code = turned[0]
-    day = turned_text(pool, value) if isinstance(value, str) else value
-    assert day is not None
-    day_first = turned_into_date(day, code, False, plan.mark, plan.padded)
-    month_first = turned_into_date(day, code, True, plan.mark, plan.padded)
+    """Put back month first? Asked where a number reads otherwise then; 1/1 is the same either way."""
     answer = pool.answers.order(pool.called)
-    for other, line, raw, _ in turned:
+    open_one: tuple[Any, date | datetime, str, str] | None = None
+    for other, line, raw, code in turned:
+        day = turned_text(pool, raw) if isinstance(raw, str) else raw
+        day_first, month_first = (turned_into_date(day, code, order, plan.mark, plan.padded) for order in (False, True))
+        alike = day_first == month_first
+        if open_one is None and not alike and not month_and_year(code):
+            open_one = (raw, day, day_first, month_first)
+        put_back = message("understood-put-back", order=answer) if answer else day_first if alike else ""
         pool.report.cell(
             Severity.NOTE, "number-turned-into-date", other.sheet, line, other.column, heading=pool.heading, raw=raw,
-            understood=message("understood-put-back", order=answer) if answer else "", field=pool.name,
+            understood=put_back, field=pool.name,
         )  # fmt: skip
-    if answer is None and not all(month_and_year(code) for _, _, _, code in turned):
+    if answer is None and open_one:
+        raw, day, day_first, month_first = open_one
         choices = [Choice(pool.heading, DAY_FIRST, day_first), Choice(pool.heading, MONTH_FIRST, month_first)]
-        pool.ask("order", choices, raw=value, how="number", day=day, day_first=day_first, month_first=month_first)
+        pool.ask("order", choices, raw=raw, how="number", day=day, day_first=day_first, month_first=month_first)
     return answer == MONTH_FIRST

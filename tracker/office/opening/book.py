@@ -33,8 +33,7 @@ def open_book(path: Path, known: Known, page: str | None = None) -> list[Sheet]:
             case FileKind.ARCHIVE:
                 return _grid_sheets(path, checked.sheets)
     except (python_calamine.CalamineError, BadZipFile, ValueError, IndexError, KeyError, AssertionError) as error:
-        words = " ".join(str(error).split())[:120] or type(error).__name__
-        refuse(path, "damaged", how="unread", why=words)
+        refuse(path, "damaged", how="unread", why=" ".join(str(error).split())[:120] or None)
     return [text_sheet(path, known, page)]
 
 

@@ -18,9 +18,9 @@ def xls_sheets(path: Path) -> list[Sheet]:
     try:
         with open("/dev/null", "w") as nowhere:
             book = xlrd.open_workbook(str(path), formatting_info=True, ragged_rows=True, logfile=nowhere)
-    except (XLRDError, AssertionError, IndexError, ValueError, KeyError, TypeError, UnicodeError) as error:
-        refuse(path, "damaged", how="unread", why=str(error))
-    return [_sheet(path, book, sheet) for sheet in book.sheets()]
+            return [_sheet(path, book, sheet) for sheet in book.sheets()]
+    except Exception as error:  # the library lets any error of a broken file through
+        refuse(path, "damaged", how="unread", why=str(error) if isinstance(error, XLRDError) else None)
 
 
 def _sheet(path: Path, book: Any, sheet: Any) -> Sheet:
@@ -47,7 +47,7 @@ def _sheet(path: Path, book: Any, sheet: Any) -> Sheet:
 
 def _code(book: Any, cell: Any) -> str:
     found = book.format_map.get(book.xf_list[cell.xf_index].format_key)
-    code = tidy(found.format_str) if found is not None else ""
+    code = tidy(found.format_str) if found is not None and found.format_str else ""
     return code if code and matters(code) else ""
 
 

@@ -73,7 +73,10 @@ damaged = { $how ->
         [contradiction] The archive contradicts itself about the part { $part }.
         [part] The workbook is damaged in its part { $part }.
         [xml] The workbook is damaged ({ $why }).
-        [unread] The workbook cannot be read ({ $why }).
+        [unread] The workbook cannot be read{ $why ->
+            [none] : its parts contradict each other
+           *[other] {" "}({ $why })
+        }.
         [columns] The text cannot be split into columns ({ $why }).
        *[packing] The workbook is damaged: its archive cannot be unpacked.
     }
