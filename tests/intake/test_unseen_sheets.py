@@ -429,3 +429,17 @@ def test_turned_lists_below_each_other_with_a_hall_above_each(tmp_path: Path):
     second = turned([head, *(without_hall(row) for row in ROWS[6:])])
     got = read(workbook(tmp_path / "a.xlsx", [["Hall 1"], *first, [], ["Hall 2"], *second]))
     assert got.looms == LOOMS and not got.doubts
+
+
+def test_a_legend_beside_the_list_is_no_part_of_it_and_is_told(tmp_path: Path):
+    """A legend of four types beside eight looms reaches far down; a column filled for some looms goes with the list."""
+    kinds = list(dict.fromkeys(loom["machine_type"] for loom in LOOMS))
+    legend = [["Code", "Meaning"], *([kind, "x"] for kind in kinds)]
+    rows = [with_units(HEAD), *ROWS[:8]]
+    beside = [[*row, None, *(legend[i] if i < len(legend) else [])] for i, row in enumerate(rows)]
+    got = read(workbook(tmp_path / "a.xlsx", beside))
+    assert got.looms == LOOMS[:8] and [dict(row.kept) for row in got.rows("looms")] == [{}] * 8
+    assert [f.cell for f in got.findings(code="beside-the-table")] == [f"M1:N{1 + len(kinds)}"]
+    more = [[*row, None, "Seen on" if i == 0 else "x" if i in (2, 3, 5, 8) else None] for i, row in enumerate(rows)]
+    got = read(workbook(tmp_path / "b.xlsx", more))
+    assert [row.kept["Seen on"] for row in got.rows("looms")] == [None, "x", "x", None, "x", None, None, "x"]

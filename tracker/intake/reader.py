@@ -12,6 +12,7 @@ from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused, UsageError
 from tracker.intake.answers import HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, Answers
+from tracker.intake.columns.leftovers import note_beside
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
 from tracker.intake.layout.called import said_by
@@ -135,6 +136,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
         blocks = find_blocks(sheet.turned(), said_by(answers), only)
     blocks = [block for block in blocks if _confirmed(block, answers, only, report)]
     _note_shared(blocks, report)
+    note_beside(blocks, report)
     if not blocks:
         _note_foreign(sheet, report)
     elif sheet.hidden and said is None:

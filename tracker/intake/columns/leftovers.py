@@ -1,10 +1,13 @@
 """What is not loaded, or easily overlooked, is said: columns without a heading or a place in the table, hidden rows."""
 
+from collections.abc import Sequence
+
 from tracker.domain.addresses import ranges
 from tracker.domain.findings import Severity
 from tracker.domain.own_sheets import remarks_among
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.columns.table_reading import TableReading
+from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.report import Report
 
 _BESIDE = 3
@@ -27,6 +30,28 @@ def _note_headless(reading: TableReading, report: Report) -> None:
         if rows:
             cells = ranges(block.sheet.place(row, c) for row in rows)
             report.whole(Severity.NOTE, "no-heading", block.sheet, cells, raw=block.sheet.value(rows[0], c))
+
+
+def _cells_beside(blocks: Sequence[TableBlock], block: TableBlock) -> str:
+    """The range that stands beside the first of the tables of a heading line and belongs to none, `` where there is none."""
+    if any(other.top == block.top and other.columns[0] < block.columns[0] for other in blocks):
+        return ""
+    sheet, taken = block.sheet, {c for other in blocks for c in other.columns}
+    headed = [
+        c for c in range(sheet.width)
+        if c not in taken and any(sheet.value(r, c) is not None for r in range(block.top, block.bottom + 1))
+    ]  # fmt: skip
+    filled = [r for r in range(block.bottom + 1, block.end) if any(sheet.value(r, c) is not None for c in headed)]
+    if not filled:
+        return ""
+    return f"{sheet.name_of(block.top, headed[0])}:{sheet.name_of(filled[-1], headed[-1])}"
+
+
+def note_beside(blocks: Sequence[TableBlock], report: Report) -> None:
+    """Note what stands beside the tables of a sheet, headed in the same lines, and is none of them."""
+    for block in blocks:
+        if cells := _cells_beside(blocks, block):
+            report.whole(Severity.NOTE, "beside-the-table", block.sheet, cells, table=block.recognised.table.sheet)
 
 
 def _headed_elsewhere(reading: TableReading) -> set[int]:

@@ -7,6 +7,7 @@ from typing import Any
 
 from tracker.domain.words import fold
 from tracker.intake.answers import Called
+from tracker.intake.layout.beside import goes_with
 from tracker.intake.layout.called import SaidAt, called
 from tracker.intake.layout.recognise import Recognised, recognise
 from tracker.intake.layout.side_by_side import Group, groups_of
@@ -26,8 +27,6 @@ _BROKEN_OFF = 2.0
 """What it takes from a heading that the row below belongs to it as well."""
 _LOOK_BELOW = 30
 """Rows below a heading in which a column must hold something to count."""
-_LOOK_BESIDE = 500
-"""Rows below a heading that tell whether columns behind a gap belong to it."""
 
 
 @dataclass(slots=True)
@@ -294,18 +293,8 @@ def _split_gaps(
     if sum(whole) > 1:
         return [part for part, one in zip(parts, whole, strict=True) if one]
     main = max(range(len(parts)), key=lambda i: (whole[i], len(parts[i])))
-    kept = [part for i, part in enumerate(parts) if i == main or _goes_with(sheet, parts[main], part, bottom)]
+    kept = [part for i, part in enumerate(parts) if i == main or goes_with(sheet, parts[main], part, bottom)]
     return [sorted(c for part in kept for c in part)]
-
-
-def _goes_with(sheet: Sheet, main: list[int], other: list[int], bottom: int) -> bool:
-    """Are the columns behind a gap filled where the table is, and only there?"""
-    both = only_main = only_other = 0
-    for row in range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK_BESIDE)):
-        here = sum(sheet.value(row, c) is not None for c in main) >= min(2, len(main))
-        there = any(sheet.value(row, c) is not None for c in other)
-        both, only_main, only_other = both + (here and there), only_main + (here > there), only_other + (there > here)
-    return (both >= 0.4 * (both + only_main) and only_other <= 0.1 * (both + 1)) or both + only_other == 0
 
 
 def _block(

@@ -109,6 +109,9 @@ rows-above-headings = { $rows ->
        *[other] { $rows } rows stand
     } above the headings; read as rows of the table like those below.
     .means = Rows of a list above its headings, as sorting leaves them.
+beside-the-table = These cells stand beside the table { $table } and belong to none; they are not loaded.
+    .means = A legend, or another table, beside a list behind an empty column.
+    .hint = Take the empty column out if they belong to the table.
 several-to-a-row = Each row holds { $groups } looms side by side; { $headings } is read for every one of them.
     .means = Columns that the looms of a row share.
 column-not-loaded = The column { $heading } has no place in the table { $table }; it is not loaded.

@@ -1,0 +1,42 @@
+"""What stands beside a list behind an empty column: more of its columns, or something else, such as a legend of its codes."""
+
+from collections.abc import Sequence
+
+from tracker.office.sheet import Sheet
+
+_LOOK = 500
+"""Rows below a heading that tell."""
+_LEGEND = 0.7
+"""Share of the list's rows that a legend reaches at most."""
+
+
+def goes_with(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int) -> bool:
+    """Are the columns behind a gap filled where the table is, and only there?"""
+    both = only_main = only_other = 0
+    for row in range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK)):
+        here = sum(sheet.value(row, c) is not None for c in main) >= min(2, len(main))
+        there = any(sheet.value(row, c) is not None for c in other)
+        both, only_main, only_other = both + (here and there), only_main + (here > there), only_other + (there > here)
+    if both + only_other == 0:
+        return True
+    return (
+        both >= 0.4 * (both + only_main)
+        and only_other <= 0.1 * (both + 1)
+        and not _is_legend(sheet, main, other, bottom)
+    )
+
+
+def _is_legend(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int) -> bool:
+    """Does the first of the columns list words of the list once each, from its first row on and long before its last?"""
+    rows = range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK))
+    listed = [row for row in rows if any(sheet.value(row, c) is not None for c in other)]
+    of_list = [row for row in rows if sum(sheet.value(row, c) is not None for c in main) > len(main) / 2]
+    if (
+        len(other) < 2
+        or len(listed) > _LEGEND * len(of_list)
+        or listed != list(range(bottom + 1, bottom + 1 + len(listed)))
+    ):
+        return False
+    words = [str(sheet.value(row, other[0])) for row in listed]
+    known = {str(value) for row in of_list for c in main if (value := sheet.value(row, c)) is not None}
+    return len(set(words)) == len(words) and 2 * sum(word in known for word in words) >= len(words)
