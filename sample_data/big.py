@@ -25,8 +25,8 @@ def make_mill(looms: int, weeks: int, crews: int, halls: int = 1, seed: int = 1)
     """A mill of `looms` looms in `halls` halls, `crews` crews of two fitters, planned over `weeks` weeks.
 
     Halls take turns: air-jet, rapier, air-jet …; a single hall has both. A loom number starts again in each hall.
-    Electricians, jigs and hoists grow with the crews; stock and receipts with the looms, spread over the weeks as in
-    the sample. The same arguments give the same mill.
+    There is an electrician for each crew; jigs and hoists grow with the crews; stock and receipts with the looms, spread over
+    the weeks as in the sample. The same arguments give the same mill.
     """
     rng = Random(seed)
     found = {
@@ -80,4 +80,4 @@ def _crews(crews: int) -> tuple[Crew, ...]:
         Crew(f"Fitters {n + 1}", "fitter", 2, people.WORKDAYS, *people.SHIFTS[n % 2], 34.0) for n in range(crews)
     ]
     electricians, bench = people.CREWS[-2:]
-    return (*fitters, replace(electricians, heads=ceil(crews / 2)), replace(bench, heads=ceil(crews / 2)))
+    return (*fitters, replace(electricians, heads=crews), replace(bench, heads=ceil(crews / 2)))

@@ -22,6 +22,7 @@ HEAD = Alignment(wrap_text=True, vertical="bottom", horizontal="left", indent=1)
 TEXT, NUMBER = Alignment(wrap_text=True, vertical="top", horizontal="left", indent=1), Alignment(vertical="top")
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 FORMATS = ((datetime, "yyyy-mm-dd hh:mm"), (date, "yyyy-mm-dd"), (time, "hh:mm"))
+EMPTY_IS_YES = ("learns", "waivable")
 WIDEST, LINE_HEIGHT = 48, 13.5
 
 
@@ -100,6 +101,8 @@ def cell_value(column: Column, value: Any, zone: ZoneInfo) -> Any:
             return tidy(round(value * 100, 6))
         case Kind.MOMENT, datetime():
             return value.astimezone(zone).replace(tzinfo=None)
+        case Kind.YES_NO, _ if column.field in EMPTY_IS_YES:
+            return None if value else "no"
         case Kind.YES_NO, _:
             return "yes" if value else None
         case Kind.WEEKDAYS, _:

@@ -20,7 +20,8 @@ class Make:
     years: tuple[int, int]
     widths_cm: Odds
     frames: Odds
-    speed_ppm: tuple[int, int]
+    weft_m_per_min: tuple[int, int]
+    """Weft insertion rate: picks a minute × reed width."""
     rail: Odds
     creel: Odds
     saving_per_day: tuple[float, float]
@@ -29,22 +30,22 @@ class Make:
 MAKES = {
     make.machine_type: make
     for make in (
-        Make("AJ-N", "air-jet", (2006, 2019), ((190, 5), (210, 3), (230, 2)), ((8, 4), (10, 3), (12, 2)), (640, 780),
+        Make("AJ-N", "air-jet", (2006, 2019), ((190, 5), (210, 3), (230, 2)), ((8, 4), (10, 3), (12, 2)), (1350, 1750),
              (("drilled", 4), ("undrilled", 6)), (("vertical creel", 6), ("horizontal creel", 1), ("no creel", 3)),
-             (9, 14)),
-        Make("AJ-W", "air-jet", (2011, 2020), ((280, 4), (300, 3), (340, 3)), ((8, 3), (12, 3), (14, 2)), (520, 640),
+             (2.5, 4.5)),
+        Make("AJ-W", "air-jet", (2011, 2020), ((280, 4), (300, 3), (340, 3)), ((8, 3), (12, 3), (14, 2)), (1500, 2050),
              (("drilled", 5), ("undrilled", 5)), (("vertical creel", 3), ("horizontal creel", 3), ("no creel", 4)),
-             (13, 19)),
-        Make("RP-N", "rapier", (1998, 2013), ((190, 4), (220, 4), (230, 2)), ((12, 3), (16, 4), (20, 3)), (420, 560),
+             (3.5, 6)),
+        Make("RP-N", "rapier", (1998, 2013), ((190, 4), (220, 4), (230, 2)), ((12, 3), (16, 4), (20, 3)), (900, 1150),
              (("drilled", 3), ("undrilled", 7)), (("vertical creel", 4), ("horizontal creel", 4), ("no creel", 2)),
-             (8, 12)),
-        Make("RP-W", "rapier", (2002, 2016), ((320, 4), (340, 3), (360, 3)), ((12, 3), (16, 4), (20, 2)), (300, 420),
+             (2, 4)),
+        Make("RP-W", "rapier", (2002, 2016), ((320, 4), (340, 3), (360, 3)), ((12, 3), (16, 4), (20, 2)), (950, 1250),
              (("drilled", 4), ("undrilled", 6)), (("vertical creel", 2), ("horizontal creel", 6), ("no creel", 2)),
-             (11, 16)),
+             (3, 5.5)),
     )
 }  # fmt: skip
 
-SIDES: Odds = (("both", 7), ("left", 1.5), ("right", 1.5))
+SIDES: Odds = (("both", 9), ("left", 0.5), ("right", 0.5))
 EXTRA_ENDS: Odds = (("kept", 4), ("taken out", 6))
 WASTE_WIRES: Odds = (("present", 6), ("absent", 4))
 DUCT: Odds = (("free", 6), ("full", 4))
@@ -54,7 +55,11 @@ ATTRIBUTES = (
 BATCH = 4
 CHANGED_LATER = 0.15
 """Chance that one habit of a loom differs from its batch's."""
+SPEEDS_APART = 0.03
+"""Between the fastest and the slowest loom of a batch."""
 PLACES_IN_ROW = 13
+IN_SECTION = 8
+"""Looms that one weaver minds."""
 
 
 def make_looms(rng: Random, hall: str, numbers: Sequence[str], counts: Sequence[tuple[str, int]]) -> list[Loom]:
@@ -65,16 +70,18 @@ def make_looms(rng: Random, hall: str, numbers: Sequence[str], counts: Sequence[
         if i == 0 or kinds[i - 1] != machine_type or i % BATCH == 0:
             batch = _batch(rng, MAKES[machine_type])
         loom = _loom(rng, MAKES[machine_type], batch, LoomKey(hall, number))
-        looms.append(replace(loom, row=str(i // PLACES_IN_ROW + 1), place=str(i % PLACES_IN_ROW + 1)))
+        looms.append(replace(loom, row=str(i // PLACES_IN_ROW + 1), place=str(i % PLACES_IN_ROW + 1),
+                             section=f"W{i // IN_SECTION + 1}"))  # fmt: skip
     return looms
 
 
 def _batch(rng: Random, make: Make) -> dict[str, Any]:
     """What looms bought together share."""
-    year = rng.randint(*make.years)
+    year, width_cm = rng.randint(*make.years), float(pick(rng, make.widths_cm))
     return {
         "year": year,
-        "reed width": float(pick(rng, make.widths_cm)),
+        "reed width": width_cm,
+        "speed": rng.uniform(*make.weft_m_per_min) / (width_cm / 100),
         "controller generation": 1 if year < 2004 else 2 if year < 2010 else 3 if year < 2016 else 4,
     } | {name: pick(rng, odds) for name, odds in _habits(make).items()}
 
@@ -102,7 +109,7 @@ def _loom(rng: Random, make: Make, batch: dict[str, Any], key: LoomKey) -> Loom:
         year=own["year"],
         reed_width_cm=own["reed width"],
         frames=own["frames"],
-        speed_ppm=float(rng.randrange(make.speed_ppm[0], make.speed_ppm[1] + 1, 10)),
+        speed_ppm=float(round(own["speed"] * rng.uniform(1 - SPEEDS_APART / 2, 1 + SPEEDS_APART / 2))),
         efficiency=rng.randint(166, 187) / 200,
         saving_per_day=rng.randint(round(make.saving_per_day[0] * 4), round(make.saving_per_day[1] * 4)) / 4,
         attributes={name: own[name] for name in ATTRIBUTES},

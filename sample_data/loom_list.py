@@ -12,7 +12,7 @@ from sample_data.hall import ATTRIBUTES
 from tracker.domain.mill import Loom, LoomKey
 
 HEADINGS = (
-    ("Loom", "no.", 8), ("Row", "", 6), ("Place", "", 7), ("Machine", "type", 10), ("Insertion", "", 10),
+    ("Loom", "no.", 8), ("Row", "", 6), ("Place", "", 7), ("Section", "", 8), ("Machine", "type", 10), ("Insertion", "", 10),
     ("Year", "built", 7), ("Reed width", "(cm)", 12), ("Frames", "", 8), ("Speed", "(picks/min)", 15),
     ("Efficiency", "(%)", 11), ("Saving", "per day", 9), ("Capacity", "unsold", 9), ("Protected", "until", 12),
     ("Rail", "", 11), ("Leno", "side", 8), ("Creel", "", 16), ("Extra", "ends", 10), ("Waste", "drop wires", 11),
@@ -72,14 +72,14 @@ def _hall(sheet: Any, hall: str, looms: list[Loom]) -> None:
         for cell in sheet[sheet.max_row]:
             cell.alignment = LEFT
         sheet.cell(sheet.max_row, 1).number_format = "@"
-        sheet.cell(sheet.max_row, 13).number_format = "dd.mm.yyyy"
+        sheet.cell(sheet.max_row, 14).number_format = "dd.mm.yyyy"
 
 
 def _line(loom: Loom) -> list[Any]:
     """The cells of one loom; widths, efficiencies and savings with a decimal comma where they have decimals."""
     odd = loom.key in UNIT_IN_CELL
     return [
-        loom.loom, int(loom.row or 0), int(loom.place or 0), loom.machine_type, loom.insertion, loom.year,
+        loom.loom, int(loom.row or 0), int(loom.place or 0), loom.section, loom.machine_type, loom.insertion, loom.year,
         f"{comma(loom.reed_width_cm, 1)} cm" if odd else comma(loom.reed_width_cm, 1),
         loom.frames,
         f"{loom.speed_ppm:.0f} picks/min" if odd else int(loom.speed_ppm or 0),

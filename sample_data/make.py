@@ -26,7 +26,7 @@ def make(folder: Path, mill: Mill | None = None) -> list[Path]:
         "weaving.xlsx": _book("Weaving", mill, "articles", "warps", "readings", "changes", "standing", "running",
                               "closures"),
         "stores.xlsx": _book("Stores", mill, "parts", "receipts"),
-        "people_and_tools.xlsx": _book("People and tools", mill, "crews", "tools"),
+        "people_and_tools.xlsx": _book("People and tools", mill, "crews", "tools", "absences", "overtime"),
         "method.xlsx": _book("Method", mill, "operations", "kit_lines", "choices", "setpoints", "checks"),
         "terms.xlsx": _terms(mill),
     }  # fmt: skip

@@ -10,7 +10,7 @@ from sample_data.method import METHOD
 from tracker.domain.calendars import Calendar
 from tracker.domain.mill import Loom, LoomKey, Mill, Reading, Warp
 
-SEED = 977
+SEED = 1114
 HALL_1, HALL_2 = "Hall 1", "Hall 2"
 DAYS_READ = 33
 READ_DAILY_EVERY = 10
@@ -107,6 +107,8 @@ def sample_mill(seed: int = SEED) -> Mill:
         running=running,
         closures=weaving.CLOSURES,
         tools=people.TOOLS,
+        absences=people.ABSENCES,
+        overtime=people.OVERTIME,
         method=METHOD,
         terms=people.TERMS,
     )

@@ -15,23 +15,37 @@ ZONE = ZoneInfo("Europe/Vienna")
 WALKED_ON = date(2027, 1, 2)
 """The Saturday before the start, on which the mill read every warp."""
 
-AIR_JET = tuple(
-    Article(f"A-{number}", picks, take_up / 100, basis, contribution, value)
-    for number, picks, take_up, basis, contribution, value in (
-        (1204, 24, 6, "crimp", 0.56, 1.9), (1207, 21, 5, "crimp", 0.49, 1.75), (1218, 28, 7.5, "crimp", 0.71, 2.1),
-        (1231, 34, 8, "crimp", 0.92, 2.6), (1240, 40, 8, "crimp", 1.15, 2.9), (1255, 18, 4, "crimp", 0.4, 1.5),
-        (1302, 26, 6.5, "contraction", 0.62, 2.0), (1310, 31, 7, "crimp", 0.8, 2.35),
-    )
+_ARTICLES = (
+    # number, cloth width (cm), picks/cm, take-up (%), basis, contribution and warp value a metre
+    ("A-1204", 180, 24, 6, "crimp", 0.56, 0.55), ("A-1207", 180, 21, 5, "crimp", 0.49, 0.45),
+    ("A-1218", 180, 28, 7.5, "crimp", 0.71, 0.6), ("A-1231", 200, 34, 8, "crimp", 0.92, 0.8),
+    ("A-1240", 200, 40, 8, "crimp", 1.15, 0.9), ("A-1255", 200, 18, 4, "crimp", 0.4, 0.4),
+    ("A-1302", 220, 26, 6.5, "contraction", 0.62, 0.65), ("A-1310", 220, 31, 7, "crimp", 0.8, 0.7),
+    ("A-1402", 270, 22, 5.5, "crimp", 0.85, 1.05), ("A-1407", 270, 27, 6.5, "crimp", 1.0, 1.2),
+    ("A-1412", 290, 24, 6, "crimp", 0.95, 1.15), ("A-1418", 290, 32, 7.5, "contraction", 1.25, 1.4),
+    ("A-1431", 330, 20, 5, "crimp", 0.95, 1.1), ("A-1436", 330, 28, 7, "crimp", 1.3, 1.5),
+    ("R-2010", 180, 18, 8, "crimp", 0.88, 0.6), ("R-2014", 180, 22, 9, "crimp", 1.1, 0.7),
+    ("R-2025", 210, 15, 6, "crimp", 0.7, 0.5), ("R-2031", 210, 26, 10, "crimp", 1.35, 0.85),
+    ("R-2042", 222, 20, 8.5, "contraction", 0.98, 0.65), ("R-2050", 222, 30, 11, "crimp", 1.6, 0.9),
+    ("R-2110", 310, 16, 7, "crimp", 1.2, 1.3), ("R-2114", 310, 21, 8.5, "crimp", 1.5, 1.6),
+    ("R-2131", 330, 18, 8, "contraction", 1.35, 1.5), ("R-2135", 330, 24, 9.5, "crimp", 1.75, 1.9),
+    ("R-2150", 350, 15, 7, "crimp", 1.25, 1.4), ("R-2156", 350, 20, 9, "crimp", 1.65, 2.0),
 )  # fmt: skip
-RAPIER = tuple(
-    Article(f"R-{number}", picks, take_up / 100, basis, contribution, value)
-    for number, picks, take_up, basis, contribution, value in (
-        (2010, 18, 8, "crimp", 0.88, 2.2), (2014, 22, 9, "crimp", 1.1, 2.6), (2025, 15, 6, "crimp", 0.7, 1.8),
-        (2031, 26, 10, "crimp", 1.35, 3.1), (2042, 20, 8.5, "contraction", 0.98, 2.4),
-        (2050, 30, 11, "crimp", 1.6, 3.4),
-    )
-)  # fmt: skip
-ARTICLES = {article.article: article for article in (*AIR_JET, *RAPIER)}
+CLOTH_WIDTH_CM = {article: width for article, width, *_ in _ARTICLES}
+ARTICLES = {
+    article: Article(article, picks, take_up / 100, basis, contribution, value)
+    for article, _, picks, take_up, basis, contribution, value in _ARTICLES
+}
+NARROWER_CM = (2, 25)
+"""A cloth is so much narrower than the reed of the looms on which it is woven."""
+
+
+def articles_of(loom: Loom) -> list[Article]:
+    """Those that the loom can weave, by its insertion and its width."""
+    prefix, reed_cm = "A-" if loom.insertion == "air-jet" else "R-", loom.reed_width_cm or 0.0
+    low, high = reed_cm - NARROWER_CM[1], reed_cm - NARROWER_CM[0]
+    return [ARTICLES[name] for name, cm in CLOTH_WIDTH_CM.items() if name.startswith(prefix) and low < cm <= high]
+
 
 CHANGES = (
     OrdinaryChange("repeat", 2.0),
@@ -78,7 +92,7 @@ def warp_rate_m_per_h(loom: Loom, article: Article) -> float:
 
 def make_warps(rng: Random, loom: Loom, following: int) -> list[Warp]:
     """The warp on the loom as read on the walk, and `following` more."""
-    articles = AIR_JET if loom.insertion == "air-jet" else RAPIER
+    articles = articles_of(loom)
     article = rng.choice(articles)
     first = _new_warp(rng, loom, article, 0)
     share = rng.uniform(0.12, 1.0)

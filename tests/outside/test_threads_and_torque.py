@@ -29,10 +29,12 @@ def test_loads_of_class_8_8():
 
 def test_the_tap_drill_of_the_method():
     """B3, quoted: ISO 2306 (from memory) and a general table: drill = diameter − pitch."""
-    (drilling,) = [row.operation for row in METHOD.operations if row.operation.startswith("Drill")]
-    drill_mm, d_mm, pitch_mm = map(float, re.findall(r"\d+(?:\.\d+)?", drilling))
-    assert (d_mm, pitch_mm) == (D_MM, PITCH_MM)
-    assert drill_mm == d_mm - pitch_mm == 8.5
+    drilling = [row.operation for row in METHOD.operations if row.operation.startswith("Drill")]
+    assert len(drilling) == 2  # left and right
+    for operation in drilling:
+        drill_mm, d_mm, pitch_mm = map(float, re.findall(r"\d+(?:\.\d+)?", operation))
+        assert (d_mm, pitch_mm) == (D_MM, PITCH_MM)
+        assert drill_mm == d_mm - pitch_mm == 8.5
 
 
 def vdi_torque_nm(friction, head_mm=13.5):

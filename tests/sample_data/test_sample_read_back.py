@@ -39,7 +39,9 @@ def rows(read: ReadResult, table: str) -> list[TypedRow]:
 
 
 def plain(column: Column, value: Any, zone: ZoneInfo) -> Any:
-    """A value as a reader gives it: a moment in the mill's local time, a no that stands in no cell left empty."""
+    """A value as a reader gives it: a moment in the mill's local time, what an empty cell means left empty."""
+    if column.field in ("learns", "waivable"):
+        return None if value is None or value else "no"
     if column.kind is Kind.YES_NO:
         return value or None
     return value.astimezone(zone).replace(tzinfo=None) if isinstance(value, datetime) and value.tzinfo else value

@@ -1,7 +1,6 @@
 """The sample's method on the sample's looms: hours, people and parts that a twelve-week programme can carry."""
 
 from collections import Counter
-from statistics import mean
 
 import pytest
 
@@ -57,31 +56,35 @@ def test_every_value_that_a_condition_names_occurs_in_some_loom(mill: Mill) -> N
                 assert any(test.holds(value) for value in values if value is not None), (row, heading, cell)
 
 
-def test_loom_001_by_hand(scopes: dict[LoomKey, LoomScope]) -> None:
-    """Air-jet 210 cm, 10 frames, rail drilled, both sides, vertical creel, extra ends kept, wires present, generation
-    4, duct full. Minutes of the steps on the loom: isolation 6+4+3+3+8+5 = 29; cover 5, creel 16, old gear 8, extra
-    ends 11, threads 10, supports 14, devices 12, new duct 16, cables 9 = 101; supply 18, interlock 12, bond 8 = 38;
-    settings 11, tension 7, uncover 5, by hand 8, locks 4, network 9, test 8, slow run 14 = 66. Sum 234. Three-point
-    steps are longer by (low + 4·likely + high)/6 - likely: duct 1.667, supply 3.167, interlock 1.667, settings 1.833,
-    slow run 2, together 10.333. With 15 % allowance 244.333 × 1.15 = 280.983.
-    In a mid-warp stop the beam is taken out, 37.5, and put back, 44.167: 326 × 1.15 = 374.9.
-    Electrician: 18 + 12 + 8 + 9 + 8 + 3.167 + 1.667 = 59.833, × 1.15 = 68.808.
+def test_loom_007_by_hand(scopes: dict[LoomKey, LoomScope]) -> None:
+    """Air-jet 210 cm, 12 frames, rail drilled, both sides, vertical creel, extra ends kept, wires absent, generation
+    2, duct full. Minutes of the steps on the loom: isolation 6+4+3+3+8+5 = 29; cover 3, creel 9, old gear 4, extra
+    ends 6, threads 6, supports 8, devices 7, wires 7, new duct 9, cables 5 = 64; proof 5, supply 30, interlock 40, bond
+    15, driver 9 = 99; guards 4, uncover 3, locks off 4 = 11; card 20, parameters 6, settings 6, test 25, yarn 5, tension
+    4 = 66; gaiting 4, slow run 14 = 18. Sum 287. Three-point steps are longer by (low + 4·likely + high)/6 - likely:
+    duct 1, supply 2, interlock 2, card 2.667, settings 1, together 8.667. With 15 % allowance 295.667 × 1.15 = 340.017.
+    In a mid-warp stop the beam is taken out, 20.5, and put back, 24.5: 340.667 × 1.15 = 391.767.
+    Electrician: 5 + 30 + 40 + 15 + 9 + 20 + 25 + 2 + 2 + 2.667 = 150.667, × 1.15 = 173.267.
     """
-    scope = scopes[LoomKey("Hall 1", "001")]
+    scope = scopes[LoomKey("Hall 1", "007")]
     mid_warp = scope.contents[MID_WARP][0]
-    (repeat,) = [c for c in scope.contents[REPEAT] if dict(c.choices)["cable route"] == "new duct"]
-    assert repeat.on_loom_min == pytest.approx(280.983, abs=0.001)
-    assert mid_warp.on_loom_min == pytest.approx(374.9)
-    assert repeat.labour_min["electrician"] == pytest.approx(68.808, abs=0.001)
+    (repeat,) = scope.contents[REPEAT]
+    assert repeat.on_loom_min == pytest.approx(340.017, abs=0.001)
+    assert mid_warp.on_loom_min == pytest.approx(391.767, abs=0.001)
+    assert repeat.labour_min["electrician"] == pytest.approx(173.267, abs=0.001)
     assert mid_warp.parts["WARP-CLAMP"] == 2
     assert "WARP-CLAMP" not in repeat.parts
 
 
 def test_settled_hours_are_those_of_the_trade(mill: Mill, scopes: dict[LoomKey, LoomScope]) -> None:
-    """Settled, at the learning floor of 55 %: three to six person-hours a loom on the average of the hall."""
-    hours = [easiest(scope).labour_h * mill.terms.learning_floor for scope in scopes.values() if not scope.to_survey]
-    assert 3 < min(hours) < max(hours) < 7.5
-    assert 4.5 < mean(hours) < 6
+    """The minutes are settled ones: an electrician has 2 to 2.75 h at a loom before allowance, and a loom is done within a
+    long shift, where no rail is changed or drilled within one shift of eight hours."""
+    assert mill.terms.learning_rate == 1  # until five recorded conversions of a type are fitted
+    found = [easiest(scope) for scope in scopes.values() if not scope.to_survey]
+    electrician = [content.labour_min["electrician"] / 60 / (1 + mill.terms.allowance) for content in found]
+    assert 2 < min(electrician) < max(electrician) <= 2.75
+    assert max(content.on_loom_min for content in found) < 10 * 60
+    assert all(content.on_loom_min < 8 * 60 for content in found if dict(content.choices)["rail work"] == "as it is")
 
 
 def test_no_step_needs_more_people_than_there_are(scopes: dict[LoomKey, LoomScope]) -> None:
@@ -96,15 +99,17 @@ def test_no_step_needs_more_people_than_there_are(scopes: dict[LoomKey, LoomScop
 
 def test_crews_can_carry_the_programme_but_not_idly(mill: Mill, scopes: dict[LoomKey, LoomScope]) -> None:
     """By hand: 12 weeks × 5 days less Epiphany and Good Friday = 58 days; two crews of 8 h, one of them away for five
-    days: (2 × 58 − 5) × 8 = 888 crew-hours. Without learning the looms need somewhat more than half of that."""
-    assert [crew.heads for crew in mill.crews if crew.trade == "fitter"] == [2, 2, 2]
-    supply_h = (2 * 58 - 5) * 8
+    days, the other a head short for one, and six hours of overtime: (2 × 58 − 5 − 1) × 8 + 6 = 886 crew-hours. The looms
+    need some two thirds of that. Two electricians, one of them away for five days, and five hours each of overtime:
+    (2 × 58 − 5) × 8.5 + 2 × 5 = 953.5 hours."""
+    assert [crew.heads for crew in mill.crews if crew.trade == "fitter"] == [2, 2]
+    supply_h = (2 * 58 - 5 - 1) * 8 + 6
     need_h = sum(easiest(scope).on_loom_min / 60 for scope in scopes.values() if not scope.to_survey)
-    assert 0.45 < need_h / supply_h < 0.7
+    assert 0.55 < need_h / supply_h < 0.75
     electrician_h = sum(
         easiest(scope).labour_min["electrician"] / 60 for scope in scopes.values() if not scope.to_survey
     )
-    assert electrician_h < 0.5 * 58 * 8.5
+    assert electrician_h < 0.4 * 953.5
 
 
 def usable(mill: Mill) -> Counter[str]:
@@ -128,7 +133,7 @@ def least_need(scopes: dict[LoomKey, LoomScope]) -> Counter[str]:
 def test_only_what_is_meant_to_be_scarce_is_scarce(mill: Mill, scopes: dict[LoomKey, LoomScope]) -> None:
     supply, need = usable(mill), least_need(scopes)
     short = {part: need[part] - supply[part] for part in need if need[part] > supply[part]}
-    # Four undrilled looms of 360 cm against three rails; eleven surveyed looms of generation 1 against ten boxes.
+    # Four undrilled looms of 360 cm against three rails; twelve surveyed looms of generation 1 against eleven boxes.
     assert short == {"RAIL-W": 1, "CONTROL-BOX": 1}
 
 

@@ -38,12 +38,12 @@ def test_committed_workbook_is_the_one_made(made: Path, name: str) -> None:
 def test_loom_list_is_untidy_as_described(made: Path) -> None:
     rows = cells(made / "loom_list.xlsx")["Weaving halls"]
     assert [row[0] for row in rows[:6]] == [rows[0][0], rows[1][0], None, "Loom", "no.", "Hall 1"]
-    looms = [row for row in rows[6:] if row[0] and row[3]]
+    looms = [row for row in rows[6:] if row[0] and row[4]]
     assert len(looms) == 97
     assert sum(row[0] == "018" for row in looms) == 2
-    assert sum("cm" in str(row[6]) for row in looms) == 3
-    assert all("," in str(row[6]) for row in looms)
-    assert [row[0] for row in looms if row[13] == "?" or row[15] is None] == ["031", "R-17"]
+    assert sum("cm" in str(row[7]) for row in looms) == 3
+    assert all("," in str(row[7]) for row in looms)
+    assert [row[0] for row in looms if row[14] == "?" or row[16] is None] == ["031", "R-17"]
 
 
 def test_tidy_sheets_keep_text_and_local_time(made: Path) -> None:
