@@ -162,8 +162,8 @@ def scenario_chart(frame: pd.DataFrame, currency: str) -> Figure:
 
 
 def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int, as_of_ms: float) -> Figure:
-    """Bookings on a time axis, `days` days from `first`: a row a loom, a bar from start to end with its words, and the
-    beam-out from P10 over P50 to P90."""
+    """Bookings on a time axis, `days` days from `first`: a row a loom, a bar from start to end with its words (hollow
+    while the new warp comes in between), and the beam-out from P10 over P50 to P90."""
     x = _time_axis(first, days)
     order = list(frame["row"])
     axis = alt.Axis(labelLimit=0, labelFontSize=12.5, labelPadding=8, minExtent=52, domain=False, ticks=False)
@@ -177,6 +177,9 @@ def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int,
         alt.Chart(now).mark_rule(color=MADDER, strokeDash=[4, 3], clip=True).encode(x=x("at_ms")),
         *_beam_out_layers(rows.transform_filter("isValid(datum.p50_ms)"), x),
         bars.mark_bar(height=13, cornerRadius=1, clip=True).encode(color=_kind_colour()),
+        rows.transform_filter("isValid(datum.pause_from_ms)")
+        .mark_bar(height=7, color="white", clip=True)
+        .encode(x=x("pause_from_ms"), x2="pause_to_ms:Q"),
         bars.transform_filter("datum.firm").mark_bar(height=17, filled=False, strokeWidth=2, stroke=INK, clip=True),
         rows.mark_point(filled=True, size=90, opacity=1, stroke="white", strokeWidth=0.8, clip=True).encode(
             x=x("start_ms"), color=_kind_colour(), shape=_kind_shape()

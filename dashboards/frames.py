@@ -122,14 +122,16 @@ def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
 
 
 def board_frame(rows: Iterable[BoardRow], zone: ZoneInfo) -> pd.DataFrame:
-    """One row a booking: row (the label), kind, sign, firm, start_ms, end_ms, p10_ms, p50_ms, p90_ms (NaN without a
-    forecast), left_ms and right_ms (where bar and forecast begin and end), says (the words beside the bar), and
-    texts for the tip."""
+    """One row a booking: row (the label), kind, sign, firm, start_ms, end_ms, pause_from_ms and pause_to_ms (NaN in one
+    piece), p10_ms, p50_ms, p90_ms (NaN without a forecast), left_ms and right_ms (where bar and forecast begin and end),
+    says (the words beside the bar), and texts for the tip."""
     return pd.DataFrame([_board_record(row, zone) for row in rows], columns=BOARD_COLUMNS)
 
 
-BOARD_COLUMNS = ["row", "kind", "sign", "firm", "start_ms", "end_ms", "p10_ms", "p50_ms", "p90_ms", "left_ms", "right_ms", "says",
-                 "loom", "type", "when", "beam_out", "work", "cost"]  # fmt: skip
+BOARD_COLUMNS = [
+    "row", "kind", "sign", "firm", "start_ms", "end_ms", "pause_from_ms", "pause_to_ms", "p10_ms",
+    "p50_ms", "p90_ms", "left_ms", "right_ms", "says", "loom", "type", "when", "beam_out", "work", "cost",
+]  # fmt: skip
 
 
 def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
@@ -141,6 +143,8 @@ def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
         "firm": booking.firm,
         "start_ms": wall_ms(booking.start, zone),
         "end_ms": wall_ms(booking.end, zone),
+        "pause_from_ms": wall_ms(booking.pause[0], zone) if booking.pause else None,
+        "pause_to_ms": wall_ms(booking.pause[1], zone) if booking.pause else None,
         "p10_ms": wall_ms(out.p10_at, zone) if out else None,
         "p50_ms": wall_ms(out.p50_at, zone) if out else None,
         "p90_ms": wall_ms(out.p90_at, zone) if out else None,
@@ -149,7 +153,8 @@ def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
         "says": ", ".join([booking.kind.value, *marks(row)]),
         "loom": str(booking.key),
         "type": row.machine_type,
-        "when": span(booking.start, booking.end, zone),
+        "when": span(booking.start, booking.end, zone)
+        + (f", new warp {span(*booking.pause, zone)}" if booking.pause else ""),
         "beam_out": beam_out_says(row, zone),
         "work": f"{number(booking.labour_h, 'person-hours', 1)}",
         "cost": money(booking.cost.total),

@@ -235,6 +235,23 @@ def test_a_standing_window_costs_what_the_warp_after_it_earns() -> None:
     assert standing.contribution_per_h == pytest.approx(8)
 
 
+def test_a_loom_that_stands_amid_a_change_has_no_warp_until_that_is_done() -> None:
+    # A is out at 48 h, the style change takes 5: two of them are done when it stands from 50 to 80 h, the others by 83
+    span = Standing("Hall 1", "7", at(50), at(80))
+    standing = next(w for w in windows(mill(NOW, STYLE, standing={KEY: (span,)})) if w.kind is WindowKind.STANDING)
+    assert (standing.warp_in_at, standing.ordinary_change_h) == (at(83), 5)
+    assert standing.brings_warp
+    # a warp that is ready on Friday only (96 h) goes in from then on, if it stands no longer
+    later = replace(STYLE, ready_on=date(2027, 1, 8))
+    standing = next(w for w in windows(mill(NOW, later, standing={KEY: (span,)})) if w.kind is WindowKind.STANDING)
+    assert standing.warp_in_at == at(96 + 5)
+    # with a warp on the loom, before and after, nothing comes in between
+    for stands in (Standing("Hall 1", "7", at(30), at(40)), Standing("Hall 1", "7", at(60), at(80))):
+        found = windows(mill(NOW, STYLE, standing={KEY: (stands,)}))
+        standing = next(w for w in found if w.kind is WindowKind.STANDING)
+        assert (standing.warp_in_at, standing.ordinary_change_h, standing.brings_warp) == (None, 0, False)
+
+
 def test_a_loom_without_warps_has_its_standing_windows() -> None:
     span = Standing("Hall 1", "7", at(24), at(48))
     m = Mill({KEY: LOOM}, standing={KEY: (span,)})

@@ -11,7 +11,7 @@ from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.terms import Terms
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import StepLoad, WorkContent
-from tracker.planning.checks.case import Case, slots_needed
+from tracker.planning.checks.case import Case
 from tracker.planning.checks.costs import Prices
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import CHECKS
@@ -160,13 +160,13 @@ class TriedOut:
         return [b for b in found if b.cost.total <= self.left[key]]
 
     def booking(self, w: Window, content: WorkContent, position: int) -> Booking | None:
-        work, slots = self.case.work(w.key.hall), slots_needed(content)
-        if position + slots > len(work):
+        start = self.case.begin(self.case.work(w.key.hall)[position])
+        course = self.case.course(start, content, w, w.key.hall)
+        if course is None:
             return None
         booking = Booking(
-            w.key, w.number, w.kind, content.choices, self.case.begin(work[position]),
-            self.case.begin(work[position + slots - 1] + 1), None if w.ends_at else w.p50_at, slots,
-            content.labour_h, content.parts, CostTerms(),
+            w.key, w.number, w.kind, content.choices, start, course.end, None if w.ends_at else w.p50_at, course.slots,
+            content.labour_h, content.parts, CostTerms(), pause=course.pause,
         )  # fmt: skip
         return replace(booking, cost=self.prices.of_booking(booking, w, content))
 

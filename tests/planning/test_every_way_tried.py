@@ -1,12 +1,15 @@
 """The planner against every plan there is, on halls of three looms, with the solver-free check as the only judge."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from other_solver import cp_sat, programme_of
 from small_halls import TriedOut, small_problem
 
 from tracker.domain.plan import PlanStatus
+from tracker.domain.windows import Window, WindowKind
+from tracker.domain.work import WorkContent
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
@@ -30,7 +33,39 @@ def with_sections(problem: PlanningProblem) -> PlanningProblem:
     return replace(problem, mill=replace(mill, looms=looms, terms=replace(mill.terms, stopped_per_section=1)))
 
 
-@pytest.mark.parametrize("variant", [with_orders, with_sections])
+def with_warp(problem: PlanningProblem) -> PlanningProblem:
+    """The first step needs the warp out and the second needs it in. A loom that stands has no warp for another hour after
+    its span; a change takes 90 minutes."""
+
+    def place(content: WorkContent) -> WorkContent:
+        out, into = content.steps
+        return replace(content, steps=(replace(out, warp="out"), replace(into, warp="in")))
+
+    def window(w: Window) -> Window:
+        if w.kind is WindowKind.MID_WARP:
+            return w
+        standing = w.ends_at + timedelta(hours=1) if w.ends_at else None
+        return replace(w, ordinary_change_h=1.5, warp_in_at=standing)
+
+    contents = {kind: tuple(map(place, of)) for kind, of in next(iter(problem.contents.values())).items()}
+    windows = {key: tuple(map(window, of)) for key, of in problem.windows.items()}
+    return replace(problem, contents=dict.fromkeys(problem.contents, contents), windows=windows)
+
+
+def with_warp_and_sections(problem: PlanningProblem) -> PlanningProblem:
+    return with_sections(with_warp(problem))
+
+
+@pytest.mark.parametrize("seed", range(14))
+def test_nor_where_the_warp_comes_in_between(seed: int) -> None:
+    problem = with_warp(small_problem(seed))
+    found = plan(problem, gap=0.0)
+    assert verify(found, problem) == ()
+    assert found.objective == pytest.approx(TriedOut(problem).best(), abs=0.01)
+    assert verify(baseline(problem, [8.0]), problem) == ()
+
+
+@pytest.mark.parametrize("variant", [with_orders, with_sections, with_warp_and_sections])
 @pytest.mark.parametrize("seed", [1, 4, 8, 13, 17])
 def test_nor_where_parts_can_be_ordered_or_sections_have_a_limit(seed: int, variant) -> None:
     problem = variant(small_problem(seed))
@@ -40,7 +75,7 @@ def test_nor_where_parts_can_be_ordered_or_sections_have_a_limit(seed: int, vari
     assert verify(baseline(problem, [8.0]), problem) == ()
 
 
-@pytest.mark.parametrize("variant", [with_orders, with_sections])
+@pytest.mark.parametrize("variant", [with_orders, with_sections, with_warp_and_sections])
 @pytest.mark.parametrize("seed", SHARED)
 def test_another_solver_finds_the_same(seed: int, variant) -> None:
     problem = variant(small_problem(seed))

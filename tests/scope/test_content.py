@@ -221,3 +221,26 @@ def test_steps_that_do_not_learn_keep_their_minutes():
     assert load.on_loom_min == pytest.approx(55)
     assert [step.learns for step in load.steps] == [False, True]
     assert (load.labour_min["fitter"], load.kept_labour_min["fitter"]) == (pytest.approx(88), pytest.approx(22))
+
+
+def test_where_the_ordinary_change_parts_a_conversion():
+    (content,) = scope_looms(mill(loom("1")))[key("1")].contents[REPEAT]
+
+    def first_part(*places):
+        rows = [replace(operation(i, i, f"Step {i}", 30), warp=warp) for i, warp in enumerate(places, start=10)]
+        return replace(content, steps=Loader(0.0).load(rows).steps).first_part
+
+    # up to the last that needs the warp out, whatever stands before it
+    assert first_part(None, "out", None, "out", None, "in") == 4
+    # what needs neither comes before the change only where something after it needs the warp out
+    assert first_part("out", None, "in") == 1
+    assert first_part("out", None) == 1
+    # nothing needs it out: all before the first that needs it in
+    assert first_part(None, None, "in", None) == 2
+    # nothing is marked, or all of it lies on one side
+    assert first_part(None, None) == 0
+    assert first_part("in", None) == 0
+    assert first_part(None, "out") == 0
+    # of rows side by side, one that needs it out decides
+    beside = [replace(operation(i, 10, f"Row {i}", 30), warp=warp) for i, warp in enumerate(("in", None, "out"))]
+    assert Loader(0.0).load(beside).steps[0].warp == "out"

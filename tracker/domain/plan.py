@@ -79,6 +79,9 @@ class Booking:
     """Who does it, in order of time; empty in plans made before crews were named."""
     needs: tuple[Need, ...] = ()
     """Other trades, then tools, each in order of time."""
+    pause: tuple[datetime, datetime] | None = None
+    """From the end of the first part to the start of the second, where the ordinary change comes between the two: the loom
+    is stopped, nobody is held. None = in one piece."""
 
     @property
     def crew_names(self) -> str:

@@ -276,7 +276,7 @@ OPERATIONS = Table("operations", "Operations", (
     Column("caution", "Caution", T),
     Column("torque_nm", "Torque", N, unit="N·m", low=0, high=5000, example="40"),
     Column("warp", "Warp", W, words=("out", "in"), example="out",
-           about="out: needs the old warp out and the new one not yet in; in: needs the warp in. Empty = either. Kept; plans do not part a conversion by it yet."),
+           about="out: needs the old warp out and the new one not yet in; in: needs the warp in. Empty = either. In a beam change the new warp comes in between."),
     Column("learns", "Learns", Y, about="No: takes what it takes, however often it was done. Empty = yes.", example="no"),
     Column("stops_neighbours", "Stops neighbours", Y, about="Yes: the looms beside it stand meanwhile. Kept; plans do not look at it yet.", example="no"),
     Column("waivable", "Waivable", Y, about="No: nothing is to be signed off without it. Empty = yes. Kept; signing off does not ask for it yet.", example="no"),

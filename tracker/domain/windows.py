@@ -50,7 +50,8 @@ class Window:
     contribution_per_h: float
     """Currency per running hour of the warp that comes in (mid-warp: of the one in work)."""
     ordinary_change_h: float
-    """Clock hours on the running calendar that the ordinary beam change would take; 0 for standing and mid-warp."""
+    """Clock hours on the running calendar that the ordinary beam change would take; 0 for mid-warp, and for standing
+    unless the loom stands without a warp."""
     meanwhile_h: float = 0.0
     """Of the ordinary change, what others do while a conversion goes on."""
     stops_h: float = 0.0
@@ -58,3 +59,10 @@ class Window:
     window; 0 for the first."""
     state: str = "ok"
     """`ok`, `stale` (reading older than three days) or `overdue` (the reading says the warp should be gone)."""
+    warp_in_at: datetime | None = None
+    """Standing without a warp: when the next one would be in. None = its warp is in, or nothing is known of it."""
+
+    @property
+    def brings_warp(self) -> bool:
+        """Whether an ordinary change comes with it, between the parts of a conversion."""
+        return self.kind in (WindowKind.REPEAT, WindowKind.STYLE) or self.warp_in_at is not None

@@ -24,6 +24,8 @@ class StepLoad:
     """Tool → how many are held during the step."""
     learns: bool = True
     """Whether the learning factor touches it (of rows side by side: the longest)."""
+    warp: str | None = None
+    """`out` or `in` as the method says (of rows side by side: `out` before `in`); None = either."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +64,17 @@ class WorkContent:
     @property
     def labour_h(self) -> float:
         return sum(self.labour_min.values()) / 60
+
+    @property
+    def first_part(self) -> int:
+        """How many of the steps come before the ordinary change, where the warp has its place among them: up to the last
+        that needs it out, else those before the first that needs it in. 0 = the conversion is done in one piece: no step
+        asks for the warp, or all of the work lies on one side of the change."""
+        outs = [i for i, step in enumerate(self.steps, start=1) if step.warp == "out"]
+        ins = [i for i, step in enumerate(self.steps) if step.warp == "in"]
+        cut = outs[-1] if outs else ins[0] if ins else 0
+        both = any(step.minutes > 0 for step in self.steps[:cut]) and any(step.minutes > 0 for step in self.steps[cut:])
+        return cut if both else 0
 
     def scaled(self, share: float) -> "WorkContent":
         """The same work when every minute on the loom that learns takes this share."""

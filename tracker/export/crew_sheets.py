@@ -124,6 +124,11 @@ class _Sheets:
             Col("Beam-out P50", Kind.MOMENT), Col("Beam-out P90", Kind.MOMENT, about="One in ten runs out after it."),
             Col("Stops from", Kind.MOMENT), Col("Stops to", Kind.MOMENT), Col("Article that comes next", Kind.IDENTIFIER),
         ]  # fmt: skip
+        if self.parted:
+            columns += [
+                Col("New warp from", Kind.MOMENT, about="The first part is done; the warp can go in."),
+                Col("New warp by", Kind.MOMENT, about="The crew goes on; the warp must be in."),
+            ]
         lines = ("Looms that stop for a conversion", self.says)
         return TidySheet("Stops to come", columns, [self._stop(booking) for booking in self.bookings], lines)
 
@@ -135,7 +140,13 @@ class _Sheets:
             *self._where(booking.key), loom.section if loom else None, str(booking.kind),
             *(_local(at, self.zone) for at in spread), _local(min(booking.start, out or booking.start), self.zone),
             _local(booking.end, self.zone), comes,
+            *([_local(at, self.zone) for at in booking.pause or (None, None)] if self.parted else []),
         ]  # fmt: skip
+
+    @property
+    def parted(self) -> bool:
+        """Whether any booking has two parts, with the new warp between them."""
+        return any(booking.pause for booking in self.bookings)
 
     def _window(self, booking: Booking) -> Window | None:
         """The window of its kind that lies nearest to the beam-out (or start) that the booking was made for: numbers begin
@@ -192,6 +203,8 @@ def _does(booking: Booking, i: int) -> str:
     says = "begin" if not before else "go on" if before == turn.crew else f"take over from {before}"
     if turn.end == booking.end:
         return f"{says}, finish"
+    if booking.pause and turn.end == booking.pause[0]:
+        says = f"{says}, then the new warp"
     return f"{says}; {after} goes on" if after not in ("", turn.crew) else says
 
 

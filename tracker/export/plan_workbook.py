@@ -93,14 +93,22 @@ _TERMS = {
 """Field of the cost terms → words."""
 
 
+_PAUSE = [
+    Col("Pause from", Kind.MOMENT, about="The first part is done; the new warp comes in, and nobody is held."),
+    Col("Pause to", Kind.MOMENT, about="The second part begins."),
+]
+"""Only where a booking has two parts."""
+
+
 def _bookings(plan: Plan, mill: Mill) -> TidySheet:
-    zone = mill.terms.zone
+    zone, parted = mill.terms.zone, any(booking.pause for booking in plan.bookings)
     columns = [
         *_LOOM,
         Col("Mark", about="Firm: inside the firm period, replanning leaves it alone. Pilot: the first of its type."),
         Col("Week"),
         Col("Start", Kind.MOMENT),
         Col("End", Kind.MOMENT),
+        *(_PAUSE if parted else []),
         Col("Window", about="The chance that is taken: a beam change (repeat or style), a standing loom, or mid-warp."),
         Col("Window number", Kind.INTEGER),
         Col("Warp runs out about", Kind.MOMENT, about="P50: as likely earlier as later."),
@@ -111,10 +119,10 @@ def _bookings(plan: Plan, mill: Mill) -> TidySheet:
         Col(f"Total cost ({plan.currency})", Kind.NUMBER, digits=0, total=True),
     ]
     ordered = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
-    return TidySheet("Bookings", columns, [_booking(booking, mill, zone) for booking in ordered])
+    return TidySheet("Bookings", columns, [_booking(booking, mill, zone, parted) for booking in ordered])
 
 
-def _booking(booking: Booking, mill: Mill, zone: ZoneInfo) -> list[Any]:
+def _booking(booking: Booking, mill: Mill, zone: ZoneInfo, parted: bool) -> list[Any]:
     start = booking.start.astimezone(zone)
     marks = [word for word, is_set in (("firm", booking.firm), ("pilot", booking.pilot)) if is_set]
     return [
@@ -123,6 +131,7 @@ def _booking(booking: Booking, mill: Mill, zone: ZoneInfo) -> list[Any]:
         iso_week(start.date()),
         _local(booking.start, zone),
         _local(booking.end, zone),
+        *([_local(at, zone) for at in booking.pause or (None, None)] if parted else []),
         str(booking.kind),
         booking.window,
         _local(booking.beam_out_p50, zone),

@@ -1,6 +1,7 @@
 """Beam-outs of every loom, with their spread: MODEL.md, section 2."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 import numpy as np
@@ -8,7 +9,7 @@ import numpy as np
 from tracker.arrays.inverse_gaussian import quantile
 from tracker.domain.mill import LoomKey, Mill, Standing
 from tracker.domain.windows import Window, WindowKind
-from tracker.forecast.course import BeamOut, Course, Run, courses_of, on_loom, run_at
+from tracker.forecast.course import BeamOut, Course, Run, change_at, courses_of, on_loom, run_at
 from tracker.forecast.history import Present
 from tracker.forecast.running import moments
 
@@ -116,8 +117,15 @@ def _with_others(
 
 
 def _standing(course: Course | None, span: Standing, number: int, key: LoomKey) -> Window:
-    """A standing span; the warp in work when it ends is the one that waits."""
-    return _still(key, number, WindowKind.STANDING, span.from_at, span.to_at, course, run_at(course, span.to_at))
+    """A standing span; the warp in work when it ends is the one that waits. Where the loom stands amid an ordinary change it
+    has no warp until that is done."""
+    window = _still(key, number, WindowKind.STANDING, span.from_at, span.to_at, course, run_at(course, span.to_at))
+    change = change_at(course, span.to_at)
+    if course is None or change is None:
+        return window
+    in_h, ordinary = change
+    (warp_in_at,) = moments([course.clock.after(course.present.read_at.timestamp(), in_h)])
+    return replace(window, warp_in_at=warp_in_at, ordinary_change_h=ordinary.hours_h)
 
 
 def _mid_warp(

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
-from itertools import islice
+from itertools import islice, zip_longest
 from typing import NamedTuple
 
 from tracker.domain.calendars import Calendar, calendar_of
@@ -183,3 +183,17 @@ def run_at(course: Course | None, at: datetime) -> Run | None:
     begin, end = (float(course.clock.elapsed_h(t.timestamp())) for t in (course.present.read_at, at))
     later = (out.out for out in course.beam_outs if out.weaving_h + out.stops_h > end - begin)
     return next(later, course.beam_outs[-1].into)
+
+
+def change_at(course: Course | None, at: datetime) -> tuple[float, OrdinaryChange] | None:
+    """The ordinary change that goes on at a moment by the means, and when it is done, in hours of the running calendar from
+    the reading; None where the loom has its warp, or nothing is known of it."""
+    if course is None:
+        return None
+    begin, now = (float(course.clock.elapsed_h(t.timestamp())) for t in (course.present.read_at, at))
+    for out, following in zip_longest(course.beam_outs, course.beam_outs[1:]):
+        out_h = out.weaving_h + out.stops_h
+        in_h = out.weaving_h + following.stops_h if following else out_h + out.ordinary.hours_h
+        if out_h <= now - begin < in_h:
+            return in_h, out.ordinary
+    return None

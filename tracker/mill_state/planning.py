@@ -139,15 +139,27 @@ def _taken(data: PlanningData, busy: set[LoomKey]) -> dict[str, float]:
 def _in_work(data: PlanningData, scopes: Mapping[LoomKey, LoomScope], key: LoomKey, as_of: datetime) -> InWork:
     """What is left of a conversion that has begun: its booked slots, less those whole ones that have passed when the next
     one begins."""
-    content, slots = _work(data.booked.get(key), scopes[key])
+    booking = data.booked.get(key)
+    content, slots = _work(booking, scopes[key])
     since, terms = data.stages[key].at, data.mill.terms
+    pause = _pause(booking, since)
     origin = start_of_day(as_of.astimezone(terms.zone).date(), terms)
     begins = origin - (origin - as_of) // SLOT * SLOT
     first, last = (at.astimezone(terms.zone).date() for at in (since, begins))
-    passed_h = working_calendar(data.mill, key.hall, first, last).hours_between(since, begins)
-    return InWork(
-        key, max(1, slots - max(0, floor(passed_h * 2 + DUST))), content, _crew_at(data.booked.get(key), as_of)
-    )
+    calendar = working_calendar(data.mill, key.hall, first, last)
+    passed_h = calendar.hours_between(since, begins)
+    if pause and pause[0] < begins:
+        passed_h -= calendar.hours_between(pause[0], min(pause[1], begins))
+    remaining = max(1, slots - max(0, floor(passed_h * 2 + DUST)))
+    return InWork(key, remaining, content, _crew_at(booking, as_of), pause)
+
+
+def _pause(booking: Booking | None, since: datetime) -> tuple[datetime, datetime] | None:
+    """The pause between the parts as it was booked, moved by as many half hours as the start was."""
+    if booking is None or booking.pause is None:
+        return None
+    moved = round((since - booking.start) / SLOT) * SLOT
+    return booking.pause[0] + moved, booking.pause[1] + moved
 
 
 def _crew_at(booking: Booking | None, as_of: datetime) -> str | None:

@@ -28,6 +28,8 @@ class InWork:
     """What it holds besides its crew: the last `remaining_slots` of this content. None = its crew only."""
     crew: str | None = None
     """The crew at work on it, where it is known."""
+    pause: tuple[datetime, datetime] | None = None
+    """From the end of its first part to the start of its second, as booked; None = in one piece."""
 
 
 @dataclass(frozen=True)

@@ -88,7 +88,9 @@ class Loader:
                 tool = self._one(operation.tool)
                 tools[tool] = tools.get(tool, 0) + 1
         longest = max(rows, key=self.minutes)
-        return StepLoad(rows[0].step, self.minutes(longest), heads, tools, longest.learns)
+        asked = {operation.warp for operation in rows}
+        warp = next((word for word in ("out", "in") if word in asked), None)
+        return StepLoad(rows[0].step, self.minutes(longest), heads, tools, longest.learns, warp)
 
     def _labour_min(self, operations: Iterable[Operation]) -> Mapping[str, float]:
         labour: dict[str, float] = {}

@@ -91,6 +91,8 @@ def _booking_record(booking: Booking) -> dict[str, Any]:
         "parts_cost": cost.parts, "saving_foregone": cost.saving_foregone, "moves": cost.moves,
         "crews": [[turn.crew, turn.start.isoformat(), turn.end.isoformat()] for turn in booking.crews],
         "needs": [[n.kind, n.what, n.amount, n.start.isoformat(), n.end.isoformat()] for n in booking.needs],
+        "pause_from": booking.pause[0] if booking.pause else None,
+        "pause_to": booking.pause[1] if booking.pause else None,
     }  # fmt: skip
 
 
@@ -181,4 +183,5 @@ def _booking(row: BookingRow) -> Booking:
             Need(what, kind, amount, *map(datetime.fromisoformat, span))
             for kind, what, amount, *span in row.needs or ()
         ),
+        pause=(row.pause_from, row.pause_to) if row.pause_from and row.pause_to else None,
     )

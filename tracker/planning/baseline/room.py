@@ -1,6 +1,7 @@
 """What is still free slot by slot, day by day, while conversions are booked one after the other."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -9,10 +10,10 @@ from numpy.typing import NDArray
 
 from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.shifts import crews_of
-from tracker.domain.windows import WindowKind
+from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold
-from tracker.domain.work import StepLoad, WorkContent
-from tracker.planning.checks.case import Case, Hold, slots_needed
+from tracker.domain.work import WorkContent
+from tracker.planning.checks.case import Case, Hold, parts_needed, slots_needed
 from tracker.planning.checks.parts import order_comes, receipts_of
 from tracker.planning.checks.shared import Count, held_by_slot, one_crew, other_trades, tools_of
 
@@ -56,7 +57,8 @@ class Room:
         self.stopped: dict[tuple[str, str | None], Ints] = {}
         """(hall, its section or None for all of it) → looms stopped in each slot."""
         self._pools: dict[tuple[str, str], _Pool] = {}
-        self._needs: dict[int, dict[tuple[str, str], Ints]] = {}
+        self._needs: dict[tuple[int, bool], dict[tuple[str, str], Ints]] = {}
+        self._seconds: dict[tuple, int] = {}
         self.parts = {part: i for i, part in enumerate(sorted(case.mill.parts))}
         self._supply = self._supplied()
         self.slack = self._supply.copy()
@@ -70,24 +72,45 @@ class Room:
 
     # ---- people, tools, stopped looms
 
-    def fits(self, key: LoomKey, content: WorkContent, first: int, past: int) -> Bools:
-        """Whether a loom's conversion could start at each position first ≤ i < past of its hall's working slots."""
-        hall = self.halls.index(key.hall)
-        d, work = slots_needed(content), self.work[hall]
-        past = min(past, work.size - d + 1)
-        if past <= first:
+    def fits(self, window: Window, content: WorkContent, first: int, past: int) -> Bools:
+        """Whether a loom's conversion could start at each position first ≤ i < past of its hall's working slots, as far as
+        it would end before the horizon."""
+        key, hall = window.key, self.halls.index(window.key.hall)
+        work, held = self.work[hall], self._held(window, content, first, past)
+        if not held.size:
             return np.zeros(0, dtype=bool)
-        starts, within = np.arange(past - first)[:, None], np.arange(d)
-        slots = work[first : past + d - 1]
-        last = work[first + d - 1 : past + d - 1]
-        ok = self._unstopped(key, work[first:past], last + 1)
-        ok &= self._not_over_closed_days(hall, content, work[first:past], last)
-        for name, amounts in self._need(content).items():
+        begins, last = work[held[:, 0]], work[held[:, -1]]
+        ok = self._unstopped(key, begins, last + 1)
+        ok &= self._not_over_closed_days(hall, content, begins, last)
+        slots = work[held[0, 0] : held[-1, -1] + 1]
+        for name, amounts in self._need(content, len(parts_needed(content, window)) > 1).items():
             if not ok.any():
                 break
             free = self._pool(name).free(hall, slots)
-            ok &= (free[starts + within] >= amounts).all(axis=1)
+            ok &= (free[held - held[0, 0]] >= amounts).all(axis=1)
         return ok
+
+    def _held(self, window: Window, content: WorkContent, first: int, past: int) -> Ints:
+        """The positions that a conversion holds, by start first ≤ i < past, as far as it ends before the horizon; shape
+        (starts, slots)."""
+        parts, size = parts_needed(content, window), self.work[self.halls.index(window.key.hall)].size
+        starts = np.arange(first, max(first, min(past, size - sum(parts) + 1)))
+        if len(parts) == 1:
+            return starts[:, None] + np.arange(parts[0])
+        second = np.array([self._second(window, content, int(start)) for start in starts], dtype=np.int64)
+        starts, second = starts[second >= 0], second[second >= 0]
+        return np.hstack([starts[:, None] + np.arange(parts[0]), second[:, None] + np.arange(parts[1])])
+
+    def _second(self, window: Window, content: WorkContent, start: int) -> int:
+        """The position at which the second part begins; -1 where it would not end before the horizon."""
+        hall = window.key.hall
+        of_change = window.ordinary_change_h, window.meanwhile_h, window.warp_in_at
+        sign = hall, start, parts_needed(content, window), of_change
+        if sign not in self._seconds:
+            course = self.case.course(self.case.begin(self.case.work(hall)[start]), content, window, hall)
+            again = course.pause[1] if course and course.pause else None
+            self._seconds[sign] = bisect_left(self.case.work(hall), self.case.slot_of(again)) if again else -1
+        return self._seconds[sign]
 
     def take(self, hold: Hold) -> None:
         """Take what a conversion holds out of what is free."""
@@ -97,7 +120,7 @@ class Room:
         for name, _ in self._limits(hold.key):
             self.stopped.setdefault(name, np.zeros(self.slots, dtype=np.int64))[begin:end] += 1
         self._pool(_CREW).used[hall, inside] += 1
-        for name, amounts in self._need(hold.content).items() if hold.content else ():
+        for name, amounts in self._need(hold.content, hold.pause is not None).items() if hold.content else ():
             if name != _CREW:  # held also where a firm booking goes on past its published work
                 left = amounts[hold.skipped : hold.skipped + len(inside)]
                 self._pool(name).used[hall, inside[: len(left)]] += left
@@ -126,20 +149,18 @@ class Room:
         if section := self.case.mill.looms[key].section:
             yield (key.hall, section), self.case.terms.stopped_per_section
 
-    def _need(self, content: WorkContent) -> dict[tuple[str, str], Ints]:
+    def _need(self, content: WorkContent, parted: bool) -> dict[tuple[str, str], Ints]:
         """What a content holds in each of its slots."""
-        if id(content) not in self._needs:
-            d = slots_needed(content)
+        if (id(content), parted) not in self._needs:
+            d = slots_needed(content, parted)
+            heads = held_by_slot(content, lambda step: other_trades(self.case, step), parted)
             need = {_CREW: np.ones(d, dtype=np.int64)}
-            need |= self._amounts("heads", content, lambda step: other_trades(self.case, step), d)
-            need |= self._amounts("tool", content, tools_of, d)
-            self._needs[id(content)] = need
-        return self._needs[id(content)]
+            need |= self._amounts("heads", heads, d)
+            need |= self._amounts("tool", held_by_slot(content, tools_of, parted), d)
+            self._needs[id(content), parted] = need
+        return self._needs[id(content), parted]
 
-    def _amounts(
-        self, kind: str, content: WorkContent, of_step: Callable[[StepLoad], Mapping[str, int]], d: int
-    ) -> dict[tuple[str, str], Ints]:
-        held = held_by_slot(content, of_step)
+    def _amounts(self, kind: str, held: Mapping[str, Mapping[int, int]], d: int) -> dict[tuple[str, str], Ints]:
         return {(kind, what): np.array([by_slot.get(i, 0) for i in range(d)]) for what, by_slot in held.items()}
 
     def _pool(self, name: tuple[str, str]) -> _Pool:

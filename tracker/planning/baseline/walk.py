@@ -16,7 +16,7 @@ from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import WorkContent
 from tracker.planning.baseline.room import Room
-from tracker.planning.checks.case import SLOT, Case, slots_needed
+from tracker.planning.checks.case import SLOT, Case
 from tracker.planning.checks.costs import Prices
 from tracker.planning.checks.order import pilot_end
 from tracker.planning.checks.times import FAR, window_closes
@@ -115,7 +115,7 @@ class _Walk:
     def _first_start(self, window: Window, content: WorkContent, first: int, past: int) -> int | None:
         """The first of the hall's working slots (positions) from which everything is free."""
         room, hall = self.room, self.room.halls.index(window.key.hall)
-        ok = room.fits(window.key, content, first, past)
+        ok = room.fits(window, content, first, past)
         slots = room.work[hall][first : first + ok.size]
         ok &= room.day_of[slots] >= room.kit_from(self._needs(window.key, content))
         if window.mean_at > self.problem.as_of + FAR:
@@ -162,20 +162,23 @@ class _Walk:
         return {part: max(0.0, quantity - issued.get(part, 0.0)) for part, quantity in content.parts.items()}
 
     def _priced(self, window: Window, content: WorkContent, position: int) -> Booking:
-        work, need = self.case.work(window.key.hall), slots_needed(content)
+        start = self.case.begin(self.case.work(window.key.hall)[position])
+        course = self.case.course(start, content, window, window.key.hall)
+        assert course  # room was found for it
         booking = Booking(
             key=window.key,
             window=window.number,
             kind=window.kind,
             choices=content.choices,
-            start=self.case.begin(work[position]),
-            end=self.case.begin(work[position + need - 1] + 1),
+            start=start,
+            end=course.end,
             beam_out_p50=None if window.ends_at else window.p50_at,
-            slots=need,
+            slots=course.slots,
             labour_h=content.labour_h,
             parts=content.parts,
             cost=CostTerms(),
             pilot=self.opens[self.problem.mill.looms[window.key].machine_type] is None,
+            pause=course.pause,
         )
         return replace(booking, cost=self.prices.of_booking(booking, window, content))
 

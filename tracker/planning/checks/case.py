@@ -26,6 +26,22 @@ DUST = 1e-6
 """Minutes or hours below which a difference is a rounding error."""
 
 
+Pause = tuple[datetime, datetime] | None
+_ROUNDING = timedelta(milliseconds=4)
+"""A slot that begins by so little before the warp is in begins with it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """Where a conversion lies."""
+
+    slots: int
+    """Working slots."""
+    pause: Pause
+    """Between its two parts; None = in one piece."""
+    end: datetime
+
+
 @dataclass(frozen=True, slots=True)
 class Hold:
     """A conversion that holds people and tools: a booking, or one that is in work already."""
@@ -42,6 +58,8 @@ class Hold:
     """True where the planner had no say: firm or in work."""
     needs: tuple[Need, ...] | None = None
     """Other trades and tools as they were published; None = what the content asks for."""
+    pause: tuple[datetime, datetime] | None = None
+    """Between its two parts; none of its slots lies in it."""
 
 
 class Case:
@@ -144,10 +162,40 @@ class Case:
         i = bisect_left(work, first)
         return i if i < len(work) and work[i] == first else None
 
-    def end_of(self, hall: str, start: datetime, slots: int) -> datetime | None:
-        """The end of so many of the hall's working slots from a start; None where there are not as many."""
-        work, i = self.work(hall), self.position(hall, start)
-        return self.begin(work[i + slots - 1] + 1) if i is not None and i + slots <= len(work) else None
+    def end_of(self, hall: str, start: datetime, slots: int, pause: Pause = None) -> datetime | None:
+        """The end of so many of the hall's working slots from a start, those of a pause left out; None where there are not
+        as many."""
+        i = self.position(hall, start)
+        work = self.work(hall)[i:] if i is not None else []
+        if pause:
+            work = [slot for slot in work if not pause[0] <= self.begin(slot) < pause[1]]
+        return self.begin(work[slots - 1] + 1) if slots <= len(work) else None
+
+    def course(self, start: datetime, content: WorkContent, window: Window | None, hall: str) -> Course | None:
+        """Where a conversion with this start lies in the hall's working slots; None where there are too few."""
+        parts, work, i = parts_needed(content, window), self.work(hall), self.position(hall, start)
+        if i is None or i + parts[0] > len(work):
+            return None
+        end = self.begin(work[i + parts[0] - 1] + 1)
+        if len(parts) == 1 or window is None:
+            return Course(parts[0], None, end)
+        again = self._position_from(hall, self._warp_in(hall, start, end, window))
+        if again + parts[1] > len(work):
+            return None
+        return Course(sum(parts), (end, self.begin(work[again])), self.begin(work[again + parts[1] - 1] + 1))
+
+    def _warp_in(self, hall: str, start: datetime, out: datetime, window: Window) -> datetime:
+        """When the ordinary change is done after a first part from `start` to `out`: its hours of the running calendar, less
+        what others did of it in the meantime."""
+        running = self.running(hall)
+        done_h = min(window.meanwhile_h, running.hours_between(start, out))
+        left_h = window.ordinary_change_h - done_h
+        warp_in = running.after(out, left_h) if left_h > DUST else out
+        return max(warp_in, window.warp_in_at) if window.warp_in_at else warp_in
+
+    def _position_from(self, hall: str, at: datetime) -> int:
+        """The position of the first working slot that begins at or after a moment, but for a rounding error."""
+        return bisect_left(self.work(hall), -((self.origin - at + _ROUNDING) // SLOT))
 
     def running(self, hall: str) -> Calendar:
         if hall not in self._running:
@@ -198,8 +246,8 @@ class Case:
     def kept(self, old: Booking) -> Booking:
         """A firm booking as it stays: as published, longer where its work is by now, to the end of its working slots."""
         content = self.content(old)
-        slots = max(old.slots, slots_needed(content)) if content else old.slots
-        end = self.end_of(old.key.hall, old.start, slots)
+        slots = max(old.slots, slots_needed(content, old.pause is not None)) if content else old.slots
+        end = self.end_of(old.key.hall, old.start, slots, old.pause)
         return replace(old, firm=True, slots=slots, end=end or old.end)
 
     def _as_published(self, booking: Booking) -> WorkContent | None:
@@ -218,37 +266,61 @@ class Case:
 
     def booked(self, booking: Booking) -> Hold:
         """What a booking holds."""
-        work = self.work(booking.key.hall)
-        first, past = self.slot_of(booking.start), -((self.origin - booking.end) // SLOT)
-        slots = tuple(work[bisect_left(work, first) : bisect_left(work, past)])
+        slots = tuple(self._worked(booking))
         given = self.given(booking)
         content = self._as_published(booking) if given else self.content(booking)
         needs = self._needs_as_published(booking.key) if given else None
-        return Hold(booking.key, slots, booking.start, booking.end, content, 0, self.fixed(booking), needs)
+        fixed = self.fixed(booking)
+        return Hold(booking.key, slots, booking.start, booking.end, content, 0, fixed, needs, booking.pause)
+
+    def _worked(self, booking: Booking) -> list[int]:
+        """The hall's working slots from start to end, those of the pause left out."""
+        work, pause = self.work(booking.key.hall), booking.pause
+        first, past = self.slot_of(booking.start), -((self.origin - booking.end) // SLOT)
+        slots = work[bisect_left(work, first) : bisect_left(work, past)]
+        return [slot for slot in slots if not (pause and pause[0] <= self.begin(slot) < pause[1])]
 
     def _needs_as_published(self, key: LoomKey) -> tuple[Need, ...] | None:
         """What a firm booking holds besides its crew, where its working slots are still those in which it was booked, or
         nothing else is known."""
         old = self.firm[key]
-        work = self.work(key.hall)
-        slots = bisect_left(work, -((self.origin - old.end) // SLOT)) - bisect_left(work, self.slot_of(old.start))
+        slots = len(self._worked(old))
         return old.needs if not self.content(old) or (old.crews and slots == old.slots) else None
 
     def _in_work(self) -> Iterator[Hold]:
         for item in self.problem.in_work:
-            work = self.work(item.key.hall)
+            work, pause = self.work(item.key.hall), item.pause
             first = bisect_left(work, -((self.origin - self.problem.as_of) // SLOT))
-            slots = tuple(work[first : first + item.remaining_slots])
+            ahead = [slot for slot in work[first:] if not (pause and pause[0] <= self.begin(slot) < pause[1])]
+            slots = tuple(ahead[: item.remaining_slots])
             if slots:
-                skipped = max(0, slots_needed(item.content) - item.remaining_slots) if item.content else 0
+                needed = slots_needed(item.content, pause is not None) if item.content else 0
+                skipped = max(0, needed - item.remaining_slots)
                 end = self.begin(slots[-1] + 1)
-                yield Hold(item.key, slots, self.problem.as_of, end, item.content, skipped, True)
+                yield Hold(item.key, slots, self.problem.as_of, end, item.content, skipped, True, pause=pause)
 
     def in_work_end(self, item: InWork) -> datetime:
         """When a conversion in work will end."""
         return next((hold.end for hold in self.holds if hold.key == item.key), self.problem.as_of)
 
 
-def slots_needed(content: WorkContent) -> int:
-    """D of MODEL.md, section 3: on-loom minutes rounded up to the grid."""
-    return max(1, ceil((content.on_loom_min - DUST) / SLOT_MIN))
+def slots_needed(content: WorkContent, parted: bool = False) -> int:
+    """D of MODEL.md, section 3: on-loom minutes rounded up to the grid, in two parts each for itself."""
+    return sum(_in_parts(content)) if parted and content.first_part else _slots(content.on_loom_min)
+
+
+def parts_needed(content: WorkContent, window: Window | None) -> tuple[int, ...]:
+    """Slots of each part of a conversion in a window: one part, or two where the warp comes in between."""
+    if window and window.brings_warp and content.first_part:
+        return _in_parts(content)
+    return (_slots(content.on_loom_min),)
+
+
+def _in_parts(content: WorkContent) -> tuple[int, int]:
+    cut = content.first_part
+    before, after = (sum(step.minutes for step in steps) for steps in (content.steps[:cut], content.steps[cut:]))
+    return _slots(before), _slots(after)
+
+
+def _slots(minutes: float) -> int:
+    return max(1, ceil((minutes - DUST) / SLOT_MIN))

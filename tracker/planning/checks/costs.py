@@ -16,7 +16,7 @@ from tracker.domain.shifts import crews_of
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
-from tracker.planning.checks.case import SLOT, Case
+from tracker.planning.checks.case import SLOT, Case, parts_needed
 from tracker.planning.checks.order import pilot_end
 
 SHARES = np.arange(1, 100) / 100
@@ -106,7 +106,7 @@ class Prices:
     def of_booking(self, booking: Booking, window: Window, content: WorkContent) -> CostTerms:
         outs = self._beam_outs(window)
         return CostTerms(
-            lost_production=self._lost_production(booking, window, outs),
+            lost_production=self._lost_production(booking, window, content, outs),
             late_beam_out=self._late_beam_out(booking, window, outs),
             labour=self.labour(content),
             parts=self.parts(content),
@@ -145,18 +145,24 @@ class Prices:
             return 0.0
         return self.terms.move_cost if old.start <= self.case.problem.as_of + _MOVES_SOON else self.terms.move_cost / 4
 
-    def _lost_production(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
-        """Contribution × running hours of waiting (beam-out to start) and conversion, less what others do meanwhile; while a
-        span lasts its loom stands anyway."""
+    def _lost_production(
+        self, booking: Booking, window: Window, content: WorkContent, outs: Iterable[datetime]
+    ) -> float:
+        """Contribution × running hours of waiting (beam-out to start) and conversion, less what others do meanwhile, or the
+        whole of the ordinary change where that comes in between; while a span lasts its loom stands anyway."""
         if self.case.mill.looms[booking.key].capacity_unsold:
             return 0.0
         running = self.case.running(booking.key.hall)
         waits = [max(0.0, running.hours_between(out, booking.start)) for out in outs]
         stops = booking.start
+        parted = len(parts_needed(content, window)) > 1
         if window.kind is WindowKind.STANDING and window.ends_at:
-            stops = max(stops, window.ends_at)
+            stops = max(stops, (window.warp_in_at if parted else None) or window.ends_at)
         converting_h = running.hours_between(stops, booking.end) if stops < booking.end else 0.0
-        converting_h -= min(window.meanwhile_h, converting_h)
+        if parted:
+            converting_h -= 0.0 if window.kind is WindowKind.STANDING else window.ordinary_change_h
+        else:
+            converting_h -= min(window.meanwhile_h, converting_h)
         return window.contribution_per_h * ((fmean(waits) if waits else 0.0) + converting_h)
 
     def _late_beam_out(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:

@@ -39,7 +39,7 @@ def named_as_stated(case: Case) -> Iterator[str]:
         yield from _somebody(case, hold, by)
         yield from _at_work(case, there, booking.key, by)
         yield from _keeps(case, there, booking, by)
-        changes += _changes(there, hold, by)
+        changes += _changes(case, there, hold, by)
     if changes != case.plan.crew_changes:
         yield f"{changes} changes of crew within a shift, the plan states {case.plan.crew_changes}"
     if changes and not _may_change(case):
@@ -95,10 +95,12 @@ def _keeps(case: Case, there: _AtWork, booking: Booking, by: By) -> Iterator[str
             return
 
 
-def _changes(there: _AtWork, hold: Hold, by: By) -> int:
+def _changes(case: Case, there: _AtWork, hold: Hold, by: By) -> int:
     """How often another crew follows while the earlier one is still at work."""
     found, before = 0, ""
     for slot in hold.slots:
+        if hold.pause and case.begin(slot) == hold.pause[1]:
+            before = ""  # the second part may be another crew's
         crew = by.get(slot, "")
         if before and crew and crew != before:
             found += there(before, hold.key.hall, slot)

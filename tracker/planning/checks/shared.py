@@ -118,7 +118,7 @@ def _used(
 
 def _as_asked(hold: Hold, of_step: Callable[[StepLoad], Mapping[str, int]]) -> Iterator[tuple[str, int, int]]:
     """(trade or tool, slot, amount) by the steps of its content."""
-    for what, amounts in held_by_slot(hold.content, of_step).items():
+    for what, amounts in held_by_slot(hold.content, of_step, hold.pause is not None).items():
         for i, amount in amounts.items():
             if 0 <= i - hold.skipped < len(hold.slots):
                 yield what, hold.slots[i - hold.skipped], amount
@@ -133,17 +133,21 @@ def _as_listed(case: Case, hold: Hold, kind: str) -> Iterator[tuple[str, int, in
 
 
 def held_by_slot(
-    content: WorkContent | None, of_step: Callable[[StepLoad], Mapping[str, int]]
+    content: WorkContent | None, of_step: Callable[[StepLoad], Mapping[str, int]], parted: bool = False
 ) -> dict[str, dict[int, int]]:
-    """Trade or tool → slot of the conversion (0 = the first) → the most that a step touching it asks for."""
+    """Trade or tool → slot of the conversion (0 = the first) → the most that a step touching it asks for. The second part of
+    one that is `parted` begins with a slot of its own."""
     held: dict[str, dict[int, int]] = defaultdict(dict)
     minute = 0.0
-    for step in content.steps if content else ():
+    cut = content.first_part if content and parted else 0
+    for i, step in enumerate(content.steps if content else ()):
+        if cut and i == cut:
+            minute = ceil((minute - DUST) / SLOT_MIN) * SLOT_MIN
         if step.minutes > DUST:
             touched = range(floor((minute + DUST) / SLOT_MIN), ceil((minute + step.minutes - DUST) / SLOT_MIN))
             for what, amount in of_step(step).items():
-                for i in touched:
-                    held[what][i] = max(held[what].get(i, 0), amount)
+                for slot in touched:
+                    held[what][slot] = max(held[what].get(slot, 0), amount)
         minute += step.minutes
     return held
 

@@ -18,7 +18,7 @@ def cannot_stay(case: Case, old: Booking) -> bool:
     until = case.mill.looms[old.key].protected_until
     if until and old.start.astimezone(case.terms.zone).date() <= until:
         return True
-    end = case.end_of(old.key.hall, old.start, old.slots)
+    end = case.end_of(old.key.hall, old.start, old.slots, old.pause)
     return end is None or any(True for check in _SHARED for _ in check(_beside_firm(case, replace(old, end=end))))
 
 

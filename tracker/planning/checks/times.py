@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from tracker.domain.plan import Booking
 from tracker.domain.windows import Window, WindowKind
-from tracker.planning.checks.case import SLOT, Case, slots_needed
+from tracker.planning.checks.case import SLOT, Case, Pause, parts_needed, slots_needed
 
 BEFORE = timedelta(hours=4)
 """Clock time before the mean beam-out from which starts are allowed."""
@@ -72,27 +72,37 @@ def lasts_as_long_as_its_work(case: Case) -> Iterator[str]:
         content = case.content(booking)
         if content is None or case.given(booking):
             continue
-        need = slots_needed(content)
+        window = case.window(booking)
+        need = sum(parts_needed(content, window))
         if booking.slots != need:
             yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
-        yield from ends_otherwise(case, booking, need)
+        yield from ends_otherwise(case, booking, need, booking.pause)
+        course = case.course(booking.start, content, window, booking.key.hall)
+        if course and course.pause != booking.pause:
+            booked, due = _paused(case, booking.pause), _paused(case, course.pause)
+            yield f"loom {booking.key}: booked {booked}; by its scope and the ordinary change it is {due}"
 
 
 def is_done_by_its_end(case: Case) -> Iterator[str]:
     """Its work is no longer than was booked, and the crews are there for as long as was booked."""
     for booking in case.plan.bookings:
         content = case.content(booking)
-        if content and slots_needed(content) > booking.slots:
-            yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {slots_needed(content)}"
+        need = slots_needed(content, booking.pause is not None) if content else 0
+        if need > booking.slots:
+            yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
         else:
-            yield from ends_otherwise(case, booking, booking.slots)
+            yield from ends_otherwise(case, booking, booking.slots, booking.pause)
 
 
-def ends_otherwise(case: Case, booking: Booking, slots: int) -> Iterator[str]:
+def _paused(case: Case, pause: Pause) -> str:
+    return f"with a pause from {case.at(pause[0])} to {case.at(pause[1])}" if pause else "in one piece"
+
+
+def ends_otherwise(case: Case, booking: Booking, slots: int, pause: Pause) -> Iterator[str]:
     """A booking whose end does not come after that many working slots."""
     if case.position(booking.key.hall, booking.start) is None:
         return
-    end = case.end_of(booking.key.hall, booking.start, slots)
+    end = case.end_of(booking.key.hall, booking.start, slots, pause)
     if end != booking.end:
         due = f"{slots} working half hours end {case.at(end)}" if end else "the crews' time ends before it is done"
         yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"

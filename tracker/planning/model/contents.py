@@ -29,32 +29,43 @@ class Profile:
     """What a conversion holds besides its crew; conversions alike in it share one."""
 
     slots: int
-    """Working slots from start to end, ≥ 1; a crew of the lead trade is held in all of them."""
+    """Working slots, ≥ 1; a crew of the lead trade is held in all of them."""
     trades: tuple[Hold, ...]
     tools: tuple[Hold, ...]
+    first: int = 0
+    """Of these, the slots of the first part, before the ordinary change; 0 = in one piece."""
 
     def tail(self, slots: int) -> "Profile":
         """The last so many slots of it."""
         cut = max(0, self.slots - slots)
-        return Profile(slots, _cut(self.trades, cut), _cut(self.tools, cut))
+        return Profile(slots, _cut(self.trades, cut), _cut(self.tools, cut), max(0, self.first - cut))
 
 
-def profile(content: WorkContent, lead_trade: str) -> Profile:
-    """Slots and holds of a content: its steps one after the other, minutes with allowance and learning in them.
+def profile(content: WorkContent, lead_trade: str, parted: bool = False) -> Profile:
+    """Slots and holds of a content: its steps one after the other, minutes with allowance and learning in them. Where it is
+    `parted` by the ordinary change, the second part begins with a slot of its own.
 
     A trade or tool is held in every slot that one of its steps touches, as many as the largest of those steps asks for.
     """
     lead = fold(lead_trade)
-    slots = max(1, ceil((content.on_loom_min - _DUST) / SLOT_MIN))
+    cut = content.first_part if parted else 0
+    before, after = (sum(step.minutes for step in steps) for steps in (content.steps[:cut], content.steps[cut:]))
+    one = _slots(before) if cut else 0
+    slots = one + _slots(after) if cut else _slots(content.on_loom_min)
     trades: dict[str, list[int]] = {}
     tools: dict[str, list[int]] = {}
     minute = 0.0
-    for step in content.steps:
+    for i, step in enumerate(content.steps):
+        minute = float(one * SLOT_MIN) if cut and i == cut else minute
         first, past = _touched(minute, minute + step.minutes)
         _hold(trades, {fold(t): n for t, n in step.heads.items() if fold(t) != lead}, first, past, slots)
         _hold(tools, {fold(t): n for t, n in step.tools.items()}, first, past, slots)
         minute += step.minutes
-    return Profile(slots, _runs(trades), _runs(tools))
+    return Profile(slots, _runs(trades), _runs(tools), one)
+
+
+def _slots(minutes: float) -> int:
+    return max(1, ceil((minutes - _DUST) / SLOT_MIN))
 
 
 def labour_cost(content: WorkContent, rates: Mapping[str, float]) -> float:

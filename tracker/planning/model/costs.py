@@ -8,7 +8,7 @@ import numpy as np
 
 from tracker.domain.windows import WindowKind
 from tracker.planning.model.firming import SHARES, firmed
-from tracker.planning.model.grid import SLOT_H, Floats, HallClock, Ints
+from tracker.planning.model.grid import SLOT_H, Bools, Floats, HallClock, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
 
@@ -41,6 +41,12 @@ class Batch:
         return self.instance.windows.loom[self.window]
 
     @cached_property
+    def parted(self) -> Bools:
+        """Whether the ordinary change stands between the parts of the conversion."""
+        shapes = self.instance.shapes
+        return shapes.change[shapes.number(self.content, self.instance.windows.change[self.window])] >= 0
+
+    @cached_property
     def spread(self) -> "Spread":
         return Spread(self.instance, self.clock, self.window)
 
@@ -71,18 +77,22 @@ class Spread:
 
 def lost_production(batch: Batch) -> Floats:
     """Contribution × expected running hours stopped beyond the ordinary change: waiting (beam-out to start) and
-    conversion, less what others do of that change meanwhile. The ordinary change comes besides and is paid in any case; a
-    standing or mid-warp window has no waiting, and a loom that stands is stopped by its conversion only from the end of
-    the span on.
+    conversion, less what others do of that change meanwhile. The ordinary change comes besides and is paid in any case: where
+    it stands between the parts of the conversion its hours are taken off. A standing or mid-warp window has no waiting, and
+    a loom that stands is stopped by its conversion only from the end of the span on (without a warp: from when that would
+    be in).
     """
     spread, running, table = batch.spread, batch.clock.running, batch.instance.windows
     start, end = running.elapsed(batch.start_h), running.elapsed(batch.end_h)
     out = spread.before(batch.start_h)
     waited_h = (start * out - spread.sum_run[spread.row, out]) / SHARES.size
     standing = table.kind[batch.window] == KINDS.index(WindowKind.STANDING)
-    stands_until = np.where(standing, running.elapsed(table.ends_h[batch.window]), start)
+    woven_from = np.where(batch.parted, table.warp_in_h[batch.window], table.ends_h[batch.window])
+    stands_until = np.where(standing, running.elapsed(woven_from), start)
     converting_h = np.maximum(0.0, end - np.maximum(start, stands_until))
-    converting_h = converting_h - np.minimum(table.meanwhile_h[batch.window], converting_h)
+    meanwhile_h = np.minimum(table.meanwhile_h[batch.window], converting_h)
+    change_h = np.where(standing, 0.0, table.change_h[batch.window])
+    converting_h = converting_h - np.where(batch.parted, change_h, meanwhile_h)
     return table.contribution[batch.window] * (np.where(spread.counts, waited_h, 0.0) + converting_h)
 
 

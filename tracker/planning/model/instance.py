@@ -9,7 +9,7 @@ import numpy as np
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking
 from tracker.domain.shifts import crews_of, running_calendar
-from tracker.domain.windows import WindowKind
+from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import Choices, WorkContent
 from tracker.errors import DataError
 from tracker.planning.model.contents import Profile, labour_cost, parts_cost, profile
@@ -26,10 +26,9 @@ from tracker.planning.model.grid import (
     midnight,
 )
 from tracker.planning.model.notes import notes
-from tracker.planning.model.numbered import KINDS, ContentTable, Menus, PoolHold, Previous, WindowTable
+from tracker.planning.model.numbered import KINDS, ContentTable, Menus, Previous, WindowTable
 from tracker.planning.model.pools import (
     Pool,
-    PoolKind,
     converting,
     heads_at_work,
     lead_pool,
@@ -39,11 +38,10 @@ from tracker.planning.model.pools import (
     trade_pool,
     trade_rates,
 )
+from tracker.planning.model.shapes import Change, Shapes, change_of, make_shapes
 from tracker.planning.model.supplies import Supply, supplies
 from tracker.planning.problem import PlanningProblem
 
-WHOLE = (PoolKind.CREWS, PoolKind.STOPPED, PoolKind.SECTION)
-"""Pools of which a conversion holds one from start to end."""
 _UNKNOWN: Mapping[WindowKind, tuple[WorkContent, ...]] = {}
 PAST_DAYS = 60
 """So far back working slots are counted from a beam-out that is past; after that none of its window is left."""
@@ -76,8 +74,8 @@ class Instance:
     """Of the scarce parts only."""
     needs: Floats
     """Distinct needs of scarce parts, shape (rows, supplies)."""
-    profiles: list[tuple[PoolHold, ...]]
-    profile_slots: Ints
+    shapes: Shapes
+    """How conversions lie in the working slots, and what they hold in them."""
     contents: ContentTable
     menus: Menus
     menu_of: list[dict[WindowKind, int]]
@@ -117,10 +115,12 @@ def make_instance(problem: PlanningProblem) -> Instance:
             f"No crew of the trade '{terms.lead_trade}' works before the horizon; look at Crews and Closures."
         )
     rates = trade_rates(mill)
-    contents, menus, menu_of, needs, scarce, short, found, slots = _contents(problem, grid, looms, clocks, rates)
+    contents, menus, menu_of, needs, scarce, short = _contents(problem, grid, looms, clocks, rates)
     sections = _sections(mill, halls)
-    pools = _pools(mill, grid, halls, sections, found)
-    windows = _windows(problem, grid, looms, menu_of)
+    pools = _pools(mill, grid, halls, sections, [profile(c, terms.lead_trade) for c in contents.items])
+    changes: dict[Change, int] = {}
+    windows = _windows(problem, grid, looms, menu_of, changes if any(c.first_part for c in contents.items) else None)
+    asked = _asked_apart(contents, menus, windows)
     saving = np.array([mill.looms[key].saving_per_day or 0.0 for key in looms])
     return Instance(
         problem=problem,
@@ -136,8 +136,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
         pools=pools,
         supplies=scarce,
         needs=needs,
-        profiles=[pool_holds(item, pools) for item in found],
-        profile_slots=slots,
+        shapes=make_shapes(contents.items, terms.lead_trade, asked, list(changes), pools, clocks),
         contents=contents,
         menus=menus,
         menu_of=menu_of,
@@ -191,26 +190,20 @@ def _contents(problem, grid, looms, clocks, rates):
     entries = _Entries(problem)
     menu_of = [entries.menus_of(key) for key in looms]
     items = [content for content, _ in entries.found]
-    profiles: dict[Profile, int] = {}
-    profile_of = [profiles.setdefault(profile(c, problem.mill.terms.lead_trade), len(profiles)) for c in items]
     choices: dict[Choices, int] = {}
     choice_of = [choices.setdefault(content.choices, len(choices)) for content in items]
     scarce, short, needs, needs_of = _scarce(problem, grid, clocks, entries, menu_of)
-    slots = np.array([item.slots for item in profiles], dtype=np.int32)
-    numbers = np.array(profile_of, dtype=np.int32)
     table = ContentTable(
         items=items,
-        slots=slots[numbers] if items else np.zeros(0, dtype=np.int32),
         labour=np.array([labour_cost(content, rates) for content in items]),
         parts=np.array([parts_cost(content, problem.mill) for content in items]),
-        profile=numbers,
         needs=needs_of,
         choices=np.array(choice_of, dtype=np.int32),
         choice_sets=list(choices),
     )
     flat = np.array([c for menu in entries.menus for c in menu], dtype=np.int32)
     first = np.cumsum([0, *map(len, entries.menus)]).astype(np.int32)
-    return table, Menus(flat, first), menu_of, needs, scarce, short, list(profiles), slots
+    return table, Menus(flat, first), menu_of, needs, scarce, short
 
 
 class _Entries:
@@ -297,21 +290,21 @@ def _pools(
     ]
 
 
-def pool_holds(item: Profile, pools: list[Pool]) -> tuple[PoolHold, ...]:
-    """What the profile holds of each pool, the crew and the place among the stopped looms in all its slots. A trade or
-    tool that no content of the looms to plan asks for has no pool and is passed over."""
-    number = {(pool.kind, pool.name): i for i, pool in enumerate(pools)}
-    whole = [PoolHold(i, 0, item.slots, 1) for i, pool in enumerate(pools) if pool.kind in WHOLE]
-    named = [(PoolKind.HEADS, hold) for hold in item.trades] + [(PoolKind.TOOL, hold) for hold in item.tools]
-    part = [
-        PoolHold(number[kind, hold.what], hold.first, hold.past, hold.amount)
-        for kind, hold in named
-        if (kind, hold.what) in number
-    ]
-    return (*whole, *part)
+def _asked_apart(contents: ContentTable, menus: Menus, windows: WindowTable) -> set[tuple[int, int]]:
+    """(content, change) of every conversion that the change of its window parts."""
+    pairs = np.unique(np.stack([windows.menu, windows.change], axis=1)[windows.change >= 0], axis=0)
+    return {
+        (content, change)
+        for menu, change in pairs.tolist()
+        for content in menus.flat[menus.first[menu] : menus.first[menu + 1]].tolist()
+        if contents.items[content].first_part
+    }
 
 
-def _windows(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of) -> WindowTable:
+def _windows(
+    problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of, changes: dict[Change, int] | None
+) -> WindowTable:
+    """`changes` numbers the changes that part conversions; None = the method parts none."""
     rows = [
         (i, window, menu_of[i][window.kind])
         for i, key in enumerate(looms)
@@ -339,9 +332,17 @@ def _windows(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of
         mean_running_h=numbers(w.mean_running_h for w in items),
         warp_rate=numbers(w.warp_rate_m_per_h for w in items),
         warp_value=numbers(w.warp_value_per_m for w in items),
+        warp_in_h=hours(w.warp_in_at or w.ends_at or w.starts_at for w in items),
+        change_h=numbers(w.ordinary_change_h for w in items),
         meanwhile_h=numbers(w.meanwhile_h for w in items),
+        change=np.array([_change(w, grid, changes) for w in items], dtype=np.int32),
         contribution=numbers(0.0 if free else w.contribution_per_h for w, free in zip(items, unsold, strict=True)),
     )
+
+
+def _change(window: Window, grid: Grid, changes: dict[Change, int] | None) -> int:
+    found = None if changes is None else change_of(window, grid)
+    return -1 if found is None or changes is None else changes.setdefault(found, len(changes))
 
 
 def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomKey, float]:

@@ -1,20 +1,39 @@
 """What options take of the rows, looked up in tables instead of worked out option by option.
 
-What an option takes depends only on its hall and section, its profile and its position (a *slot cell*), and on its needs and its
+What an option takes depends only on its hall and section, its shape and its position (a *slot cell*), and on its needs and its
 step of the supplies (a *part cell*). Hundreds of thousands of options share a few ten thousand cells.
 """
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import numpy as np
 from scipy.sparse import csc_array
 
 from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.instance import Instance
-from tracker.planning.model.numbered import PoolHold
-from tracker.planning.model.options import Options, ranges, times
+from tracker.planning.model.numbered import From, PoolHold
+from tracker.planning.model.options import Options, ranges, shape_of, times
 from tracker.planning.model.pools import PoolKind
 from tracker.planning.model.rows import Rows
+
+
+@dataclass(frozen=True)
+class _Starts:
+    """The starts of one shape in one hall that end in time. Arrays of shape (n,)."""
+
+    n: int
+    second: Ints
+    """Where the second part begins."""
+    past: Ints
+
+    def summed(self, sums: Floats, hold: PoolHold) -> Floats:
+        """What is summed up in `sums` over the positions of a hold, for each start."""
+        if hold.begins is From.START:
+            return sums[hold.past : hold.past + self.n] - sums[hold.first : hold.first + self.n]
+        if hold.begins is From.SECOND_PART:
+            return sums[self.second + hold.past] - sums[self.second + hold.first]
+        return sums[self.past] - sums[: self.n]
 
 
 class Lookup:
@@ -22,6 +41,7 @@ class Lookup:
 
     def __init__(self, instance: Instance, rows: Rows, options: Options):
         self.instance, self.rows, self.options = instance, rows, options
+        self._starts_of: dict[tuple[int, int], _Starts] = {}
         self._number_slots()
         self._number_parts()
 
@@ -46,15 +66,16 @@ class Lookup:
         instance, options = self.instance, self.options
         halls, section = len(instance.halls), instance.section_of[options.loom].astype(np.int64)
         place = np.where(section < 0, instance.hall_of[options.loom], halls + section)
-        profile = instance.contents.profile[options.content].astype(np.int64)
+        shape = shape_of(instance, options.window, options.content).astype(np.int64)
         places = halls + len(instance.sections)
-        pairs, number = np.unique(profile * places + place, return_inverse=True)
+        pairs, number = np.unique(shape * places + place, return_inverse=True)
         self._pairs = [divmod(int(pair), places) for pair in pairs]
         self._hall_of_place = [*range(halls), *(hall for hall, _ in instance.sections)]
         sizes = [instance.clocks[self._hall_of_place[place]].work.size for _, place in self._pairs]
         self._base = np.cumsum([0, *sizes])
         self.slot_cell = (self._base[number] + options.position).astype(np.int32)
         self._pair_of = number.astype(np.int32)
+        self._begins_of = self._begins(options, shape)
         self._hold_tables()
 
     def _hold_tables(self) -> None:
@@ -64,17 +85,27 @@ class Lookup:
         at = [rows.blocks[b].row_at[area] + rows.base[b] for b, area in areas]
         self._row_at = np.concatenate(at) if at else np.zeros(0, dtype=np.int32)
         row_base = dict(zip(areas, np.cumsum([0, *map(len, at)])[:-1].tolist(), strict=True))
-        of_pair = [list(self._holds(profile, place)) for profile, place in self._pairs]
+        of_pair = [list(self._holds(shape, place)) for shape, place in self._pairs]
         holds = [(row_base[hold.pool, area], hold) for found in of_pair for hold, area in found]
         self._hold_first = np.cumsum([0, *map(len, of_pair)])
         self._hold_row = np.array([base + hold.first for base, hold in holds], dtype=np.int64)
         self._hold_length = np.array([hold.past - hold.first for _, hold in holds], dtype=np.int64)
+        self._hold_begins = np.array([hold.begins for _, hold in holds], dtype=np.int64)
         self._hold_amount = np.array([hold.amount for _, hold in holds], dtype=float)
 
-    def _holds(self, profile: int, place: int) -> Iterator[tuple[PoolHold, int]]:
-        """What a profile holds at a place, and the hall or section that it is held of."""
+    def _begins(self, options: Options, shape: Ints) -> Ints | None:
+        """By `From` and option, the position from which its holds are counted, and in a last row the one after its end;
+        None where all are done in one piece."""
+        shapes, position = self.instance.shapes, options.position
+        if not shapes.parted:
+            return None
+        hall = self.instance.hall_of[options.loom]
+        return np.stack([position, shapes.second(hall, shape, position), position, shapes.past(hall, shape, position)])
+
+    def _holds(self, shape: int, place: int) -> Iterator[tuple[PoolHold, int]]:
+        """What a shape holds at a place, and the hall or section that it is held of."""
         section = place - len(self.instance.halls)
-        for hold in self.instance.profiles[profile]:
+        for hold in self.instance.shapes.holds[shape]:
             if self.instance.pools[hold.pool].kind is not PoolKind.SECTION:
                 yield hold, self._hall_of_place[place]
             elif section >= 0:
@@ -95,17 +126,27 @@ class Lookup:
     def _slot_prices(self, price: Floats) -> Floats:
         table = np.zeros(self._base[-1])
         sums: dict[tuple[int, int], Floats] = {}
-        for i, (profile, place) in enumerate(self._pairs):
+        for i, (shape, place) in enumerate(self._pairs):
             cells = table[self._base[i] : self._base[i + 1]]
-            n = cells.size - int(self.instance.profile_slots[profile]) + 1
-            for hold, area in self._holds(profile, place) if n > 0 else ():
+            starts = self._starts(shape, place, cells.size)
+            for hold, area in self._holds(shape, place) if starts.n > 0 else ():
                 key = (hold.pool, area)
                 if key not in sums:
                     row = self.rows.blocks[hold.pool].row_at[area] + self.rows.base[hold.pool]
                     sums[key] = np.concatenate([[0.0], np.cumsum(price[row])])
-                total = sums[key]
-                cells[:n] += hold.amount * (total[hold.past : hold.past + n] - total[hold.first : hold.first + n])
+                cells[: starts.n] += hold.amount * starts.summed(sums[key], hold)
         return table
+
+    def _starts(self, shape: int, place: int, positions: int) -> "_Starts":
+        """The starts of a shape that end among so many positions."""
+        if (shape, place) not in self._starts_of:
+            shapes, hall, at = self.instance.shapes, self._hall_of_place[place], np.arange(positions)
+            number = np.full(positions, shape)
+            past = shapes.past(hall, number, at)
+            n = int(np.searchsorted(past, positions, side="right"))
+            second = shapes.second(hall, number, at) if shapes.change[shape] >= 0 else at
+            self._starts_of[shape, place] = _Starts(n, second[:n], past[:n])
+        return self._starts_of[shape, place]
 
     def _part_prices(self, price: Floats) -> Floats:
         """Price of each need from each epoch on: a unit taken then is missing in every later step too."""
@@ -118,11 +159,12 @@ class Lookup:
 
     def _slots_free(self, free: Floats, index: Ints) -> Bools:
         option, hold = self._holds_of(index)
+        length = self._lengths(index, option, hold)
         lacks = free[self._row_at[self._rows_of(index, option, hold)]] < np.repeat(
-            self._hold_amount[hold] - 1e-6, self._hold_length[hold]
+            self._hold_amount[hold] - 1e-6, length
         )
         bad = np.zeros(len(index), dtype=bool)
-        bad[np.repeat(option, self._hold_length[hold])[lacks]] = True
+        bad[np.repeat(option, length)[lacks]] = True
         return ~bad
 
     def _parts_free(self, free: Floats, index: Ints) -> Bools:
@@ -144,12 +186,24 @@ class Lookup:
         return np.repeat(np.arange(len(index)), counts), ranges(self._hold_first[pair], counts)
 
     def _rows_of(self, index: Ints, option: Ints, hold: Ints) -> Ints:
-        first = self._hold_row[hold] + self.options.position[index][option]
-        return ranges(first, self._hold_length[hold])
+        return ranges(self._hold_row[hold] + self._begin(index, option, hold), self._lengths(index, option, hold))
+
+    def _begin(self, index: Ints, option: Ints, hold: Ints) -> Ints:
+        """The position from which each hold of an option is counted."""
+        if self._begins_of is None:
+            return self.options.position[index][option]
+        return self._begins_of[self._hold_begins[hold], index[option]]
+
+    def _lengths(self, index: Ints, option: Ints, hold: Ints) -> Ints:
+        """For how many positions each hold of an option is held."""
+        if self._begins_of is None:
+            return self._hold_length[hold]
+        start, past = self._begins_of[From.WHOLE, index[option]], self._begins_of[-1, index[option]]
+        return np.where(self._hold_begins[hold] == From.WHOLE, past - start, self._hold_length[hold])
 
     def _slot_entries(self, index: Ints) -> tuple[Ints, Ints, Floats]:
         option, hold = self._holds_of(index)
-        length = self._hold_length[hold]
+        length = self._lengths(index, option, hold)
         row = self._row_at[self._rows_of(index, option, hold)]
         return np.repeat(option, length), row, np.repeat(self._hold_amount[hold], length)
 

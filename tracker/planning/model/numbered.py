@@ -1,6 +1,7 @@
 """Contents, windows and bookings of the last plan as numbered tables of arrays."""
 
 from dataclasses import dataclass
+from enum import IntEnum
 
 import numpy as np
 
@@ -12,14 +13,24 @@ KINDS = tuple(WindowKind)
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
 
 
+class From(IntEnum):
+    """From where the positions of a hold are counted."""
+
+    START = 0
+    SECOND_PART = 1
+    WHOLE = 2
+    """From the start to the end, the pause included; `first` and `past` say nothing."""
+
+
 @dataclass(frozen=True)
 class PoolHold:
-    """An amount of pool `pool` held in positions start + first ≤ i < start + past."""
+    """An amount of pool `pool` held in positions start + first ≤ i < start + past (second part: from where it begins)."""
 
     pool: int
     first: int
     past: int
     amount: int
+    begins: From = From.START
 
 
 @dataclass(frozen=True)
@@ -27,11 +38,8 @@ class ContentTable:
     """One entry per content (and, where parts were issued already, per loom). All arrays of shape (contents,)."""
 
     items: list[WorkContent]
-    slots: Ints
     labour: Floats
     parts: Floats
-    profile: Ints
-    """Index into `Instance.profiles`."""
     needs: Ints
     """Row of `Instance.needs`."""
     choices: Ints
@@ -65,7 +73,13 @@ class WindowTable:
     mean_running_h: Floats
     warp_rate: Floats
     warp_value: Floats
+    warp_in_h: Floats
+    """Standing without a warp: when it would be in; else the end."""
+    change_h: Floats
+    """What the ordinary change takes on the running calendar."""
     meanwhile_h: Floats
+    change: Ints
+    """Index into `Shapes.changes` of the change that parts its conversions; -1 = they are done in one piece."""
     contribution: Floats
     """Currency per running hour; 0 where the mill says that the capacity is unsold."""
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 from enum import IntEnum
+from functools import cached_property
 
 import numpy as np
 
@@ -10,7 +11,7 @@ from tracker.domain.windows import WindowKind
 from tracker.planning.model.costs import Batch, total
 from tracker.planning.model.grid import Bools, Floats, HallClock, Ints
 from tracker.planning.model.instance import Instance
-from tracker.planning.model.numbered import KINDS
+from tracker.planning.model.numbered import KINDS, From
 from tracker.planning.model.pools import PoolKind
 
 BEFORE_H = 4
@@ -83,9 +84,14 @@ def times(instance: Instance, options: Options, index: Ints | slice = slice(None
     """Start and end of the options at `index`."""
     work = np.concatenate([clock.work for clock in instance.clocks])
     base = np.cumsum([0, *(clock.work.size for clock in instance.clocks)])[:-1]
-    at = base[instance.hall_of[options.loom[index]]] + options.position[index]
-    last = at + instance.contents.slots[options.content[index]] - 1
-    return Times(work[at], work[last] + 1)
+    hall, position = instance.hall_of[options.loom[index]], options.position[index]
+    past = instance.shapes.past(hall, shape_of(instance, options.window[index], options.content[index]), position)
+    return Times(work[base[hall] + position], work[base[hall] + past - 1] + 1)
+
+
+def shape_of(instance: Instance, window: Ints, content: Ints) -> Ints:
+    """The shapes of conversions in these windows."""
+    return instance.shapes.number(content, instance.windows.change[window])
 
 
 def make_options(instance: Instance, skip: Bools | None = None) -> Options:
@@ -130,10 +136,23 @@ class _Starts:
     def start_slot(self) -> Ints:
         return self.clock.work[self.position]
 
+    @property
+    def hall(self) -> int:
+        return self.instance.halls.index(self.clock.hall)
+
+    @cached_property
+    def shape(self) -> Ints:
+        return shape_of(self.instance, self.window, self.content)
+
+    @cached_property
+    def past(self) -> Ints:
+        """The position after the last slot."""
+        return self.instance.shapes.past(self.hall, self.shape, self.position)
+
     def batch(self) -> Batch:
         """Their costs can be asked for once they are known to end before the horizon."""
-        last = self.position + self.instance.contents.slots[self.content] - 1
-        return Batch(self.instance, self.clock, self.window, self.content, self.start_slot, self.clock.work[last] + 1)
+        end_slot = self.clock.work[self.past - 1] + 1
+        return Batch(self.instance, self.clock, self.window, self.content, self.start_slot, end_slot)
 
     def only(self, kept: Bools) -> "_Starts":
         if kept.all():
@@ -196,7 +215,7 @@ Check = Callable[[_Starts], Bools]
 
 
 def _in_horizon(starts: _Starts) -> Bools:
-    return starts.position + starts.instance.contents.slots[starts.content] <= starts.clock.work.size
+    return starts.past <= starts.clock.work.size
 
 
 def _unprotected(starts: _Starts) -> Bools:
@@ -209,23 +228,22 @@ def _closed_over_closed_days(starts: _Starts) -> Bools:
     if instance.mill.terms.open_over_closed_days or not starts.position.size:
         return np.ones(len(starts.position), dtype=bool)
     standing = instance.windows.kind[starts.window] == KINDS.index(WindowKind.STANDING)
-    last = starts.position + instance.contents.slots[starts.content] - 1
-    return standing | (closed[starts.position] == closed[last])
+    return standing | (closed[starts.position] == closed[starts.past - 1])
 
 
 def _people_there(starts: _Starts) -> Bools:
     """Every slot has the other trades and the tools that the conversion needs in it."""
-    instance = starts.instance
-    hall = instance.halls.index(starts.clock.hall)
+    instance, hall = starts.instance, starts.hall
     kept = np.ones(len(starts.position), dtype=bool)
-    profile = instance.contents.profile[starts.content]
-    for number in np.unique(profile):
-        mine = np.flatnonzero(profile == number)
-        for hold in instance.profiles[number]:
-            if instance.pools[hold.pool].kind is PoolKind.SECTION:
+    second = instance.shapes.second(hall, starts.shape, starts.position)
+    for number in np.unique(starts.shape):
+        mine = np.flatnonzero(starts.shape == number)
+        for hold in instance.shapes.holds[number]:
+            if instance.pools[hold.pool].kind is PoolKind.SECTION or hold.begins is From.WHOLE:
                 continue
             lacks = instance.pools[hold.pool].reach()[hall][starts.clock.work] < hold.amount
-            kept[mine] &= ~any_within(lacks, starts.position[mine] + hold.first, starts.position[mine] + hold.past)
+            begins = (starts.position if hold.begins is From.START else second)[mine]
+            kept[mine] &= ~any_within(lacks, begins + hold.first, begins + hold.past)
     return kept
 
 

@@ -1,7 +1,7 @@
 """What has to be named: conversions with their slots, and the crews that can take them."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,6 +23,8 @@ class Job:
     slots: tuple[int, ...]
     wanted: Mapping[int, str] = field(default_factory=dict)
     """Slot → the crew that has it already, by the last published plan or because it is at work on it."""
+    follows: bool = False
+    """Whether it is the second part of the job before it, after the ordinary change."""
 
 
 @dataclass(frozen=True)
@@ -43,9 +45,18 @@ class People:
 
 
 def jobs_of(case: Case) -> list[Job]:
-    """In work first, then the bookings."""
+    """In work first, then the bookings; the two parts of a conversion one after the other."""
     in_work = {item.key: item.crew for item in case.problem.in_work}
-    return [_job(case, hold, in_work.get(hold.key)) for hold in case.holds]
+    return [part for hold in case.holds for part in _parts(case, hold, _job(case, hold, in_work.get(hold.key)))]
+
+
+def _parts(case: Case, hold: Hold, job: Job) -> Iterator[Job]:
+    first = tuple(slot for slot in job.slots if hold.pause is None or case.begin(slot) < hold.pause[0])
+    second = job.slots[len(first) :]
+    if first:
+        yield replace(job, slots=first)
+    if second:
+        yield replace(job, slots=second, follows=bool(first))
 
 
 def _job(case: Case, hold: Hold, at_it: str | None) -> Job:

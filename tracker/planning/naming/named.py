@@ -1,9 +1,11 @@
 """Bookings with the names of their crews, and with when each needs another trade or a tool."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from datetime import timedelta
 
+from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CrewTurn, Need, Plan
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad
@@ -22,7 +24,9 @@ def with_names(plan: Plan, problem: PlanningProblem) -> Plan:
     case = Case(plan, problem)
     jobs = jobs_of(case)
     named = share_out(jobs, people_of(case, (case.horizon_end - case.origin) // SLOT))
-    crews = {job.key: by_slot for job, by_slot in zip(jobs, named.crew, strict=True)}
+    crews: dict[LoomKey, dict[int, str]] = defaultdict(dict)
+    for job, by_slot in zip(jobs, named.crew, strict=True):
+        crews[job.key] |= by_slot
     holds = {hold.key: hold for hold in case.holds}
     bookings = tuple(_named(case, booking, holds[booking.key], crews[booking.key]) for booking in plan.bookings)
     return replace(plan, bookings=bookings, crew_changes=named.within_shift)
@@ -36,7 +40,8 @@ def _turns(case: Case, hold: Hold, crews: Mapping[int, str]) -> Iterator[CrewTur
     turn: CrewTurn | None = None
     for slot in hold.slots:
         begin, crew = case.begin(slot), crews.get(slot, "")
-        if turn and turn.crew == crew and begin - turn.end <= ONE_TURN:
+        goes_on = hold.pause is None or begin != hold.pause[1]
+        if turn and turn.crew == crew and begin - turn.end <= ONE_TURN and goes_on:
             turn = replace(turn, end=begin + SLOT)
             continue
         if turn:
@@ -61,7 +66,7 @@ def needs_of(case: Case, hold: Hold) -> Iterator[Need]:
 
 
 def _spans(case: Case, hold: Hold, of_step: Callable[[StepLoad], Mapping[str, int]], kind: str) -> Iterator[Need]:
-    for what, amounts in held_by_slot(hold.content, of_step).items():
+    for what, amounts in held_by_slot(hold.content, of_step, hold.pause is not None).items():
         need: Need | None = None
         for i, slot in enumerate(hold.slots, hold.skipped):
             begin, amount = case.begin(slot), amounts.get(i, 0)

@@ -3,7 +3,8 @@
 A conversion keeps its crew while that crew is at work, also over a pause. Where it has none, or has to give it up, crews
 are shared out by what that costs, one kind of cost far above the next: nobody at a conversion; another crew than a firm
 booking has; a change while the crew is still at work; a crew for any hall where the hall has a free one of its own; a crew
-that leaves before the conversion is done; another machine type than its last one; more hours than the others have.
+that leaves before the conversion is done; another crew than the first part had; another machine type than its last one; more
+hours than the others have.
 """
 
 from collections import defaultdict
@@ -16,8 +17,9 @@ from scipy.optimize import linear_sum_assignment
 from tracker.planning.naming.jobs import Bools, Job, People
 
 IMPOSSIBLE, NOBODY, NOT_ITS_OWN, WITHIN_SHIFT, FOR_ANY_HALL, WAITED_FOR = 1e10, 1e9, 1e7, 1e6, 1e4, 5e3
-LEAVES, OTHER_TYPE, HOURS = 10.0, 1.0, 1e-4
-"""For each slot that the crew does not stay; for a change of machine type; for each slot worked so far."""
+LEAVES, OTHER_CREW, OTHER_TYPE, HOURS = 10.0, 3.0, 1.0, 1e-4
+"""For each slot that the crew does not stay; for another crew than had the first part; for a change of machine type; for
+each slot worked so far."""
 
 
 @dataclass
@@ -110,6 +112,7 @@ class _Sharing:
         cost += FOR_ANY_HALL * (self.people.mixed and name in self.people.anywhere) + WAITED_FOR * waited_for
         crew = self.crews[name]
         cost += LEAVES * self._leaves(job, name, slot) + HOURS * crew.worked
+        cost += OTHER_CREW * (job.follows and name not in self.named.crew[i - 1].values())
         return cost + OTHER_TYPE * (crew.last_type not in ("", job.machine_type))
 
     def _leaves(self, job: Job, name: str, slot: int) -> int:

@@ -60,6 +60,7 @@ def _booking(instance: Instance, taken: Taken, terms: Floats, pilot: bool) -> Bo
         cost=CostTerms(*(float(value) for value in terms)),
         firm=is_firm(instance, taken.loom, start),
         pilot=pilot,
+        pause=(instance.grid.moment(taken.pause[0]), instance.grid.moment(taken.pause[1])) if taken.pause else None,
     )
 
 

@@ -92,7 +92,7 @@ def _short_pool(instance: Instance, loom: int) -> str:
     hall = int(instance.hall_of[loom])
     work = instance.clocks[hall].work
     lacks: dict[str, bool] = {}
-    for hold in {hold for number in _profiles(instance, loom) for hold in instance.profiles[number]}:
+    for hold in {hold for number in _shapes(instance, loom) for hold in instance.shapes.holds[number]}:
         pool = instance.pools[hold.pool]
         if pool.kind is PoolKind.SECTION:
             continue
@@ -105,10 +105,14 @@ def _short_pool(instance: Instance, loom: int) -> str:
     return f"{' and '.join(sorted(lacks))} not there at the hours in which its work needs it"
 
 
-def _profiles(instance: Instance, loom: int) -> set[int]:
-    menus = instance.windows.menu[instance.windows.loom == loom]
-    rows = [instance.menus.flat[instance.menus.first[m] : instance.menus.first[m + 1]] for m in np.unique(menus)]
-    return set(instance.contents.profile[np.concatenate(rows)].tolist())
+def _shapes(instance: Instance, loom: int) -> set[int]:
+    """The shapes that its conversion may have."""
+    found: set[int] = set()
+    for window in np.flatnonzero(instance.windows.loom == loom):
+        menu, change = instance.windows.menu[window], instance.windows.change[window]
+        contents = instance.menus.flat[instance.menus.first[menu] : instance.menus.first[menu + 1]]
+        found |= set(instance.shapes.number(contents, change).tolist())
+    return found
 
 
 def _pool_words(pool: Pool, amount: int) -> str:

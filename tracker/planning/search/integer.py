@@ -86,7 +86,7 @@ def _build(solver: highspy.Highs, programme: Programme, task: Task) -> None:
     number = np.searchsorted(task.looms, programme.number[task.options])
     upper = programme.rows.upper - task.used
     rows = _could_overrun(programme, entries, number, n, upper)
-    rows = rows[~_implied(entries[rows, :], upper[rows], rows)]
+    rows = rows[~_implied(entries[rows, :], upper[rows], rows, programme.rows.lender[rows] >= 0)]
     borrowing = np.flatnonzero(programme.rows.lender[rows] >= 0)
     lender, lent = np.unique(programme.rows.lender[rows[borrowing]], return_inverse=True)
     height = n + rows.size + lender.size
@@ -122,17 +122,18 @@ def _could_overrun(programme: Programme, entries: csr_array, number: Ints, looms
     return np.flatnonzero((most > upper + 1e-9) & (most > 0))
 
 
-def _implied(entries: csr_array, upper: Floats, rows: Ints) -> Bools:
+def _implied(entries: csr_array, upper: Floats, rows: Ints, borrows: Bools) -> Bools:
     """Rows that the row of the slot before or after implies: it has no less of anything, and no higher limit.
 
-    Where no option begins between two slots, who is at work in the later one was so in the earlier one already.
+    Where no option begins between two slots, who is at work in the later one was so in the earlier one already. A row that
+    may borrow neither implies another nor is implied: what is to be lent in its slot, other halls may have.
     """
     implied = np.zeros(rows.size, dtype=bool)
     if rows.size < 2:
         return implied
     step = (entries[1:, :] - entries[:-1, :]).tocsr()
     rises, falls = _any(step > 0), _any(step < 0)
-    neighbours = np.diff(rows) == 1
+    neighbours = (np.diff(rows) == 1) & ~borrows[1:] & ~borrows[:-1]
     implied[:-1] |= neighbours & ~falls & (upper[:-1] >= upper[1:])
     implied[1:] |= neighbours & ~rises & (upper[1:] >= upper[:-1]) & (falls | (upper[1:] > upper[:-1]))
     return implied

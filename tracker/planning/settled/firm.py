@@ -19,8 +19,8 @@ from tracker.planning.model.grid import SLOT_H
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
 from tracker.planning.model.options import AFTER_SLOTS, BEFORE_H
-from tracker.planning.settled.needed import by_needs, same_hours
-from tracker.planning.settled.taking import Taken, lacks, nothing, occupy, shortages, without
+from tracker.planning.settled.needed import by_needs, pause_slots, same_hours
+from tracker.planning.settled.taking import Taken, lacks, nothing, occupy, shortages, without, worked
 
 _PAST = 1e-6
 """A span ends before its end, hours."""
@@ -63,14 +63,16 @@ def kept(instance: Instance, loom: int, old: Booking) -> Taken:
     content, start = _content(instance, loom, old), grid.first_slot(old.start)
     then = None
     if content >= 0:
-        then = profile(old.as_booked(instance.contents.items[content]), instance.mill.terms.lead_trade)
+        then = profile(
+            old.as_booked(instance.contents.items[content]), instance.mill.terms.lead_trade, old.pause is not None
+        )
     slots = min(old.slots, then.slots) if then else old.slots
-    position = int(np.searchsorted(work, start))
-    last, end = position + slots - 1, grid.first_slot(old.end)
-    if position < work.size and work[position] == start and last < work.size:
-        end = int(work[last]) + 1
+    pause, end = pause_slots(grid, old), grid.first_slot(old.end)
+    positions = worked(work, start, pause)
+    if slots <= positions.size and work[positions[0]] == start:
+        end = int(work[positions[slots - 1]]) + 1
     held = then if then and not same_hours(work, instance.grid, old) else by_needs(work, instance.grid, old)
-    return Taken(loom, _window(instance, loom, old), content, start, end, slots, old, held)
+    return Taken(loom, _window(instance, loom, old), content, start, end, slots, old, held, pause)
 
 
 def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, str]:
@@ -80,8 +82,8 @@ def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, str]:
     work = instance.clocks[hall].work
     past = int(np.searchsorted(work, taken.end))
     more = max(taken.firm.slots if taken.firm else 0, _slots_now(instance, taken)) - taken.slots
-    beyond = range(past, min(past + more, work.size))
-    if not beyond:
+    beyond = np.arange(past, min(past + more, work.size))
+    if not beyond.size:
         return taken, instance, ""
     used = nothing(instance)
     occupy(used, instance, instance.looms[taken.loom], beyond, Profile(len(beyond), (), ()))
@@ -113,7 +115,10 @@ def reshaped(instance: Instance, taken: Taken, short: str) -> Iterator[str]:
 
 def _slots_now(instance: Instance, taken: Taken) -> int:
     """The working slots of its work by today's data."""
-    return int(instance.contents.slots[taken.content]) if taken.content >= 0 else taken.slots
+    if taken.content < 0:
+        return taken.slots
+    content, parted = instance.contents.items[taken.content], taken.pause is not None
+    return profile(content, instance.mill.terms.lead_trade, parted).slots
 
 
 def _content(instance: Instance, loom: int, old: Booking) -> int:
@@ -143,7 +148,7 @@ def why_impossible(instance: Instance, taken: Taken) -> str:
     work = instance.clocks[instance.hall_of[taken.loom]].work
     if not np.isin(taken.start, work):
         return f"no crew of the trade '{mill.terms.lead_trade}' works in {key.hall} at its start"
-    if np.searchsorted(work, taken.end) - np.searchsorted(work, taken.start) < taken.slots:
+    if (work[worked(work, taken.start, taken.pause)] < taken.end).sum() < taken.slots:
         return "its crews' time ends before it is done"
     if taken.start < instance.protected_slot[taken.loom]:
         return f"the loom is protected until {mill.looms[key].protected_until} included"

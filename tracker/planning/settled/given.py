@@ -3,14 +3,13 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-import numpy as np
-
 from tracker.domain.mill import LoomKey
 from tracker.planning.model.contents import Profile, profile
+from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.problem import InWork
 from tracker.planning.settled.firm import firm_bookings, is_astray, kept, overrun, reshaped, why_impossible
-from tracker.planning.settled.taking import Taken, less, nothing, occupy, shortages, without
+from tracker.planning.settled.taking import Taken, less, nothing, occupy, shortages, without, worked
 
 
 @dataclass(frozen=True)
@@ -55,8 +54,8 @@ def take_given(instance: Instance) -> Given:
 def _without_work(instance: Instance) -> tuple[Instance, tuple[str, ...]]:
     used = nothing(instance)
     for item in instance.problem.in_work:
-        _, first, held = _in_work(instance, item)
-        occupy(used, instance, item.key, range(first, first + held.slots), held)
+        _, positions, held = _in_work(instance, item)
+        occupy(used, instance, item.key, positions, held)
     notes = tuple(
         f"For the looms in work there is {short}; they are taken to go on all the same."
         for short in shortages(instance, used)
@@ -64,17 +63,20 @@ def _without_work(instance: Instance) -> tuple[Instance, tuple[str, ...]]:
     return without(instance, used), notes
 
 
-def _in_work(instance: Instance, item: InWork) -> tuple[int, int, Profile]:
-    """Hall, first position and what is held of a loom in work."""
-    hall = instance.halls.index(item.key.hall)
-    first = int(np.searchsorted(instance.clocks[hall].work, instance.grid.first_slot(instance.problem.as_of)))
+def _in_work(instance: Instance, item: InWork) -> tuple[int, Ints, Profile]:
+    """Hall, positions and what is held of a loom in work."""
+    hall, grid = instance.halls.index(item.key.hall), instance.grid
+    pause = (grid.first_slot(item.pause[0]), grid.first_slot(item.pause[1])) if item.pause else None
+    positions = worked(instance.clocks[hall].work, grid.first_slot(instance.problem.as_of), pause)
+    positions = positions[: item.remaining_slots]
     if item.content is None:
-        return hall, first, Profile(item.remaining_slots, (), ())
-    return hall, first, profile(item.content, instance.mill.terms.lead_trade).tail(item.remaining_slots)
+        return hall, positions, Profile(item.remaining_slots, (), ())
+    held = profile(item.content, instance.mill.terms.lead_trade, item.pause is not None)
+    return hall, positions, held.tail(item.remaining_slots)
 
 
 def in_work_end(instance: Instance, item: InWork) -> datetime:
     """When a loom in work will be done."""
-    hall, first, held = _in_work(instance, item)
-    work = instance.clocks[hall].work[first : first + held.slots]
+    hall, positions, _ = _in_work(instance, item)
+    work = instance.clocks[hall].work[positions]
     return instance.grid.moment(int(work[-1]) + 1) if work.size else instance.problem.as_of

@@ -13,9 +13,10 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import Ints
-from tracker.planning.model.instance import Instance, pool_holds
-from tracker.planning.model.options import Options, times
+from tracker.planning.model.instance import Instance
+from tracker.planning.model.options import Options, shape_of, times
 from tracker.planning.model.pools import PoolKind
+from tracker.planning.model.shapes import STANDS, pool_holds
 from tracker.planning.model.supplies import Supply
 
 
@@ -33,24 +34,45 @@ class Taken:
     end: int
     """Slot after the last."""
     slots: int
-    """Working slots from start to end."""
+    """Working slots from start to end, less those of the pause."""
     firm: Booking | None = None
     """The booking that it was published as, where it is firm."""
     held: Profile | None = None
     """What it holds, where that is not what the content asks for today."""
+    pause: tuple[int, int] | None = None
+    """The slot after the first part, and the first one of the second; None = in one piece."""
 
 
 def of_options(instance: Instance, options: Options, index: Ints) -> list[Taken]:
     """The options at `index` as decided conversions."""
     span = times(instance, options, index)
-    slots = instance.contents.slots
+    shapes = shape_of(instance, options.window[index], options.content[index])
     return [
         Taken(
             int(options.loom[i]), int(options.window[i]), int(options.content[i]), int(start), int(end),
-            int(slots[options.content[i]]),
+            int(instance.shapes.slots[shape]),
+            pause=_pause(instance, int(options.loom[i]), int(shape), int(options.position[i])),
         )
-        for i, start, end in zip(index, span.start, span.end, strict=True)
+        for i, shape, start, end in zip(index, shapes, span.start, span.end, strict=True)
     ]  # fmt: skip
+
+
+def _pause(instance: Instance, loom: int, shape: int, position: int) -> tuple[int, int] | None:
+    shapes, hall = instance.shapes, int(instance.hall_of[loom])
+    if shapes.change[shape] < 0:
+        return None
+    work, last = instance.clocks[hall].work, position + int(shapes.first[shape]) - 1
+    second = int(shapes.second(hall, np.array([shape]), np.array([position]))[0])
+    return int(work[last]) + 1, int(work[second])
+
+
+def worked(work: Ints, start: int, pause: tuple[int, int] | None) -> Ints:
+    """The positions of the hall's working slots from a slot on, those of the pause left out."""
+    positions = np.arange(int(np.searchsorted(work, start)), work.size)
+    if pause is None:
+        return positions
+    slots = work[positions]
+    return positions[(slots < pause[0]) | (slots >= pause[1])]
 
 
 def lacks(instance: Instance, taken: Taken) -> str:
@@ -99,22 +121,28 @@ def _takes(instance: Instance, taken: Taken) -> Iterator[tuple[Supply, float, in
 def _occupy_taken(used: list[Ints], instance: Instance, taken: Taken) -> None:
     hall = int(instance.hall_of[taken.loom])
     work = instance.clocks[hall].work
-    positions = range(int(np.searchsorted(work, taken.start)), int(np.searchsorted(work, taken.end)))
+    positions = worked(work, taken.start, taken.pause)
+    positions = positions[work[positions] < taken.end]
     held = taken.held or Profile(len(positions), (), ())
     if taken.content >= 0 and not taken.held:
-        held = profile(instance.contents.items[taken.content], instance.mill.terms.lead_trade)
+        lead = instance.mill.terms.lead_trade
+        held = profile(instance.contents.items[taken.content], lead, parted=taken.pause is not None)
     held = replace(held, slots=len(positions))
     occupy(used, instance, instance.looms[taken.loom], positions, held)
 
 
-def occupy(used: list[Ints], instance: Instance, key: LoomKey, positions: range, held: Profile) -> None:
-    """Add what a loom holds in these positions of its hall."""
+def occupy(used: list[Ints], instance: Instance, key: LoomKey, positions: Ints, held: Profile) -> None:
+    """Add what a loom holds in these positions of its hall; between them it stands, too."""
+    if not positions.size:
+        return
     hall, section = instance.halls.index(key.hall), instance.section(key)
-    slots = instance.clocks[hall].work[positions.start : positions.stop]
+    work = instance.clocks[hall].work
+    slots, stands = work[positions], work[positions[0] : positions[-1] + 1]
     for hold in pool_holds(held, instance.pools):
-        area = section if instance.pools[hold.pool].kind is PoolKind.SECTION else hall
+        kind = instance.pools[hold.pool].kind
+        area = section if kind is PoolKind.SECTION else hall
         if area >= 0:
-            used[hold.pool][area, slots[hold.first : hold.past]] += hold.amount
+            used[hold.pool][area, stands if kind in STANDS else slots[hold.first : hold.past]] += hold.amount
 
 
 def nothing(instance: Instance) -> list[Ints]:

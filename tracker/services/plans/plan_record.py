@@ -43,6 +43,9 @@ def _booking_record(booking: Booking, zone: ZoneInfo) -> dict[str, Any]:
         "choices": dict(booking.choices),
         "start": local(booking.start, zone),
         "end": local(booking.end, zone),
+        "pause": {"from": local(booking.pause[0], zone), "to": local(booking.pause[1], zone)}
+        if booking.pause
+        else None,
         "beam_out_p50": local(booking.beam_out_p50, zone) if booking.beam_out_p50 else None,
         "slots": booking.slots,
         "labour_h": booking.labour_h,

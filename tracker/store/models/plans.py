@@ -61,6 +61,9 @@ class BookingRow(OfPlan, Base):
     """[crew, from, to] each; None as in `crew_changes`."""
     needs: Mapped[list[Any] | None] = mapped_column(JSON)
     """[trade or tool, its name, how many, from, to] each."""
+    pause_from: Mapped[datetime | None]
+    pause_to: Mapped[datetime | None]
+    """Between the two parts of the conversion; None = in one piece."""
 
 
 class LeftOverRow(OfPlan, Base):
