@@ -11,7 +11,7 @@ from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused, UsageError
-from tracker.intake.answers import HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, Answers
+from tracker.intake.answers import FIELD, HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, Answers
 from tracker.intake.columns.leftovers import note_beside
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
@@ -191,10 +191,10 @@ def _confirmed(block: TableBlock, answers: Answers, only: str, report: Report) -
             if not found.table.open_columns:  # it would be lost; its cells are refused one by one instead
                 found.meanings[column] = meaning
                 continue
-            part = ColumnPart(block, column, [])
-            report.whole(
-                Severity.NOTE, "values-do-not-fit", block.sheet, part.heading_cell, heading=part.heading,
-                field=found.table.column(meaning.field).heading, choices=answers_for(part.heading, meaning.field),
+            part, name = ColumnPart(block, column, []), found.table.column(meaning.field).heading
+            report.ask(
+                FIELD, block.sheet, part.heading, part.heading_cell,
+                answers_for(part.heading, name.lower(), OWN_COLUMN, IGNORE), code="values-do-not-fit", field=name,
             )  # fmt: skip
     return True
 

@@ -3,8 +3,9 @@
 READING.md, section 5.
 """
 
+import re
 from dataclasses import dataclass
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from typing import Any
 
 from tracker.domain.tables import Kind
@@ -12,7 +13,12 @@ from tracker.errors import message
 from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.report import answers_for
 from tracker.intake.vocabulary.dates import DAY_FIRST, MONTH_FIRST, DateText, date_text, from_serial
+from tracker.intake.vocabulary.spans import Span, span_text
 from tracker.office.walking.format_codes import SYSTEM_DATE
+
+_LAST_DAYS = frozenset({"protected_until", "due", "to_on", "to_at", "target_finish"})
+"""Fields that say until when."""
+_SERIAL = re.compile(r"\d{5}(?:[.,]\d+)?")
 
 
 @dataclass(slots=True)
@@ -36,16 +42,29 @@ class DatePlan:
             return self._turned(value.date()), value.time().replace(microsecond=0)
         if isinstance(value, date):
             return self._turned(value), None
-        if isinstance(value, float | int) and not isinstance(value, bool):
-            moment = from_serial(float(value))
-            if moment is not None:
-                return moment.date(), moment.time()
-        found = date_text(str(value)) if isinstance(value, str) else None
-        if found is None:
-            raise CellProblem("not-a-date")
-        return self._reading(found, str(value)), found.clock
+        moment = serial_of(value)
+        if moment is not None:
+            return moment.date(), moment.time()
+        found = date_text(value) if isinstance(value, str) else None
+        if found is not None:
+            return self._reading(found), found.clock
+        if day := self._of_span(value):
+            return day, None
+        raise CellProblem("not-a-date")
 
-    def _reading(self, found: DateText, text: str) -> date:
+    def _of_span(self, value: Any) -> date | None:
+        """Of a week, a month or a year the first day, or the last one where the column says until when."""
+        span = span_of(value)
+        if span is None:
+            return None
+        column = self.pool.column
+        if not says_last(self.pool):
+            return span.first
+        return span.last + timedelta(
+            days=column is not None and column.kind is Kind.MOMENT
+        )  # until that day's midnight
+
+    def _reading(self, found: DateText) -> date:
         days = set(found.readings.values())
         if len(days) == 1:
             return days.pop()
@@ -60,22 +79,47 @@ def plan_dates(pool: ColumnPool) -> DatePlan:
     plan = DatePlan(pool)
     texts: list[tuple[str, DateText]] = []
     typed: list[date] = []
+    spans: list[tuple[Any, Span]] = []
     serial = None
     for part, row, value in pool.cells():
-        if isinstance(value, str):
-            if found := date_text(value):
-                texts.append((value, found))
+        if isinstance(value, str) and (found := date_text(value)):
+            texts.append((value, found))
         elif isinstance(value, datetime | date):
             typed.append(value)
-        elif isinstance(value, float | int) and from_serial(float(value)) and not _is_date_code(part.code(row)):
+        elif serial_of(value) and not _is_date_code(part.code(row)):
             serial = value if serial is None else serial
+        elif (span := span_of(value)) and pool.column is not None:
+            spans.append((value, span))
     if serial is not None:
-        moment = from_serial(float(serial))
+        moment = serial_of(serial)
         assert moment is not None
         pool.note("serial-date", understood=message("understood-serial"), raw=serial, day=moment.date())
+    if spans:
+        value, span = spans[0]
+        last = says_last(pool)
+        pool.note("date-of-span", raw=value, how="last" if last else "first", day=span.last if last else span.first)
     plan.order = _order(pool, texts)
     plan.turn = _typed_are_turned(pool, texts, typed)
     return plan
+
+
+def says_last(pool: ColumnPool) -> bool:
+    """Is the column one of last days, so that a week in it means its Sunday?"""
+    return pool.column is not None and pool.column.field in _LAST_DAYS
+
+
+def serial_of(value: Any) -> datetime | None:
+    """The moment of a serial day number, typed or as text has it."""
+    if isinstance(value, str):
+        value = float(value.replace(",", ".")) if _SERIAL.fullmatch(value) else None
+    return from_serial(float(value)) if isinstance(value, float | int) and not isinstance(value, bool) else None
+
+
+def span_of(value: Any) -> Span | None:
+    """The days of a week, month or year; a year may be a number."""
+    if isinstance(value, float | int) and not isinstance(value, bool):
+        return span_text(str(int(value))) if value == int(value) else None
+    return span_text(value) if isinstance(value, str) else None
 
 
 def _is_date_code(code: str) -> bool:

@@ -10,7 +10,7 @@ from tracker.errors import Message, message
 from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import shown_literal, shows_percent
 from tracker.intake.vocabulary.numbers import Quantity, quantity
-from tracker.intake.vocabulary.units import FACTORS, WORDS, unit_named
+from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
 USUAL: dict[str, dict[str, tuple[float, float]]] = {
     "width": {"cm": (80, 560), "inch": (40, 165), "mm": (800, 6000), "m": (0.8, 6)},
@@ -22,6 +22,9 @@ EACH = "each"
 _MONEY = re.compile(
     r"[€$£¥₺₹]|[A-Z]{3}|R\$|Fr\.?|fr\.?|Rs\.?|TL|元|圆|(?:[A-Z]{3}|[€$£¥₺₹])?\s?/\s?\S+|,-|.-|,–", re.IGNORECASE
 )
+
+
+_REMARK = re.compile(r"(.*\d.*?)\s*[(\[（【]([^\d()\[\]（）【】]*[^\W\d_]{2}[^\d()\[\]（）【】]*)[)\]）】]")
 
 
 @dataclass(slots=True)
@@ -49,7 +52,7 @@ class NumberPlan:
             raise self._unreadable(value)
         if not isinstance(value, str):
             return float(value), unit_of_code(self.dimension, code) or self.unit
-        found = quantity(value)
+        found = quantity(without_remark(value)[0])
         if found is None:
             raise self._unreadable(value)
         return self._reading(found, value), self._own_unit(found, value) or self.unit
@@ -116,6 +119,13 @@ class NumberPlan:
 
     def _unreadable(self, value: Any) -> CellProblem:
         return CellProblem("not-a-number")
+
+
+def without_remark(text: str) -> tuple[str, str]:
+    """`190 (new reed)` → `190` and `new reed`; words in brackets behind a number that are no unit and hold no figure."""
+    hit = _REMARK.fullmatch(text)
+    inside = hit[2].strip() if hit else ""
+    return (hit[1], inside) if hit and inside and not is_unit(inside) else (text, "")
 
 
 def _says_so(raw: Any, shown: Message) -> bool:

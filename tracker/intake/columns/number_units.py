@@ -9,7 +9,15 @@ from dataclasses import dataclass, field
 
 from tracker.domain.findings import Choice
 from tracker.errors import Message, message
-from tracker.intake.columns.number_columns import EACH, USUAL, NumberPlan, heading_unit, plausible, unit_of_code
+from tracker.intake.columns.number_columns import (
+    EACH,
+    USUAL,
+    NumberPlan,
+    heading_unit,
+    plausible,
+    unit_of_code,
+    without_remark,
+)
 from tracker.intake.columns.pool import ColumnPool
 from tracker.intake.columns.shown import plain_number
 from tracker.intake.report import answers_for
@@ -53,7 +61,7 @@ def _survey(pool: ColumnPool, dimension: str | None) -> _Seen:
         if type(value) is float or type(value) is int:
             seen.typed.append((float(value), unit_of_code(dimension, part.code(row)) if has_codes else ""))
     for (kind, value), count in pool.distinct.items():
-        found = quantity(value) if kind is str else None
+        found = quantity(without_remark(value)[0]) if kind is str else None
         if found is not None:
             unit = (unit_named(dimension, found.unit.strip(" .()[]")) or "?") if found.unit.strip(" .") else ""
             seen.texts += [(value, found, unit)] * count

@@ -11,11 +11,14 @@ from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, y
 from tracker.intake.vocabulary.dictionary import tokens, vocabulary
 from tracker.intake.vocabulary.numbers import quantity
 from tracker.intake.vocabulary.placeholders import emptiness
+from tracker.intake.vocabulary.spans import span_text
 from tracker.office.sheet import Mark
 
 _SAMPLE = 300
 _YARN = re.compile(r"\W*ne\W*", re.IGNORECASE)
 """A heading that is the efficiency in German and the yarn count in English."""
+_SERIAL = re.compile(r"[2-7]\d{4}(?:[.,]\d+)?")
+"""A day as spreadsheets count days."""
 USUAL_NUMBERS = {
     "year": (1950, 2100), "frames": (1, 40), "speed_ppm": (60, 2500), "efficiency": (0.2, 100), "reed_width_cm": (1, 6000),
 }  # fmt: skip
@@ -68,6 +71,8 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
     if name == "hall":
         distinct = len({str(v) for v in values}) / len(values)
         return 0.6 if distinct > 0.7 and len(values) >= 8 else 1.0
+    if name == "year":
+        return _share(values, lambda v: _in(v, USUAL_NUMBERS[name]) or _says_year(v), 0.45)
     if name in USUAL_NUMBERS:
         numbers = _share(values, lambda v: _number(v) is not None, 0.45)
         return min(numbers, _share(values, lambda v: _in(v, USUAL_NUMBERS[name]), 0.75))
@@ -127,6 +132,11 @@ def _in(value: Any, bounds: tuple[float, float]) -> bool:
     return number is not None and bounds[0] <= number <= bounds[1]
 
 
+def _says_year(value: Any) -> bool:
+    """`06/1998`, `März 1998`, a whole date."""
+    return isinstance(value, str) and (span_text(value) is not None or date_text(value) is not None)
+
+
 def _is_number(value: Any) -> bool:
     return not isinstance(value, datetime | date) and _number(value) is not None
 
@@ -135,7 +145,7 @@ def _is_date(value: Any) -> bool:
     if isinstance(value, datetime | date):
         return True
     if isinstance(value, str):
-        return date_text(value) is not None
+        return date_text(value) is not None or span_text(value) is not None or bool(_SERIAL.fullmatch(value))
     return isinstance(value, float | int) and from_serial(float(value)) is not None
 
 

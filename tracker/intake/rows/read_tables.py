@@ -12,6 +12,7 @@ from tracker.intake.columns.cells import check_needed, read_column
 from tracker.intake.columns.date_columns import plan_dates
 from tracker.intake.columns.leftovers import note_leftovers
 from tracker.intake.columns.number_units import plan_numbers, proven_decimals
+from tracker.intake.columns.outliers import ask_outliers
 from tracker.intake.columns.own_columns import ConditionPlan, plan_own
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
 from tracker.intake.columns.simple_columns import AnyPlan, TimePlan, WeekdaysPlan, WordPlan, YearPlan, YesNoPlan
@@ -38,6 +39,9 @@ def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, 
     for reading in readings:
         for column, plan in reading.plans.items():
             reading.values[column] = read_column(reading, column, plan, report)
+    for pool in pools:
+        ask_outliers(pool, readings)
+    for reading in readings:
         add_types(reading, report)
         check_needed(reading, report)
         check_pairs(reading, report)

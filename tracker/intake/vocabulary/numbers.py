@@ -10,6 +10,11 @@ POINT, COMMA = "point", "comma"
 _QUANTITY = re.compile(
     r"(?P<before>[^\d+\-−,(]*?)\s*(?P<number>\(?[+\-−]?\s?\d[\d.,'’` ]*|\(?[+\-−]?[.,]\d+)(?P<after>.*)", re.DOTALL
 )
+_FRACTION = re.compile(
+    r"(?P<whole>\d{1,4})(?:\s*(?P<sign>[½¼¾⅛⅜⅝⅞⅓⅔])|[\s\-–]\s?(?P<over>[1-9]|1[0-5])\s?[/⁄](?P<under>2|4|8|16))"
+    r"(?P<unit>\s*[^\d/⁄]*)"
+)
+_SIGNS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875, "⅓": 1 / 3, "⅔": 2 / 3}
 _ABOUT = re.compile(r"(?:ca|circa|env|environ|approx|about|etwa|ungefähr|aprox|yaklaşık|约|ø)\.?|[~≈]", re.IGNORECASE)
 _GROUPED = {mark: re.compile(rf"\d{{1,3}}(?:{re.escape(mark)}\d{{3}})+") for mark in (" ", "'", ".", ",")}
 _INDIAN = re.compile(r"\d{1,2}(?:,\d{2})+,\d{3}")
@@ -35,6 +40,8 @@ class Quantity(NamedTuple):
 @lru_cache(maxsize=50_000)
 def quantity(text: str) -> Quantity | None:
     """Split `1.234,5 m` into number and unit; None where the text is no single number with a unit."""
+    if fraction := _FRACTION.fullmatch(text.strip()):
+        return _with_fraction(fraction)
     hit = _QUANTITY.fullmatch(text.strip())
     if not hit:
         return None
@@ -53,6 +60,13 @@ def quantity(text: str) -> Quantity | None:
     negative, unit = _sign(number, unit)
     readings = {convention: -value if negative else value for convention, value in _read(number).items()}
     return Quantity(readings, unit, about) if readings else None
+
+
+def _with_fraction(hit: re.Match[str]) -> Quantity:
+    """`75 3/4"`, `75½"`: 75.75 and 75.5 with the unit behind."""
+    part = _SIGNS[hit["sign"]] if hit["sign"] else int(hit["over"]) / int(hit["under"])
+    value = int(hit["whole"]) + part
+    return Quantity({POINT: value, COMMA: value}, hit["unit"].strip())
 
 
 def _cut(number: str, after: str) -> tuple[str, str]:

@@ -93,9 +93,8 @@ method-without-operation = { $how ->
 heading-understood = { $heading } is read as { $understood }.
     .means = A heading that is not one of the known words was understood.
     .hint = If it is not, answer { $options }.
-values-do-not-fit = { $heading } is headed like { $field }, but its values are not such; the column is kept as it is.
+values-do-not-fit = { $heading } is headed like { $field }, but its values are not such: what is it?
     .means = The values of a column do not bear out its heading.
-    .hint = If it is, answer { $options }.
 which-column = { $field } can be { $subjects }.
     .means = Two columns may be the same field.
 no-machine-type = No column is the machine type, which every loom needs.
@@ -290,6 +289,14 @@ number-turned-into-date = { $field }: the spreadsheet turned a number into a dat
 
 ## How a column was read
 
+remark-left-out = '{ $raw }' is read as { $understood }; the words '{ $remark }' are left out.
+    .means = Words in brackets behind a number.
+    .hint = Move them to a column of notes if they matter.
+date-of-span = { $field } '{ $raw }' is read as its { $how ->
+        [last] last
+       *[first] first
+    } day, { $day }.
+    .means = A week, a month or a year where a day belongs.
 serial-date = { $field } holds serial day numbers; { $raw } is { $day }.
     .means = Days as the numbers by which spreadsheets count them.
 point-zero = { $field } ends in .0 in every row, as programs write whole numbers; the .0 is left out.
@@ -314,6 +321,17 @@ unit-doubt = { $field } { $headed ->
     .means = The unit of a column of numbers is not sure.
 value-doubt = { $field } { $raw } stands among percent: it can be { $meanings }.
     .means = A small number among percents.
+odd-value = { $field } { $raw }{ $who ->
+        [none] {""}
+       *[other] {" "}of { $who }
+    } stands apart from the others, { $low } to { $high }, as { $how ->
+        [inch] inches among centimetres do
+        [tenth] a slip to a tenth does
+       *[ten] a slip to ten times does
+    }: is it so?
+    .means = A value that stands far from the others by the factor of a slip.
+    .terminal = If so, answer { $options }; else correct the cell.
+    .screen = If so, answer “as written”; else correct the cell.
 decimals-doubt = { $field } '{ $raw }' can be { $meanings }.
     .means = A number that either convention fits.
 order-doubt = { $how ->
