@@ -39,12 +39,13 @@ def stage_chart(frame: pd.DataFrame) -> Figure:
 
 
 def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
-    """Conversions planned and done, added up by ISO week, below a line at the number of all looms. What the lines are
-    stands in a legend: beside them the words would cross the lines."""
+    """Conversions planned, done and expected, added up by ISO week, below a line at the number of all looms. What the lines
+    are stands in a legend: beside them the words would cross the lines."""
     ticks = sorted(frame["ends_ms"].unique())
     step = -(-len(ticks) // 7)
     words = dict(zip(frame["ends_ms"], frame["week"], strict=True))
-    scale = alt.Scale(domain=["planned", "done"], range=[GREY, WOAD])
+    kinds = ["planned", "done", "expected"]
+    scale = alt.Scale(domain=kinds, range=[GREY, WOAD, WALNUT])
     base = alt.Chart(frame).encode(
         x=alt.X("ends_ms:Q", title="ISO week", scale=alt.Scale(zero=False, nice=False, padding=32),
                 axis=alt.Axis(values=ticks[::step], grid=False, labelExpr=_labels(words))),
@@ -54,8 +55,9 @@ def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
         tooltip=[alt.Tooltip("week:N", title="ISO week"), alt.Tooltip("what:N", title="Looms"),
                  alt.Tooltip("in_week:Q", title="in the week"), alt.Tooltip("total:Q", title="up to its end")],
     )  # fmt: skip
-    dash = alt.StrokeDash("what:N", scale=alt.Scale(domain=["planned", "done"], range=[[6, 4], [1, 0]]), legend=None)
-    shape = alt.Shape("what:N", scale=alt.Scale(domain=["planned", "done"], range=["circle", "square"]), legend=None)
+    dash = alt.StrokeDash("what:N", scale=alt.Scale(domain=kinds, range=[[6, 4], [1, 0], [2, 3]]), legend=None)
+    signs = alt.Scale(domain=kinds, range=["circle", "square", "triangle-up"])
+    shape = alt.Shape("what:N", scale=signs, legend=None)
     lines = base.mark_line(strokeWidth=2.5).encode(strokeDash=dash)
     points = base.mark_point(filled=True, size=46, opacity=1).encode(shape=shape)
     rule = alt.Chart(pd.DataFrame({"looms": [looms]})).mark_rule(color=GREY, strokeDash=[2, 3]).encode(y="looms:Q")
@@ -63,12 +65,12 @@ def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
 
 
 def cost_chart(frame: pd.DataFrame, currency: str) -> Figure:
-    """Cost by term, planned and so far, each bar with its amount."""
+    """Cost by term, planned and expected, each bar with its amount."""
     order = list(dict.fromkeys(frame["term"]))
-    kinds = alt.Scale(domain=["planned", "so far"], range=[WALNUT, WOAD])
+    kinds = alt.Scale(domain=["planned", "expected"], range=[WALNUT, WOAD])
     base = alt.Chart(frame).encode(
         y=alt.Y("term:N", sort=order, axis=_names("cost")),
-        yOffset=alt.YOffset("what:N", sort=["planned", "so far"]),
+        yOffset=alt.YOffset("what:N", sort=["planned", "expected"]),
         x=alt.X(
             "amount:Q",
             axis=_amounts(f"cost ({currency})"),

@@ -13,10 +13,11 @@ from tracker.domain.calendars import Span, iso_week
 from tracker.domain.formats import day, moment, money, number, span
 from tracker.domain.needs import PartWeek
 from tracker.domain.plan import Booking, CostTerms
+from tracker.mill_state.progress import WeekCount
 from tracker.services.parts.needs import NeedsReport
 from tracker.services.screens.bookings import BoardRow
 from tracker.services.screens.scenario_board import ScenarioBoard
-from tracker.services.screens.status import StatusReport, WeekCount
+from tracker.services.screens.status import StatusReport
 
 TERM_WORDS = {
     "lost_production": "lost production",
@@ -44,21 +45,23 @@ def stage_frame(report: StatusReport) -> pd.DataFrame:
 
 
 def progress_frame(weeks: Sequence[WeekCount], as_of: date) -> pd.DataFrame:
-    """week, ends_ms, what (`planned` or `done`), total, in_week; a row for every week from the first to the last and
-    for what is done none after the week of `as_of`."""
+    """week, ends_ms, what (`planned`, `done` or `expected`), total, in_week; a row for every week from the first to the
+    last; what is done ends with the week of `as_of`, and what is expected begins with it."""
     columns = ["week", "ends_ms", "what", "total", "in_week"]
     if not weeks:
         return pd.DataFrame(columns=columns)
     known = {week.week: week for week in weeks}
-    rows, planned, done = [], 0, 0
+    rows, planned, done, expected = [], 0, 0, 0
     monday, last = monday_of(weeks[0].week), monday_of(weeks[-1].week)
     while monday <= last:
-        week = known.get(iso_week(monday), WeekCount(iso_week(monday), 0, 0, planned, done))
-        planned, done = week.planned_total, week.done_total
+        week = known.get(iso_week(monday), WeekCount(iso_week(monday), 0, 0, planned, done, 0, expected))
+        planned, done, expected = week.planned_total, week.done_total, week.expected_total
         ends = day_ms(monday + timedelta(days=7))
         rows.append((week.week, ends, "planned", planned, week.planned))
         if monday <= as_of:
             rows.append((week.week, ends, "done", done, week.done))
+        if monday + timedelta(days=7) > as_of:
+            rows.append((week.week, ends, "expected", expected, week.expected))
         monday += timedelta(days=7)
     return pd.DataFrame(rows, columns=columns)
 
@@ -69,11 +72,11 @@ def monday_of(week: str) -> date:
 
 
 def cost_frame(report: StatusReport) -> pd.DataFrame:
-    """term, what (`planned` or `so far`), amount, says; terms that are nothing are left out."""
-    so_far = {"labour": report.labour_recorded_cost, "parts": report.parts_issued_cost}
+    """term, what (`planned` or `expected`), amount, says; terms that are nothing are left out."""
     rows = []
     for field in CostTerms.__slots__:
-        for what, amount in (("planned", getattr(report.planned_cost, field)), ("so far", so_far.get(field, 0.0))):
+        for what, cost in (("planned", report.planned_cost), ("expected", report.expected_cost)):
+            amount = getattr(cost, field)
             if round(amount):
                 rows.append((TERM_WORDS[field], what, amount, money(amount, report.currency)))
     return pd.DataFrame(rows, columns=["term", "what", "amount", "says"])

@@ -6,8 +6,9 @@ from dashboards import access, sentences
 from dashboards.charts import cost_chart, progress_chart, stage_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import cost_frame, progress_frame, stage_frame
-from dashboards.look import GREY, WOAD
+from dashboards.look import GREY, WALNUT, WOAD
 from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
+from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Column, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import Plan
@@ -24,6 +25,7 @@ def page() -> None:
         no_looms()
         return
     figures(_figures(report))
+    _late(report)
     left, right = pair("progress")
     with left:
         _stages(report)
@@ -36,9 +38,10 @@ def page() -> None:
     with left:
         _cost(report)
     with right:
-        _proof(report, report.plan)
+        _months(report)
     _next_bookings(report)
     _left_over(report, report.plan)
+    _proof(report, report.plan)
 
 
 def _figures(report: StatusReport) -> list[Figure]:
@@ -49,8 +52,8 @@ def _figures(report: StatusReport) -> list[Figure]:
         ("Signed off", f"{done:,} of {report.looms:,}", f"{done / report.looms:.0%} of the looms"),
         ("In the plan", count(booked, "loom"), f"{count(short, 'kit')} short" if booked else "no plan published"),
         ("Last conversion ends", day(report.finish_on) or "not known", _target(report)),
-        ("Cost so far", money(report.cost_so_far, report.currency),
-         f"planned {money(report.planned_cost.total, report.currency)}"),
+        ("Cost expected", money(report.expected_cost.total, report.currency),
+         f"planned {money(report.planned_cost.total, report.currency)}, so far {money(report.cost_so_far, report.currency)}"),
     ]  # fmt: skip
 
 
@@ -62,6 +65,37 @@ def _target(report: StatusReport) -> str:
     days = (report.finish_on - report.target_finish).days
     against = f"{count(abs(days), 'day')} {'after' if days > 0 else 'before'} the target" if days else "on the target"
     return f"{against} {day(report.target_finish)}"
+
+
+def _late(report: StatusReport) -> None:
+    """What should have been by now; nothing where all is as it should be."""
+    if not report.late:
+        return
+    st.header("Late")
+    columns = [Column("Since", whole=True), Column("Days", right=True), Column("Loom", whole=True), Column("What"),
+               Column("What follows")]  # fmt: skip
+    rows = [
+        [Cell(day(one.due.astimezone(report.zone).date()), one.due), Cell(f"{one.days:,}", one.days),
+         loom_cell(one.key) if one.key else "", SPEAKER.say(one.what), SPEAKER.say(one.follows)]
+        for one in report.late
+    ]  # fmt: skip
+    table(columns, rows)
+
+
+def _months(report: StatusReport) -> None:
+    st.header("Parts and labour by month")
+    if not report.months:
+        st.caption("Nothing is planned, spent or ordered yet.")
+        return
+    columns = [Column("Month", whole=True), *(Column(f"{name} ({report.currency})", right=True)
+               for name in ("Planned", "Spent", "Still on order"))]  # fmt: skip
+    rows = [
+        [m.month, *(Cell(money(amount), amount) for amount in (m.planned, m.spent, m.committed))] for m in report.months
+    ]
+    table(columns, rows)
+    st.caption(
+        "Planned by the reference plan, in the month in which each booking ends; on order in the month of its due day."
+    )
 
 
 def _stages(report: StatusReport) -> None:
@@ -78,24 +112,30 @@ def _progress(report: StatusReport) -> None:
     totals = frame.groupby("what")["total"].last()
     legend([
         ("- ● -", GREY, f"planned: {totals['planned']:,}"), ("─■─", WOAD, f"done: {totals.get('done', 0):,}"),
+        ("··▲··", WALNUT, f"expected: {totals.get('expected', 0):,}"),
         ("· · ·", GREY, f"all {count(report.looms, 'loom')}"),
     ])  # fmt: skip
     st.altair_chart(
-        progress_chart(frame, report.looms), theme=None, alt="Lines: looms planned and done, added up by ISO week"
+        progress_chart(frame, report.looms),
+        theme=None,
+        alt="Lines: looms planned, done and expected, added up by ISO week",
     )
     st.write(report.finish_says)
+    st.write(literal(SPEAKER.say(report.pace_says)))
+    if report.reference_says:
+        st.caption(literal(SPEAKER.say(report.reference_says)))
 
 
 def _cost(report: StatusReport) -> None:
     st.header("Cost by term")
     chart = cost_chart(cost_frame(report), report.currency)
-    st.altair_chart(chart, theme=None, alt="Bars: planned cost and cost so far by term")
+    st.altair_chart(chart, theme=None, alt="Bars: planned and expected cost by term")
     st.caption(
         literal(
             f"So far: parts issued {money(report.parts_issued_cost, report.currency)}, labour recorded "
             f"{money(report.labour_recorded_cost, report.currency)} "
             f"({number(report.labour_recorded_h, 'person-hours', 1)}). {report.untimed_says} "
-            "The other terms are estimates and are not recorded."
+            "Expected is what was recorded and what the plan in force estimates for the rest."
         )
     )
 

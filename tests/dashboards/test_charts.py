@@ -29,9 +29,10 @@ from dashboards.frames import (
 )
 from dashboards.look import KIND_COLOURS, KIND_SHAPES, KIND_SIGNS, PAPER, WOAD
 from tracker.domain.windows import WindowKind
+from tracker.mill_state.progress import WeekCount
 from tracker.services.screens.bookings import bookings
 from tracker.services.screens.scenario_board import scenario_board
-from tracker.services.screens.status import WeekCount, status
+from tracker.services.screens.status import status
 
 
 @pytest.fixture
@@ -65,7 +66,11 @@ def test_progress_tells_its_lines_apart_and_names_every_week_of_a_short_programm
     lines = next(layer for layer in layers(chart) if layer["mark"]["type"] == "line")
     # three weeks end on the Mondays 11, 18 and 25 January
     assert lines["encoding"]["x"]["axis"]["values"] == [day_ms(date(2027, 1, day)) for day in (11, 18, 25)]
-    assert lines["encoding"]["strokeDash"]["scale"]["range"] == [[6, 4], [1, 0]]  # told apart without colour, too
+    assert lines["encoding"]["strokeDash"]["scale"]["range"] == [
+        [6, 4],
+        [1, 0],
+        [2, 3],
+    ]  # told apart without colour, too
 
 
 def test_a_long_programme_labels_only_some_weeks():
@@ -75,9 +80,9 @@ def test_a_long_programme_labels_only_some_weeks():
     assert len(lines["encoding"]["x"]["axis"]["values"]) == 7  # every fourth of 26
 
 
-def test_cost_bars_say_planned_or_so_far(db):
+def test_cost_bars_say_planned_or_expected(db):
     bars, said = layers(cost_chart(cost_frame(status(here(db), AS_OF)), "EUR"))
-    assert bars["encoding"]["color"]["scale"]["domain"] == ["planned", "so far"]
+    assert bars["encoding"]["color"]["scale"]["domain"] == ["planned", "expected"]
     assert said["encoding"]["text"]["field"] == "words"
 
 

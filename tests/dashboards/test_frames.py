@@ -18,8 +18,9 @@ from dashboards.frames import (
     wall_ms,
     week_says,
 )
+from tracker.mill_state.progress import WeekCount
 from tracker.services.screens.bookings import bookings
-from tracker.services.screens.status import WeekCount, status
+from tracker.services.screens.status import status
 
 VIENNA = ZoneInfo("Europe/Vienna")
 DAY_MS = 86_400_000
@@ -53,6 +54,13 @@ def test_what_is_done_ends_with_this_week():
     assert list(frame[frame["what"] == "done"]["week"]) == ["2026-W53", "2027-W01"]
 
 
+def test_what_is_expected_begins_with_this_week():
+    # one was done in W53, two are still to come in W02
+    weeks = [WeekCount("2026-W53", 2, 1, 2, 1, 1, 1), WeekCount("2027-W02", 3, 0, 5, 1, 2, 3)]
+    expected = progress_frame(weeks, date(2027, 1, 6)).query("what == 'expected'")
+    assert list(zip(expected["week"], expected["total"], strict=True)) == [("2027-W01", 1), ("2027-W02", 3)]
+
+
 def test_no_weeks_no_rows():
     assert progress_frame([], date(2027, 1, 4)).empty
 
@@ -67,9 +75,11 @@ def test_stages_and_costs(db):
     # A-9 lacks its rail; two rails are on hand for the two booked looms, none is reserved: booked, not kitted
     assert (stages["to survey"], stages["booked"], stages["kitted"]) == (1, 2, 0)
     costs = cost_frame(report)
-    # 400 + 0, 40 + 0, 250 + 190, 310 + 310; what is nothing is left out
-    assert list(costs["says"]) == ["400 EUR", "40 EUR", "440 EUR", "620 EUR"]
-    assert list(costs["term"]) == ["lost production", "late beam-outs", "labour", "parts"]
+    # 400 + 0, 40 + 0, 250 + 190, 310 + 310; what is nothing is left out; nothing is done, so expected is as planned
+    amounts = ["400 EUR", "40 EUR", "440 EUR", "620 EUR"]
+    assert list(costs["says"]) == [amount for amount in amounts for _ in range(2)]
+    assert list(costs["term"])[::2] == ["lost production", "late beam-outs", "labour", "parts"]
+    assert list(costs["what"])[:2] == ["planned", "expected"]
 
 
 def test_the_board_frame_has_the_words_and_the_spread(db):

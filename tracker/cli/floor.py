@@ -33,18 +33,27 @@ def status(context: typer.Context, as_of: AsOf = None, json_to: Json = None) -> 
 
 
 def _print_status(report) -> None:
+    from tracker.words import ENGLISH
+
     zone = report.zone
     show.say(f"{report.programme}, as of {show.moment(report.as_of, zone)}: {count(report.looms, 'loom')}")
     show.table("Looms by stage", ["Stage", ">Looms"], [(s, n) for s, n in report.stages.items() if n])
+    if report.late:
+        show.table("Late", ["Since", ">Days", "What", "What follows"],
+                   [(show.moment(one.due, zone), one.days, ENGLISH.say(one.what), ENGLISH.say(one.follows))
+                    for one in report.late])  # fmt: skip
     show.say(report.finish_says)
     if report.plan is None:
         show.say("`beamslot plan --publish` makes the first plan.")
         return
-    cost = report.planned_cost
-    terms = (("lost production", cost.lost_production), ("late beam-outs", cost.late_beam_out), ("labour", cost.labour),
-             ("parts", cost.parts), ("saving foregone", cost.saving_foregone), ("moves", cost.moves))  # fmt: skip
-    show.table(f"Planned cost of the bookings ({report.currency})", ["Term", ">Cost"],
-               [(name, show.money(amount)) for name, amount in (*terms, ("all", cost.total))])  # fmt: skip
+    show.say(ENGLISH.say(report.pace_says))
+    planned, expected = report.planned_cost, report.expected_cost
+    terms = (("lost production", "lost_production"), ("late beam-outs", "late_beam_out"), ("labour", "labour"),
+             ("parts", "parts"), ("saving foregone", "saving_foregone"), ("moves", "moves"), ("all", "total"))  # fmt: skip
+    show.table(f"Cost ({report.currency})", ["Term", ">Planned", ">Expected"],
+               [(name, *(show.money(getattr(cost, term)) for cost in (planned, expected))) for name, term in terms])  # fmt: skip
+    if report.reference_says:
+        show.say(ENGLISH.say(report.reference_says))
     labour = show.money(report.labour_recorded_cost, report.currency)
     show.say(
         f"So far: parts issued {show.money(report.parts_issued_cost, report.currency)}, recorded labour "

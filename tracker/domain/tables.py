@@ -362,6 +362,8 @@ TERM_COLUMNS = (
            about="So long after a restart its people must still be at work. Kept; plans do not look at it yet."),
     Column("stopped_per_section", "stopped per section", Z, low=1,
            about="At most so many looms of one weaver's section. No row = no limit."),
+    Column("reference_plan", "reference plan", Z, low=1,
+           about="Number of the published plan that progress is measured by. Empty = the first that was published."),
 )  # fmt: skip
 """The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
 TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
@@ -391,6 +393,7 @@ TERM_ACTS: dict[str, str] = {
     "open_over_closed_days": "plan: which starts there are",
     "watch_h": "nowhere yet: it is kept",
     "stopped_per_section": "plan",
+    "reference_plan": "status: what was planned",
 }
 """Field of `Terms` → where it acts."""
 PILOT_ABOUT = ("The loom of that machine type that is converted first. Empty = chosen by cost.", "plan: pilots")

@@ -50,6 +50,8 @@ class Terms:
     """Hours after a restart during which its people must be at work."""
     stopped_per_section: int | None = None
     """Per weaver's section; None = no limit."""
+    reference_plan: int | None = None
+    """Number of the published plan that the programme is measured by; None = the first."""
     pilots: Mapping[str, str] = field(default_factory=dict)
     """Machine type → loom number that the mill names as its pilot."""
 

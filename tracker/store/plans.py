@@ -4,7 +4,7 @@ from collections.abc import Collection
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import func, insert, select, tuple_
+from sqlalchemy import ColumnElement, func, insert, select, true, tuple_
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
@@ -107,13 +107,23 @@ ASKED_BY_NAME = 300
 """Looms that are named to the database; where more are asked for, all are read."""
 
 
-def last_bookings(session: Session, keys: Collection[LoomKey]) -> dict[LoomKey, Booking]:
-    """Loom → its booking in the last published plan that books it; looms that none books are left out."""
+def last_bookings(session: Session, keys: Collection[LoomKey], before: int | None = None) -> dict[LoomKey, Booking]:
+    """Loom → its booking in the last published plan (of those before a number) that books it; looms that none books are
+    left out."""
+    return _published(session, keys, func.max, BookingRow.plan_id < before if before is not None else true())
+
+
+def first_bookings(session: Session, keys: Collection[LoomKey], after: int) -> dict[LoomKey, Booking]:
+    """Loom → its booking in the first published plan after a number that books it."""
+    return _published(session, keys, func.min, BookingRow.plan_id > after)
+
+
+def _published(
+    session: Session, keys: Collection[LoomKey], which: Any, plans: ColumnElement[bool]
+) -> dict[LoomKey, Booking]:
     b = BookingRow
-    last = (
-        select(func.max(b.id)).join(PlanRow, PlanRow.id == b.plan_id).where(PlanRow.published).group_by(b.hall, b.loom)
-    )
-    query = select(b).where(b.id.in_(last))
+    found = select(which(b.id)).join(PlanRow, PlanRow.id == b.plan_id).where(PlanRow.published, plans)
+    query = select(b).where(b.id.in_(found.group_by(b.hall, b.loom)))
     if len(keys) <= ASKED_BY_NAME:
         query = query.where(tuple_(b.hall, b.loom).in_([(key.hall, key.loom) for key in keys]))
     return {booking.key: booking for booking in map(_booking, session.scalars(query)) if booking.key in keys}

@@ -107,9 +107,11 @@ class UnitOfWork:
     def published_plan(self, before_it: int = 0) -> Plan | None:
         return plans.last_published(self.session, before_it)
 
-    def last_bookings(self, keys: Collection[LoomKey]) -> dict[LoomKey, Booking]:
-        """Loom → its booking in the last published plan that books it."""
-        return plans.last_bookings(self.session, keys)
+    def last_bookings(self, keys: Collection[LoomKey], before: int | None = None) -> dict[LoomKey, Booking]:
+        return plans.last_bookings(self.session, keys, before)
+
+    def first_bookings(self, keys: Collection[LoomKey], after: int) -> dict[LoomKey, Booking]:
+        return plans.first_bookings(self.session, keys, after)
 
     def plan(self, number: int) -> Plan | None:
         return plans.plan_of(self.session, number)

@@ -21,8 +21,10 @@ from tracker.services.context import Context
 from tracker.services.loading.load_report import LoadedTable, LoadReport, against, where
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.method import load_method
+from tracker.services.loading.reference import reference_findings
 from tracker.services.parts.reservations import follow_stock
 from tracker.services.parts.stock_report import quantities
+from tracker.services.plans.reference import published_numbers
 from tracker.store import UnitOfWork
 from tracker.store.loads import LoadWriter, Place
 from tracker.store.opening import is_new
@@ -152,6 +154,7 @@ class _Loading:
         """What stands against the load before anything is written; a refusal of its method comes later."""
         self._check_against_the_mill()
         self._refuse_stock_rows()
+        self._refuse_reference()
         return self._report(self._refusal(), dry_run=dry_run)
 
     def _share_out_stock(self) -> Iterator[str]:
@@ -188,6 +191,12 @@ class _Loading:
             self.comparison.rows, self.result.tables, mill.parts, mill.receipts, self.uow.movements()
         )
         self._take(found)
+
+    def _refuse_reference(self) -> None:
+        """Refuse a reference plan that was never published."""
+        rows = [row for row in self.comparison.rows if row.table == "terms" and row.values["term"] == "reference plan"]
+        if rows:
+            self._take(list(reference_findings(rows, self.result.tables, published_numbers(self.uow))))
 
     def _take(self, found: Sequence[Finding]) -> None:
         """Add findings, and drop the rows that they refuse."""

@@ -7,7 +7,6 @@ from datetime import date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from tracker.domain.calendars import iso_week
 from tracker.domain.clock import planning_moment
 from tracker.domain.formats import count, day
 from tracker.domain.mill import LoomKey, Mill
@@ -15,28 +14,25 @@ from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.scopes import LoomScope
+from tracker.domain.windows import Window
+from tracker.errors import Message, message
+from tracker.forecast.beam_outs import forecast
+from tracker.mill_state.late import Late, late
+from tracker.mill_state.progress import Pace, WeekCount, by_week, done_on, expected_cost, pace, still_to_come
+from tracker.mill_state.stockroom import Stockroom
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
+from tracker.services.moments import began
 from tracker.services.parts.stockroom import read_stockroom
-from tracker.services.work.spent import elapsed_min, labour_recorded, parts_issued_cost
+from tracker.services.plans.reference import Reference, read_reference
+from tracker.services.work.spent import Labour, MonthMoney, by_month, elapsed_min, labour_recorded, parts_issued
+from tracker.words import ENGLISH
 
 TO_SURVEY = "to survey"
 """Beside the stages: an attribute that would change the scope is missing."""
 STAGE_ORDER = (TO_SURVEY, *(stage.value for stage in Stage))
-DONE = (Stage.SIGNED_OFF,)
 NOT_TO_COME = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
 """Stages in which a booking of the published plan does not happen any more."""
-
-
-@dataclass(frozen=True, slots=True)
-class WeekCount:
-    """Conversions of one ISO week, and all up to its end."""
-
-    week: str
-    planned: int
-    done: int
-    planned_total: int
-    done_total: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +48,12 @@ class StatusReport:
     loom_stages: Mapping[LoomKey, str]
     weeks: tuple[WeekCount, ...]
     plan: Plan | None
+    reference: Reference | None
+    """What the programme is measured by."""
     planned_cost: CostTerms
-    """Of all bookings of the published plan."""
+    """Of all looms by the reference plan."""
+    expected_cost: CostTerms
+    """Of all looms: done ones by the records, those to come by the plan in force; without the price of looms left over."""
     parts_issued_cost: float
     """Parts issued less returned and recovered, those scrapped for a loom with them, at the list price."""
     labour_recorded_h: float
@@ -64,6 +64,10 @@ class StatusReport:
     finish_on: date | None
     """Local day on which the last booking ends."""
     target_finish: date | None
+    pace: Pace
+    late: tuple[Late, ...]
+    """What should have been by now, the oldest first."""
+    months: tuple[MonthMoney, ...]
     next_bookings: tuple[Booking, ...]
     """The ones that start or run in the seven days after `as_of`, less the looms that are ready or wait no more."""
     left_over: tuple[LeftOver, ...]
@@ -86,7 +90,9 @@ class StatusReport:
             "loom_stages": [{"hall": k.hall, "loom": k.loom, "stage": stage} for k, stage in self.loom_stages.items()],
             "weeks": [asdict(week) for week in self.weeks],
             "currency": self.currency,
+            "reference": self.reference.record() if self.reference else None,
             "planned_cost": asdict(self.planned_cost),
+            "expected_cost": asdict(self.expected_cost),
             "parts_issued_cost": self.parts_issued_cost,
             "labour_recorded_h": self.labour_recorded_h,
             "labour_recorded_cost": self.labour_recorded_cost,
@@ -94,10 +100,35 @@ class StatusReport:
             "finish_on": self.finish_on.isoformat() if self.finish_on else None,
             "target_finish": self.target_finish.isoformat() if self.target_finish else None,
             "finish": self.finish_says,
+            "pace": asdict(self.pace) | {"finish_on": self.pace.finish_on.isoformat() if self.pace.finish_on else None},
+            "late": [self._late_record(one) for one in self.late],
+            "months": [asdict(month) for month in self.months],
             "plan": {"status": plan.status.value, "objective": plan.objective, "bound": plan.bound, "gap": plan.gap}
             if plan
             else None,
         }
+
+    def _late_record(self, one: Late) -> dict[str, Any]:
+        key = one.key
+        return {"code": one.what.code, "hall": key.hall if key else None, "loom": key.loom if key else None,
+                "due": one.due.astimezone(self.zone).isoformat(timespec="minutes"), "days": one.days,
+                "what": ENGLISH.say(one.what), "follows": ENGLISH.say(one.follows)}  # fmt: skip
+
+    @property
+    def pace_says(self) -> Message:
+        """The finish at the pace of the last four weeks."""
+        if self.plan and not self.pace.to_come and self.pace.finish_on:
+            return message("pace-done")
+        return message("pace", **asdict(self.pace), finish=self.pace.finish_on, how=self.pace.how)
+
+    @property
+    def reference_says(self) -> Message | None:
+        """Which plan the planned curve and cost come from."""
+        found = self.reference
+        if found is None:
+            return None
+        made = found.made_at.astimezone(self.zone).date()
+        return message("reference-plan", number=found.number, made=made, how="chosen" if found.chosen else "first")
 
     @property
     def cost_so_far(self) -> float:
@@ -130,6 +161,8 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
     """The programme as the database knows it at `as_of` (default: now, or the start of a programme that lies ahead)."""
     with context.reading() as uow:
         mill, plan = uow.mill(), uow.published_plan()
+        reference, first_day = read_reference(uow, mill), began(uow, mill.terms)
+        booked = uow.last_bookings(mill.looms.keys())
         stages, history = uow.stages(), uow.stage_history()
         conversions, room = uow.conversions(), read_stockroom(uow)
     at = planning_moment(mill.terms, as_of, context.now())
@@ -137,7 +170,11 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
     loom_stages = stages_now(mill, plan, kits, stages)
     counts = Counter(loom_stages.values())
     bookings = plan.bookings if plan else ()
-    labour_h, labour_cost = labour_recorded(conversions, mill)
+    labour, issued = labour_recorded(conversions, mill), parts_issued(room.movements, mill)
+    recorded = {key: change.stage for key, change in stages.items()}
+    to_come, finished = still_to_come(plan, recorded), done_on(history, mill.terms)
+    today = at.astimezone(mill.terms.zone).date()
+    measured = list(reference.bookings.values()) if reference else []
     return StatusReport(
         programme=mill.terms.programme,
         currency=mill.terms.currency,
@@ -145,15 +182,20 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         looms=len(mill.looms),
         stages={stage: counts.get(stage, 0) for stage in STAGE_ORDER},
         loom_stages=loom_stages,
-        weeks=_weeks(bookings, history, mill),
+        weeks=by_week(measured, finished, to_come, today, mill.terms),
         plan=plan,
-        planned_cost=total_cost(bookings),
-        parts_issued_cost=parts_issued_cost(room.movements, mill),
-        labour_recorded_h=labour_h,
-        labour_recorded_cost=labour_cost,
+        reference=reference,
+        planned_cost=total_cost(measured),
+        expected_cost=_expected(to_come, finished, booked, recorded, issued, labour),
+        parts_issued_cost=sum(issued.values()),
+        labour_recorded_h=sum(done.person_h for done in labour),
+        labour_recorded_cost=sum(done.cost for done in labour),
         untimed=sum(not elapsed_min(done) for done in conversions),
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
         target_finish=mill.terms.target_finish,
+        pace=pace(finished, len(to_come), first_day, today),
+        late=late(mill, to_come, recorded, _warps(mill, at), wanted(room), at),
+        months=by_month(mill, measured, room.movements, labour),
         next_bookings=tuple(
             b for b in bookings if b.end > at and (b.start - at).days < 7 and loom_stages.get(b.key) not in NOT_TO_COME
         ),
@@ -210,18 +252,23 @@ def total_cost(bookings: Iterable[Booking]) -> CostTerms:
     return CostTerms(**{term: sum(getattr(cost, term) for cost in costs) for term in CostTerms.__slots__})
 
 
-def _weeks(bookings: Iterable[Booking], history: Iterable[StageChange], mill: Mill) -> tuple[WeekCount, ...]:
-    zone = mill.terms.zone
-    planned = Counter(iso_week(booking.end.astimezone(zone).date()) for booking in bookings)
-    first_done: dict[LoomKey, str] = {}
-    for change in history:
-        if change.stage is Stage.SCOPED:
-            first_done.pop(change.key, None)
-        if change.stage in DONE:
-            first_done.setdefault(change.key, iso_week(change.at.astimezone(zone).date()))
-    done = Counter(first_done.values())
-    weeks = sorted(planned.keys() | done.keys())
-    return tuple(
-        WeekCount(week, planned[week], done[week], sum(planned[w] for w in weeks[: i + 1]), sum(done[w] for w in weeks[: i + 1]))
-        for i, week in enumerate(weeks)
-    )  # fmt: skip
+def _expected(
+    to_come: Iterable[Booking], finished: Mapping[LoomKey, date], booked: Mapping[LoomKey, Booking],
+    recorded: Mapping[LoomKey, Stage], issued: Mapping[LoomKey, float], labour: Iterable[Labour],
+) -> CostTerms:  # fmt: skip
+    behind = [booked[key] for key in finished if key in booked]
+    begun = {key: stage for key, stage in recorded.items() if stage in (Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF)}
+    return expected_cost(to_come, behind, begun, issued, {done.key: done.cost for done in labour})
+
+
+def _warps(mill: Mill, at: datetime) -> Mapping[LoomKey, tuple[Window, ...]]:
+    return forecast(mill, at, at)
+
+
+def wanted(room: Stockroom) -> dict[str, dict[LoomKey, float]]:
+    """Part → looms whose booked kits still lack it, and how much."""
+    found: dict[str, dict[LoomKey, float]] = {}
+    for kit in room.kits:
+        for part, quantity in kit.short.items():
+            found.setdefault(part, {})[kit.key] = quantity
+    return found

@@ -1,0 +1,51 @@
+### How far the programme is, and what is late.
+
+late-start = Loom { $loom } was to begin on { $start } and is not recorded as begun.
+    .means = The booked start has passed without a record.
+late-start-follows = Its crew is taken to be free. Record it as in work, or plan again.
+    .means = What comes of a booking that passed unrecorded.
+late-end = Loom { $loom } is in work; it was to be done on { $end }.
+    .means = A conversion is in work past its booked end.
+late-end-follows = Its crew is still held and the loom stands. Record its end, or why it goes on.
+    .means = What comes of a conversion that takes longer than booked.
+late-beam-out = The warp of loom { $loom } should have run out on { $out }, by its reading of { $read }.
+    .means = The forecast beam-out has passed.
+late-beam-out-follows = Look whether it has, and load a new reading; until then nothing is sure of this loom.
+    .means = What comes of a beam-out that should have been.
+late-receipt = Order { $order }: { $quantity } of { $part } were due on { $due } and have not come.
+    .means = A receipt is past its date.
+late-receipt-follows = { $reckoned ->
+        [no] They cannot be ordered, so nobody may rely on them.
+       *[yes] Reckoned with on { $comes }, as if ordered today.
+    } { $many ->
+        [0] No booked kit wants the part.
+        [one] The kit of loom { $looms } wants the part.
+       *[other] The kits of looms { $looms } want the part.
+    } Receive them, or correct the day.
+    .means = What comes of an order line past its date.
+pace = { $how ->
+        [ahead] The programme has not begun, so there is no pace yet.
+        [soon] The pace shows once the programme has run for a week.
+        [never] Nothing was signed off in the last { $days } days; at this pace it never ends.
+       *[told] { $done ->
+            [one] { $done } loom was
+           *[other] { $done } looms were
+        } signed off in the last { $days } days; at this pace { $to_come ->
+            [one] the one still to come is
+           *[other] the { $to_come } still to come are
+        } done by { $finish }.
+    }
+    .means = The finish at the pace of the last four weeks.
+pace-done = All looms of the plan are signed off.
+    .means = Nothing is still to come.
+reference-plan = Planned is what plan { $number } of { $made } says, the first that was published{ $how ->
+        [chosen] , as the term chooses it
+       *[first] {""}
+    }.
+    .means = Which plan the planned curve and cost come from.
+reference-not-there = The term reference plan names plan { $asked }, which was never published.
+    .means = The term names a plan that cannot be the reference.
+    .hint = { $numbers ->
+        [none] No plan is published yet; leave the term empty.
+       *[other] Published are { $numbers }; empty is the first of them.
+    }
