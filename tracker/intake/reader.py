@@ -14,9 +14,11 @@ from tracker.errors import InputRefused, UsageError
 from tracker.intake.answers import FIELD, HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, Answers
 from tracker.intake.columns.leftovers import note_beside
 from tracker.intake.columns.pool import ColumnPart
+from tracker.intake.layout.attribute_sheets import attributes_on
 from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
 from tracker.intake.layout.called import said_by
 from tracker.intake.layout.evidence import evidence_of
+from tracker.intake.layout.likely_headings import likely_headings
 from tracker.intake.layout.loom_lists import choose_loom_lists
 from tracker.intake.layout.recognise import Said, recognise
 from tracker.intake.layout.rows_above import rows_above, with_headings_first
@@ -50,18 +52,22 @@ def read_files(
     asked = Answers(answers, remembered)
     blocks: list[TableBlock] = []
     names: list[str] = []
+    unknown: list[Sheet] = []
+    opened: dict[Path, list[Sheet]] = {}
     for i, path in enumerate(map(Path, paths)):
         if progress:
             progress(f"Reading {path.name}", i / len(paths))
-        sheets = open_book(path, KNOWN, asked.code_page(path.name))
+        sheets = opened[path] = open_book(path, KNOWN, asked.code_page(path.name))
         for sheet in sheets:
             _tell_letters(sheet, report)
-        found = [block for sheet in sheets for block in _blocks_of(sheet, asked, report)]
+            blocks += _blocks_of(sheet, asked, report, unknown)
         names += [sheet.name for sheet in sheets] + [path.name]
         names += [text for sheet in sheets for text in sheet.lone_texts()] if answers else []
-        if not found and not any(asked.sheet(sheet.name) == IGNORE for sheet in sheets):
+    blocks += _joining(unknown, blocks, asked, report)
+    for path, sheets in opened.items():
+        none = all(block.sheet.file != path.name for block in blocks)
+        if none and not any(asked.sheet(sheet.name) == IGNORE for sheet in sheets):
             raise _nothing_known(path, sheets, report)
-        blocks += found
     asked.check_keys(
         (block.called(c) for block in blocks for c in block.columns), names, _cells_there(asked.cells_named(), blocks)
     )
@@ -71,6 +77,21 @@ def read_files(
     result = _read(blocks, asked, report, today)
     asked.check_taken()
     return result
+
+
+def _joining(sheets: list[Sheet], blocks: list[TableBlock], answers: Answers, report: Report) -> list[TableBlock]:
+    """The tables of sheets without any of ours that say more of the looms of a list; the other sheets are noted."""
+    lists = [block for block in blocks if block.recognised.table is LOOMS]
+    found = []
+    for sheet in sheets:
+        more = attributes_on(sheet, lists, said_by(answers)) if answers.sheet(sheet.name) is None else []
+        more = [block for block in more if _confirmed(block, answers, LOOMS.name, report)]
+        for block in more:
+            block.joins = True
+        if not more:
+            _note_foreign(sheet, report)
+        found += more
+    return found
 
 
 def _tell_letters(sheet: Sheet, report: Report) -> None:
@@ -122,8 +143,8 @@ def _has_trouble(block: TableBlock, result: ReadResult) -> bool:
     return any((f.file, f.sheet) == where and f.severity is not Severity.NOTE for f in result.findings)
 
 
-def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBlock]:
-    """The tables of a sheet; a sheet of another kind, and a hidden one, is noted."""
+def _blocks_of(sheet: Sheet, answers: Answers, report: Report, unknown: list[Sheet]) -> list[TableBlock]:
+    """The tables of a sheet, which comes to the unknown ones where it has none; a hidden one is asked about."""
     if sheet.rows and sheet.rows[0] and sheet.rows[0][0] in OWN_TITLES:
         return []
     said = answers.sheet(sheet.name)
@@ -138,7 +159,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report) -> list[TableBloc
     _note_shared(blocks, report)
     note_beside(blocks, report)
     if not blocks:
-        _note_foreign(sheet, report)
+        unknown.append(sheet)
     elif sheet.hidden and said is None:
         _ask_hidden(sheet, blocks, report)
     return blocks
@@ -228,7 +249,9 @@ def _note_shared(blocks: list[TableBlock], report: Report) -> None:
 
 def _note_foreign(sheet: Sheet, report: Report) -> None:
     if any(value is not None for row in sheet.rows for value in row):
-        report.whole(Severity.NOTE, "no-table", sheet, "", choices=answers_for(sheet.name, LOOMS.name))
+        headings = likely_headings(sheet)
+        choices = answers_for(headings[0], "loom") if headings else answers_for(sheet.name, LOOMS.name)
+        report.whole(Severity.NOTE, "no-table", sheet, "", choices=choices, headings=headings or None)
 
 
 def _ask_hidden(sheet: Sheet, blocks: list[TableBlock], report: Report) -> None:
@@ -241,5 +264,6 @@ def _ask_hidden(sheet: Sheet, blocks: list[TableBlock], report: Report) -> None:
 def _nothing_known(path: Path, sheets: list[Sheet], report: Report) -> InputRefused:
     return InputRefused(
         "no-table-known", report.findings(), file=path.name, sheets=[sheet.name for sheet in sheets],
+        headings=next(filter(None, map(likely_headings, sheets)), None),
         how="unknown" if any(sheet.rows for sheet in sheets) else "empty",
     )  # fmt: skip

@@ -1,7 +1,6 @@
 """What does not come right yet. A kind that has become right must leave these lists: the tests see to it."""
 
 NOT_YET: tuple[str, ...] = (
-    "layout: attributes on a second sheet",
     "headings: shortened",
     "headings: in two languages",
     "columns: cloth widths",
@@ -51,6 +50,7 @@ FOUND_RIGHT = (
     "6.7 005*",
     "7.2 Protected until KW 12/27",
     "7.3 Protected until as a serial number",
+    "7.1 attributes on a second sheet",
     "7.4 one 2x190",
     "7.7 06/1998",
     "7.8 2x190 throughout",

@@ -74,7 +74,6 @@ def test_an_answer_by_the_whole_heading_takes_effect_in_the_load_that_gave_it(tm
 
 
 # 10.2
-@NOT_YET
 def test_a_list_in_a_ninth_language_is_told_once_what_its_headings_are(tmp_path):
     draft, db = ten_looms(), tmp_path / "a.db"
     for column in draft.columns:

@@ -94,7 +94,7 @@ def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None
             raw=" | ".join(texts), code="which-column", field=heading, headings=texts,
         )  # fmt: skip
     typed = reading.column_of("machine_type") is not None or all(body.machine_type for body in reading.rows)
-    if reading.table is LOOMS and not typed and not report.has("section-lines", block.sheet):
+    if reading.table is LOOMS and not typed and not block.joins and not report.has("section-lines", block.sheet):
         first = ColumnPart(block, block.columns[0], [])
         free = [text for c, text in block.headings.items() if c not in block.recognised.meanings]
         report.ask(

@@ -46,6 +46,8 @@ class TableBlock:
     """Column → row whose cell is named as the heading's cell."""
     shared: frozenset[int] = frozenset()
     """Columns that it shares with the other looms of each row."""
+    joins: bool = False
+    """It says more of the looms of another table, and is no list of its own."""
 
     def called(self, column: int) -> Called:
         """By what an answer may call a column."""
@@ -59,11 +61,14 @@ class TableBlock:
 def find_blocks(sheet: Sheet, said: SaidAt, only: str = "") -> list[TableBlock]:
     """The recognised tables of a sheet, top to bottom and left to right."""
     hits = _heading_hits(sheet)
+    _add_named(hits, sheet, said)
     blocks: list[TableBlock] = []
     done = -1
     tries = misses = 0
-    for row in sorted(hits):
-        if row <= done or not _may_head(sheet.rows[row], hits[row]):
+    rows = range(min(len(sheet.rows), MAX_TRIES)) if only else sorted(hits)
+    for row in rows:
+        heads = _may_head(sheet.rows[row], hits.get(row, {})) or (only and _may_be_heading(sheet, row))
+        if row <= done or not heads:
             continue
         tries += 1
         if tries > MAX_TRIES or misses > MAX_MISSES:
@@ -106,6 +111,16 @@ def _heading_hits(sheet: Sheet) -> dict[int, dict[int, Match]]:
                 if match is not None:
                     hits.setdefault(r, {})[c] = match
     return hits
+
+
+def _add_named(hits: dict[int, dict[int, Match]], sheet: Sheet, said: SaidAt) -> None:
+    """Add the cells that answers call a field: in a language that we do not know nothing else is a heading."""
+    for r, row in enumerate(sheet.rows[:MAX_TRIES]):
+        texts = {c: one_line(value) for c, value in enumerate(row[:MAX_COLUMNS]) if isinstance(value, str)}
+        says = said(sheet, r, r, texts)
+        for c, text in texts.items() if len(texts) > 1 else ():
+            if says(c, text) is not None:
+                hits.setdefault(r, {}).setdefault(c, Match(text))
 
 
 def _blocks_at(sheet: Sheet, row: int, said: SaidAt, only: str, earlier: list[TableBlock]) -> list[TableBlock]:

@@ -4,7 +4,8 @@ from collections import defaultdict
 
 from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS
-from tracker.intake.answers import Answers
+from tracker.intake.answers import IGNORE, Answers
+from tracker.intake.layout.attribute_sheets import adds_to
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.report import Report, answers_for
 
@@ -18,9 +19,18 @@ def choose_loom_lists(blocks: list[TableBlock], answers: Answers, report: Report
     open_ones = [block for block in lists if block not in chosen]
     full = [block for block in open_ones if block.recognised.column_of("machine_type") is not None]
     poor = [block for block in open_ones if block not in full] if full or chosen else []
-    poor += _weak_copies([block for block in open_ones if block not in poor])
+    for block in poor:
+        block.joins = block.joins or adds_to(block, full + chosen)
+    poor = [block for block in poor if not block.joins]
+    poor += _weak_copies([block for block in open_ones if block not in poor and not block.joins])
     for block in poor:
         _pass_over(block, report)
+    for block in lists:
+        if block.joins:
+            report.whole(
+                Severity.NOTE, "joined-table", block.sheet, "", choices=answers_for(block.sheet.name, IGNORE),
+                headings=[text for c, text in block.headings.items() if c != block.recognised.column_of("loom")],
+            )  # fmt: skip
     return [block for block in blocks if block not in poor]
 
 

@@ -46,8 +46,9 @@ def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, 
         check_needed(reading, report)
         check_pairs(reading, report)
         note_leftovers(reading, report)
-    halls = add_halls(LoomRows([reading for reading in readings if reading.table is LOOMS], answers, report))
-    settle_numbers([reading for reading in readings if reading.table is LOOMS], halls, answers, report)
+    lists = [reading for reading in readings if reading.table is LOOMS and not reading.block.joins]
+    halls = add_halls(LoomRows(lists, answers, report))
+    settle_numbers(lists, halls, answers, report)
     note_lookalikes(readings, answers, report)
     return result_of(readings, halls, answers, report)
 

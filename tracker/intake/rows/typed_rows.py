@@ -11,6 +11,7 @@ from tracker.intake.columns.number_columns import NumberPlan
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.report import Report, answers_for
+from tracker.intake.rows.joining import joined
 from tracker.intake.rows.term_rows import typed_term
 from tracker.intake.vocabulary.headings import match_heading
 
@@ -19,16 +20,20 @@ def result_of(
     readings: list[TableReading], halls: dict[tuple[int, int], str], answers: Answers, report: Report
 ) -> ReadResult:
     """What the tables say, with every finding so far. `halls`: (id of the reading, row index) → hall of a loom."""
-    sources, rows = [], []
+    sources, rows, more = [], [], []
     refused: dict[int, int] = {}
     ignored: dict[int, int] = {}
     for source, reading in enumerate(readings):
         sources.append(_source(reading))
         found = list(_typed_rows(reading, source, halls, report))
-        rows += found
+        (more if reading.block.joins else rows).extend(found)
         refused[source], ignored[source] = len(reading.refused), reading.ignored
     _note_recalled(answers, readings, report)
-    return ReadResult(tuple(sources), tuple(rows), report.findings(), refused, ignored, dict(answers.used))
+    rows, against = joined(rows, more, sources) if more else (rows, [])
+    for finding in against:
+        refused[finding.rows[0][0]] += 1
+    findings = (*report.findings(), *against)
+    return ReadResult(tuple(sources), tuple(rows), findings, refused, ignored, dict(answers.used))
 
 
 def _typed_rows(

@@ -59,13 +59,28 @@ lost-letters = A byte in these cells is no letter in the code page of the rest; 
 no-table-known = { $file }: { $how ->
         [empty] the file is empty
        *[unknown] no heading row of a table known here was found
-    } (sheets: { $sheets }). A loom list needs headings such as Loom, Hall, Machine type.
+    } (sheets: { $sheets }){ $headings ->
+        [none] {""}
+       *[other] ; a line that may be headings is { $headings }
+    }. A loom list needs headings such as Loom, Hall, Machine type.
     .means = A file holds nothing that can be loaded.
-    .terminal = Name a sheet with --answer "SHEET=looms", or start from the template.
-    .screen = Say below which sheet is the loom list, or start from the template.
-no-table = The sheet { $sheet } holds no table that is known here; it is passed over.
+    .terminal = { $headings ->
+        [none] Start from the template.
+       *[other] Say what its headings are, each by an answer such as --answer "HEADING=loom" (loom, hall, machine type, reed width, speed, efficiency, year, frames), or start from the template.
+    }
+    .screen = { $headings ->
+        [none] Start from the template.
+       *[other] Say below what its headings are (HEADING=loom, HEADING=machine type and so on), or start from the template.
+    }
+no-table = The sheet { $sheet } holds no table that is known here; it is passed over.{ $headings ->
+        [none] {""}
+       *[other] {" "}A line that may be headings is { $headings }.
+    }
     .means = A filled sheet out of which nothing is loaded.
-    .hint = If it is one, answer { $options }.
+    .hint = { $headings ->
+        [none] If it is one, answer { $options }.
+       *[other] If it is a loom list, say what each heading is, as { $options } does.
+    }
 foreign-table = The sheet { $sheet } looks like { $table }, but does not read as one; it is passed over.
     .means = A sheet beside the loom list whose values do not bear out its headings.
     .hint = To load it, mend it and answer { $options }.
@@ -111,6 +126,9 @@ rows-above-headings = { $rows ->
 beside-the-table = These cells stand beside the table { $table } and belong to none; they are not loaded.
     .means = A legend, or another table, beside a list behind an empty column.
     .hint = Take the empty column out if they belong to the table.
+joined-table = The sheet { $sheet } says more of the looms of the list: { $headings }; it is put into their rows.
+    .means = A second table that names each loom once and adds columns to it.
+    .hint = If it is not to be loaded, answer { $options }.
 several-to-a-row = Each row holds { $groups } looms side by side; { $headings } is read for every one of them.
     .means = Columns that the looms of a row share.
 column-not-loaded = The column { $heading } has no place in the table { $table }; it is not loaded.
