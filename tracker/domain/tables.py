@@ -359,7 +359,7 @@ TERM_COLUMNS = (
     Column("open_over_closed_days", "open over closed days", Y,
            about="Yes: a loom may stand open over a day on which nobody converts. No or empty: only where it stands anyway."),
     Column("watch_h", "watch", N, unit="h", low=0, high=24,
-           about="So long after a restart its people must still be at work. Kept; plans do not look at it yet."),
+           about="So long after a restart a crew of the lead trade must still be at work."),
     Column("stopped_per_section", "stopped per section", Z, low=1,
            about="At most so many looms of one weaver's section. No row = no limit."),
     Column("reference_plan", "reference plan", Z, low=1,
@@ -391,7 +391,7 @@ TERM_ACTS: dict[str, str] = {
     "lead_time_none_given_days": "plan: from when such a part can be had to order",
     "plan_with_orders": "plan: whether looms may wait for orders that are not placed yet",
     "open_over_closed_days": "plan: which starts there are",
-    "watch_h": "nowhere yet: it is kept",
+    "watch_h": "plan: which starts there are",
     "stopped_per_section": "plan",
     "reference_plan": "status: what was planned",
 }

@@ -51,6 +51,8 @@ class WorkContent:
     """Part → quantity."""
     kept_labour_min: Mapping[str, float] = field(default_factory=dict)
     """Of `labour_min`, what the learning factor does not touch."""
+    after_steps: tuple[StepLoad, ...] = ()
+    """Steps after the restart, in order."""
 
     @property
     def kept_labour_h(self) -> float:

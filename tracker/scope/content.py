@@ -81,6 +81,7 @@ class Scoping:
             labour_min=load.labour_min,
             parts=self._parts(kit),
             kept_labour_min=load.kept_labour_min,
+            after_steps=load.after_steps,
         )
 
     def _load(self, piece: Piece, learning: float) -> Load:

@@ -19,6 +19,8 @@ class Load:
     operations: tuple[Operation, ...]
     steps: tuple[StepLoad, ...]
     """On the loom."""
+    after_steps: tuple[StepLoad, ...]
+    """After the restart."""
     on_loom_min: float
     """Elapsed; then on the bench before, and after the restart."""
     bench_min: float
@@ -48,6 +50,7 @@ class Loader:
         return Load(
             operations=ordered,
             steps=tuple(steps[ON_LOOM]),
+            after_steps=tuple(steps[AFTER]),
             on_loom_min=sum(step.minutes for step in steps[ON_LOOM]),
             bench_min=sum(step.minutes for step in steps[BENCH]),
             after_restart_min=sum(step.minutes for step in steps[AFTER]),

@@ -59,6 +59,7 @@ class Room:
         self._pools: dict[tuple[str, str], _Pool] = {}
         self._needs: dict[tuple[int, bool], dict[tuple[str, str], Ints]] = {}
         self._seconds: dict[tuple, int] = {}
+        self._missing: dict[tuple[str, int, int], str] = {}
         self.parts = {part: i for i, part in enumerate(sorted(case.mill.parts))}
         self._supply = self._supplied()
         self.slack = self._supply.copy()
@@ -82,6 +83,7 @@ class Room:
         begins, last = work[held[:, 0]], work[held[:, -1]]
         ok = self._unstopped(key, begins, last + 1)
         ok &= self._not_over_closed_days(hall, content, begins, last)
+        ok &= [not self._missing_after(key.hall, content, int(slot)) for slot in last]
         slots = work[held[0, 0] : held[-1, -1] + 1]
         for name, amounts in self._need(content, len(parts_needed(content, window)) > 1).items():
             if not ok.any():
@@ -89,6 +91,12 @@ class Room:
             free = self._pool(name).free(hall, slots)
             ok &= (free[held - held[0, 0]] >= amounts).all(axis=1)
         return ok
+
+    def _missing_after(self, hall: str, content: WorkContent, last: int) -> str:
+        sign = hall, id(content), last
+        if sign not in self._missing:
+            self._missing[sign] = self.case.missing_after(hall, self.case.begin(last + 1), content)
+        return self._missing[sign]
 
     def _held(self, window: Window, content: WorkContent, first: int, past: int) -> Ints:
         """The positions that a conversion holds, by start first ≤ i < past, as far as it ends before the horizon; shape

@@ -1,12 +1,13 @@
 """A plan laid beside the data it was made from."""
 
 from bisect import bisect_left
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from copy import copy
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from functools import cached_property
-from math import ceil
+from math import ceil, floor
 
 from tracker.domain.calendars import Calendar
 from tracker.domain.clock import horizon_end, start_of_day
@@ -15,6 +16,7 @@ from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.plan import Booking, Need, Plan
 from tracker.domain.shifts import converting_calendar, crew_heads, crews_of, lead_heads, running_calendar
 from tracker.domain.windows import Window
+from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
 from tracker.planning.problem import InWork, PlanningProblem
 
@@ -74,6 +76,7 @@ class Case:
         self._work: dict[str, list[int]] = {}
         self._running: dict[str, Calendar] = {}
         self._working_days: dict[str, frozenset[date]] = {}
+        self._shift: dict[tuple[str, int, str], frozenset[int]] = {}
         self._there: dict[tuple[int, str], Mapping[int, int]] = {}
         self._converting: dict[tuple[int, str], frozenset[int]] = {}
         self._then: dict[LoomKey, WorkContent] = {}
@@ -127,6 +130,43 @@ class Case:
     @cached_property
     def _lead_heads(self) -> int:
         return lead_heads(self.mill)
+
+    def missing_after(self, hall: str, end: datetime, content: WorkContent) -> str:
+        """A trade that is not at work in a hall when a conversion that ends then needs it after the restart; empty where all
+        are. Past the horizon nothing is known."""
+        lead, last = self.terms.lead_trade, (self.horizon_end - self.origin) // SLOT
+        first, minute = self.slot_of(end), 0.0
+        watch = range(first, first + ceil(self.terms.watch_h * 60 / SLOT_MIN - DUST))
+        asked = [(lead, 1, watch)]
+        for step in content.after_steps:
+            if step.minutes > DUST:
+                touched = floor((minute + DUST) / SLOT_MIN), ceil((minute + step.minutes - DUST) / SLOT_MIN)
+                slots = range(first + touched[0], first + touched[1])
+                asked += [(trade, heads, slots) for trade, heads in step.heads.items() if heads]
+            minute += step.minutes
+        for trade, heads, slots in asked:
+            if any(slot < last and not self._in_shift(trade, heads, hall, slot) for slot in slots):
+                return trade
+        return ""
+
+    def _in_shift(self, trade: str, heads: int, hall: str, slot: int) -> bool:
+        """Whether so many heads of a trade (of the lead trade a crew) are at work, or have a break of up to an hour."""
+        name = (fold(trade), heads, hall)
+        if name not in self._shift:
+            self._shift[name] = self._at_work(trade, heads, hall)
+        there = self._shift[name]
+        before = next((i for i in range(3) if slot - i in there), None)
+        after = next((i for i in range(3) if slot + i in there), None)
+        return before == 0 or (before is not None and after is not None and before + after <= 3)
+
+    def _at_work(self, trade: str, heads: int, hall: str) -> frozenset[int]:
+        crews = [crew for crew in crews_of(self.mill, trade) if crew.hall in (None, hall)]
+        if fold(trade) == fold(self.terms.lead_trade):
+            return frozenset().union(*(self.crew_slots(crew, hall) for crew in crews))
+        counted: Counter[int] = Counter()
+        for crew in crews:
+            counted.update(self.heads_in(crew, hall))
+        return frozenset(slot for slot, there in counted.items() if there >= heads)
 
     def _whole(self, calendar: Calendar) -> Iterator[int]:
         for a, b in calendar.spans:

@@ -122,6 +122,17 @@ def not_open_over_closed_days(case: Case) -> Iterator[str]:
             yield f"loom {booking.key} stands open over {closed}, on which nobody converts"
 
 
+def watched_after_its_restart(case: Case) -> Iterator[str]:
+    """The trades of the steps after the restart are at work in their time, and a crew of the lead trade as long as the term
+    `watch` says."""
+    for booking in case.plan.bookings:
+        content = case.content(booking)
+        if content is None or case.given(booking):
+            continue
+        if missing := case.missing_after(booking.key.hall, booking.end, content):
+            yield f"loom {booking.key} ends {case.at(booking.end)}, and no {missing} is at work as long as its restart needs"
+
+
 def starts_in_its_window(case: Case) -> Iterator[str]:
     for booking in case.plan.bookings:
         window = case.window(booking)

@@ -6,7 +6,7 @@ from math import ceil, floor
 
 from tracker.domain.mill import Mill
 from tracker.domain.words import fold
-from tracker.domain.work import WorkContent
+from tracker.domain.work import StepLoad, WorkContent
 
 SLOT_MIN = 30
 _DUST = 1e-6
@@ -66,6 +66,18 @@ def profile(content: WorkContent, lead_trade: str, parted: bool = False) -> Prof
 
 def _slots(minutes: float) -> int:
     return max(1, ceil((minutes - _DUST) / SLOT_MIN))
+
+
+def holds_of(steps: Sequence[StepLoad]) -> tuple[Hold, ...]:
+    """Heads of every trade held by steps one after the other, in half hours from the first."""
+    slots = ceil(max(0.0, sum(step.minutes for step in steps) - _DUST) / SLOT_MIN)
+    held: dict[str, list[int]] = {}
+    minute = 0.0
+    for step in steps:
+        first, past = _touched(minute, minute + step.minutes)
+        _hold(held, {fold(trade): heads for trade, heads in step.heads.items()}, first, past, slots)
+        minute += step.minutes
+    return _runs(held)
 
 
 def labour_cost(content: WorkContent, rates: Mapping[str, float]) -> float:

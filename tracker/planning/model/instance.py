@@ -40,6 +40,7 @@ from tracker.planning.model.pools import (
 )
 from tracker.planning.model.shapes import Change, Shapes, change_of, make_shapes
 from tracker.planning.model.supplies import Supply, supplies
+from tracker.planning.model.watching import Watching, make_watching
 from tracker.planning.problem import PlanningProblem
 
 _UNKNOWN: Mapping[WindowKind, tuple[WorkContent, ...]] = {}
@@ -76,6 +77,8 @@ class Instance:
     """Distinct needs of scarce parts, shape (rows, supplies)."""
     shapes: Shapes
     """How conversions lie in the working slots, and what they hold in them."""
+    watching: Watching
+    """Who must be at work after the restart."""
     contents: ContentTable
     menus: Menus
     menu_of: list[dict[WindowKind, int]]
@@ -137,6 +140,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
         supplies=scarce,
         needs=needs,
         shapes=make_shapes(contents.items, terms.lead_trade, asked, list(changes), pools, clocks),
+        watching=make_watching(mill, grid, halls, contents.items),
         contents=contents,
         menus=menus,
         menu_of=menu_of,

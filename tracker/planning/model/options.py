@@ -29,10 +29,11 @@ class Dropped(IntEnum):
     HORIZON = 0
     PROTECTED = 1
     CLOSED = 2
-    PEOPLE = 3
-    KIT = 4
-    DEARER = 5
-    PILOT = 6
+    UNWATCHED = 3
+    PEOPLE = 4
+    KIT = 5
+    DEARER = 6
+    PILOT = 7
 
 
 @dataclass(frozen=True)
@@ -231,6 +232,12 @@ def _closed_over_closed_days(starts: _Starts) -> Bools:
     return standing | (closed[starts.position] == closed[starts.past - 1])
 
 
+def _watched(starts: _Starts) -> Bools:
+    """The people whom the restart needs after it are at work."""
+    end_slot = starts.clock.work[starts.past - 1] + 1
+    return starts.instance.watching.there(starts.hall, starts.content, end_slot)
+
+
 def _people_there(starts: _Starts) -> Bools:
     """Every slot has the other trades and the tools that the conversion needs in it."""
     instance, hall = starts.instance, starts.hall
@@ -263,6 +270,7 @@ def _kept(instance: Instance, starts: _Starts, dropped: Ints) -> tuple:
         (Dropped.HORIZON, _in_horizon),
         (Dropped.PROTECTED, _unprotected),
         (Dropped.CLOSED, _closed_over_closed_days),
+        (Dropped.UNWATCHED, _watched),
         (Dropped.PEOPLE, _people_there),
         (Dropped.KIT, _kit_there),
     )

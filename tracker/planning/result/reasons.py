@@ -50,6 +50,7 @@ def _why_none(instance: Instance, options: Options, loom: int, opens: int) -> Wh
         Dropped.KIT,
         Dropped.PROTECTED,
         Dropped.CLOSED,
+        Dropped.UNWATCHED,
         Dropped.PEOPLE,
         Dropped.PILOT,
         Dropped.DEARER,
@@ -74,6 +75,7 @@ def _dropped(instance: Instance, loom: int, opens: int, reason: Dropped) -> str:
     return {
         Dropped.HORIZON: "no window in which it would end before the horizon",
         Dropped.CLOSED: "it would stand open over a day on which nobody converts (term 'open over closed days')",
+        Dropped.UNWATCHED: "the people whom its restart needs after it would not be at work (steps after restart, term 'watch')",
         Dropped.DEARER: "every date costs more than leaving it over",
     }[reason]
 
