@@ -132,13 +132,22 @@ def _print_load(report) -> None:
 
 def template(
     target: Annotated[Path, typer.Argument(metavar="F", callback=checked, help="The workbook to write (.xlsx).")],
+    scenario: Annotated[
+        bool, typer.Option("--scenario", help="A scenario file (.toml) with every entry instead of the workbook.")
+    ] = False,
 ) -> None:
-    """Write an empty workbook with every sheet.
+    """Write an empty workbook with every sheet, or a scenario file with every entry.
 
-    It has the headings, notes and drop-downs.
+    The workbook has the headings, notes and drop-downs.
 
     Example: beamslot template our-mill.xlsx
     """
+    if scenario:
+        from tracker.services.plans.scenario_template import write_scenario_template
+
+        write_scenario_template(target)
+        show.say(f"Wrote {target}. Take the # off the lines that you want, then: beamslot plan --scenario {target}")
+        return
     from tracker.services.loading.export import template as run
 
     run(target)
