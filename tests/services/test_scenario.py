@@ -86,7 +86,7 @@ HEADS = "give a whole number from 0 to 100"
         ("[[crew]]\ntrade = 'fitter'", "[[crew]] has no crew; give a text"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'fitter'\nheads = 2\nshift = 'late'",
          "[[crew]]: there is no field 'shift'; the fields are crew, trade, heads, weekdays, shift start, shift end, "
-         "breaks, rate per head and hour, hall, from, to"),
+         "breaks, rate per head and hour, hall, from, to, language"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'baker'\nheads = 2",
          "[[crew]]: there is no trade 'baker'; there are fitter"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'fitter'\nheads = 2\nweekdays = 'some'",
