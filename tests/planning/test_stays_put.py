@@ -23,7 +23,7 @@ def test_a_day_later_nothing_moves_without_gain() -> None:
     published = plan(asked)
     later = problem_of(30, 6, 1, days=1, plan_with_orders=False)
     done = {b.key: b.end for b in published.bookings if b.start < later.as_of}
-    tomorrow = replace(later, previous=published, converted=done, signed_off=frozenset(done))
+    tomorrow = replace(later, previous=published, converted=done)
     again = plan(tomorrow)
     assert verify(again, tomorrow) == ()
     before = {b.key: b for b in published.bookings if b.key not in done}
