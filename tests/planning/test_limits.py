@@ -111,9 +111,10 @@ def test_an_electrician_who_goes_home_at_ten() -> None:
     short = replace(ELECTRICIAN, heads=2, shift_end=time(10))
     assert starts(made(crews=(FITTERS, SECOND, short))) == [at(1, 8), at(1, 8)]
     shorter = replace(short, shift_end=time(9, 30))
-    # 07:30 needs him 08:30 to 09:30; the crew waits half an hour for the warp: dearer than waiting for Wednesday?
-    # Half an hour at 60 = 30; Wednesday 06:00 is 22 h later at 6 = 132. So 07:30.
-    assert starts(made(crews=(FITTERS, SECOND, shorter))) == [at(1, 7.5), at(1, 7.5)]
+    # 07:30 would need him from 08:30 to 09:30, but the warp is out at 08:00 only: he would be gone with half an hour to do,
+    # and the loom run again on Wednesday at 06:30: half an hour of waiting at 60, 22.5 h at 6 (saving too) = 165. Begun at
+    # 13:00, with his hour on Wednesday at 06:00, it is stopped for 23 h: 138
+    assert starts(made(crews=(FITTERS, SECOND, shorter))) == [at(1, 13), at(1, 13)]
 
 
 def test_one_loom_stopped_at_once() -> None:

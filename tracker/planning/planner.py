@@ -17,6 +17,7 @@ from tracker.planning.model.programme import LEFT, Control, make_programme
 from tracker.planning.naming.named import with_names
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.result.coming_back import taken_as_used_up
+from tracker.planning.result.late_ends import pushed_past_a_shift
 from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
 from tracker.planning.result.reasons import Why, reasons_left
 from tracker.planning.search.solver import optimise
@@ -116,6 +117,7 @@ class _Run:
                 *self._let_go(bookings),
                 *self._nothing_booked(bookings, left),
                 *self._astray(bookings),
+                *pushed_past_a_shift(self.instance, decided),
                 *taken_as_used_up(self.instance, bookings, (item.part for item in why.values() if item.part)),
                 *self._notes(),
             ),

@@ -29,7 +29,7 @@ DUST = 1e-6
 
 
 Pause = tuple[datetime, datetime] | None
-_ROUNDING = timedelta(milliseconds=4)
+ROUNDING = timedelta(milliseconds=4)
 """A slot that begins by so little before the warp is in begins with it."""
 
 
@@ -153,13 +153,14 @@ class Case:
         """Whether so many heads of a trade (of the lead trade a crew) are at work, or have a break of up to an hour."""
         name = (fold(trade), heads, hall)
         if name not in self._shift:
-            self._shift[name] = self._at_work(trade, heads, hall)
+            self._shift[name] = self.at_work(trade, heads, hall)
         there = self._shift[name]
         before = next((i for i in range(3) if slot - i in there), None)
         after = next((i for i in range(3) if slot + i in there), None)
         return before == 0 or (before is not None and after is not None and before + after <= 3)
 
-    def _at_work(self, trade: str, heads: int, hall: str) -> frozenset[int]:
+    def at_work(self, trade: str, heads: int, hall: str) -> frozenset[int]:
+        """The slots in which so many heads of a trade (of the lead trade a crew) are at work in a hall."""
         crews = [crew for crew in crews_of(self.mill, trade) if crew.hall in (None, hall)]
         if fold(trade) == fold(self.terms.lead_trade):
             return frozenset().union(*(self.crew_slots(crew, hall) for crew in crews))
@@ -219,12 +220,12 @@ class Case:
         end = self.begin(work[i + parts[0] - 1] + 1)
         if len(parts) == 1 or window is None:
             return Course(parts[0], None, end)
-        again = self._position_from(hall, self._warp_in(hall, start, end, window))
+        again = self.position_from(hall, self.warp_in(hall, start, end, window))
         if again + parts[1] > len(work):
             return None
         return Course(sum(parts), (end, self.begin(work[again])), self.begin(work[again + parts[1] - 1] + 1))
 
-    def _warp_in(self, hall: str, start: datetime, out: datetime, window: Window) -> datetime:
+    def warp_in(self, hall: str, start: datetime, out: datetime, window: Window) -> datetime:
         """When the ordinary change is done after a first part from `start` to `out`: its hours of the running calendar, less
         what others did of it in the meantime."""
         running = self.running(hall)
@@ -233,9 +234,14 @@ class Case:
         warp_in = running.after(out, left_h) if left_h > DUST else out
         return max(warp_in, window.warp_in_at) if window.warp_in_at else warp_in
 
-    def _position_from(self, hall: str, at: datetime) -> int:
+    def works_from(self, hall: str, at: datetime) -> datetime:
+        """The first working slot that begins at or after a moment; the horizon where there is none."""
+        i = self.position_from(hall, at)
+        return self.begin(self.work(hall)[i]) if i < len(self.work(hall)) else self.horizon_end
+
+    def position_from(self, hall: str, at: datetime) -> int:
         """The position of the first working slot that begins at or after a moment, but for a rounding error."""
-        return bisect_left(self.work(hall), -((self.origin - at + _ROUNDING) // SLOT))
+        return bisect_left(self.work(hall), -((self.origin - at + ROUNDING) // SLOT))
 
     def running(self, hall: str) -> Calendar:
         if hall not in self._running:

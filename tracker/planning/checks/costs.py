@@ -17,6 +17,7 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
 from tracker.planning.checks.case import SLOT, Case, parts_needed
+from tracker.planning.checks.late import Late
 from tracker.planning.checks.order import pilot_end
 
 SHARES = np.arange(1, 100) / 100
@@ -101,16 +102,19 @@ class Prices:
         """`windows` are those that bookings will be priced in."""
         self.case, self.terms = case, case.terms
         self.previous = {b.key: b for b in case.problem.previous_bookings}
+        self.late = Late(case)
         self._hours = quantiles(sorted({self._firmed(window) for window in windows}))
 
     def of_booking(self, booking: Booking, window: Window, content: WorkContent) -> CostTerms:
         outs = self._beam_outs(window)
+        ends = [self.late.end(booking, window, content, out) for out in outs]
+        end = self.case.origin + fmean((at - self.case.origin) / SLOT for at in ends or [booking.end]) * SLOT
         return CostTerms(
-            lost_production=self._lost_production(booking, window, content, outs),
+            lost_production=self._lost_production(booking, window, content, outs, ends),
             late_beam_out=self._late_beam_out(booking, window, outs),
             labour=self.labour(content),
             parts=self.parts(content),
-            saving_foregone=self._saving(booking.key) * (booking.end - self.case.start).total_seconds() / 86400,
+            saving_foregone=self._saving(booking.key) * (end - self.case.start).total_seconds() / 86400,
             moves=self._moves(booking),
         )
 
@@ -146,24 +150,38 @@ class Prices:
         return self.terms.move_cost if old.start <= self.case.problem.as_of + _MOVES_SOON else self.terms.move_cost / 4
 
     def _lost_production(
-        self, booking: Booking, window: Window, content: WorkContent, outs: Iterable[datetime]
+        self,
+        booking: Booking,
+        window: Window,
+        content: WorkContent,
+        outs: Sequence[datetime],
+        ends: Sequence[datetime],
     ) -> float:
-        """Contribution × running hours of waiting (beam-out to start) and conversion, less what others do meanwhile, or the
-        whole of the ordinary change where that comes in between; while a span lasts its loom stands anyway."""
+        """Contribution × running hours from each beam-out (or from when the rest of its warp is cut) to the end that follows,
+        less what others do meanwhile, or the whole of the ordinary change where that comes in between; while a span lasts
+        its loom stands anyway."""
         if self.case.mill.looms[booking.key].capacity_unsold:
             return 0.0
         running = self.case.running(booking.key.hall)
-        waits = [max(0.0, running.hours_between(out, booking.start)) for out in outs]
-        stops = booking.start
         parted = len(parts_needed(content, window)) > 1
+        if not outs:
+            return window.contribution_per_h * self._converting_h(booking, window, parted)
+        cut = booking.start + timedelta(hours=self.terms.patience_h)
+        stopped = []
+        for out, end in zip(outs, ends, strict=True):
+            stopped_h = running.hours_between(min(out, cut), end)
+            begins = self.case.works_from(booking.key.hall, self.late.begins(booking, out))
+            done_h = min(window.meanwhile_h, max(0.0, running.hours_between(begins, end)))
+            stopped.append(stopped_h - (window.ordinary_change_h if parted else done_h))
+        return window.contribution_per_h * fmean(stopped)
+
+    def _converting_h(self, booking: Booking, window: Window, parted: bool) -> float:
+        """Running hours that a loom which stands, or is stopped mid-warp, does not weave because of its conversion."""
+        stops = booking.start
         if window.kind is WindowKind.STANDING and window.ends_at:
             stops = max(stops, (window.warp_in_at if parted else None) or window.ends_at)
-        converting_h = running.hours_between(stops, booking.end) if stops < booking.end else 0.0
-        if parted:
-            converting_h -= 0.0 if window.kind is WindowKind.STANDING else window.ordinary_change_h
-        else:
-            converting_h -= min(window.meanwhile_h, converting_h)
-        return window.contribution_per_h * ((fmean(waits) if waits else 0.0) + converting_h)
+        running = self.case.running(booking.key.hall)
+        return running.hours_between(stops, booking.end) if stops < booking.end else 0.0
 
     def _late_beam_out(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
         """A warp that is not out at the start: the crew waits up to the patience, then the rest is cut."""

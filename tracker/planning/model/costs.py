@@ -1,8 +1,10 @@
 """What an option costs, term by term (MODEL.md, section 5). Currency; each term maps a batch to one array."""
 
 from collections.abc import Callable
+from copy import copy
 from dataclasses import dataclass
 from functools import cached_property
+from math import ceil
 
 import numpy as np
 
@@ -12,6 +14,8 @@ from tracker.planning.model.grid import SLOT_H, Bools, Floats, HallClock, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
 
+_DUST_H = 1e-6
+"""Hours: a beam that comes so little after a slot begins is taken to be out then."""
 _APART = 1e5
 """Hours between the windows on the one axis on which all quantiles are searched at once."""
 
@@ -28,6 +32,13 @@ class Batch:
     end_slot: Ints
     """The slot after the last."""
 
+    def only(self, index: Ints) -> "Batch":
+        """Those at `index`."""
+        columns = (self.window, self.content, self.start_slot, self.end_slot)
+        some = Batch(self.instance, self.clock, *(column[index] for column in columns))
+        some.__dict__["spread"] = self.spread.only(index)
+        return some
+
     @cached_property
     def start_h(self) -> Floats:
         return self.start_slot * SLOT_H
@@ -41,10 +52,21 @@ class Batch:
         return self.instance.windows.loom[self.window]
 
     @cached_property
+    def hall(self) -> int:
+        return self.instance.halls.index(self.clock.hall)
+
+    @cached_property
+    def shape(self) -> Ints:
+        return self.instance.shapes.number(self.content, self.instance.windows.change[self.window])
+
+    @cached_property
     def parted(self) -> Bools:
         """Whether the ordinary change stands between the parts of the conversion."""
-        shapes = self.instance.shapes
-        return shapes.change[shapes.number(self.content, self.instance.windows.change[self.window])] >= 0
+        return self.instance.shapes.change[self.shape] >= 0
+
+    @cached_property
+    def ending(self) -> "Ending":
+        return expected_ending(self)
 
     @cached_property
     def spread(self) -> "Spread":
@@ -69,31 +91,83 @@ class Spread:
         self.sum_at = _sums(self.at_h)
         self.sum_run = _sums(self.run_h)
 
+    def only(self, index: Ints) -> "Spread":
+        """That of the options at `index`."""
+        some = copy(self)
+        some.row, some.counts = self.row[index], self.counts[index]
+        return some
+
     def before(self, at_h: Floats) -> Ints:
         """How many quantiles of each option's window lie before a moment; 0 … 99."""
         apart = np.arange(len(self.at_h))[:, None] * _APART
         return np.searchsorted((self.at_h + apart).ravel(), at_h + self.row * _APART) - self.row * SHARES.size
 
 
+@dataclass(frozen=True)
+class Ending:
+    """How conversions end, the mean over the quantiles of their beam-outs. Arrays of shape (conversions,)."""
+
+    end_h: Floats
+    run_h: Floats
+    """Running hours of the hall up to the end."""
+    meanwhile_h: Floats
+    """What others do of the ordinary change while the conversion goes on."""
+
+
+def expected_ending(batch: Batch) -> Ending:
+    """A conversion whose beam comes late begins with it, in the first working slot from then on; at the latest, when the crew
+    has waited as long as it does and the rest of the warp is cut. It never ends sooner than booked."""
+    instance, hall, spread = batch.instance, batch.hall, batch.spread
+    delays, meanwhile_h = instance.delays, instance.windows.meanwhile_h[batch.window]
+    most = ceil(instance.mill.terms.patience_h / SLOT_H - _DUST_H)
+    out = _come_by(batch, 0) if most else np.full(batch.start_slot.shape, SHARES.size)
+    out = np.where(spread.counts, out, SHARES.size)
+    run_h = delays.run_h(hall, batch.end_slot)
+    meanwhile_h = np.minimum(meanwhile_h, np.maximum(0.0, run_h - delays.run_h(hall, batch.start_slot)))
+    sums = np.stack([batch.end_h, run_h, meanwhile_h]) * out
+    for late in range(1, most + 1):
+        waits = np.flatnonzero(out < SHARES.size)
+        if not waits.size:
+            break
+        some = batch.only(waits)
+        come = np.full(waits.size, SHARES.size) if late == most else _come_by(some, late)
+        position = delays.begins(hall, some.start_slot + late)
+        begins = np.append(batch.clock.work, instance.grid.slots)[position]
+        end = np.maximum(some.end_slot, delays.ends(hall, some.shape, position))
+        run_h = delays.run_h(hall, end)
+        done_h = np.minimum(
+            instance.windows.meanwhile_h[some.window], np.maximum(0.0, run_h - delays.run_h(hall, begins))
+        )
+        sums[:, waits] += np.stack([end * SLOT_H, run_h, done_h]) * (come - out[waits])
+        out[waits] = come
+    return Ending(*(sums / SHARES.size))
+
+
+def _come_by(batch: Batch, late: int) -> Ints:
+    """How many of the quantiles have come so many slots after the start."""
+    return batch.spread.before(batch.start_h + late * SLOT_H + _DUST_H)
+
+
 def lost_production(batch: Batch) -> Floats:
-    """Contribution × expected running hours stopped beyond the ordinary change: waiting (beam-out to start) and
-    conversion, less what others do of that change meanwhile. The ordinary change comes besides and is paid in any case: where
-    it stands between the parts of the conversion its hours are taken off. A standing or mid-warp window has no waiting, and
-    a loom that stands is stopped by its conversion only from the end of the span on (without a warp: from when that would
-    be in).
+    """Contribution × expected running hours stopped beyond the ordinary change: from the beam-out (from when the rest of the
+    warp is cut, where the crew gives up waiting) to the end of the conversion, less what others do of that change
+    meanwhile. The ordinary change comes besides and is paid in any case: where it stands between the parts of the conversion
+    its hours are taken off. A standing or mid-warp window has no waiting, and a loom that stands is stopped by its
+    conversion only from the end of the span on (without a warp: from when that would be in).
     """
     spread, running, table = batch.spread, batch.clock.running, batch.instance.windows
     start, end = running.elapsed(batch.start_h), running.elapsed(batch.end_h)
-    out = spread.before(batch.start_h)
-    waited_h = (start * out - spread.sum_run[spread.row, out]) / SHARES.size
+    given_up_h = batch.start_h + batch.instance.mill.terms.patience_h
+    out = spread.before(given_up_h)
+    stops = (spread.sum_run[spread.row, out] + (SHARES.size - out) * running.elapsed(given_up_h)) / SHARES.size
     standing = table.kind[batch.window] == KINDS.index(WindowKind.STANDING)
     woven_from = np.where(batch.parted, table.warp_in_h[batch.window], table.ends_h[batch.window])
     stands_until = np.where(standing, running.elapsed(woven_from), start)
     converting_h = np.maximum(0.0, end - np.maximum(start, stands_until))
-    meanwhile_h = np.minimum(table.meanwhile_h[batch.window], converting_h)
+    stopped_h = np.where(spread.counts, batch.ending.run_h - stops, converting_h)
     change_h = np.where(standing, 0.0, table.change_h[batch.window])
-    converting_h = converting_h - np.where(batch.parted, change_h, meanwhile_h)
-    return table.contribution[batch.window] * (np.where(spread.counts, waited_h, 0.0) + converting_h)
+    stopped_h = stopped_h - np.where(batch.parted, change_h, batch.ending.meanwhile_h)
+    return table.contribution[batch.window] * stopped_h
 
 
 def late_beam_out(batch: Batch) -> Floats:
@@ -121,8 +195,8 @@ def parts(batch: Batch) -> Floats:
 
 
 def saving_foregone(batch: Batch) -> Floats:
-    """Saving a day × days from the programme's start to the end of the conversion."""
-    return batch.instance.saving[batch.loom] * (batch.end_h - batch.instance.start_h) / 24
+    """Saving a day × days from the programme's start to the expected end of the conversion."""
+    return batch.instance.saving[batch.loom] * (batch.ending.end_h - batch.instance.start_h) / 24
 
 
 def moves(batch: Batch) -> Floats:

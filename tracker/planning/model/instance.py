@@ -13,6 +13,7 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import Choices, WorkContent
 from tracker.errors import DataError
 from tracker.planning.model.contents import Profile, labour_cost, parts_cost, profile
+from tracker.planning.model.delays import Delays
 from tracker.planning.model.grid import (
     SLOT_H,
     Floats,
@@ -38,6 +39,7 @@ from tracker.planning.model.pools import (
     trade_pool,
     trade_rates,
 )
+from tracker.planning.model.presence import Presence
 from tracker.planning.model.shapes import Change, Shapes, change_of, make_shapes
 from tracker.planning.model.supplies import Supply, supplies
 from tracker.planning.model.watching import Watching, make_watching
@@ -77,6 +79,8 @@ class Instance:
     """Distinct needs of scarce parts, shape (rows, supplies)."""
     shapes: Shapes
     """How conversions lie in the working slots, and what they hold in them."""
+    delays: Delays
+    """How conversions go whose beams come late."""
     watching: Watching
     """Who must be at work after the restart."""
     contents: ContentTable
@@ -124,6 +128,8 @@ def make_instance(problem: PlanningProblem) -> Instance:
     changes: dict[Change, int] = {}
     windows = _windows(problem, grid, looms, menu_of, changes if any(c.first_part for c in contents.items) else None)
     asked = _asked_apart(contents, menus, windows)
+    shapes = make_shapes(contents.items, terms.lead_trade, asked, list(changes), pools, clocks)
+    presence = Presence(mill, grid, halls)
     saving = np.array([mill.looms[key].saving_per_day or 0.0 for key in looms])
     return Instance(
         problem=problem,
@@ -139,8 +145,9 @@ def make_instance(problem: PlanningProblem) -> Instance:
         pools=pools,
         supplies=scarce,
         needs=needs,
-        shapes=make_shapes(contents.items, terms.lead_trade, asked, list(changes), pools, clocks),
-        watching=make_watching(mill, grid, halls, contents.items),
+        shapes=shapes,
+        delays=Delays(presence, clocks, shapes),
+        watching=make_watching(presence, contents.items),
         contents=contents,
         menus=menus,
         menu_of=menu_of,

@@ -113,22 +113,23 @@ class Shapes:
         tables = np.zeros((len(self.clocks), len(self._keys), size + 1), dtype=np.int32)
         for hall, clock in enumerate(self.clocks):
             for i, (change, slots) in enumerate(self._keys):
-                tables[hall, i, : clock.work.size] = begins_again(clock, self.changes[change], slots)
+                last = np.minimum(np.arange(clock.work.size) + slots - 1, clock.work.size)
+                tables[hall, i, : clock.work.size] = begins_again(clock, self.changes[change], last)
                 tables[hall, i, clock.work.size :] = clock.work.size
         return tables
 
 
-def begins_again(clock: HallClock, change: Change, slots: int) -> Ints:
-    """For each position as a start, the first working slot at or after the end of the change that follows a first part of
-    so many slots; the number of positions where there is none."""
-    ends = np.minimum(np.arange(clock.work.size) + slots, clock.work.size) - 1
+def begins_again(clock: HallClock, change: Change, last: Ints) -> Ints:
+    """For each position as a start, the first working slot at or after the end of the change that follows a first part up to
+    the position `last`; the number of positions where there is none, or that is no position any more."""
+    ends = np.minimum(last, clock.work.size - 1)
     end_h = (clock.work[ends] + 1) * SLOT_H
     worked_h = clock.running.elapsed(end_h) - clock.running.elapsed(clock.starts_h)
     left_h = change.takes_h - np.minimum(change.meanwhile_h, worked_h)
     in_h: Floats = clock.running.after(end_h, np.where(left_h < _DUST_H, 0.0, left_h))
     in_h = np.maximum(in_h, change.not_before_h)
     again = np.maximum(np.searchsorted(clock.starts_h, in_h - _DUST_H), ends + 1)
-    return np.where(np.arange(clock.work.size) + slots > clock.work.size, clock.work.size, again).astype(np.int32)
+    return np.where(last < clock.work.size, again, clock.work.size).astype(np.int32)
 
 
 def change_of(window: Window, grid: Grid) -> Change | None:

@@ -11,12 +11,11 @@ from math import ceil
 import numpy as np
 
 from tracker.domain.mill import Mill
-from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
 from tracker.planning.model.contents import Hold, holds_of
-from tracker.planning.model.grid import SLOT_H, Bools, Grid, Ints
-from tracker.planning.model.pools import converting, heads_at_work
+from tracker.planning.model.grid import SLOT_H, Bools, Ints
+from tracker.planning.model.presence import Presence
 
 BREAK_SLOTS = 2
 """A pause no longer than this is a break within a shift."""
@@ -26,9 +25,7 @@ BREAK_SLOTS = 2
 class Watching:
     """What is asked for after the restart, by content, in half hours of the clock from the end of the conversion."""
 
-    mill: Mill
-    grid: Grid
-    halls: list[str]
+    presence: Presence
     asks: list[tuple[Hold, ...]]
     """Distinct sets of what is asked for; of the lead trade a crew."""
     of: Ints
@@ -42,23 +39,17 @@ class Watching:
             mine = np.flatnonzero(self.of[content] == number)
             for hold in self.asks[number]:
                 gone = np.concatenate([[0], np.cumsum(~self._at_work(hall, hold.what, hold.amount))])
-                first, past = (np.minimum(end_slot[mine] + i, self.grid.slots) for i in (hold.first, hold.past))
+                first, past = (
+                    np.minimum(end_slot[mine] + i, self.presence.grid.slots) for i in (hold.first, hold.past)
+                )
                 kept[mine] &= gone[past] == gone[first]
         return kept
 
     def _at_work(self, hall: int, trade: str, heads: int) -> Bools:
-        """The slots in which so many heads of a trade (one crew of the lead trade) are at work or have their break."""
+        """The slots in which they are at work or have their break."""
         if (hall, trade, heads) not in self._known:
-            lead = trade == fold(self.mill.terms.lead_trade)
-            count, least = (converting, 1) if lead else (heads_at_work, heads)
-            crews = [crew for crew in crews_of(self.mill, trade) if crew.hall in (None, self.halls[hall])]
-            there = [count(self.mill, self.grid, crew, self.halls[hall]) for crew in crews]
-            self._known[hall, trade, heads] = bridged(np.sum(there, axis=0) >= least if there else self._nobody)
+            self._known[hall, trade, heads] = bridged(self.presence.at_work(hall, trade, heads))
         return self._known[hall, trade, heads]
-
-    @property
-    def _nobody(self) -> Bools:
-        return np.zeros(self.grid.slots, dtype=bool)
 
     @cached_property
     def _known(self) -> dict[tuple[int, str, int], Bools]:
@@ -74,10 +65,10 @@ def bridged(there: Bools) -> Bools:
     return found
 
 
-def make_watching(mill: Mill, grid: Grid, halls: list[str], items: Iterable[WorkContent]) -> Watching:
+def make_watching(presence: Presence, items: Iterable[WorkContent]) -> Watching:
     asks: dict[tuple[Hold, ...], int] = {}
-    of = [asks.setdefault(_asks(mill, content), len(asks)) for content in items]
-    return Watching(mill, grid, halls, list(asks), np.array(of, dtype=np.int32))
+    of = [asks.setdefault(_asks(presence.mill, content), len(asks)) for content in items]
+    return Watching(presence, list(asks), np.array(of, dtype=np.int32))
 
 
 def _asks(mill: Mill, content: WorkContent) -> tuple[Hold, ...]:
