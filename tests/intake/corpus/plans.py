@@ -189,6 +189,7 @@ def fits(plan: Plan) -> bool:
         "shifts" not in plan.columns or plan.efficiency == "percent",
         plan.width in FROM_CM or not ("width" in plan.cells or "surveyed" in plan.cells or "widths" in plan.columns),
         plan.dates != "serial number" or not book,
+        plan.needed == "notes" or not (plan.file == "odd byte" or plan.file in _ONE_WORD),
         not ("losses of" in plan.columns and "efficiency" in plan.cells),
         plan.speed == "plain" or "speed" not in plan.cells,
     )

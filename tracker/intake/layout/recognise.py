@@ -102,6 +102,7 @@ def _as_table(
     if not taken:
         return None
     if table is LOOMS:
+        _name_the_looms(one, scored)
         _add_misspelt(one, headings, said, evidence)
     own_name = fold(sheet) in vocabulary().sheets[table.name]
     if not forced and not _fits(table, one, len(headings), own_name):
@@ -113,6 +114,16 @@ def _as_table(
     penalty = 0.05 if table.open_columns else 0.5
     one.score = sum(meaning.certainty for meaning in one.meanings.values()) - penalty * unknown + 0.4 * own_name
     return one
+
+
+def _name_the_looms(one: Recognised, scored: list[tuple[float, int, str, str]]) -> None:
+    """No list of looms is without their numbers: a column that is them nearly as surely as something else is them."""
+    if one.column_of("loom") is not None:
+        return
+    for score, column, name, language in scored:
+        if name == "loom" and one.meanings[column].certainty - score <= TIE:
+            one.meanings[column] = Meaning(name, round(min(1.0, score), 2), language)
+            return
 
 
 def _add_misspelt(one: Recognised, headings: Mapping[int, str], said: Said, evidence: Evidence | None) -> None:

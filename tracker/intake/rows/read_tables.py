@@ -11,6 +11,7 @@ from tracker.intake.answers import IGNORE, Answers
 from tracker.intake.columns.cells import check_needed, read_column
 from tracker.intake.columns.date_columns import plan_dates
 from tracker.intake.columns.leftovers import note_leftovers
+from tracker.intake.columns.missing_fields import ask_missing
 from tracker.intake.columns.number_units import plan_numbers, proven_decimals
 from tracker.intake.columns.outliers import ask_outliers
 from tracker.intake.columns.own_columns import ConditionPlan, plan_own
@@ -32,6 +33,7 @@ def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, 
     readings = [reading_of(block, answers, report) for block in blocks]
     for reading in readings:
         ask_columns(reading, answers, report)
+        ask_missing(reading, answers, report)
     pools = _pools(readings, answers, report, today)
     _share_decimals(pools)
     for pool in pools:

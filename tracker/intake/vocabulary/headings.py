@@ -81,11 +81,17 @@ def match_heading(text: str) -> Match:
         qualified, qualifier = _qualified(text)
         found = _best(found, qualified)
     if not found or max(v for v, _ in found.values()) < ENOUGH:
-        found = _best(found, _in_two_languages(text))
+        found = _best(found, *(_with_unit(_in_two_languages(core), unit) for core, unit in forms(text)))
     if _YARN_COUNT.fullmatch(text):
         found = {}
+    found = {key: value for key, value in found.items() if not is_of_cloth(text, key[1])}
     entries = [HeadingEntry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
     return Match(text, tuple(sorted(entries, key=lambda e: -e.weight)), tuple(dict.fromkeys(units)), qualifier)
+
+
+def is_of_cloth(text: str, field: str) -> bool:
+    """The width of the cloth is not that of the reed."""
+    return field == "reed_width_cm" and bool(vocabulary().words["cloth"].intersection(tokens(text)))
 
 
 def without_brackets(text: str) -> str:
@@ -130,7 +136,8 @@ def _heading_words() -> frozenset[str]:
 def _in_two_languages(text: str) -> Found:
     """`机台号 Loom no.`, `Tezgah No / Loom no.`: what either part means, where the parts do not contradict each other."""
     text = _BRACKETS.sub(" ", text)
-    parts = [one_line(part) for part in re.split(r"\s*[/|]\s*|\s[-–]\s", text)]
+    parts = re.split(r"\s+[/|]\s+", text)
+    parts = [one_line(part) for part in (parts if len(parts) == 2 else re.split(r"\s*[/|]\s*|\s[-–]\s", text))]
     if is_cjk(text):
         parts = [one_line(_CJK_RUN.sub(" ", text)), "".join(_CJK_RUN.findall(text))]
     parts = [part for part in parts if any(c.isalpha() for c in part)]
