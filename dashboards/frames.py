@@ -113,11 +113,11 @@ WIDEST_NAME = 24
 
 def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
     """plan (its name in lines), part (order of the term), number (the term's, from 1), term (numbered, also `looms left
-    over`), amount, cost of the plan, says (that in words)."""
-    rows = []
+    over`), amount, cost of the plan, says (that in words); all without the price of moves."""
+    rows, terms = [], [field for field in CostTerms.__slots__ if field != "moves"]
     for line in board.lines:
-        amounts = {TERM_WORDS[field]: getattr(line.cost, field) for field in CostTerms.__slots__}
-        name, cost = "\n".join(wrap(line.name, WIDEST_NAME)), line.plan.objective
+        amounts = {TERM_WORDS[field]: getattr(line.cost, field) for field in terms}
+        name, cost = "\n".join(wrap(line.name, WIDEST_NAME)), line.comparable
         for part, (term, amount) in enumerate((amounts | {"looms left over": line.left_over_cost}).items(), 1):
             says = money(cost, board.currency)
             rows.append((name, part, str(part), f"{part} {term}", max(0.0, amount), cost, says))

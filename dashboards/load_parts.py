@@ -8,12 +8,14 @@ import streamlit as st
 from dashboards.parts import Figure, literal, table
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Column
+from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
-from tracker.domain.rows import Change, SourceColumn
+from tracker.domain.rows import Change
 from tracker.domain.tables import TABLES
+from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapping, reason_words
 from tracker.services.loading.change_words import row_words, told
-from tracker.services.loading.load import LoadedTable, LoadReport
+from tracker.services.loading.load import LoadReport
 from tracker.words.findings import in_words
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
@@ -81,18 +83,43 @@ def show_tables(report: LoadReport) -> None:
     for found in report.tables:
         source, rows = found.source, found.rows
         name = literal(f"{TABLES[source.table].sheet}: {source.file}, sheet {source.sheet}")
-        with st.expander(f"{name} ({rows.added:,} new, {rows.changed:,} changed, {rows.unchanged:,} unchanged)"):
+        with st.expander(
+            f"{name} ({rows.added:,} new, {rows.changed:,} changed, {rows.unchanged:,} unchanged)",
+            expanded=source.table == "looms",
+        ):
             st.caption(f"Headings in {'column' if source.transposed else 'row'} {source.heading_row}.")
             columns = [*map(Column, ("Heading", "Cell", "Is", "Unit")), Column("Certainty", right=True)]
-            _first_rows(columns, [_column(column, found) for column in source.columns])
+            asked = set(asked_cells(report.findings, source))
+            _first_rows(columns, [_column(one) for one in mapping(source, asked)])
 
 
-def _column(column: SourceColumn, found: LoadedTable) -> list[Cell | str]:
-    own = "kept under its own heading" if column.kept else "left out"
+def show_account(report: LoadReport) -> None:
+    """How many filled cells of each sheet went where."""
+    if not report.account:
+        return
+    st.header("Every cell accounted for")
+    counts = ("Cells", "In headings", "Taken", "Own headings", "Refused", "Set aside")
+    columns = [
+        Column("File"),
+        Column("Sheet"),
+        *(Column(name, right=True) for name in counts),
+        Column("Set aside, why and where"),
+    ]
+    _first_rows(columns, [_account(one) for one in report.account])
+
+
+def _account(one: SheetAccount) -> list[Cell | str]:
+    numbers = [one.cells, *(one.counts.get(what, 0) for what in (HEADING, TAKEN, OWN, REFUSED)), one.set_aside]
+    why = "; ".join(f"{part.cells:,} {reason_words(part.reason, SPEAKER)} ({part.where})" for part in one.aside)
+    return [one.file, one.sheet, *(Cell(f"{number:,}", number) for number in numbers), why]
+
+
+def _column(meaning: ColumnMeaning) -> list[Cell | str]:
+    column = meaning.column
     return [
         column.heading,
         column.cell,
-        TABLES[found.source.table].column(column.field).heading if column.field else own,
+        SPEAKER.say(meaning.understood),
         column.unit,
         Cell(f"{column.certainty:.0%}", column.certainty) if column.field else "",
     ]

@@ -35,12 +35,12 @@ def _when(**conditions: str) -> dict[str, str]:
 
 def _op(step: int, operation: str, minutes: float, trade: str, heads: int, *, spread: tuple[float, float] | None = None,
         tool: str | None = None, place: str = "on loom", caution: str | None = None, torque: float | None = None,
-        learns: bool = True, stops_neighbours: bool = False, waivable: bool | None = None,
+        warp: str | None = None, learns: bool = True, stops_neighbours: bool = False, waivable: bool | None = None,
         **conditions: str) -> Operation:  # fmt: skip
     low, high = spread or (None, None)
     return Operation(
         step, operation, minutes, trade, heads, tool, place, caution, torque, low, high, _when(**conditions),
-        learns=learns, stops_neighbours=stops_neighbours, waivable=waivable,
+        warp=warp, learns=learns, stops_neighbours=stops_neighbours, waivable=waivable,
     )  # fmt: skip
 
 
@@ -89,16 +89,16 @@ STRIPPING = (
 )  # fmt: skip
 
 RAIL = (
-    _op(210, "Sling the old rail and lift it off", 45, FITTER, 2, spread=(33, 67), tool=HOIST, caution=SLING,
+    _op(210, "Sling the old rail and lift it off", 45, FITTER, 2, warp="out", spread=(33, 67), tool=HOIST, caution=SLING,
         stops_neighbours=True, rail_work="new rail"),
-    _op(220, "Lift the new rail on, align it with the reed and tighten its end screws", 75, FITTER, 2, spread=(56, 111),
+    _op(220, "Lift the new rail on, align it with the reed and tighten its end screws", 75, FITTER, 2, warp="out", spread=(56, 111),
         tool=HOIST, caution=f"{SLING} {SCREW}", torque=40, stops_neighbours=True, rail_work="new rail"),
-    _op(230, "Clamp the drilling jig on the rail and check its distance from the reed", 7, FITTER, 2, tool=JIG,
+    _op(230, "Clamp the drilling jig on the rail and check its distance from the reed", 7, FITTER, 2, warp="out", tool=JIG,
         rail_work="drill"),
     _op(232, "Drill 8.5 mm and tap M10 × 1.5 through the jig, left, one drilling, one taking up the swarf", 32, FITTER, 2,
-        spread=(25, 56), tool=JIG, caution=SWARF, rail_work="drill", leno_side=LEFT),
+        warp="out", spread=(25, 56), tool=JIG, caution=SWARF, rail_work="drill", leno_side=LEFT),
     _op(233, "Drill 8.5 mm and tap M10 × 1.5 through the jig, right, one drilling, one taking up the swarf", 32, FITTER, 2,
-        spread=(25, 56), tool=JIG, caution=SWARF, rail_work="drill", leno_side=RIGHT),
+        warp="out", spread=(25, 56), tool=JIG, caution=SWARF, rail_work="drill", leno_side=RIGHT),
     _op(234, "Take up the swarf with magnet and vacuum cleaner, gauge every thread", 8, FITTER, 1, caution=SWARF,
         rail_work="drill"),
     _op(236, "Clean the threads that are there, degrease and gauge them", 6, FITTER, 1, rail_work="as it is"),
@@ -152,17 +152,17 @@ POWERED = (
     _op(370, "Set crossing angle, turning direction and reference offset, right", 6, FITTER, 1, spread=(5, 13),
         caution=TURNS, leno_side=RIGHT),
     _op(380, "Test the interlock and every emergency stop", 25, ELECTRICIAN, 1, caution=HOLD, learns=False, waivable=False),
-    _op(390, "Thread the leno yarn by hold-to-run jog, left", 5, FITTER, 1, caution=TURNS, leno_side=LEFT),
-    _op(390, "Thread the leno yarn by hold-to-run jog, right", 5, FITTER, 1, caution=TURNS, leno_side=RIGHT),
-    _op(392, "Set spring and yarn tension, left", 4, FITTER, 1, leno_side=LEFT),
-    _op(392, "Set spring and yarn tension, right", 4, FITTER, 1, leno_side=RIGHT),
+    _op(390, "Thread the leno yarn by hold-to-run jog, left", 5, FITTER, 1, warp="out", caution=TURNS, leno_side=LEFT),
+    _op(390, "Thread the leno yarn by hold-to-run jog, right", 5, FITTER, 1, warp="out", caution=TURNS, leno_side=RIGHT),
+    _op(392, "Set spring and yarn tension, left", 4, FITTER, 1, warp="out", leno_side=LEFT),
+    _op(392, "Set spring and yarn tension, right", 4, FITTER, 1, warp="out", leno_side=RIGHT),
 )  # fmt: skip
 
 STARTING = (
     _op(400, "Lift the warp beam in and tension the warp", 22, FITTER, 2, spread=(17, 42), tool=HOIST, caution=CHOCK,
         window="mid-warp"),
-    _op(410, "Gait the warp and turn the loom slowly through two full shed cycles", 4, FITTER, 1, caution=REED),
-    _op(420, "First slow run under watch", 14, FITTER, 2, learns=False,
+    _op(410, "Gait the warp and turn the loom slowly through two full shed cycles", 4, FITTER, 1, warp="in", caution=REED),
+    _op(420, "First slow run under watch", 14, FITTER, 2, warp="in", learns=False,
         caution=f"{REED} One person at the stop button."),
 )  # fmt: skip
 

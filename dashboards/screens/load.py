@@ -8,7 +8,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.load_answers import Answers, answer_more, ask
-from dashboards.load_parts import load_figures, show_changes, show_findings, show_tables, within_files
+from dashboards.load_parts import load_figures, show_account, show_changes, show_findings, show_tables, within_files
 from dashboards.parts import figures, literal
 from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
@@ -46,6 +46,7 @@ def page() -> None:
     _offer_marked(report, files)
     if report.tables:
         show_tables(report)
+        show_account(report)
         show_changes(report)
         _write(report, files, answers)
 

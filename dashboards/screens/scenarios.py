@@ -74,10 +74,11 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
         return lambda line: money(getattr(line.cost, field), cash)
 
     return [
-        ("cost", lambda line: money(line.plan.objective, cash)),
-        (f"against {first.name}", lambda line: money(line.plan.objective - first.plan.objective, cash)),
-        *((f"· {TERM_WORDS[field]}", term(field)) for field in CostTerms.__slots__),
+        ("cost without moves", lambda line: money(line.comparable, cash)),
+        (f"against {first.name}", lambda line: money(line.comparable - first.comparable, cash)),
+        *((f"· {TERM_WORDS[field]}", term(field)) for field in CostTerms.__slots__ if field != "moves"),
         ("· looms left over", lambda line: money(line.left_over_cost, cash)),
+        ("apart: moved bookings", term("moves")),
         ("booked", lambda line: count(len(line.plan.bookings), "loom")),
         ("left over", lambda line: count(len(line.plan.left_over), "loom")),
         ("last conversion ends", lambda line: day(line.finish_on) or "none"),
@@ -115,8 +116,10 @@ def _make(board: ScenarioBoard) -> None:
     except TrackerError as error:
         said.error(literal(SPEAKER.line(error)))
         return
-    cost = money(report.plan.objective, report.plan.currency)
+    moves = sum(booking.cost.moves for booking in report.plan.bookings)
+    cost = money(report.plan.objective - moves, report.plan.currency)
     made = f"{wishes.name}: {count(len(report.plan.bookings), 'loom')} booked, {cost}."
+    made = " ".join([made, *(SPEAKER.line(note) for note in report.notes)])
     access.show_again("scenario made", made)
 
 

@@ -63,3 +63,16 @@ def test_the_bars_add_up_to_the_cost(db):
     frame = scenario_frame(scenario_board(here(db)))
     for _, rows in frame.groupby("plan"):
         assert sum(rows["amount"]) == rows["cost"].iloc[0]
+
+
+def test_plans_are_held_against_each_other_without_the_price_of_moves(db):
+    plan = small_plan(small_mill())
+    moved = replace(plan.bookings[0], cost=replace(plan.bookings[0].cost, moves=60))
+    with open_store(db).unit_of_work() as uow:
+        uow.save_plan(replace(plan, objective=7000, bookings=(moved,)), published=False, scenario="another")
+        uow.commit()
+    another = next(line for line in scenario_board(here(db)).lines if line.name == "another")
+    assert (another.plan.objective, another.comparable) == (7000, 6940)
+    frame = scenario_frame(scenario_board(here(db)))
+    assert frame[frame["plan"] == "another"]["cost"].iloc[0] == 6940
+    assert not frame["term"].str.contains("moved").any()

@@ -3,6 +3,8 @@
 from datetime import date, datetime, time
 from pathlib import Path
 
+from mill_sheets import workbook
+
 from tracker.domain.tables import TABLES, Kind
 from tracker.export.workbook import write_export, write_template
 from tracker.intake.reader import read_files
@@ -71,3 +73,17 @@ def test_an_empty_template_has_every_table_and_no_row(tmp_path: Path):
     write_template(tmp_path / "empty.xlsx")
     result = read_files([tmp_path / "empty.xlsx"], {}, {}, TODAY)
     assert [source.table for source in result.tables] == list(TABLES) and result.rows == ()
+
+
+def test_a_language_is_named_by_its_code_or_in_any_language(tmp_path):
+    rows = [["Crew", "Trade", "Heads", "Language"], ["F1", "fitter", 2, "Türkçe"], ["F2", "fitter", 2, "zh"],
+            ["F3", "fitter", 2, "Deutsch"], ["F4", "fitter", 2, "Latin"]]  # fmt: skip
+    got = read_files([workbook(tmp_path / "a.xlsx", {"Crews": rows})], {}, {}, TODAY)
+    assert [row.values.get("language") for row in got.rows] == ["tr", "zh", "de"]
+    assert [(f.cell, f.code) for f in got.findings if f.severity == "refused"] == [("D5", "unknown-word")]
+
+
+def test_the_terms_of_cards(tmp_path):
+    rows = [["Term", "Value"], ["language of cards", "Turkish"], ["address of the screens", "http://office:8501"]]
+    got = read_files([workbook(tmp_path / "a.xlsx", {"Terms": rows})], {}, {}, TODAY)
+    assert [row.values["value"] for row in got.rows] == ["tr", "http://office:8501"]

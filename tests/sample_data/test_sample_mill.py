@@ -62,7 +62,7 @@ def test_two_looms_lack_one_attribute_each(mill: Mill) -> None:
 def test_crews_and_tools(mill: Mill) -> None:
     people = {(crew.crew, crew.trade, crew.heads) for crew in mill.crews}
     assert people == {
-        ("Fitters 1", "fitter", 2), ("Fitters 2", "fitter", 2), ("Electricians", "electrician", 2),
+        ("Fitters 1", "fitter", 2), ("Fitters 2", "fitter", 2), ("Fitters 3", "fitter", 2), ("Electricians", "electrician", 2),
         ("Bench", "assistant", 1),
     }  # fmt: skip
     assert {tool.tool: tool.how_many for tool in mill.tools.values()} == {"drilling jig": 1, "hoist": 1}
@@ -207,6 +207,11 @@ def test_what_takes_its_time_does_not_learn(mill: Mill) -> None:
     kept = {op.step for op in mill.method.operations if not op.learns}
     assert kept == {*range(100, 151, 10), 295, 350, 380, 420, 500, 530}
     assert all(op.minutes_low is None for op in mill.method.operations if not op.learns)
+
+
+def test_the_new_warp_comes_in_before_gaiting(mill: Mill) -> None:
+    marked = {op.step: op.warp for op in mill.method.operations if op.warp}
+    assert marked == {**dict.fromkeys((210, 220, 230, 232, 233, 390, 392), "out"), 410: "in", 420: "in"}
 
 
 def test_locks_proof_bonding_interlock_and_guards_are_never_waived(mill: Mill) -> None:

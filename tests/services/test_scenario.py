@@ -1,13 +1,18 @@
 """Scenario files: what they change, and one line for each value that does not fit."""
 
+import tomllib
 from datetime import date, time
+from pathlib import Path
 
 import pytest
 import refusals
 
+from tracker.domain.method import Method, Operation
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt, Tool
 from tracker.errors import UsageError
-from tracker.services.plans.scenario import apply_scenario, read_scenario
+from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
+from tracker.services.plans.scenario_entries import ENTRIES, checked_items
+from tracker.services.plans.scenario_template import write_scenario_template
 from tracker.words import ENGLISH
 
 SEVEN = LoomKey("Hall 1", "007")
@@ -81,7 +86,7 @@ HEADS = "give a whole number from 0 to 100"
         ("[[crew]]\ntrade = 'fitter'", "[[crew]] has no crew; give a text"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'fitter'\nheads = 2\nshift = 'late'",
          "[[crew]]: there is no field 'shift'; the fields are crew, trade, heads, weekdays, shift start, shift end, "
-         "breaks, rate per head and hour, hall, from, to"),
+         "breaks, rate per head and hour, hall, from, to, language"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'baker'\nheads = 2",
          "[[crew]]: there is no trade 'baker'; there are fitter"),
         ("[[crew]]\ncrew = 'F3'\ntrade = 'fitter'\nheads = 2\nweekdays = 'some'",
@@ -184,3 +189,34 @@ def test_order_lines_closures_and_protections(changed):
     )  # fmt: skip
     assert [(closure.on, closure.stops) for closure in mill.closures] == [(date(2027, 2, 1), "work")]
     assert mill.looms[SEVEN].protected_until == date(2027, 2, 14)
+
+
+def test_the_template_of_a_scenario_has_every_entry_and_every_line_of_it_is_possible(tmp_path):
+    write_scenario_template(tmp_path / "s.toml")
+    text = (tmp_path / "s.toml").read_text("utf-8")
+    assert read_scenario(tmp_path / "s.toml") == {}  # as written it changes nothing
+    taken = [line.removeprefix("# ") for line in text.splitlines() if line.startswith("# [") or " = " in line]
+    said = tomllib.loads("\n".join(taken))
+    assert set(said) == {"name", *ENTRIES}
+    for entry, content in said.items():
+        if entry != "name":
+            items = checked_items("scenario", entry, content)
+            assert entry in ("heads", "tools") or len(items[0]) == len(ENTRIES[entry].fields)
+
+
+def test_every_entry_of_a_scenario_stands_in_the_readme():
+    readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+    assert [entry for entry in ENTRIES if f"`{entry}`" not in readme] == []
+
+
+def test_more_heads_for_a_crew_that_can_take_a_conversion_are_said_to_change_nothing():
+    # the method asks for two fitters at once: one more makes F1 a crew of three that still takes one conversion
+    method = Method(1, (Operation(10, "Lift the rail", 30, "fitter", 2),))
+    mill = Mill(method=method, crews=(Crew("F1", "fitter", 2), Crew("F2", "fitter", 1), Crew("E", "electrician", 1)))
+    more = apply_scenario(mill, {"heads": {"F1": 3, "F2": 2, "E": 2}})
+    (said,) = changes_nothing(mill, more)
+    assert ENGLISH.line(said) == (
+        "F1 takes one conversion at a time, and for that its 2 heads are enough: more heads change nothing but what an hour "
+        "costs. Another crew would change something: [[crew]] in a scenario file."
+    )
+    assert list(changes_nothing(mill, mill)) == []

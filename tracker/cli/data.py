@@ -1,5 +1,6 @@
 """Commands for what comes in and goes out: demo, load, template, export."""
 
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -9,6 +10,7 @@ from tracker.cli import show
 from tracker.cli.options import Json, checked, pairs
 from tracker.domain.formats import count
 from tracker.domain.tables import TABLES
+from tracker.errors import NotTold
 
 if TYPE_CHECKING:
     from tracker.services.context import Context
@@ -78,7 +80,9 @@ def load(
     settled = dict(pairs(answer, "HEADING=ANSWER"))
     with show.progress() as progress:
         report = run(context.obj, files, dry_run=dry_run, partial=partial, answers=settled, marked=marked,
-                     progress=progress)  # fmt: skip
+                     progress=progress, before=None if json_to == "-" else _show_before)  # fmt: skip
+    if not report.written and json_to != "-":
+        _print_mapping(report)
     show.emit(json_to, report.record(), lambda: _print_load(report))
     if report.refusal:
         show.err.print(f"beamslot: {report.refusal_line()}", soft_wrap=True, markup=False)
@@ -92,6 +96,17 @@ def _print_origins(here: "Context", loom: str, field: str, hall: str | None, jso
     rows = [(show.moment(o.at, o.zone), o.who, o.file, o.sheet, o.cell, o.old, o.new) for o in found]
     columns = ["When", "?Who", "File", "Sheet", "Cell", "Before", "After"]
     show.emit(json_to, [o.record() for o in found], lambda: show.table(f"{field} of loom {loom}", columns, rows))
+
+
+def _show_before(report) -> None:
+    """Show what would be written. Where nobody can be told the load goes on; what is told after it says so."""
+    with suppress(OSError, NotTold):
+        _print_mapping(report)
+
+
+def _print_mapping(report) -> None:
+    for line in report.mapping_lines():
+        show.say(line)
 
 
 def _print_load(report) -> None:
@@ -117,13 +132,22 @@ def _print_load(report) -> None:
 
 def template(
     target: Annotated[Path, typer.Argument(metavar="F", callback=checked, help="The workbook to write (.xlsx).")],
+    scenario: Annotated[
+        bool, typer.Option("--scenario", help="A scenario file (.toml) with every entry instead of the workbook.")
+    ] = False,
 ) -> None:
-    """Write an empty workbook with every sheet.
+    """Write an empty workbook with every sheet, or a scenario file with every entry.
 
-    It has the headings, notes and drop-downs.
+    The workbook has the headings, notes and drop-downs.
 
     Example: beamslot template our-mill.xlsx
     """
+    if scenario:
+        from tracker.services.plans.scenario_template import write_scenario_template
+
+        write_scenario_template(target)
+        show.say(f"Wrote {target}. Take the # off the lines that you want, then: beamslot plan --scenario {target}")
+        return
     from tracker.services.loading.export import template as run
 
     run(target)

@@ -188,22 +188,31 @@ def _compare(here: "Context", files: list[Path], time_limit: float | None, at, f
 
 
 def _print_compared(report) -> None:
+    from tracker.words import ENGLISH
+
     show.table(
         f"Plans side by side ({report.currency})",
-        ["Plan", ">Cost", ">Gap", ">Booked", ">Left over", "Last one ends", ">Looms stopped (h)", "?>Of the cost: bookings",
-         "?>looms left over"],
+        ["Plan", ">Cost without moves", ">Moves", ">Gap", ">Booked", ">Left over", "Last one ends", ">Looms stopped (h)",
+         "?>Of the cost: bookings", "?>looms left over"],
         [
-            (line.name, show.money(line.plan.objective), f"{line.plan.gap:.2%}", len(line.plan.bookings),
+            (line.name, show.money(line.comparable), show.money(line.cost.moves), f"{line.plan.gap:.2%}", len(line.plan.bookings),
              len(line.plan.left_over), show.day(line.finish_on), number(line.stopped_h), show.money(line.cost.total),
              show.money(line.left_over_cost))
             for line in report.compared
         ],
     )  # fmt: skip
+    for made in report.plans:
+        for note in made.notes:
+            show.say(f"{made.scenario}: {ENGLISH.line(note)}")
     show.say("The scenarios are saved for comparison; none of them is published.")
 
 
 def _print_report(report) -> None:
+    from tracker.words import ENGLISH
+
     _print_plan(report.plan, report.zone)
+    for note in report.notes:
+        show.say(ENGLISH.line(note))
     _print_orders(report)
     if report.previous:
         _print_changes(report)

@@ -203,6 +203,8 @@ class Crew:
     """Last day, included."""
     breaks: str | None = None
     """Inside the shift, as `tracker.domain.breaks` reads them: `10:00-10:15, 12:00-12:30`."""
+    language: str | None = None
+    """Of its cards, ISO 639-1; None = as the terms say."""
 
 
 @dataclass(frozen=True, slots=True)

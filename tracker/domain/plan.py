@@ -1,12 +1,12 @@
 """A plan as it is published: bookings, what is left over, and the proof beside it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import astuple, dataclass, field
 from datetime import date, datetime
 from enum import StrEnum
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.windows import WindowKind
+from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import Choices, WorkContent
 
 
@@ -89,11 +89,23 @@ class Booking:
         names = [turn.crew for turn in self.crews]
         return ", then ".join(name for i, name in enumerate(names) if i == 0 or name != names[i - 1])
 
-    def as_booked(self, content: WorkContent) -> WorkContent:
-        """Today's content as long as it was when this was booked: learning stretches every minute that learns alike, and
-        so the person-hours tell by how much it has changed since."""
+    def nearest(self, windows: Iterable[Window]) -> Window | None:
+        """The window of its kind that lies nearest to the beam-out (or start) that the booking was made for: numbers begin
+        again with every new warp."""
+        meant = self.beam_out_p50 or self.start
+        mine = [window for window in windows if window.kind == self.kind]
+        apart = [max(w.p50_at - meant, meant - (w.ends_at or w.p50_at)) for w in mine]
+        return mine[apart.index(min(apart))] if mine else None
+
+    def learned_since(self, content: WorkContent) -> float:
+        """What share of today's minutes that learn this was booked with: learning stretches all of them alike, and so the
+        person-hours tell by how much it has changed since."""
         then_h, now_h = (hours - content.kept_labour_h for hours in (self.labour_h, content.labour_h))
-        return content.scaled(then_h / now_h) if now_h > 0 and then_h > 0 else content
+        return then_h / now_h if now_h > 0 and then_h > 0 else 1.0
+
+    def as_booked(self, content: WorkContent) -> WorkContent:
+        """Today's content as long as it was when this was booked."""
+        return content.scaled(self.learned_since(content))
 
 
 @dataclass(frozen=True, slots=True)

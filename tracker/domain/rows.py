@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from tracker.domain.account import Account
 from tracker.domain.addresses import in_line
 from tracker.domain.findings import Finding
 
@@ -102,3 +103,5 @@ class ReadResult:
     """Source table index → rows passed over (titles, sums, repeated headings, notes)."""
     answers_used: Mapping[str, str] = field(default_factory=dict)
     """Heading → answer that settled a question in this read, given now or remembered."""
+    account: Account = field(default_factory=Account)
+    """What became of every filled cell."""

@@ -1,108 +1,6 @@
 """The tables that a mill gives us, declared once: reading, writing, comparing and storing all follow this list."""
 
-from dataclasses import dataclass
-from enum import StrEnum
-
-
-class Kind(StrEnum):
-    """What a column holds, and the Python type of its value once read (empty = None)."""
-
-    TEXT = "text"  # str
-    IDENTIFIER = "identifier"  # str, never turned into a number; natural sort
-    WORD = "word"  # str, one of Column.words
-    NUMBER = "number"  # float, in Column.unit
-    INTEGER = "integer"  # int
-    FRACTION = "percent"  # float, 0.88 for 88 %; percent is the unit in workbooks
-    YES_NO = "yes/no"  # bool
-    DATE = "date"  # datetime.date
-    MOMENT = "moment"  # naive datetime.datetime in the mill's local time; the store keeps UTC
-    TIME = "time"  # datetime.time
-    WEEKDAYS = "weekdays"  # frozenset[int], 0 = Monday
-    ANY = "any"  # bool, int, float, str or date as the cell has it
-
-
-@dataclass(frozen=True, slots=True)
-class Column:
-    field: str
-    heading: str
-    """Canonical heading without its unit."""
-    kind: Kind
-    needed: bool = False
-    key: bool = False
-    unit: str | None = None
-    low: float | None = None
-    """Lowest possible value, in `unit` (a fraction for percent, the year for a day)."""
-    high: float | None = None
-    words: tuple[str, ...] = ()
-    about: str = ""
-    example: str = ""
-
-    @property
-    def title(self) -> str:
-        """Canonical heading with its unit, as templates and exports write it."""
-        unit = "%" if self.kind is Kind.FRACTION else self.unit
-        return f"{self.heading} ({unit})" if unit else self.heading
-
-    @property
-    def possible(self) -> str:
-        """What a cell may hold, in words: `a whole number from 1 to 40`."""
-        if self.kind is Kind.WORD:
-            return " or ".join(self.words)
-        if self.kind in _NOUNS:
-            return f"{_NOUNS[self.kind]} {self._bounds}".rstrip()
-        if self.kind is Kind.DATE and self.low is not None and self.high is not None:
-            return f"a day of {self.low:.0f} to {self.high:.0f}, such as 2027-01-31"
-        return _SUCH_AS.get(self.kind, "a text")
-
-    @property
-    def _bounds(self) -> str:
-        low, high = (None if limit is None else self._limit(limit) for limit in (self.low, self.high))
-        unit = f" {self.unit}" if self.unit else ""
-        if low is None or high is None:
-            return f"of at least {low}{unit}" if low else f"of at most {high}{unit}" if high else ""
-        return f"from {low} to {high}{unit}"
-
-    def _limit(self, limit: float) -> str:
-        return f"{limit * 100:,.6g} %" if self.kind is Kind.FRACTION else f"{limit:,.6g}"
-
-
-_NOUNS = {Kind.NUMBER: "a number", Kind.INTEGER: "a whole number", Kind.FRACTION: "a share"}
-_SUCH_AS = {
-    Kind.DATE: "a day such as 2027-01-31", Kind.MOMENT: "a moment such as 2027-01-31 06:00",
-    Kind.TIME: "a time of day such as 06:00", Kind.WEEKDAYS: "weekdays such as Mon-Fri or Mon, Wed",
-    Kind.YES_NO: "yes or no", Kind.ANY: "a value",
-}  # fmt: skip
-
-
-@dataclass(frozen=True, slots=True)
-class Pair:
-    """Two fields of a row that must stand to each other, where both are given."""
-
-    first: str
-    relation: str
-    """`<=`, `<` or `!=`."""
-    second: str
-
-
-@dataclass(frozen=True, slots=True)
-class Table:
-    name: str
-    sheet: str
-    columns: tuple[Column, ...]
-    about: str
-    open_columns: str = ""
-    """`attributes`: other columns are kept under their own heading; `conditions`: they are condition columns; `` = none."""
-    whole: bool = False
-    """True where the sheet is taken as a whole (the method): loading it replaces all its rows by a new version."""
-    pairs: tuple[Pair, ...] = ()
-
-    @property
-    def key(self) -> tuple[str, ...]:
-        return tuple(column.field for column in self.columns if column.key)
-
-    def column(self, field: str) -> Column:
-        return next(column for column in self.columns if column.field == field)
-
+from tracker.domain.columns import Column, Kind, Pair, Table
 
 T, I, W, N, Z, P, Y, D, M, H, G = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.NUMBER, Kind.INTEGER, Kind.FRACTION, Kind.YES_NO, Kind.DATE, Kind.MOMENT, Kind.TIME, Kind.WEEKDAYS)  # noqa: E741  # fmt: skip
 
@@ -117,6 +15,9 @@ def _loom(needed_hall: bool = False) -> tuple[Column, ...]:
 
 _SPEED = Column("speed_ppm", "Speed", N, unit="picks/min", low=20, high=2500, example="640")
 _EFFICIENCY = Column("efficiency", "Efficiency", P, low=0.01, high=1.0, example="88")
+
+CARD_LANGUAGES = ("de", "en", "es", "fr", "it", "pt", "tr", "zh")
+"""Languages in which the fixed words of a card are there, by ISO 639-1."""
 
 LOOMS = Table("looms", "Looms", (
     *_loom(needed_hall=True),
@@ -223,6 +124,8 @@ CREWS = Table("crews", "Crews", (
     Column("hall", "Hall", I, about="Blank = any hall."),
     Column("from_on", "From", D, key=True, about="First day of this row; empty = always."),
     Column("to_on", "To", D, about="Last day of this row, included."),
+    Column("language", "Language", W, words=CARD_LANGUAGES, example="tr",
+           about="In which this crew's cards speak (ISO 639-1). Empty = as the term `language of cards` says."),
 ), "Crews and their shifts; who is away or stays longer stands in Absences and Overtime.",
     pairs=(Pair("from_on", "<=", "to_on"), Pair("shift_start", "!=", "shift_end")))  # fmt: skip
 
@@ -364,6 +267,10 @@ TERM_COLUMNS = (
            about="At most so many looms of one weaver's section. No row = no limit."),
     Column("reference_plan", "reference plan", Z, low=1,
            about="Number of the published plan that progress is measured by. Empty = the first that was published."),
+    Column("language_of_cards", "language of cards", W, words=CARD_LANGUAGES, example="tr",
+           about="In which the fixed words of a card stand (ISO 639-1), unless Crews name another. Empty = en."),
+    Column("address_of_screens", "address of the screens", T, example="http://planning-office:8501",
+           about="Under which the screens are reached in the hall; a card's square code then leads to its loom."),
 )  # fmt: skip
 """The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
 TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
@@ -394,6 +301,8 @@ TERM_ACTS: dict[str, str] = {
     "watch_h": "plan: which starts there are",
     "stopped_per_section": "plan",
     "reference_plan": "status: what was planned",
+    "language_of_cards": "cards and weavers' notes",
+    "address_of_screens": "cards: where the square code leads",
 }
 """Field of `Terms` → where it acts."""
 PILOT_ABOUT = ("The loom of that machine type that is converted first. Empty = chosen by cost.", "plan: pilots")

@@ -52,6 +52,10 @@ class Terms:
     """Per weaver's section; None = no limit."""
     reference_plan: int | None = None
     """Number of the published plan that the programme is measured by; None = the first."""
+    language_of_cards: str = "en"
+    """ISO 639-1, one of `CARD_LANGUAGES`."""
+    address_of_screens: str | None = None
+    """`http://planning-office:8501`; None where nobody has said."""
     pilots: Mapping[str, str] = field(default_factory=dict)
     """Machine type → loom number that the mill names as its pilot."""
 

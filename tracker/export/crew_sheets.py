@@ -149,12 +149,7 @@ class _Sheets:
         return any(booking.pause for booking in self.bookings)
 
     def _window(self, booking: Booking) -> Window | None:
-        """The window of its kind that lies nearest to the beam-out (or start) that the booking was made for: numbers begin
-        again with every new warp."""
-        meant = booking.beam_out_p50 or booking.start
-        mine = [window for window in self.windows.get(booking.key, ()) if window.kind == booking.kind]
-        apart = [max(w.p50_at - meant, meant - (w.ends_at or w.p50_at)) for w in mine]
-        return mine[apart.index(min(apart))] if mine else None
+        return booking.nearest(self.windows.get(booking.key, ()))
 
     def _beam_out(self, booking: Booking) -> datetime | None:
         """When its warp runs out by the forecast of today, where there is one."""

@@ -11,6 +11,7 @@ from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused, UsageError
+from tracker.intake.account import Files
 from tracker.intake.answers import FIELD, HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, Answers
 from tracker.intake.columns.leftovers import note_beside
 from tracker.intake.columns.pool import ColumnPart
@@ -50,6 +51,7 @@ def read_files(
     """
     report = Report()
     asked = Answers(answers, remembered)
+    files = Files()
     blocks: list[TableBlock] = []
     names: list[str] = []
     unknown: list[Sheet] = []
@@ -63,6 +65,8 @@ def read_files(
             blocks += _blocks_of(sheet, asked, report, unknown)
         names += [sheet.name for sheet in sheets] + [path.name]
         names += [text for sheet in sheets for text in sheet.lone_texts()] if answers else []
+        files.sheets += sheets
+        files.left_out += [sheet for sheet in sheets if asked.sheet(sheet.name) == IGNORE]
     blocks += _joining(unknown, blocks, asked, report)
     for path, sheets in opened.items():
         none = all(block.sheet.file != path.name for block in blocks)
@@ -71,10 +75,11 @@ def read_files(
     asked.check_keys(
         (block.called(c) for block in blocks for c in block.columns), names, _cells_there(asked.cells_named(), blocks)
     )
+    files.blocks = list(blocks)
     blocks = choose_loom_lists(blocks, asked, report)
     if progress:
         progress("Reading the tables", 0.5)
-    result = _read(blocks, asked, report, today)
+    result = _read(blocks, asked, report, today, files)
     asked.check_taken()
     return result
 
@@ -103,10 +108,10 @@ def _tell_letters(sheet: Sheet, report: Report) -> None:
         report.whole(Severity.NOTE, "lost-letters", sheet, ranges(lost), raw=sheet.rows[lost[0][0] - 1][lost[0][1] - 1])
 
 
-def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:
+def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: date, files: Files) -> ReadResult:
     """Read the tables; one beside a loom list that is in other words than ours and does not read well is passed over."""
     first = report.copy()
-    result = read_tables(blocks, answers, first, today)
+    result = read_tables(blocks, answers, first, today, files)
     troubled = [block for block in blocks if _may_be_foreign(block, blocks, answers) and _has_trouble(block, result)]
     if not troubled:
         return result
@@ -117,7 +122,7 @@ def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: dat
             Severity.NOTE, "foreign-table", block.sheet, trouble.cell, table=table.sheet,
             choices=answers_for(name, table.name),
         )  # fmt: skip
-    return read_tables([block for block in blocks if block not in troubled], answers, report, today)
+    return read_tables([block for block in blocks if block not in troubled], answers, report, today, files)
 
 
 def _may_be_foreign(block: TableBlock, blocks: list[TableBlock], answers: Answers) -> bool:

@@ -37,6 +37,7 @@ def read_column(reading: TableReading, column: int, plan: ColumnPlan, report: Re
                         understood=found.understood, field=pool.name, **found.params)  # fmt: skip
             found = None
         elif found is _UNKNOWN:
+            reading.empties.add((i, column))
             report.cell(Severity.NOTE, "read-as-empty", part.sheet, row, column, heading=pool.heading, raw=value)
             found = None
         elif type(value) is str and isinstance(plan, NumberPlan) and (remark := without_remark(value)[1]):
@@ -77,11 +78,13 @@ def _special(
         report.cell(severity, code, part.sheet, row, part.column, heading=pool.heading, raw=value, understood=understood,
                     **params)  # fmt: skip
 
+    reading.empties.add((i, part.column))
     if type(value) is Mark and value.kind == "formula":
         reading.refuse(i, part.column)
         say("formula-without-value", "", Severity.REFUSED, field=pool.name)
         return None
     if type(value) is str and is_ditto(value) and values:
+        reading.empties.discard((i, part.column))
         say("ditto", str(values[-1]))
         return values[-1]
     if pool.column is None and pool.table.open_columns == "conditions" and value == "-":

@@ -59,15 +59,18 @@ class _Value:
 
 
 def ask_outliers(pool: ColumnPool, readings: Iterable[TableReading]) -> None:
-    """Ask once about the values of a column that are out by one of its factors, unless they were confirmed."""
+    """Ask once about the values of a column that are out by one of its factors, unless they were confirmed, or the unit
+    of the widths was."""
     field = pool.column.field if pool.column else ""
     if field not in FACTORS:
         return
+    said = field == "reed_width_cm" and pool.answers.unit(pool.called, "width") is not None
     values = list(_values_of(pool, readings))
     found = [
         (value, factor)
         for value, factor in _outliers(sorted(values, key=lambda one: one.number), field)
-        if not pool.answers.as_written(pool.called, [value.cell], f"{field}|{value.who}|{value.number:.6g}")
+        if not said
+        and not pool.answers.as_written(pool.called, [value.cell], f"{field}|{value.who}|{value.number:.6g}")
     ]
     if found:
         _ask(pool, [value for value, _ in found], found[0][1], values)

@@ -27,7 +27,8 @@ class TableReading:
 
     block: TableBlock
     rows: list[BodyRow]
-    ignored: int
+    others: list[BodyRow]
+    """Lines below the heading that are no rows of the table: totals, notes, repeated headings …"""
     pools: dict[int, ColumnPool] = field(default_factory=dict)
     """Column → its pool; columns that are left out have none."""
     parts: dict[int, ColumnPart] = field(default_factory=dict)
@@ -36,12 +37,18 @@ class TableReading:
     """Column → value of each row."""
     refused: set[int] = field(default_factory=set)
     """Indexes into `rows`."""
+    empties: set[tuple[int, int]] = field(default_factory=set)
+    """(index into `rows`, column) of the filled cells that say that there is nothing."""
     faults: set[tuple[int, int]] = field(default_factory=set)
     """(index into `rows`, column) of the cells that cannot be read."""
 
     @property
     def table(self) -> Table:
         return self.block.recognised.table
+
+    @property
+    def ignored(self) -> int:
+        return sum(body.sort is not Sort.EMPTY for body in self.others)
 
     def refuse(self, i: int, column: int) -> None:
         """A row is refused for a cell."""
@@ -59,12 +66,12 @@ def _looms_of(block: TableBlock, answers: Answers, report: Report) -> list[BodyR
 
 def reading_of(block: TableBlock, answers: Answers, report: Report) -> TableReading:
     """The rows of a block, each line passed over noted, or asked about."""
-    rows, ignored = [], 0
+    rows, others = [], []
     for body in _looms_of(block, answers, report) if block.recognised.table is LOOMS else body_rows(block):
         if body.sort is Sort.DATA:
             rows.append(body)
-        elif body.sort is not Sort.EMPTY:
-            ignored += 1
+        else:
+            others.append(body)
             if body.sort in (Sort.NOTE, Sort.TOTAL):
                 cells = block.sheet.row_range(body.row, block.columns)
                 how = "total" if body.sort is Sort.TOTAL else "note"
@@ -74,7 +81,7 @@ def reading_of(block: TableBlock, answers: Answers, report: Report) -> TableRead
                 report.whole(
                     Severity.NOTE, "type-from-line", block.sheet, cell, raw=body.text, understood=body.machine_type
                 )
-    return TableReading(block, rows, ignored)
+    return TableReading(block, rows, others)
 
 
 def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None:

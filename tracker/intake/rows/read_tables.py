@@ -7,6 +7,7 @@ from datetime import date
 from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.words import fold
+from tracker.intake.account import Files
 from tracker.intake.answers import IGNORE, Answers
 from tracker.intake.columns.cells import check_needed, read_column
 from tracker.intake.columns.date_columns import plan_dates
@@ -28,7 +29,9 @@ from tracker.intake.rows.typed_rows import result_of
 from tracker.intake.rows.types_above import add_types
 
 
-def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, today: date) -> ReadResult:
+def read_tables(
+    blocks: Iterable[TableBlock], answers: Answers, report: Report, today: date, files: Files
+) -> ReadResult:
     """Read every block; the findings, also those met before, come with the result."""
     readings = [reading_of(block, answers, report) for block in blocks]
     for reading in readings:
@@ -52,7 +55,7 @@ def read_tables(blocks: Iterable[TableBlock], answers: Answers, report: Report, 
     halls = add_halls(LoomRows(lists, answers, report))
     settle_numbers(lists, halls, answers, report)
     note_lookalikes(readings, answers, report)
-    return result_of(readings, halls, answers, report)
+    return result_of(readings, halls, answers, report, files)
 
 
 def _pools(readings: list[TableReading], answers: Answers, report: Report, today: date) -> list[ColumnPool]:

@@ -6,6 +6,7 @@ from tracker.domain.findings import Severity
 from tracker.domain.rows import ReadResult, SourceColumn, SourceTable, TypedRow
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
+from tracker.intake.account import Files
 from tracker.intake.answers import UNIT, Answers
 from tracker.intake.columns.number_columns import NumberPlan
 from tracker.intake.columns.pool import ColumnPart
@@ -17,7 +18,7 @@ from tracker.intake.vocabulary.headings import match_heading
 
 
 def result_of(
-    readings: list[TableReading], halls: dict[tuple[int, int], str], answers: Answers, report: Report
+    readings: list[TableReading], halls: dict[tuple[int, int], str], answers: Answers, report: Report, files: Files
 ) -> ReadResult:
     """What the tables say, with every finding so far. `halls`: (id of the reading, row index) → hall of a loom."""
     sources, rows, more = [], [], []
@@ -33,7 +34,8 @@ def result_of(
     for finding in against:
         refused[finding.rows[0][0]] += 1
     findings = (*report.findings(), *against)
-    return ReadResult(tuple(sources), tuple(rows), findings, refused, ignored, dict(answers.used))
+    account = files.account(readings)
+    return ReadResult(tuple(sources), tuple(rows), findings, refused, ignored, dict(answers.used), account)
 
 
 def _typed_rows(

@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
+from tracker.planning.model.grid import Ints
 from tracker.planning.naming.jobs import Bools, Job, People
 
 IMPOSSIBLE, NOBODY, NOT_ITS_OWN, WITHIN_SHIFT, FOR_ANY_HALL, WAITED_FOR = 1e10, 1e9, 1e7, 1e6, 1e4, 5e3
@@ -96,12 +97,14 @@ class _Sharing:
         waited_for = {crew for i, crew in self.now.items() if i not in active}
         costs = np.full((len(active), len(names) + len(active)), NOBODY)
         for row, i in enumerate(active):
-            costs[row, : len(names)] = [self._cost(i, crew, slot, crew in waited_for) for crew in names]
+            left = np.array([s for s in self.jobs[i].slots if s >= slot])
+            costs[row, : len(names)] = [self._cost(i, crew, left, crew in waited_for) for crew in names]
         _, columns = linear_sum_assignment(costs)
         return [names[c] if c < len(names) and costs[r, c] < IMPOSSIBLE else "" for r, c in enumerate(columns)]
 
-    def _cost(self, i: int, name: str, slot: int, waited_for: bool) -> float:
-        job, now = self.jobs[i], self.now.get(i, "")
+    def _cost(self, i: int, name: str, left: Ints, waited_for: bool) -> float:
+        """Of a crew in the first of the slots that are left of the job."""
+        job, now, slot = self.jobs[i], self.now.get(i, ""), int(left[0])
         if not self._there(name, job, slot):
             return IMPOSSIBLE
         wanted = self._wanted(job, slot)
@@ -111,14 +114,15 @@ class _Sharing:
         cost += WITHIN_SHIFT * (now != "" and now != wanted and self._there(now, job, slot))
         cost += FOR_ANY_HALL * (self.people.mixed and name in self.people.anywhere) + WAITED_FOR * waited_for
         crew = self.crews[name]
-        cost += LEAVES * self._leaves(job, name, slot) + HOURS * crew.worked
+        cost += LEAVES * self._leaves(job, name, left) + HOURS * crew.worked
         cost += OTHER_CREW * (job.follows and name not in self.named.crew[i - 1].values())
         return cost + OTHER_TYPE * (crew.last_type not in ("", job.machine_type))
 
-    def _leaves(self, job: Job, name: str, slot: int) -> int:
+    def _leaves(self, job: Job, name: str, left: Ints) -> int:
         """Slots of the job from the first one on that the crew cannot stay for."""
-        left = np.array([s for s in job.slots if s >= slot])
-        stays = self._free_for(name, job.key.hall)[left] | np.array([job.wanted.get(int(s)) == name for s in left])
+        stays = self._free_for(name, job.key.hall)[left]
+        if job.wanted:
+            stays = stays | np.array([job.wanted.get(int(s)) == name for s in left])
         gone = np.flatnonzero(~stays)
         return int(left.size - gone[0]) if gone.size else 0
 

@@ -18,6 +18,7 @@ from tracker.intake.rows.cross_checks import cross_findings
 from tracker.kits.refusals import stock_findings
 from tracker.scope.difference import MethodDifference
 from tracker.services.context import Context
+from tracker.services.loading.accounting import settled
 from tracker.services.loading.load_report import LoadedTable, LoadReport, against, where
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.method import load_method
@@ -44,13 +45,15 @@ def load(
     marked: Path | None = None,
     today: date | None = None,
     progress: Progress | None = None,
+    before: Callable[[LoadReport], None] | None = None,
 ) -> LoadReport:
     """Load spreadsheets as one load, into a new database where there is none; `dry_run` only says what it would do.
 
     Refused rows stop it unless `partial`; an open question always does.
     A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of each file that has
     findings with their cells marked: under that name where one file is given, else under a name made of it and the
-    file's. Where no copy can be written nothing is loaded either. Raises UsageError for an answer that fits no heading
+    file's. Where no copy can be written nothing is loaded either. `before` is shown the report once all is ready to be
+    written, before it is. Raises UsageError for an answer that fits no heading
     and for a `marked` that cannot be the name of a copy.
     """
     given = dict(answers or {})
@@ -64,7 +67,7 @@ def load(
             tried = _try_out(context, request, result, dry_run)
             if dry_run or tried.refusal:
                 return request.marked(tried)
-        return _write(context, request, result, remembered)
+        return _write(context, request, result, remembered, before)
     except InputRefused as refusal:
         return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=dry_run)
 
@@ -103,13 +106,18 @@ def _try_out(context: Context, request: _Request, result: ReadResult, dry_run: b
         return loading.run(dry_run) if dry_run or loading.comparison.method_changed else loading.checked(dry_run)
 
 
-def _write(context: Context, request: _Request, result: ReadResult, remembered: Mapping[str, str]) -> LoadReport:
+def _write(
+    context: Context, request: _Request, result: ReadResult, remembered: Mapping[str, str],
+    before: Callable[[LoadReport], None] | None,
+) -> LoadReport:  # fmt: skip
     """The files were read before the database is locked; they are read again where somebody gave other answers since."""
     while True:
         with context.making().unit_of_work() as uow:
             if (newest := uow.answers()) == remembered:
                 report = request.marked(_Loading(uow, result, request).run(dry_run=False))
                 if report.written:
+                    if before:
+                        before(report)
                     uow.commit()
                 return report
         remembered, result = newest, request.read(newest)
@@ -244,6 +252,7 @@ class _Loading:
         return LoadReport(
             tuple(LoadedTable(source, rows) for source, rows in tables), tuple(self.findings),
             tuple(self.comparison.changes), missing, difference, version, refusal, written, dry_run,
+            account=settled(self.result, self.comparison.rows, self.findings),
         )  # fmt: skip
 
 

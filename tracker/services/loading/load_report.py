@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
+from tracker.domain.account import SheetAccount
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
 from tracker.domain.rows import Change, RowCounts, RowKey, SourceTable
@@ -11,6 +12,7 @@ from tracker.domain.tables import TABLES
 from tracker.errors import Message, message
 from tracker.intake.rows.new_looms import LOOKS_LIKE_KNOWN
 from tracker.scope.difference import MethodDifference
+from tracker.services.loading.accounting import account_line, mapping_lines
 from tracker.services.loading.change_words import told
 from tracker.store.rows import plain
 from tracker.words import ENGLISH, Speaker
@@ -44,6 +46,8 @@ class LoadReport:
     dry_run: bool = False
     said: tuple[str, ...] = ()
     """What else a person should know."""
+    account: tuple[SheetAccount, ...] = ()
+    """What became of every filled cell of each sheet."""
 
     @property
     def listed(self) -> tuple[Finding, ...]:
@@ -91,9 +95,15 @@ class LoadReport:
                 {"table": c.table, "key": plain(c.key), "field": c.field, "old": plain(c.old), "new": plain(c.new)}
                 for c in self.changes
             ],
+            "account": [account.record() for account in self.account],
             "missing": {table: [plain(key) for key in keys] for table, keys in self.missing.items()},
             "written": self.written,
         }
+
+    def mapping_lines(self, speaker: Speaker = ENGLISH) -> list[str]:
+        """What each column was taken for, and how many cells of each sheet went where."""
+        sources = [table.source for table in self.tables]
+        return [*mapping_lines(sources, self.findings, speaker), *(account_line(one, speaker) for one in self.account)]
 
     def lines(self) -> list[str]:
         """What changed, in a few lines; of a refused load only what was done beside it."""

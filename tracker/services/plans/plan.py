@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from tracker.domain.clock import planning_moment
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
-from tracker.errors import PlanRefused
+from tracker.errors import Message, PlanRefused
 from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.planner import plan as solve
 from tracker.planning.problem import PlanningProblem
@@ -22,7 +22,8 @@ from tracker.services.parts.reservations import reserve_plan
 from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan_record import local, plan_record
 from tracker.services.plans.planning_data import read_planning_data
-from tracker.services.plans.scenario import apply_scenario, read_scenario
+from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
+from tracker.words import ENGLISH
 
 Progress = Callable[[str, float], None]
 MOST_REASONS = 3
@@ -59,6 +60,8 @@ class PlanReport:
     zone: ZoneInfo
     orders: tuple[OrderLine, ...] = ()
     """Orders not placed yet that bookings rely on, by the day on which to place them."""
+    notes: tuple[Message, ...] = ()
+    """What of a scenario changes nothing."""
 
     def record(self) -> dict[str, Any]:
         """As `--json` writes it."""
@@ -67,6 +70,7 @@ class PlanReport:
             "published": self.published,
             "scenario": self.scenario,
             "broken": list(self.broken),
+            "notes": [ENGLISH.say(note) for note in self.notes],
             "orders": [order_record(line) for line in self.orders],
             "moves": [
                 {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": m.why, "dearer": m.dearer,
@@ -100,7 +104,8 @@ def plan(
     data = read_planning_data(context)
     published = data.previous
     changes = read_scenario(scenario) if scenario else {}
-    data = replace(data, mill=apply_scenario(data.mill, changes), previous=None if afresh else published)
+    mill = data.mill
+    data = replace(data, mill=apply_scenario(mill, changes), previous=None if afresh else published)
     prepared = prepare(data, planning_moment(data.mill.terms, as_of, context.now()))
     released = frozenset(find_loom(data.mill, loom, firm.hall) for loom in firm.release)
     problem = prepared.asked(Asked(firm.stay, released))
@@ -111,7 +116,8 @@ def plan(
     publish = publish and not (stop and stop())
     number = save(context, result, publish, name, published)
     report = report_of(result, data, problem, number, publish, name)
-    return replace(report, orders=orders_relied_on(context, result, data.mill))
+    notes = tuple(changes_nothing(mill, data.mill))
+    return replace(report, orders=orders_relied_on(context, result, data.mill), notes=notes)
 
 
 def report_of(

@@ -33,15 +33,16 @@ Every value passes the checks of a cell of the workbook (`scenario_entries`), an
 """
 
 import tomllib
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from tracker.domain.formats import listed
 from tracker.domain.mill import Absence, Closure, Crew, Mill, Receipt
+from tracker.domain.shifts import lead_heads
 from tracker.domain.words import fold
-from tracker.errors import DataError, UsageError
+from tracker.errors import DataError, Message, UsageError, message
 from tracker.services.looms import find_hall, find_loom
 from tracker.services.plans.scenario_entries import Scenario, checked_items, checked_name, place
 
@@ -75,6 +76,15 @@ def apply_scenario(mill: Mill, scenario: Mapping[str, Any]) -> Mill:
             except (_Unknown, DataError) as error:  # a loom of no hall, or of several
                 raise UsageError(f"{said.where}: {place(entry)}: {error}") from error
     return mill
+
+
+def changes_nothing(before: Mill, after: Mill) -> Iterator[Message]:
+    """What of a scenario cannot change how many conversions can be done: more heads for a crew of the lead trade that could
+    take one already, since a crew takes one at a time."""
+    lead, asked = fold(before.terms.lead_trade), lead_heads(before)
+    heads = {crew.crew: crew.heads for crew in before.crews if fold(crew.trade) == lead}
+    for name in dict.fromkeys(crew.crew for crew in after.crews if asked <= heads.get(crew.crew, 0) < crew.heads):
+        yield message("heads-change-nothing", crew=name, heads=heads[name], asked=asked)
 
 
 class _Unknown(Exception):

@@ -90,6 +90,6 @@ def _line_record(line: PlanLine) -> dict[str, Any]:
     return {
         "name": line.name, "status": plan.status.value, "objective": plan.objective, "bound": plan.bound, "gap": plan.gap,
         "bookings": len(plan.bookings), "left_over": len(plan.left_over), "cost": asdict(line.cost),
-        "left_over_cost": line.left_over_cost, "stopped_h": line.stopped_h,
+        "left_over_cost": line.left_over_cost, "without_moves": line.comparable, "stopped_h": line.stopped_h,
         "finish_on": line.finish_on.isoformat() if line.finish_on else None,
     }  # fmt: skip

@@ -31,6 +31,12 @@ class PlanLine:
     """Local day on which the last booking ends."""
 
     @property
+    def comparable(self) -> float:
+        """What the plan costs without the price of moves: a plan is held against others by it, since only a plan made after
+        a published one has any."""
+        return self.plan.objective - self.cost.moves
+
+    @property
     def left_over_cost(self) -> float:
         return self.plan.objective - self.cost.total
 

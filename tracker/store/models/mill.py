@@ -118,6 +118,7 @@ class CrewRow(Base):
     from_on: Mapped[date | None]
     to_on: Mapped[date | None]
     breaks: Mapped[str | None]
+    language: Mapped[str | None]
 
 
 class AbsenceRow(Base):

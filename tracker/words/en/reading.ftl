@@ -332,6 +332,54 @@ percent-mixed = { $field } stands as percent and as fraction: values up to 1 rea
 percent-understood = { $field } is headed %, yet { $span } are fractions: 0.88 is 88 %.
     .means = A column headed % holds fractions.
 
+## What became of the columns and cells
+
+table-meaning = { $file } { $sheet }: { $ours ->
+        [yes] { $table }, { $columns } columns under our own headings
+       *[no] { $table }
+    }
+    .means = The heading above the columns of a table, or all that is said of it.
+column-meaning = { $how ->
+        [asked] { $field ->
+            [none] asked
+           *[other] { $field }? (asked)
+        }
+        [field] { $field }{ $unit ->
+            [none] {""}
+           *[other] , in { $unit }
+        }{ $sure ->
+            [no] {" "}(perhaps)
+           *[yes] {""}
+        }
+        [own] kept under its own heading
+       *[left] left out
+    }
+    .means = What a column was taken for.
+account-of-sheet = { $file } { $sheet }: { $cells }: { $headings } in headings, { $taken } taken, { $own } under own headings, { $refused } refused, { $aside } set aside{ $parts ->
+        [none] {""}
+       *[other] : { $parts }
+    }.
+    .means = How many filled cells of a sheet went where; the numbers add up.
+set-aside = { $reason ->
+        [title] above the table
+        [heading-again] headings again
+        [section] line naming a hall, row or type
+        [total] sum
+        [note] note
+        [number] number alone
+        [empty-value] say that there is nothing
+        [no-heading] without heading
+        [column] of columns left out
+        [beside] beside the table
+        [below] below the table
+        [same-again] of a row that stands twice
+        [table] of a table that is passed over
+        [left-out] of a sheet left out
+        [own-report] of a report of ours
+       *[sheet] of a sheet that is no table of ours
+    }
+    .means = Why cells of a sheet were set aside, behind their number.
+
 ## Questions about a column
 
 unit-doubt = { $field } { $headed ->

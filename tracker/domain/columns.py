@@ -1,0 +1,104 @@
+"""What a table of a mill is declared with: its columns, what each may hold, and what must hold between two of them."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Kind(StrEnum):
+    """What a column holds, and the Python type of its value once read (empty = None)."""
+
+    TEXT = "text"  # str
+    IDENTIFIER = "identifier"  # str, never turned into a number; natural sort
+    WORD = "word"  # str, one of Column.words
+    NUMBER = "number"  # float, in Column.unit
+    INTEGER = "integer"  # int
+    FRACTION = "percent"  # float, 0.88 for 88 %; percent is the unit in workbooks
+    YES_NO = "yes/no"  # bool
+    DATE = "date"  # datetime.date
+    MOMENT = "moment"  # naive datetime.datetime in the mill's local time; the store keeps UTC
+    TIME = "time"  # datetime.time
+    WEEKDAYS = "weekdays"  # frozenset[int], 0 = Monday
+    ANY = "any"  # bool, int, float, str or date as the cell has it
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    field: str
+    heading: str
+    """Canonical heading without its unit."""
+    kind: Kind
+    needed: bool = False
+    key: bool = False
+    unit: str | None = None
+    low: float | None = None
+    """Lowest possible value, in `unit` (a fraction for percent, the year for a day)."""
+    high: float | None = None
+    words: tuple[str, ...] = ()
+    about: str = ""
+    example: str = ""
+
+    @property
+    def title(self) -> str:
+        """Canonical heading with its unit, as templates and exports write it."""
+        unit = "%" if self.kind is Kind.FRACTION else self.unit
+        return f"{self.heading} ({unit})" if unit else self.heading
+
+    @property
+    def possible(self) -> str:
+        """What a cell may hold, in words: `a whole number from 1 to 40`."""
+        if self.kind is Kind.WORD:
+            return " or ".join(self.words)
+        if self.kind in _NOUNS:
+            return f"{_NOUNS[self.kind]} {self._bounds}".rstrip()
+        if self.kind is Kind.DATE and self.low is not None and self.high is not None:
+            return f"a day of {self.low:.0f} to {self.high:.0f}, such as 2027-01-31"
+        return _SUCH_AS.get(self.kind, "a text")
+
+    @property
+    def _bounds(self) -> str:
+        low, high = (None if limit is None else self._limit(limit) for limit in (self.low, self.high))
+        unit = f" {self.unit}" if self.unit else ""
+        if low is None or high is None:
+            return f"of at least {low}{unit}" if low else f"of at most {high}{unit}" if high else ""
+        return f"from {low} to {high}{unit}"
+
+    def _limit(self, limit: float) -> str:
+        return f"{limit * 100:,.6g} %" if self.kind is Kind.FRACTION else f"{limit:,.6g}"
+
+
+_NOUNS = {Kind.NUMBER: "a number", Kind.INTEGER: "a whole number", Kind.FRACTION: "a share"}
+_SUCH_AS = {
+    Kind.DATE: "a day such as 2027-01-31", Kind.MOMENT: "a moment such as 2027-01-31 06:00",
+    Kind.TIME: "a time of day such as 06:00", Kind.WEEKDAYS: "weekdays such as Mon-Fri or Mon, Wed",
+    Kind.YES_NO: "yes or no", Kind.ANY: "a value",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two fields of a row that must stand to each other, where both are given."""
+
+    first: str
+    relation: str
+    """`<=`, `<` or `!=`."""
+    second: str
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    name: str
+    sheet: str
+    columns: tuple[Column, ...]
+    about: str
+    open_columns: str = ""
+    """`attributes`: other columns are kept under their own heading; `conditions`: they are condition columns; `` = none."""
+    whole: bool = False
+    """True where the sheet is taken as a whole (the method): loading it replaces all its rows by a new version."""
+    pairs: tuple[Pair, ...] = ()
+
+    @property
+    def key(self) -> tuple[str, ...]:
+        return tuple(column.field for column in self.columns if column.key)
+
+    def column(self, field: str) -> Column:
+        return next(column for column in self.columns if column.field == field)

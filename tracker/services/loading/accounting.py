@@ -1,0 +1,103 @@
+"""What a load did with every cell: the reader's account, less the rows that were refused or found twice since, and the
+mapping of the columns, one line each."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from tracker.domain.account import ASIDE, HEADING, OWN, REFUSED, TAKEN, SheetAccount
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.formats import count
+from tracker.domain.rows import ReadResult, SourceColumn, SourceTable, TypedRow
+from tracker.domain.tables import TABLES
+from tracker.domain.words import fold
+from tracker.errors import Message, message
+from tracker.words import ENGLISH, Speaker
+
+
+def settled(result: ReadResult, loaded: Iterable[TypedRow], findings: Iterable[Finding]) -> tuple[SheetAccount, ...]:
+    """The accounts of the sheets once the rows that were read have been compared with each other and the mill."""
+    kept = {(row.source, row.number) for row in loaded}
+    refused = {place for finding in findings if finding.severity is Severity.REFUSED for place in finding.rows}
+    accounts = {(one.file, one.sheet): one for one in result.account.sheets}
+    for row in result.rows:
+        place = (row.source, row.number)
+        reason = REFUSED if place in refused else "same again" if place not in kept else ""
+        filled = result.account.rows.get(place)
+        if reason and filled:
+            table = result.tables[row.source]
+            sheet = (table.file, table.sheet)
+            accounts[sheet] = accounts[sheet].without_row(filled, reason, table.row_cells(row.number))
+    return tuple(accounts.values())
+
+
+@dataclass(frozen=True, slots=True)
+class ColumnMeaning:
+    """What a column was taken for."""
+
+    column: SourceColumn
+    understood: Message
+
+    def record(self, speaker: Speaker = ENGLISH) -> dict[str, Any]:
+        said = {"heading": self.column.heading, "cell": self.column.cell, "field": self.column.field}
+        return {**said, "understood": speaker.say(self.understood)}
+
+
+def mapping(table: SourceTable, asked: Iterable[str] = ()) -> list[ColumnMeaning]:
+    """One line a column. `asked`: cells of headings about which a question is open."""
+    open_ones = set(asked)
+    found = []
+    for column in table.columns:
+        how = "asked" if column.cell in open_ones else "field" if column.field else "own" if column.kept else "left"
+        field = TABLES[table.table].column(column.field).heading if column.field else None
+        said = message("column-meaning", how=how, field=field, unit=column.unit or None,
+                       sure="no" if column.field and column.certainty < 0.9 else "yes")  # fmt: skip
+        found.append(ColumnMeaning(column, said))
+    return found
+
+
+def in_our_words(table: SourceTable) -> bool:
+    """Is every column headed as our own templates head it, so that nothing had to be understood?"""
+    ours = {column.field: {fold(column.heading), fold(column.title)} for column in TABLES[table.table].columns}
+    return all(column.field and fold(column.heading) in ours[column.field] for column in table.columns)
+
+
+def asked_cells(findings: Sequence[Finding], table: SourceTable) -> Iterator[str]:
+    """The cells that open questions about a sheet name."""
+    for finding in findings:
+        if finding.severity is Severity.DOUBT and (finding.file, finding.sheet) == (table.file, table.sheet):
+            yield from finding.cell.split(", ")
+
+
+def mapping_lines(
+    tables: Sequence[SourceTable], findings: Sequence[Finding], speaker: Speaker = ENGLISH
+) -> Iterator[str]:
+    """The mapping as a person reads it: `C1 Machine: Machine type`. A table beside the looms that is headed in our words
+    is one line."""
+    for table in tables:
+        yield speaker.say(message("table-meaning", file=table.file, sheet=table.sheet, table=TABLES[table.table].sheet,
+                                  columns=len(table.columns), ours="yes" if _is_short(table) else "no"))  # fmt: skip
+        if not _is_short(table):
+            for one in mapping(table, asked_cells(findings, table)):
+                yield f"  {one.column.cell} {one.column.heading}: {speaker.say(one.understood)}"
+
+
+def _is_short(table: SourceTable) -> bool:
+    return table.table != "looms" and in_our_words(table)
+
+
+def account_line(account: SheetAccount, speaker: Speaker = ENGLISH) -> str:
+    """`a.xlsx Looms: 720 cells: 12 headings, 600 taken, 96 own column, 0 refused, 12 set aside: 2 title (A1:A2), 10 …`."""
+    parts = [f"{one.cells:,} {reason_words(one.reason, speaker)} ({one.where})" for one in account.aside]
+    counts = account.counts
+    return speaker.say(message(
+        "account-of-sheet", file=account.file, sheet=account.sheet, cells=count(account.cells, "cell"),
+        headings=counts.get(HEADING, 0), taken=counts.get(TAKEN, 0), own=counts.get(OWN, 0),
+        refused=counts.get(REFUSED, 0), aside=account.set_aside, parts="; ".join(parts) or None,
+    ))  # fmt: skip
+
+
+def reason_words(reason: str, speaker: Speaker = ENGLISH) -> str:
+    """Why cells were set aside."""
+    assert reason in ASIDE, reason
+    return speaker.say(message("set-aside", reason=reason.replace(" ", "-")))

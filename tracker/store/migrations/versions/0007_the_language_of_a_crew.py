@@ -1,0 +1,13 @@
+"""The language of a crew's cards."""
+
+import sqlalchemy as sa
+from alembic import op
+
+revision = "0007"
+down_revision = "0006"
+branch_labels = None
+depends_on = None
+
+
+def upgrade() -> None:
+    op.add_column("crews", sa.Column("language", sa.String(), nullable=True))
