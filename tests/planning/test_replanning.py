@@ -109,6 +109,25 @@ def test_moving_what_starts_later_than_in_14_days_costs_a_quarter() -> None:
         assert [b.cost.moves for b in made(asked(later, crews=hours, previous=one)).bookings] == [cost]
 
 
+def test_leaving_a_booked_loom_over_is_a_move() -> None:
+    # one rail, none to be had: loom 1 is booked for Tuesday week. Loom 2 turns up, out at the same hour and saving 1 a day
+    # more: booking it instead gains 28 days of that less the 8 and a third until it is done, 19.67; moving costs 60
+    one_rail: dict[str, Any] = {
+        "parts": {"RAIL": Part("RAIL", 1.0, price=100.0)},
+        "receipts": (),
+        "lead_time_none_given_days": 0,
+    }
+    looms = {ONE: LOOMS[ONE], TWO: replace(LOOMS[TWO], saving_per_day=25.0)}
+    published = made(asked({ONE: NEXT_WEEK[ONE]}, **one_rail, looms=looms))
+    assert starts(published) == {ONE: at(8, 8)}
+    stays = made(asked(NEXT_WEEK, **one_rail, looms=looms, previous=published))
+    assert starts(stays) == {ONE: at(8, 8)}
+    goes = made(asked(NEXT_WEEK, **one_rail, looms=looms, previous=published, move_cost=15.0))
+    assert starts(goes) == {TWO: at(8, 8)}
+    # saving 24 × 28, penalty 5,000, labour 160, rail 100, and the move
+    assert [(item.key, item.cost) for item in goes.left_over] == [(ONE, 24 * 28 + 5000 + 160 + 100 + 15)]
+
+
 def test_a_firm_booking_whose_crew_is_away_is_booked_anew_and_told() -> None:
     ill = (replace(FITTERS, from_on=date(2027, 1, 7)), ELECTRICIAN)
     found = made(asked(crews=ill, previous=PUBLISHED))

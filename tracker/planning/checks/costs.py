@@ -119,10 +119,12 @@ class Prices:
         )
 
     def of_left_over(self, key: LoomKey) -> float:
-        """Saving × horizon + penalty + the cheapest labour and parts."""
+        """Saving × horizon + penalty + the cheapest labour and parts, and the move of a booked loom that is not put off."""
         contents = [content for contents in self.case.problem.contents.get(key, {}).values() for content in contents]
         cheapest = min((self.labour(content) + self.parts(content) for content in contents), default=0.0)
-        return self._saving(key) * self.terms.horizon_days + self.terms.left_over_penalty + cheapest
+        old = None if key in self.case.problem.put_off else self.previous.get(key)
+        moved = self._move_cost(old) if old else 0.0
+        return self._saving(key) * self.terms.horizon_days + self.terms.left_over_penalty + cheapest + moved
 
     def labour(self, content: WorkContent) -> float:
         return sum(minutes / 60 * self.rates.get(fold(trade), 0.0) for trade, minutes in content.labour_min.items())
@@ -147,6 +149,9 @@ class Prices:
         old = self.previous.get(booking.key)
         if old is None or (old.start, old.choices) == (booking.start, booking.choices):
             return 0.0
+        return self._move_cost(old)
+
+    def _move_cost(self, old: Booking) -> float:
         return self.terms.move_cost if old.start <= self.case.problem.as_of + _MOVES_SOON else self.terms.move_cost / 4
 
     def _lost_production(

@@ -357,10 +357,11 @@ def _change(window: Window, grid: Grid, changes: dict[Change, int] | None) -> in
 
 
 def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomKey, float]:
-    """What it costs to leave looms over: saving over the horizon, the penalty, and the cheapest labour and parts, which
-    are 0 where the scope is not known."""
+    """What it costs to leave looms over: saving over the horizon, the penalty, the cheapest labour and parts, which are 0
+    where the scope is not known, and the move, where the last published plan books a loom that could be booked."""
     mill, terms, rates = problem.mill, problem.mill.terms, trade_rates(problem.mill)
     known: dict[int, float] = {}
+    booked = {b.key: b for b in problem.previous_bookings if b.key not in problem.put_off}
 
     def cheapest(kinds: Mapping[WindowKind, tuple[WorkContent, ...]]) -> float:
         if id(kinds) not in known:
@@ -372,6 +373,7 @@ def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomK
         key: (mill.looms[key].saving_per_day or 0.0) * terms.horizon_days
         + terms.left_over_penalty
         + cheapest(problem.contents.get(key, _UNKNOWN))
+        + (_move_cost(problem, booked[key]) if key in booked else 0.0)
         for key in looms
     }
 
@@ -389,6 +391,7 @@ def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], conten
 
 
 def _move_cost(problem: PlanningProblem, old: Booking | None) -> float:
+    """What moving a booking of the last published plan costs, currency."""
     near = old is not None and old.start <= problem.as_of + MOVES_SOON
     return problem.mill.terms.move_cost * (1.0 if near else MOVES_LATER)
 
