@@ -17,7 +17,7 @@ from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import no_longer, verify
 
 LEAD_TIMES = {"rail": 21.0, "other": 10.0}
-WEEKS = 12
+WEEKS, CREWS = 12, 3
 
 
 def empty(problem: PlanningProblem) -> PlanningProblem:
@@ -35,7 +35,7 @@ def _lead(part: str) -> float:
 
 @pytest.fixture(scope="module")
 def asked() -> PlanningProblem:
-    return empty(problem_of(84, WEEKS, 2))
+    return empty(problem_of(84, WEEKS, CREWS))
 
 
 @pytest.fixture(scope="module")
@@ -70,7 +70,7 @@ def test_each_line_names_who_falls_without_it(asked: PlanningProblem, made: Plan
 @pytest.mark.parametrize("days", [8, 29])
 def test_planned_again_later_nothing_falls(asked: PlanningProblem, made: Plan, lines, days: int) -> None:
     """What was to be ordered by then is ordered, what was due is received, what was to start is converted."""
-    later = empty(problem_of(84, WEEKS, 2, days=days))
+    later = empty(problem_of(84, WEEKS, CREWS, days=days))
     today = later.as_of.astimezone(later.mill.terms.zone).date()
     done = [booking for booking in made.bookings if booking.start < later.as_of]
     used: dict[str, float] = {}
