@@ -11,7 +11,8 @@ import numpy as np
 from tracker.domain.formats import moment, money
 from tracker.domain.plan import TOLERANCE, Asked, Booking, LeftOver, Plan, PlanStatus
 from tracker.planning.model.grid import Ints
-from tracker.planning.model.instance import Instance, left_costs, make_instance
+from tracker.planning.model.instance import Instance, make_instance
+from tracker.planning.model.leaving import left_costs
 from tracker.planning.model.options import Dropped, make_options
 from tracker.planning.model.programme import LEFT, Control, make_programme
 from tracker.planning.naming.named import with_names

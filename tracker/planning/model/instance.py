@@ -1,13 +1,12 @@
 """The problem as arrays: clocks, pools, supplies, contents and windows, each looked up once and numbered."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 import numpy as np
 
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.plan import Booking
 from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import Choices, WorkContent
@@ -26,6 +25,7 @@ from tracker.planning.model.grid import (
     full_hours,
     midnight,
 )
+from tracker.planning.model.leaving import left_costs, move_cost
 from tracker.planning.model.notes import notes
 from tracker.planning.model.numbered import KINDS, ContentTable, Menus, Previous, WindowTable
 from tracker.planning.model.pools import (
@@ -45,11 +45,8 @@ from tracker.planning.model.supplies import Supply, supplies
 from tracker.planning.model.watching import Watching, make_watching
 from tracker.planning.problem import PlanningProblem
 
-_UNKNOWN: Mapping[WindowKind, tuple[WorkContent, ...]] = {}
 PAST_DAYS = 60
 """So far back working slots are counted from a beam-out that is past; after that none of its window is left."""
-MOVES_SOON, MOVES_LATER = timedelta(days=14), 0.25
-"""Moving a booking that starts so soon costs the move cost, any other this share of it."""
 _MARGIN = timedelta(days=120)
 """Running calendars reach this far past the horizon, for the tails of the last beam-outs."""
 
@@ -356,28 +353,6 @@ def _change(window: Window, grid: Grid, changes: dict[Change, int] | None) -> in
     return -1 if found is None or changes is None else changes.setdefault(found, len(changes))
 
 
-def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomKey, float]:
-    """What it costs to leave looms over: saving over the horizon, the penalty, the cheapest labour and parts, which are 0
-    where the scope is not known, and the move, where the last published plan books a loom that could be booked."""
-    mill, terms, rates = problem.mill, problem.mill.terms, trade_rates(problem.mill)
-    known: dict[int, float] = {}
-    booked = {b.key: b for b in problem.previous_bookings if b.key not in problem.put_off}
-
-    def cheapest(kinds: Mapping[WindowKind, tuple[WorkContent, ...]]) -> float:
-        if id(kinds) not in known:
-            works = (content for contents in kinds.values() for content in contents)
-            known[id(kinds)] = min((labour_cost(c, rates) + parts_cost(c, mill) for c in works), default=0.0)
-        return known[id(kinds)]
-
-    return {
-        key: (mill.looms[key].saving_per_day or 0.0) * terms.horizon_days
-        + terms.left_over_penalty
-        + cheapest(problem.contents.get(key, _UNKNOWN))
-        + (_move_cost(problem, booked[key]) if key in booked else 0.0)
-        for key in looms
-    }
-
-
 def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], contents: ContentTable) -> Previous:
     bookings = {booking.key: booking for booking in problem.previous_bookings}
     number = {choices: i for i, choices in enumerate(contents.choice_sets)}
@@ -386,14 +361,8 @@ def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], conten
         slot=np.array([grid.first_slot(b.start) if b else -(10**6) for b in found], dtype=np.int32),
         choices=np.array([number.get(b.choices, -1) if b else -1 for b in found], dtype=np.int32),
         booked=np.array([b is not None for b in found], dtype=bool),
-        move_cost=np.array([_move_cost(problem, b) for b in found]),
+        move_cost=np.array([move_cost(problem, b) for b in found]),
     )
-
-
-def _move_cost(problem: PlanningProblem, old: Booking | None) -> float:
-    """What moving a booking of the last published plan costs, currency."""
-    near = old is not None and old.start <= problem.as_of + MOVES_SOON
-    return problem.mill.terms.move_cost * (1.0 if near else MOVES_LATER)
 
 
 def _protected(grid: Grid, mill: Mill, key: LoomKey) -> int:
