@@ -20,7 +20,7 @@ _FIELDS = {HALL: "hall", "machine type": "machine_type", "row": "hall_row"}
 def settled(block: TableBlock, rows: Sequence[BodyRow], answers: Answers, report: Report) -> list[BodyRow]:
     """The rows of a loom list, those below such lines with what the answers say that they name; or a question."""
     lines = lines_between(block, rows)
-    if not lines:
+    if not lines or (len(lines) > 1 and len(set(lines.values())) == 1):  # the title of each page
         return list(rows)
     said = {i: answers.section(Called(text, block.sheet.name, (_cell(block, rows[i]),))) for i, text in lines.items()}
     told = next((answer for answer in said.values() if answer), "")

@@ -11,7 +11,7 @@ from tracker.intake.columns.section_lines import settled
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
 from tracker.intake.layout.sums_below import without_sums
-from tracker.intake.layout.type_lines import named_type, with_types
+from tracker.intake.layout.type_lines import named_type, titled, with_types
 from tracker.intake.report import Report
 
 
@@ -60,7 +60,7 @@ class TableReading:
 
 
 def _looms_of(block: TableBlock, answers: Answers, report: Report) -> list[BodyRow]:
-    rows = without_sums(block, with_types(block, list(body_rows(block))))
+    rows = without_sums(block, with_types(block, titled(block, list(body_rows(block)))))
     return settled(block, rows, answers, report)
 
 

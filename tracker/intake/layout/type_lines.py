@@ -9,6 +9,8 @@ from typing import Any
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort
 from tracker.intake.report import raw_text
+from tracker.intake.vocabulary.halls import hall_in
+from tracker.intake.vocabulary.headings import match_heading
 
 _LONGEST = 60
 _COUNT = re.compile(r"\s*(?:[:：,;(（–—-]|\s)\s*\d+\s*[^\W\d][^\d]*$")
@@ -55,9 +57,26 @@ def fine_shape(value: Any) -> str:
     return re.sub(r"[^\W\d_]", "A", re.sub(r"\d", "9", raw_text(value)))
 
 
+def titled(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
+    """The rows with the line above the heading put before them, where a line like it stands between them further down."""
+    lines = lines_between(block, rows)
+    above = next((r for r in range(block.top - 1, max(-1, block.top - 3), -1) if any(block.sheet.rows[r])), None)
+    first = next((i for i, row in enumerate(rows) if row.sort is Sort.DATA), len(rows))
+    if above is None or not lines or min(lines) < first or block.sheet.transposed:
+        return list(rows)
+    title = BodyRow(above, Sort.NOTE)
+    text = _alone(block, title, set())
+    return [replace(title, text=text), *rows] if text and not hall_in(text) else list(rows)
+
+
 def named_type(text: str) -> str:
     """The code of a machine type that a line names, `` where it may as well be the name of a place."""
     name = _COUNT.sub("", text).strip(" :：") if _COUNT.search(text) else text.strip(" :：")
+    word, _, rest = name.rpartition(" ")
+    if any(
+        entry.field == "machine_type" and entry.weight >= 0.9 for entry in match_heading(word.strip(" :：")).candidates
+    ):
+        name = rest
     return name if _CODE.fullmatch(name) else ""
 
 
