@@ -11,6 +11,7 @@ from tracker.intake.layout.beside import goes_with
 from tracker.intake.layout.called import SaidAt, called
 from tracker.intake.layout.recognise import Recognised, recognise
 from tracker.intake.layout.side_by_side import Group, groups_of
+from tracker.intake.layout.told_apart import alike
 from tracker.intake.vocabulary.headings import ENOUGH, Match, known_heading, match_heading, one_line, qualifies
 from tracker.intake.vocabulary.units import is_unit
 from tracker.office.sheet import Sheet
@@ -62,6 +63,7 @@ def find_blocks(sheet: Sheet, said: SaidAt, only: str = "") -> list[TableBlock]:
     """The recognised tables of a sheet, top to bottom and left to right."""
     hits = _heading_hits(sheet)
     _add_named(hits, sheet, said)
+    _add_told_apart(hits, sheet)
     blocks: list[TableBlock] = []
     done = -1
     tries = misses = 0
@@ -113,6 +115,15 @@ def _heading_hits(sheet: Sheet) -> dict[int, dict[int, Match]]:
     return hits
 
 
+def _add_told_apart(hits: dict[int, dict[int, Match]], sheet: Sheet) -> None:
+    """Add `Loom 1`, `Loom 2` where others are numbered like them: alone they may as well be names."""
+    for r, row in enumerate(sheet.rows[:_LOOK_BELOW]):
+        texts = {c: one_line(value) for c, value in enumerate(row[:MAX_COLUMNS]) if isinstance(value, str)}
+        for c, text in alike(texts).items() if len(texts) > 3 else ():
+            if text != texts[c]:
+                hits.setdefault(r, {}).setdefault(c, Match(texts[c]))
+
+
 def _add_named(hits: dict[int, dict[int, Match]], sheet: Sheet, said: SaidAt) -> None:
     """Add the cells that answers call a field: in a language that we do not know nothing else is a heading."""
     for r, row in enumerate(sheet.rows[:MAX_TRIES]):
@@ -137,7 +148,7 @@ def _blocks_at(sheet: Sheet, row: int, said: SaidAt, only: str, earlier: list[Ta
 
 def _scored(sheet: Sheet, top: int, bottom: int, said: SaidAt, only: str) -> tuple[float, list[TableBlock]]:
     """The tables under a heading of these lines, and how good they are together."""
-    headings = join_headings(sheet, top, bottom)
+    headings = alike(join_headings(sheet, top, bottom))
     blocks = [
         block
         for own, shared in _segments(sheet, headings, top, bottom, said, only)
