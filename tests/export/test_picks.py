@@ -10,6 +10,7 @@ from python_calamine import CalamineWorkbook
 from refusals import refused
 
 from tracker.errors import UsageError
+from tracker.export import pdf
 from tracker.export.pdf import markup
 from tracker.export.picks import write_picks
 
@@ -62,4 +63,16 @@ def test_other_endings_are_wrong_use(tmp_path):
 
 def test_characters_without_a_font_are_shown_by_their_code():
     assert markup("a<b>") == "a&lt;b&gt;" and markup("x\U0010fffe") == "x[U+10FFFE]"
-    assert markup("导轨 1") == '<font name="STSong-Light">导轨</font> 1'
+    chinese = markup("导轨 1")
+    assert re.fullmatch(r'<font name="(STSong-Light|Beamslot-Chinese|Beamslot-Wide)">导轨</font> 1', chinese)
+
+
+def test_a_pdf_says_where_letters_depend_on_the_reader(tmp_path, monkeypatch):
+    """As on a machine without a Chinese font; Latin and Turkish never do."""
+    monkeypatch.setattr(pdf, "_CHINESE_FILES", ())
+    pdf._fonts.cache_clear()
+    for name, words in (("latin", "Kılavuz şerit ğüşöçİ ñ ß"), ("chinese", "导轨")):
+        write_picks(tmp_path / f"{name}.pdf", [replace(PICKS[0], description=words)], MILL)
+    pdf._fonts.cache_clear()
+    assert not pdf.is_borrowed((tmp_path / "latin.pdf").read_bytes())
+    assert pdf.is_borrowed((tmp_path / "chinese.pdf").read_bytes())

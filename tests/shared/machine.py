@@ -29,9 +29,11 @@ def no_browser() -> str:
     return ""
 
 
-def pdf_text(path: Path) -> str:
-    """The text of a PDF as `pdftotext` reads it; skips where its data for Chinese are missing and the file needs them."""
-    run = subprocess.run(["pdftotext", "-layout", str(path), "-"], capture_output=True, text=True, check=True)
+def pdf_text(path: Path, layout: bool = True) -> str:
+    """The text of a PDF as `pdftotext` reads it, as it lies on the page or cell by cell; skips where its data for Chinese are
+    missing and the file needs them."""
+    order = ["-layout"] if layout else []
+    run = subprocess.run(["pdftotext", *order, str(path), "-"], capture_output=True, text=True, check=True)
     if "language pack" in run.stderr:
         pytest.skip(f"pdftotext lacks its data for Chinese: install poppler-data ({run.stderr.splitlines()[0]})")
     return run.stdout

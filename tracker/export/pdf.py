@@ -1,8 +1,11 @@
 """What every PDF of ours shares: fonts that can write the mill's words, and paragraphs of plain text."""
 
+import os
 import unicodedata
+from dataclasses import dataclass
 from functools import cache
 from html import escape
+from pathlib import Path
 
 from reportlab.lib.colors import HexColor
 from reportlab.lib.styles import ParagraphStyle
@@ -13,23 +16,66 @@ from reportlab.platypus import Flowable, Paragraph
 
 FONT, BOLD = "Beamslot", "Beamslot-Bold"
 INK, GREY, WARN, SHADE = "#1f2a30", "#5b6a72", "#fbe3c4", "#dde5e8"
-_CHINESE = "STSong-Light"
+_BORROWED = "STSong-Light"
+"""A font that is only named in the file: every reader of PDFs is to bring one along for it."""
+_CHINESE = "Beamslot-Chinese"
+_CHINESE_FILES = (
+    "NotoSansSC-Regular.ttf", "NotoSansSC[wght].ttf", "NotoSansCJKsc-Regular.ttf", "wqy-microhei.ttc", "wqy-zenhei.ttc",
+    "DroidSansFallbackFull.ttf", "DroidSansFallback.ttf", "simhei.ttf", "msyh.ttc", "simsun.ttc", "Deng.ttf",
+    "Arial Unicode.ttf", "STHeiti Light.ttc",
+)  # fmt: skip
+"""Where systems have Chinese letters as TrueType outlines, the only ones that the library can embed."""
+_FOLDERS = (
+    "/usr/share/fonts", "/usr/local/share/fonts", "~/.fonts", "~/.local/share/fonts", "C:/Windows/Fonts", "/Library/Fonts",
+    "/System/Library/Fonts",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Fonts:
+    usual: frozenset[int]
+    """Characters of the font that comes with the library."""
+    others: tuple[tuple[str, frozenset[int]], ...]
+    """Fonts of this machine that are embedded too, the first that has a letter writes it."""
 
 
 @cache
-def _fonts() -> tuple[frozenset[int], tuple[str, frozenset[int]] | None]:
-    """Registers the fonts once; gives the characters of the usual font and, where the system has one, of a wider one."""
+def _fonts() -> _Fonts:
+    """Registers the fonts once."""
     usual = TTFont(FONT, "Vera.ttf")  # comes with the library: Latin letters, Turkish included
     registerFont(usual)
     registerFont(TTFont(BOLD, "VeraBd.ttf"))
     registerFontFamily(FONT, normal=FONT, bold=BOLD, italic=FONT, boldItalic=BOLD)
-    registerFont(UnicodeCIDFont(_CHINESE))  # every reader of PDFs brings it along
+    registerFont(UnicodeCIDFont(_BORROWED))
+    others = [_registered("Beamslot-Wide", "DejaVuSans.ttf"), _chinese()]
+    return _Fonts(frozenset(usual.face.charToGlyph), tuple(font for font in others if font))
+
+
+def _chinese() -> tuple[str, frozenset[int]] | None:
+    wanted = {name.casefold(): i for i, name in enumerate(_CHINESE_FILES)}
+    found = (
+        Path(folder) / name
+        for top in _FOLDERS for folder, _, names in os.walk(Path(top).expanduser()) for name in names
+        if name.casefold() in wanted
+    )  # fmt: skip
+    best = sorted(found, key=lambda path: (wanted[path.name.casefold()], str(path)))
+    return next((font for path in best if (font := _registered(_CHINESE, str(path)))), None)
+
+
+def _registered(name: str, file: str) -> tuple[str, frozenset[int]] | None:
+    """The font under a name and the characters that it has; None where it is not there or cannot be embedded."""
     try:
-        wide = TTFont("Beamslot-Wide", "DejaVuSans.ttf")
-    except TTFError:
-        return frozenset(usual.face.charToGlyph), None
-    registerFont(wide)
-    return frozenset(usual.face.charToGlyph), ("Beamslot-Wide", frozenset(wide.face.charToGlyph))
+        font = TTFont(name, file)
+    except (TTFError, OSError):
+        return None
+    registerFont(font)
+    registerFontFamily(name, normal=name, bold=name, italic=name, boldItalic=name)
+    return name, frozenset(font.face.charToGlyph)
+
+
+def is_borrowed(pdf: bytes) -> bool:
+    """Whether some letters of a file are left to the reader's own font."""
+    return _BORROWED.encode() in pdf
 
 
 def style(
@@ -49,10 +95,10 @@ def paragraph(text: str, size: float = 9, **more: object) -> Paragraph:
 
 def markup(text: str) -> str:
     """The text for a paragraph; characters that no font has lose their accent, or become their code: `[U+10FFFF]`."""
-    usual, wide = _fonts()
+    fonts = _fonts()
     pieces: list[tuple[str, str]] = []
     for char in text:
-        font, shown = _font_of(char, usual, wide)
+        font, shown = _font_of(char, fonts)
         if pieces and pieces[-1][0] == font:
             pieces[-1] = (font, pieces[-1][1] + shown)
         else:
@@ -62,15 +108,17 @@ def markup(text: str) -> str:
     )
 
 
-def _font_of(char: str, usual: frozenset[int], wide: tuple[str, frozenset[int]] | None) -> tuple[str, str]:
-    if ord(char) in usual or char in "\n ":
+def _font_of(char: str, fonts: _Fonts) -> tuple[str, str]:
+    """The font for a character, `` for the usual one, and what is written with it."""
+    if ord(char) in fonts.usual or char in "\n ":
         return "", char
-    if ord(char) >= 0x2E80 and unicodedata.category(char) != "Cn" and ord(char) < 0x10000:
-        return _CHINESE, char
-    if wide and ord(char) in wide[1]:
-        return wide[0], char
+    for name, letters in fonts.others:
+        if ord(char) in letters:
+            return name, char
+    if 0x2E80 <= ord(char) < 0x10000 and unicodedata.category(char) != "Cn":
+        return _BORROWED, char
     bare = unicodedata.normalize("NFKD", char)[:1]
-    return "", bare if bare and ord(bare) in usual else f"[U+{ord(char):04X}]"
+    return "", bare if bare and ord(bare) in fonts.usual else f"[U+{ord(char):04X}]"
 
 
 class TickBox(Flowable):

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from datetime import date
+from functools import partial
 from io import BytesIO
 from itertools import groupby
 from pathlib import Path
@@ -17,9 +18,11 @@ from tracker.domain.mill import Mill
 from tracker.domain.needs import PickLine
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.export.pdf import GREY, SHADE, WARN, TickBox, paragraph
+from tracker.errors import Message
+from tracker.export.pdf import FONT, GREY, SHADE, WARN, TickBox, is_borrowed, paragraph
 from tracker.office.files import write
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
+from tracker.words import ENGLISH
 
 _WIDTHS = (8 * mm, 22 * mm, 34 * mm, 56 * mm, 25 * mm, 35 * mm)
 
@@ -83,6 +86,14 @@ def _said(lines: Sequence[PickLine]) -> str:
 
 
 def _write_pdf(path: Path, lines: Sequence[PickLine], mill: Mill) -> None:
+    made = _laid_out(lines, mill, "")
+    if is_borrowed(made):
+        made = _laid_out(lines, mill, ENGLISH.say(Message("card-letters")))
+    write(path, made, ".pdf")
+
+
+def _laid_out(lines: Sequence[PickLine], mill: Mill, note: str) -> bytes:
+    """The file; `note` stands at the foot of every page."""
     story: list[Flowable] = []
     for on, of_day in groupby(lines, key=lambda line: line.day):
         if story:
@@ -95,13 +106,15 @@ def _write_pdf(path: Path, lines: Sequence[PickLine], mill: Mill) -> None:
         made, pagesize=A4, leftMargin=15 * mm, rightMargin=15 * mm, topMargin=15 * mm, bottomMargin=16 * mm,
         title=f"{mill.terms.programme}: pick list", author="beamslot",
     )  # fmt: skip
-    document.build(story, onFirstPage=_foot, onLaterPages=_foot)
-    write(path, made.getvalue(), ".pdf")
+    foot = partial(_foot, note)
+    document.build(story, onFirstPage=foot, onLaterPages=foot)
+    return made.getvalue()
 
 
-def _foot(canvas: Any, document: Any) -> None:
+def _foot(note: str, canvas: Any, document: Any) -> None:
     canvas.saveState()
-    canvas.setFont("Helvetica", 8)
+    canvas.setFont(FONT, 8)
+    canvas.drawString(15 * mm, 9 * mm, note)
     canvas.drawRightString(A4[0] - 15 * mm, 9 * mm, f"page {document.page}")
     canvas.restoreState()
 

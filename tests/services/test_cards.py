@@ -1,0 +1,89 @@
+"""Cards of the published plan: a loom's, a week's, a crew's."""
+
+from dataclasses import replace
+
+import pytest
+from opened import here
+from published_sample import published_sample
+from refusals import refused
+
+from tracker.domain.calendars import iso_week
+from tracker.domain.card_numbers import read_card_number
+from tracker.errors import DataError, UsageError
+from tracker.services.work import cards as service
+
+
+@pytest.fixture(scope="module")
+def sample(tmp_path_factory):
+    return published_sample(tmp_path_factory.mktemp("cards") / "mill.db")
+
+
+def week_of(plan, booking):
+    return iso_week(booking.start.date())
+
+
+def test_a_looms_card_is_the_same_each_time(sample):
+    db, plan = sample
+    key = plan.bookings[0].key
+    first, again = (service.cards(here(db), key.loom, key.hall).cards[0] for _ in range(2))
+    assert first == again and first.key == key
+    number, place = read_card_number(first.number)
+    assert number == first.plan and sorted(b.key.sort_key for b in plan.bookings)[place - 1] == key.sort_key
+
+
+def test_a_week_has_every_conversion_that_begins_in_it_once(sample):
+    db, plan = sample
+    week = week_of(plan, plan.bookings[0])
+    report = service.cards(here(db), week=week)
+    begun = {b.key for b in plan.bookings if week_of(plan, b) == week}
+    assert sorted(card.key for card in report.cards) == sorted(begun) and not report.without
+    for pack in report.packs:
+        assert [line.start for line in pack.lines] == sorted(line.start for line in pack.lines)
+
+
+def test_minutes_on_the_loom_are_those_of_the_booking(sample):
+    """Steps side by side take as long as the longest of them; the baseline books in half hours, so at most so much more."""
+    db, plan = sample
+    booking = plan.bookings[0]
+    card = service.cards(here(db), booking.key.loom, booking.key.hall).cards[0]
+    longest: dict[int, float] = {}
+    for operation in card.operations:
+        if operation.row.place == "on loom":
+            longest[operation.row.step] = max(longest.get(operation.row.step, 0), operation.minutes)
+    assert 0 <= booking.slots * 30 - sum(longest.values()) < 30
+
+
+def test_a_crew_that_takes_over_is_told_who_has_the_card(sample):
+    from tracker.domain.plan import CrewTurn
+
+    db, plan = sample
+    booking = plan.bookings[0]
+    half = booking.start + (booking.end - booking.start) / 2
+    shared = replace(booking, crews=(CrewTurn("A", booking.start, half), CrewTurn("B", half, booking.end)))
+    with here(db).reading() as uow:
+        mill = uow.mill()
+    maker = service._Maker(replace(plan, bookings=(shared,)), 1, mill, {}, {})
+    first, second = service._packs(maker, week_of(plan, booking))
+    assert (first.crew, len(first.cards), second.crew, len(second.cards)) == ("A", 1, "B", 0)
+    assert second.lines[0].taken_from == "A"
+
+
+def test_what_is_refused(sample, tmp_path):
+    db, _ = sample
+    with refused(UsageError, "no week like 2027-W02"):
+        service.cards(here(db), week="2027-54")
+    with refused(DataError, "no crew|has no conversion"):
+        service.cards(here(db), week="2027-W02", crew="Nobody")
+    with refused(DataError, "no conversion begins"):
+        service.write_cards(service.cards(here(db), week="2040-W02"), tmp_path / "a.pdf")
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_crews_own_language_comes_before_that_of_the_terms(sample):
+    db, plan = sample
+    with here(db).reading() as uow:
+        mill = uow.mill()
+    mill = replace(mill, crews=tuple(replace(c, language="tr") if i == 0 else c for i, c in enumerate(mill.crews)),
+                   terms=replace(mill.terms, language_of_cards="de"))  # fmt: skip
+    maker = service._Maker(plan, 1, mill, {}, {})
+    assert maker.language(mill.crews[0].crew) == "tr" and maker.language("") == "de"

@@ -1,0 +1,213 @@
+"""Packs of cards and weavers' notes as PDF: for each crew a page of contents and its cards in booking order."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from functools import partial
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlencode
+from zoneinfo import ZoneInfo
+
+from reportlab.lib.pagesizes import A4, A6
+from reportlab.lib.units import mm
+from reportlab.platypus import BaseDocTemplate, Flowable, Frame, NextPageTemplate, PageBreak, PageTemplate
+
+from tracker.domain.cards import Card
+from tracker.domain.plan import Booking
+from tracker.export.cards import blocks
+from tracker.export.cards.note import note
+from tracker.export.cards.paper import SMALL, WIDTH, heading, ruled, small
+from tracker.export.cards.words import CardWords
+from tracker.export.pdf import is_borrowed, paragraph
+from tracker.office.files import write
+
+
+@dataclass(frozen=True, slots=True)
+class PackLine:
+    """A conversion that a crew works on: the card, or who has it, or that there is none."""
+
+    booking: Booking
+    start: datetime
+    end: datetime
+    """Of the crew's first turn."""
+    card: Card | None = None
+    taken_from: str = ""
+    """The crew that began and so has the card."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    crew: str
+    """`` where the plan names none."""
+    language: str
+    lines: tuple[PackLine, ...]
+    """By start."""
+
+    @property
+    def cards(self) -> tuple[Card, ...]:
+        return tuple(line.card for line in self.lines if line.card)
+
+
+@dataclass(slots=True)
+class _Section:
+    """Pages that belong together. `story` is asked for its content anew for each time that they are laid out."""
+
+    mark: str
+    """What stands at the top of its pages, left."""
+    words: CardWords
+    story: Callable[["_Pages"], list[Flowable]]
+
+
+@dataclass(slots=True)
+class _Pages:
+    """What the first laying-out finds out for the second."""
+
+    first: dict[int, int] = field(default_factory=dict)
+    """Section → its first page."""
+    count: dict[int, int] = field(default_factory=dict)
+    borrowed: bool = False
+    """Whether letters are not in the file."""
+
+
+def write_packs(
+    path: str | Path, packs: Sequence[Pack], zone: ZoneInfo, programme: str, week: str | None, address: str | None
+) -> int:
+    """Write the packs (.pdf); gives the number of pages. Without a `week` the cards stand alone, without contents."""
+    sections: list[_Section] = []
+    for pack in packs:
+        words = CardWords(pack.language, zone)
+        begin = len(sections) + (1 if week else 0)
+        if week:
+            sections.append(_Section(pack.crew, words, partial(_contents, pack, words, week, begin)))
+        for card in pack.cards:
+            mark = f"{words('card-number')} {card.number} · {words('card-loom')} {card.key}"
+            sections.append(_Section(mark, words, partial(_card, card, words, address)))
+    made, pages = _made(sections, programme, A4, 10 * mm)
+    write(path, made, ".pdf")
+    return sum(pages.count.values())
+
+
+def write_notes(path: str | Path, packs: Sequence[Pack], zone: ZoneInfo, programme: str) -> int:
+    """Write a weaver's note (A6) for each card of the packs (.pdf); gives the number of pages."""
+    sections = []
+    for pack in packs:
+        words = CardWords(pack.language, zone)
+        for card in pack.cards:
+            mark = f"{words('card-loom')} {card.key}"
+            sections.append(_Section(mark, words, partial(lambda card, words, _: note(card, words), card, words)))
+    made, pages = _made(sections, programme, A6, 6 * mm)
+    write(path, made, ".pdf")
+    return sum(pages.count.values())
+
+
+def leads_to(card: Card, address: str | None) -> str:
+    """What the square code holds: the loom's screen where its address is known, else the number of the card."""
+    if not address:
+        return card.number
+    return f"{address.rstrip('/')}/looms?{urlencode({'loom': card.key.loom, 'hall': card.key.hall})}"
+
+
+def _card(card: Card, words: CardWords, address: str | None, _: _Pages) -> list[Flowable]:
+    story = blocks.head(card, words, leads_to(card, address))
+    for block in blocks.ALL:
+        story += block(card, words)
+    said = f"{words('card-plan')} {card.plan} · {words('card-method')} {card.method_version}"
+    return [*story, small(said, SMALL)]
+
+
+def _contents(pack: Pack, words: CardWords, week: str, begin: int, pages: _Pages) -> list[Flowable]:
+    codes = (
+        "card-at-page",
+        "card-start",
+        "card-loom",
+        "card-machine-type",
+        "card-window",
+        "card-number",
+        "card-remark",
+    )
+    rows: list[list[Any]] = [[small(words(code), SMALL, bold=True) for code in codes]]
+    section = begin
+    for line in pack.lines:
+        page = ""
+        if line.card:
+            page, section = str(pages.first.get(section, "")), section + 1
+        rows.append(_content_line(line, page, words))
+    widths = [12 * mm, 42 * mm, 34 * mm, 24 * mm, 26 * mm, 24 * mm, WIDTH - 162 * mm]
+    return [
+        paragraph(words("card-pack", week=week), 16, bold=True, colour="#000000"),
+        paragraph(f"{words('card-crew')}: {pack.crew or words('card-no-crew')}", 12, colour="#000000"),
+        heading(" "),
+        ruled(rows, widths),
+    ]
+
+
+def _content_line(line: PackLine, page: str, words: CardWords) -> list[Any]:
+    card, booking = line.card, line.booking
+    remarks = [words("card-pilot")] if booking.pilot else []
+    if line.taken_from:
+        remarks.append(words("card-takes-over", crew=line.taken_from))
+    elif card is None:
+        remarks.append(words("card-no-card"))
+    if card and (short := [part.part for part in card.parts if part.short]):
+        remarks.append(words("card-lacks", parts=", ".join(short)))
+    return [
+        small(page), small(words.span(line.start, line.end)), small(str(booking.key)),
+        small(card.loom.machine_type if card else ""), small(words.kind(booking.kind)), small(card.number if card else ""),
+        small("; ".join(remarks)),
+    ]  # fmt: skip
+
+
+# ---------------------------------------------------------------------- laying out
+
+
+def _made(
+    sections: Sequence[_Section], programme: str, size: tuple[float, float], margin: float
+) -> tuple[bytes, _Pages]:
+    """The file, laid out twice: the second time knows how many pages there are, and whether all letters are in it."""
+    first = _Pages()
+    once = _laid_out(sections, programme, size, margin, first, _Pages())
+    first.borrowed = is_borrowed(once)
+    second = _Pages()
+    made = _laid_out(sections, programme, size, margin, second, first)
+    return made, second
+
+
+def _laid_out(
+    sections: Sequence[_Section], programme: str, size: tuple[float, float], margin: float, found: _Pages, known: _Pages
+) -> bytes:
+    made = BytesIO()
+    width, height = size
+    room = (margin, margin + 2 * mm, width - 2 * margin, height - 2 * margin - 4 * mm)
+    document = BaseDocTemplate(made, pagesize=size, title=programme, author="beamslot")
+    document.addPageTemplates([
+        PageTemplate(str(i), [Frame(*room, leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0)],
+                     onPage=partial(_page, i, section, found, known, programme, margin))
+        for i, section in enumerate(sections)
+    ])  # fmt: skip
+    story: list[Flowable] = []
+    for i, section in enumerate(sections):
+        story += [NextPageTemplate(str(i)), PageBreak()] if i else []
+        story += section.story(known)
+    document.build(story)
+    return made.getvalue()
+
+
+def _page(
+    i: int, section: _Section, found: _Pages, known: _Pages, programme: str, margin: float, canvas: Any, document: Any
+) -> None:
+    found.first.setdefault(i, document.page)
+    found.count[i] = document.page - found.first[i] + 1
+    width, height = document.pagesize
+    say = section.words("card-page", page=found.count[i], pages=known.count.get(i, 0))
+    _line(canvas, section.mark, say, margin, height - margin, width - 2 * margin)
+    note = section.words("card-letters") if known.borrowed else ""
+    _line(canvas, f"{programme}" + (f" · {note}" if note else ""), "", margin, margin - 2 * mm, width - 2 * margin)
+
+
+def _line(canvas: Any, left: str, right: str, x: float, y: float, width: float) -> None:
+    for text, at_right in ((left, False), (right, True)):
+        made = small(text, SMALL, right=at_right)
+        made.wrap(width, 1000)
+        made.drawOn(canvas, x, y - (made.height - SMALL * 1.18))

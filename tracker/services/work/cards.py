@@ -1,0 +1,199 @@
+"""Cards of the published plan: of one loom, or of a week by crew; their files."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from tracker.cards.content import card_numbers, make_card
+from tracker.domain.calendars import iso_week
+from tracker.domain.cards import Card
+from tracker.domain.clock import planning_moment
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.needs import KitState
+from tracker.domain.plan import Booking, Plan
+from tracker.domain.scopes import LoomScope
+from tracker.domain.windows import Window
+from tracker.domain.words import fold, natural_key
+from tracker.errors import DataError, Message, UsageError, message
+from tracker.export.cards.packs import Pack, PackLine, write_notes, write_packs
+from tracker.forecast.beam_outs import forecast
+from tracker.scope.content import scope_looms
+from tracker.scope.experience import learning_factors
+from tracker.scope.loads import Loader
+from tracker.services.context import Context
+from tracker.services.looms import find_loom
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.work.scope import learning
+
+
+@dataclass(frozen=True, slots=True)
+class CardsReport:
+    mill: Mill
+    week: str | None
+    """ISO week; None where one loom was asked for."""
+    packs: tuple[Pack, ...]
+    """By crew in natural order."""
+
+    @property
+    def cards(self) -> tuple[Card, ...]:
+        return tuple(card for pack in self.packs for card in pack.cards)
+
+    @property
+    def without(self) -> tuple[LoomKey, ...]:
+        """Booked looms that no card can be made for: their list or the method has changed since."""
+        return tuple(
+            line.booking.key for pack in self.packs for line in pack.lines if not (line.card or line.taken_from)
+        )
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return {
+            "week": self.week,
+            "cards": [_record(pack, card, self.mill) for pack in self.packs for card in pack.cards],
+            "without": [{"hall": key.hall, "loom": key.loom} for key in self.without],
+        }
+
+    def messages(self) -> list[Message]:
+        """What a person should know beside the files."""
+        found = [message("cards-made", cards=len(self.cards), week=self.week)]
+        if self.without:
+            found.append(message("cards-without", looms=self.without))
+        return found
+
+
+def _record(pack: Pack, card: Card, mill: Mill) -> dict[str, Any]:
+    start, end = (
+        at.astimezone(mill.terms.zone).isoformat(timespec="minutes") for at in (card.booking.start, card.booking.end)
+    )
+    return {"card": card.number, "plan": card.plan, "method_version": card.method_version, "hall": card.key.hall,
+            "loom": card.key.loom, "crew": pack.crew, "language": pack.language, "start": start, "end": end,
+            "short": {part.part: part.short for part in card.parts if part.short}}  # fmt: skip
+
+
+def cards(
+    context: Context, loom: str | None = None, hall: str | None = None, week: str | None = None, crew: str | None = None,
+    as_of: datetime | None = None,
+) -> CardsReport:  # fmt: skip
+    """The card of a loom, or of every conversion that a crew begins in an ISO week (default: that of `as_of`).
+
+    DataError where no plan is published, the loom is not booked in it, or no crew of that name works in that week.
+    """
+    with context.reading() as uow:
+        room, plan, mill = read_stockroom(uow, as_of, context.now()), uow.published_plan(), uow.mill()
+        number = next((entry.number for entry in uow.plan_entries() if entry.published), 0)
+        factors = learning_factors(learning(uow, mill))
+    if plan is None:
+        raise DataError("no-plan-no-cards")
+    at = planning_moment(mill.terms, as_of, context.now())
+    maker = _Maker(plan, number, mill, factors, {kit.key: kit for kit in room.kits})
+    if loom is not None:
+        return CardsReport(mill, None, (_one(maker, find_loom(mill, loom, hall)),))
+    wanted = _week(week) if week else iso_week(at.astimezone(mill.terms.zone).date())
+    packs = _packs(maker, wanted)
+    if crew is not None:
+        packs = tuple(pack for pack in packs if fold(pack.crew) == fold(crew))
+        if not packs:
+            raise DataError(
+                "no-cards-of-crew", crew=crew, week=wanted, crews=sorted({c.crew for c in mill.crews}, key=natural_key)
+            )
+    return CardsReport(mill, wanted, packs)
+
+
+def write_cards(report: CardsReport, pdf: Path | None = None, notes: Path | None = None) -> None:
+    """Write the cards as PDF, and a weaver's note for each. DataError where there are none to write."""
+    if not report.packs or not (report.cards or report.week):
+        raise DataError("no-cards", week=report.week)
+    terms = report.mill.terms
+    if pdf:
+        write_packs(pdf, report.packs, terms.zone, terms.programme, report.week, terms.address_of_screens)
+    if notes:
+        write_notes(notes, report.packs, terms.zone, terms.programme)
+
+
+def _week(text: str) -> str:
+    try:
+        year, _, number = text.upper().partition("-W")
+        return iso_week(date.fromisocalendar(int(year), int(number), 1))
+    except ValueError:
+        raise UsageError("no-week", text=text) from None
+
+
+@dataclass(slots=True)
+class _Maker:
+    """Makes cards; what all of them need is worked out once."""
+
+    plan: Plan
+    number: int
+    mill: Mill
+    factors: Mapping[str, float]
+    kits: Mapping[LoomKey, KitState]
+    _scopes: Mapping[LoomKey, LoomScope] | None = None
+    _windows: Mapping[LoomKey, Iterable[Window]] | None = None
+    _numbers: Mapping[LoomKey, str] | None = None
+
+    def card(self, booking: Booking) -> Card | None:
+        """None where the loom is not to be had any more as it was booked."""
+        if self._scopes is None:
+            self._scopes = scope_looms(self.mill, self.factors) if self.factors else scope_looms(self.mill)
+            self._windows = forecast(self.mill, self.plan.as_of, self.plan.horizon_end)
+            self._numbers = card_numbers(self.plan, self.number)
+        assert self._windows is not None and self._numbers is not None
+        scope, loom = self._scopes.get(booking.key), self.mill.looms.get(booking.key)
+        contents = scope.contents.get(booking.kind, ()) if scope else ()
+        content = next((c for c in contents if c.choices == booking.choices), None)
+        if content is None or loom is None:
+            return None
+        loader = Loader(self.mill.terms.allowance, self.factors.get(loom.machine_type, 1.0))
+        return make_card(
+            self._numbers[booking.key], self.number, self.mill, booking, content, loader.minutes, self.kits.get(booking.key),
+            booking.nearest(self._windows.get(booking.key, ())),
+        )  # fmt: skip
+
+    def language(self, crew: str) -> str:
+        """The first that the crew's rows name, else that of the terms."""
+        named = (row.language for row in self.mill.crews if row.crew == crew and row.language)
+        return next(named, self.mill.terms.language_of_cards)
+
+
+def _one(maker: _Maker, key: LoomKey) -> Pack:
+    booking = next((b for b in maker.plan.bookings if b.key == key), None)
+    if booking is None:
+        raise DataError("not-booked-no-card", loom=key)
+    card = maker.card(booking)
+    if card is None:
+        raise DataError("card-not-as-booked", loom=key)
+    return Pack(card.crew, maker.language(card.crew), (PackLine(booking, booking.start, booking.end, card),))
+
+
+def _packs(maker: _Maker, week: str) -> tuple[Pack, ...]:
+    lines: dict[str, list[PackLine]] = {}
+    in_week: Callable[[datetime], bool] = partial(_is_in, week, maker.mill)
+    for booking in maker.plan.bookings:
+        if not booking.crews and in_week(booking.start):
+            lines.setdefault("", []).append(PackLine(booking, booking.start, booking.end, maker.card(booking)))
+        told: set[str] = set()
+        for turn in booking.crews:
+            if turn.crew in told or not in_week(turn.start):
+                continue
+            told.add(turn.crew)
+            first = booking.crews[0].crew
+            own = turn.crew == first
+            if own and not in_week(booking.start):
+                continue  # its card was in the pack of the week before
+            card, giver = (maker.card(booking), "") if own else (None, first)
+            lines.setdefault(turn.crew, []).append(PackLine(booking, turn.start, turn.end, card, giver))
+    return tuple(
+        Pack(
+            crew,
+            maker.language(crew),
+            tuple(sorted(lines[crew], key=lambda line: (line.start, line.booking.key.sort_key))),
+        )
+        for crew in sorted(lines, key=natural_key)
+    )
+
+
+def _is_in(week: str, mill: Mill, at: datetime) -> bool:
+    return iso_week(at.astimezone(mill.terms.zone).date()) == week
