@@ -3,6 +3,7 @@
 import pytest
 
 from tracker.domain.quantities import fault, tidy
+from tracker.words import ENGLISH
 
 
 @pytest.mark.parametrize(
@@ -29,7 +30,8 @@ from tracker.domain.quantities import fault, tidy
     ],
 )
 def test_what_is_wrong_with_a_quantity(quantity, unit, says):
-    assert fault(quantity, unit) == says
+    wrong = fault(quantity, unit)
+    assert (ENGLISH.say(wrong) if wrong else "") == says
 
 
 def test_ten_tenths_are_one():

@@ -256,7 +256,7 @@ def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
     [
         (lambda db: receive(here(db), part="BOLT", quantity=1, why="x"), DataError, "unknown part BOLT"),
         (lambda db: receive(here(db), part="NUT", quantity=1), UsageError, "part NUT: a receipt without an order line needs"),
-        (lambda db: receive(here(db), part="NUT", quantity=-1, why="x"), DataError, "part NUT: the quantity of .* above 0"),
+        (lambda db: receive(here(db), part="NUT", quantity=-1, why="x"), DataError, "part NUT: -1 is no quantity for .* above 0"),
         (
             lambda db: receive(here(db), part="NUT", quantity=1, unit="box", why="x"),
             DataError,

@@ -45,8 +45,8 @@ def entry(kind, quantity, loom: LoomKey | None = L1, why="", part="RAIL"):
     ("movement", "says"),
     [
         (entry(MovementKind.ISSUE, -6), "part RAIL: 6 asked for, 5 on hand"),
-        (entry(MovementKind.ISSUE, 1), "the quantity of an entry of kind issue must be above 0"),
-        (entry(MovementKind.RECEIPT, -1), "the quantity of an entry of kind receipt must be above 0"),
+        (entry(MovementKind.ISSUE, 1), "-1 is no quantity for an entry of kind issue; give one above 0"),
+        (entry(MovementKind.RECEIPT, -1), "-1 is no quantity for an entry of kind receipt; give one above 0"),
         (entry(MovementKind.RECEIPT, 0), "0 is no quantity for an entry of kind receipt"),
         (entry(MovementKind.RECEIPT, float("nan")), "nan is no quantity"),
         (entry(MovementKind.RETURN, 1), r"1 to be returned from loom 1 \(Hall 1\), which holds 0"),

@@ -16,7 +16,7 @@ from rich.table import Table
 from rich.text import Text
 
 from tracker.domain.formats import day, moment, money
-from tracker.errors import NotTold, TrackerError
+from tracker.errors import NotTold, TrackerError, message
 
 MOST_ROWS = 40
 
@@ -43,7 +43,7 @@ def told() -> Iterator[None]:
     except BrokenPipeError:
         raise
     except OSError as error:
-        raise NotTold(f"cannot write to standard output: {error.strerror}; all else was done") from error
+        raise NotTold("not-told", what=message("output-refused", why=error.strerror)) from error
 
 
 def emit(json_to: str | None, record: Any, person: Callable[[], None]) -> None:
@@ -55,7 +55,7 @@ def emit(json_to: str | None, record: Any, person: Callable[[], None]) -> None:
         try:
             write_text(json_to, text)
         except TrackerError as error:
-            raise NotTold(f"{error}; all else was done") from error
+            raise NotTold("not-told", what=error.message) from error
     if json_to == "-":
         with told():
             sys.stdout.write(text + "\n")

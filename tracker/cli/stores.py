@@ -143,7 +143,7 @@ def needs(
     report, written = _needs(context.obj, moment(context.obj, as_of), left_over, out, send)
     listed = orders or send is not None
     if part is not None and part not in report.units:
-        raise DataError(f"unknown part {part}; `beamslot needs` lists the parts")
+        raise DataError("part-unknown", part=part)
     weeks = [week for week in report.record() if part in (None, week["part"])]
     record = report.order_record() if listed else weeks
     show.emit(json_to, record, lambda: _print_orders(report) if listed else _print_needs(report, part))

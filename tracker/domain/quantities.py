@@ -8,6 +8,7 @@ from decimal import Decimal
 from math import isfinite
 
 from tracker.domain.words import fold
+from tracker.errors import Message, message
 
 MOST = 10_000_000
 """Of any part in one entry, in one row or on hand."""
@@ -33,14 +34,13 @@ def tidy(quantity: float) -> float:
     return round(quantity, 6) + 0.0
 
 
-def fault(quantity: float, unit: str | None) -> str:
-    """What is wrong with a quantity, as in `is finer than 0.001 m`; `` where nothing is."""
-    of = f" {unit}" if unit else ""
+def fault(quantity: float, unit: str | None) -> Message | None:
+    """What is wrong with a quantity, as in `is finer than 0.001 m`; None where nothing is."""
     if not isfinite(quantity):
-        return "is no number"
+        return message("quantity-no-number")
     if abs(quantity) > MOST:
-        return f"is more than {MOST:,}{of}"
+        return message("quantity-above-most", most=MOST, unit=unit or None)
     exact = Decimal(repr(tidy(quantity))) if abs(quantity) >= 1e-6 else Decimal(repr(quantity))
     if whole(unit):
-        return "" if exact == exact.to_integral_value() else f"is no whole number of{of}"
-    return "" if exact % FINE == 0 else f"is finer than {FINE}{of}"
+        return None if exact == exact.to_integral_value() else message("quantity-not-whole", unit=unit)
+    return None if exact % FINE == 0 else message("quantity-too-fine", step=float(FINE), unit=unit or None)

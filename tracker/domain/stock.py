@@ -65,34 +65,31 @@ def check_movement(movement: Movement, on_hand: float, held: float = 0.0, unit: 
     """
     part, quantity, kind = movement.part, movement.quantity, movement.kind
     if not isfinite(quantity) or (quantity == 0 and kind not in MAY_BE_ZERO):
-        raise DataError(f"part {part}: {quantity:g} is no quantity for an entry of kind {kind}; give one above 0")
+        raise DataError("entry-quantity", part=part, quantity=quantity, kind=kind)
     if (kind in INTO_STOCK and quantity < 0) or (kind is MovementKind.ISSUE and quantity > 0):
-        raise DataError(f"part {part}: the quantity of an entry of kind {kind} must be above 0")
+        raise DataError("entry-quantity", part=part, quantity=quantity if kind in INTO_STOCK else -quantity, kind=kind)
     if kind is MovementKind.ADJUSTMENT and not movement.why.strip():
-        raise DataError(f"part {part}: an adjustment of {quantity:+g} needs its reason")
+        raise DataError("reason-needed", how="adjustment", part=part, quantity=quantity)
     counted = on_hand + quantity if kind is MovementKind.COUNT else quantity
     check_quantity(part, counted, unit)
     if kind in BACK:
         _check_return(movement, held)
     if on_hand + quantity > MOST:
-        raise DataError(f"part {part}: {quantity:g} more would make {fault(on_hand + quantity, unit)[3:]} on hand")
+        raise DataError("stock-above-most", part=part, quantity=quantity, most=MOST, unit=unit or None)
     if on_hand + quantity < -TOLERANCE:
-        raise DataError(
-            f"part {part}: {-quantity:g} asked for, {on_hand:g} on hand; count the stock or book the receipt first"
-        )
+        raise DataError("stock-too-little", part=part, asked=-quantity, on_hand=on_hand)
 
 
 def check_quantity(part: str, quantity: float, unit: str | None) -> None:
     """Refuse a quantity that the unit does not have; DataError."""
     if wrong := fault(quantity, unit):
-        raise DataError(f"part {part}: {quantity:g} {wrong}; give it as it was counted")
+        raise DataError("quantity-wrong", part=part, quantity=quantity, wrong=wrong)
 
 
 def _check_return(movement: Movement, held: float) -> None:
     if movement.key is None:
-        raise DataError(f"part {movement.part}: a return needs the loom whose kit it comes from")
+        raise DataError("return-without-loom", part=movement.part)
     if movement.quantity > held + TOLERANCE:
         raise DataError(
-            f"part {movement.part}: {movement.quantity:g} to be returned from loom {movement.key}, which holds "
-            f"{held:g} of what was issued to it; book more as a receipt or a count"
+            "return-above-issued", part=movement.part, quantity=movement.quantity, loom=movement.key, held=held
         )

@@ -50,7 +50,7 @@ def write_marked(
         return _copy_values(source, mine, target, grids)
     ending = ".xlsm" if source.suffix.lower() == ".xlsm" else ".xlsx"
     if source.resolve() == target.resolve():
-        raise UsageError(f"{target}: the marked copy would overwrite the workbook itself; give it another name")
+        raise UsageError("marked-over-itself", target=str(target), what="workbook")
     write(target, _mark_package(source, mine), ending)
     return ""
 
@@ -86,7 +86,7 @@ def _mark_package(source: Path, findings: Sequence[FindingInWords]) -> bytes:
         package.add_first_sheet(free_name(findings_sheet.SHEET, sheets), xml)
         return package.saved()
     except (expat.ExpatError, ValueError, KeyError, StopIteration) as error:
-        raise InputRefused(f"{source.name}: no marked copy can be made of this workbook ({error})") from error
+        raise InputRefused("marked-impossible", file=source.name, why=str(error)) from error
     finally:
         package.close()
 

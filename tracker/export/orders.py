@@ -36,7 +36,9 @@ def write_supplier_orders(
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise TrackerError(f"cannot make the folder {folder}: {(error.strerror or str(error)).lower()}") from error
+        raise TrackerError(
+            "cannot-make-folder", folder=str(folder), why=(error.strerror or str(error)).lower()
+        ) from error
     sheets = {WHOLE: _order_sheets(lines, currency, cash)}
     for supplier, of_one in groupby(_ordered(lines), key=lambda line: line.supplier):
         sheets[_file_name(supplier, sheets)] = [_supplier_sheet(list(of_one), supplier, currency, programme)]

@@ -46,7 +46,7 @@ def write_export(path: str | Path, rows: Mapping[str, Iterable[Record]]) -> None
     if path.suffix.lower() != ".csv":
         _write_workbook(path, {name: _sheet(TABLES[name], records) for name, records in tables.items()})
     elif len(tables) != 1:
-        raise UsageError(f"{path}: a .csv holds one table; name one of {', '.join(tables)}, or write an .xlsx")
+        raise UsageError("one-table-to-csv", target=str(path), tables=list(tables))
     else:
         ((name, records),) = tables.items()
         _write_csv(path, _sheet(TABLES[name], records))

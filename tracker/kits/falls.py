@@ -27,17 +27,16 @@ def changed_mill(mill: Mill, changes: Iterable[StockChange]) -> Mill:
 def _scrapped(mill: Mill, change: Scrap) -> Mill:
     part = mill.parts.get(change.part)
     if part is None:
-        raise DataError(f"unknown part {change.part}; `beamslot needs` lists the parts")
+        raise DataError("part-unknown", part=change.part)
     if not 0 <= change.quantity <= part.on_hand + TOLERANCE:
-        raise DataError(f"part {part.part}: {change.quantity:g} cannot be scrapped, {part.on_hand:g} on hand")
+        raise DataError("scrap-above-stock", part=part.part, quantity=change.quantity, on_hand=part.on_hand)
     return replace(mill, parts={**mill.parts, part.part: replace(part, on_hand=part.on_hand - change.quantity)})
 
 
 def _with_receipts(mill: Mill, change: Slip | ShortDelivery) -> Mill:
     orders = sorted({receipt.order for receipt in mill.receipts}, key=natural_key)
     if change.order not in orders:
-        known = ", ".join(orders[:8])
-        raise DataError(f"no open order line {change.order}; open are {known or 'none'}")
+        raise DataError("order-unknown", order=change.order, part=None, open=orders or None)
     return replace(mill, receipts=tuple(_altered(r, change) if r.order == change.order else r for r in mill.receipts))
 
 
@@ -45,7 +44,9 @@ def _altered(receipt: Receipt, change: Slip | ShortDelivery) -> Receipt:
     if isinstance(change, Slip):
         return replace(receipt, due=receipt.due + timedelta(days=change.days))
     if not 0 <= change.quantity <= receipt.quantity + TOLERANCE:
-        raise DataError(f"order line {receipt.order}: {change.quantity:g} is no short delivery of {receipt.quantity:g}")
+        raise DataError(
+            "short-delivery-impossible", order=receipt.order, quantity=change.quantity, ordered=receipt.quantity
+        )
     return replace(receipt, quantity=change.quantity)
 
 

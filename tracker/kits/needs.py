@@ -106,8 +106,7 @@ def _later(plan: Plan, mill: Mill, days: Days) -> date:
 def _refuse_unknown(flows: dict[str, list[Flow]], mill: Mill) -> None:
     for part in flows.keys() - mill.parts.keys():
         key = next((flow.key for flow in flows[part] if flow.key), None)
-        whose = f"the kit of loom {key}" if key else "an open order line"
-        raise DataError(f"unknown part {part} in {whose}: add it to the Parts sheet and load that.")
+        raise DataError("part-unlisted", part=part, where="kit" if key else "order", loom=key)
 
 
 def _weeks(first: date, last: date) -> list[date]:

@@ -130,7 +130,7 @@ def _quantities(row: TypedRow, known: Known) -> Iterator[Fault]:
     for name in ("on_hand", "safety_stock", "lot_size", "minimum_order", "quantity"):
         quantity = row.values.get(name)
         if isinstance(quantity, float | int) and (wrong := fault(quantity, unit)):
-            said = message("quantity-impossible", part=part, quantity=f"{quantity:,.12g}", wrong=wrong)
+            said = message("quantity-impossible", part=part, quantity=quantity, wrong=wrong)
             yield Fault(said, name)
 
 

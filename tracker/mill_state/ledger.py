@@ -28,7 +28,7 @@ class InMemory:
     def _add(self, movement: Movement) -> None:
         room, name = self.room, movement.part
         if name not in room.mill.parts:
-            raise DataError(f"unknown part {name}: add it to the Parts sheet and load that.")
+            raise DataError("part-unlisted", part=name, where="book")
         part = room.mill.parts[name]
         held = room.holds(movement.key).get(name, 0.0) if movement.key else 0.0
         check_movement(movement, part.on_hand, held, part.unit)

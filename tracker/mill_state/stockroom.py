@@ -100,12 +100,10 @@ class Stockroom:
     def part(self, name: str, unit: str | None = None) -> Part:
         """The part of that name; DataError where there is none, or where it is kept in another unit."""
         if name not in self.mill.parts:
-            raise DataError(f"unknown part {name}; `beamslot needs` lists the parts")
+            raise DataError("part-unknown", part=name)
         part = self.mill.parts[name]
         if unit and fold(unit) != fold(part.unit or ""):
-            raise DataError(
-                f"part {name} is kept in {part.unit or 'no unit'}, not in {unit}; give the quantity in that"
-            )
+            raise DataError("unit-differs", part=name, kept=part.unit or None, unit=unit)
         return part
 
     def booked(self, key: LoomKey) -> Booking | None:

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 
-from tracker.errors import TrackerError, UsageError
+from tracker.errors import Message, TrackerError, UsageError, message
 
 _MARK = b"beamslot sha256 "
 _MARKED = re.compile(_MARK + rb"([0-9a-f]{64})\n?\Z")
@@ -87,10 +87,10 @@ def check(target: str | Path, *suffixes: str) -> None:
     """
     target = Path(target)
     if suffixes and target.suffix.lower() not in suffixes:
-        raise UsageError(f"{target}: the name must end in {' or '.join(suffixes)}")
+        raise UsageError("target-ending", target=str(target), endings=" or ".join(suffixes))
     with telling(target):
         if problem := _problem(target):
-            raise TrackerError(f"cannot write {target}: {problem}")
+            raise TrackerError("cannot-write", target=str(target), why=problem, where=None)
         _empty_draft(target.resolve()).unlink()
 
 
@@ -102,25 +102,25 @@ def is_ours(file: Path) -> bool:
     return found is not None and sha256(content[: found.start()]).hexdigest().encode() == found[1]
 
 
-def _problem(target: Path) -> str:
-    """Why the target may not be written; `` where it may."""
+def _problem(target: Path) -> Message | None:
+    """Why the target may not be written; None where it may."""
     permission = _permission.get()
     if any(target.resolve() == kept.resolve() or _same(target, kept) for kept in permission.kept):
-        return "it is the database; name another file"
+        return message("target-is-database")
     if not target.parent.is_dir():
-        return f"there is no folder {target.parent}"
+        return message("folder-missing", folder=str(target.parent))
     if target.is_dir():
-        return "it is a folder"
+        return message("target-is-folder")
     if not target.exists():
-        return ""
+        return None
     if not target.is_file():
-        return "it is no ordinary file; - is standard output where JSON is asked for"
+        return message("target-no-file")
     if not os.access(target, os.W_OK):
-        return "permission denied"
+        return message("target-denied")
     if permission.force or is_ours(target):
-        return ""
-    how = ", and not as this programme wrote it" if target.suffix.lower() in (*_ARCHIVES, _PDF) else ""
-    return f"{target.name} is there already{how}; name another file, or replace it with --force"
+        return None
+    marked = target.suffix.lower() in (*_ARCHIVES, _PDF)
+    return message("target-there", name=target.name, how="changed" if marked else "unmarked")
 
 
 def _same(one: Path, other: Path) -> bool:
@@ -135,8 +135,8 @@ def telling(target: str | Path, where: str = "") -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        place = f" in {where}, where it is made first" if where else ""
-        raise TrackerError(f"cannot write {target}: {(error.strerror or str(error)).lower()}{place}") from error
+        why = (error.strerror or str(error)).lower()
+        raise TrackerError("cannot-write", target=str(target), why=why, where=where or None) from error
 
 
 def _empty_draft(goal: Path) -> Path:

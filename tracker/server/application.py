@@ -58,7 +58,7 @@ def application(db: str, port: int, started: Callable[[], None]) -> st.App:
 def _script() -> Path:
     spec = find_spec("dashboards")
     if spec is None or spec.origin is None:
-        raise TrackerError("the dashboards are not installed; install the distribution again")
+        raise TrackerError("screens-missing")
     return Path(spec.origin).with_name("app.py")
 
 

@@ -11,16 +11,14 @@ ADDRESS = "127.0.0.1"
 def bound(port: int) -> socket.socket:
     """A socket that holds the port, so that nobody can take it before the screens answer. TrackerError where it is taken."""
     if not 0 < port < 65536:
-        raise UsageError(f"port {port} is not between 1 and 65535")
+        raise UsageError("port-impossible", port=str(port))
     try:
         return _bound(port)
     except PermissionError:
-        raise TrackerError(
-            f"port {port} on {ADDRESS} may not be used by this user; choose one above 1023: --port 8501"
-        ) from None
+        raise TrackerError("port-denied", port=str(port), address=ADDRESS) from None
     except OSError:
         other = port + 1 if port < 65535 else port - 1
-        raise TrackerError(f"port {port} on {ADDRESS} is taken; choose another: --port {other}") from None
+        raise TrackerError("port-taken", port=str(port), address=ADDRESS, other=str(other)) from None
 
 
 def is_free(port: int) -> bool:

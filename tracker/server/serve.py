@@ -83,8 +83,8 @@ def _start(screens: threading.Thread, up: threading.Event, held: socket.socket) 
         if up.wait(0.2):
             return
         if not screens.is_alive():
-            raise TrackerError("the screens ended while they started; what stands above says why")
-    raise TrackerError(f"the screens did not start within {START_TIMEOUT_S} s")
+            raise TrackerError("screens-ended")
+    raise TrackerError("screens-slow", seconds=START_TIMEOUT_S)
 
 
 @contextmanager

@@ -2,10 +2,9 @@
 
 from collections.abc import Iterable
 
-from tracker.domain.formats import listed
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.words import fold, natural_key
-from tracker.errors import DataError
+from tracker.errors import DataError, Message, message
 
 
 def find_loom(mill: Mill, loom: str, hall: str | None = None) -> LoomKey:
@@ -18,13 +17,11 @@ def find_loom(mill: Mill, loom: str, hall: str | None = None) -> LoomKey:
     if len(found) == 1:
         return found[0]
     if found:
-        raise DataError(f"loom {loom} stands in {_said(key.hall for key in found)}; say which with --hall")
+        raise DataError("loom-in-several-halls", loom=loom, halls=_said(key.hall for key in found))
     elsewhere = [key.hall for key in mill.looms if key.loom == loom]
     if elsewhere:
-        raise DataError(f"loom {loom} stands in {_said(elsewhere)}, not in {meant}; leave the hall out, or correct it")
-    raise DataError(
-        f"there is no loom {loom}" + (f" in {meant}" if meant else "") + "; `beamslot scope` lists the looms"
-    )
+        raise DataError("loom-in-other-hall", loom=loom, halls=_said(elsewhere), hall=meant)
+    raise DataError("no-such-loom", loom=loom, hall=meant or None)
 
 
 def find_hall(mill: Mill, said: str) -> str:
@@ -33,8 +30,7 @@ def find_hall(mill: Mill, said: str) -> str:
     meant = [hall for hall in halls if fold(hall) == fold(said)] or _with_words(halls, said)
     if len(meant) == 1:
         return meant[0]
-    many = f"{said!r} could be {_said(meant)}" if meant else f"there is no hall {said!r}"
-    raise DataError(f"{many}; the halls are {_said(halls)}")
+    raise DataError("no-such-hall", hall=said, could_be=_said(meant) if meant else None, halls=_said(halls))
 
 
 def _with_words(halls: Iterable[str], said: str) -> list[str]:
@@ -42,5 +38,5 @@ def _with_words(halls: Iterable[str], said: str) -> list[str]:
     return [hall for hall in halls if words and words <= set(fold(hall).split())]
 
 
-def _said(halls: Iterable[str]) -> str:
-    return listed(hall or "a hall without a name" for hall in halls)
+def _said(halls: Iterable[str]) -> list[str | Message]:
+    return [hall or message("hall-without-name") for hall in halls]

@@ -17,15 +17,15 @@ def url_of(database: str | Path) -> URL:
     """A SQLAlchemy URL, or that of the path of an SQLite file. DataError where it is neither."""
     text = str(database)
     if not text.strip():
-        raise DataError("name a database: --db mill.db")
+        raise DataError("database-not-named")
     if "://" not in text:
         return URL.create("sqlite", database=text)
     try:
         url = make_url(text)
     except (ArgumentError, ValueError):
-        raise DataError(f"{shown(text)!r} is no database: it is neither a file nor a URL like {EXAMPLE}") from None
+        raise DataError("database-address", address=shown(text), example=EXAMPLE) from None
     if "@" in (url.host or ""):  # the rest of the password would be taken for a part of the host, and told
-        raise DataError(f"{shown(text)!r} has more than one @; write the @ in the password as %40")
+        raise DataError("database-address-at", address=shown(text))
     return url
 
 

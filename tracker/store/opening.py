@@ -40,10 +40,7 @@ class Store:
         Raises TrackerError for a file without write permission, and where another writes for too long.
         """
         if self.place.read_only:
-            raise TrackerError(
-                f"the database {self.place.name} can only be read: its file or folder has no write permission; "
-                "nothing was written"
-            )
+            raise TrackerError("database-read-only", name=self.place.name)
         return UnitOfWork(self.engine, self.place.name, who or user(), at or now)
 
     def reading(self) -> UnitOfWork:
@@ -64,9 +61,7 @@ def open_store(database: str | Path, make: bool = False) -> Store:
         engine = connect(place)
         state = _state(engine, place)
         if state is State.EMPTY and not make:
-            raise DataError(
-                f"{place.name} holds no mill yet; `beamslot load` or `beamslot serve --new` starts one, --db names another"
-            )
+            raise DataError("database-empty", name=place.name)
         if state is not State.CURRENT:
             _bring_up(engine, place)
         return Store(engine, place)
@@ -86,7 +81,7 @@ def _telling(database: str | Path) -> Iterator[None]:
     try:
         yield
     except (ArgumentError, DBAPIError, ImportError, ValueError) as error:
-        raise TrackerError(f"cannot open the database {shown(database)}: {reason(error)}") from error
+        raise TrackerError("database-closed", name=shown(database), why=reason(error)) from error
 
 
 def _state(engine: Engine, place: Place) -> State:
@@ -98,9 +93,7 @@ def _bring_up(engine: Engine, place: Place) -> None:
     """Make the tables, or bring them up: all of it under the write lock and in one transaction, and only once the backup is
     on the disk."""
     if place.read_only:
-        raise TrackerError(
-            f"the database {place.name} is of another version and can only be read; open it once where it may be written"
-        )
+        raise TrackerError("database-older-read-only", name=place.name)
     with engine.begin() as connection:
         before = state_of(connection, place.name)  # another may have done it meanwhile
         if before is State.OLDER:

@@ -46,13 +46,11 @@ def find(database: str | Path, make: bool = False) -> Place:
     if file is None:
         return Place(name, url, read_only=False)
     if not (make or file.exists()):
-        raise DataError(
-            f"there is no database {name}; `beamslot load` or `beamslot serve --new` makes it, --db names another"
-        )
+        raise DataError("database-missing", name=name)
     if file.is_dir():
-        raise DataError(f"{name} is a folder; name the database in it")
+        raise DataError("database-is-folder", name=name)
     if not _may_be_sqlite(file):
-        raise DataError(f"{name} is no SQLite database; name another with --db")
+        raise DataError("not-sqlite", name=name)
     read_only = (file.exists() and not _may_write(file)) or url.query.get("mode") == "ro"
     return Place(name, _connecting(url, file, _ways(file, make, read_only)), read_only, file)
 

@@ -29,16 +29,12 @@ def state_of(connection: Connection, name: str) -> State:
         return State.EMPTY
     if not (tables >= FIRST_TABLES or _is_marked(connection, tables)):
         others = sorted(tables - {"alembic_version"}) or sorted(tables)
-        listed = ", ".join(others[:3]) + (" …" if len(others) > 3 else "")
-        raise DataError(f"{name} is no database of Beamslot: it holds other tables ({listed}); name another with --db")
+        raise DataError("database-not-ours", name=name, tables=others)
     version = version_of(connection)
     if version is None:
-        raise DataError(f"{name} does not say which version its tables have; restore a backup of it")
+        raise DataError("database-without-version", name=name)
     if version not in versions():
-        raise DataError(
-            f"{name} was made by a newer version of Beamslot (tables {version}); this one knows them up to "
-            f"{versions()[-1]}; install the newer version"
-        )
+        raise DataError("database-newer", name=name, version=version, known=versions()[-1])
     return State.CURRENT if version == versions()[-1] else State.OLDER
 
 
@@ -56,7 +52,4 @@ def require_tables_of(connection: Connection, version: str, name: str) -> None:
     for table in tables_of(version):
         columns = {column["name"] for column in found.get_columns(table.name)} if table.name in there else set()
         if columns != set(table.columns.keys()):
-            raise DataError(
-                f"{name} was not made by a released version: its table {table.name} is not that of version {version}; "
-                "load the mill's workbooks into a new database"
-            )
+            raise DataError("database-unreleased", name=name, table=table.name, version=version)

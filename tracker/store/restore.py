@@ -44,7 +44,7 @@ def read_backup(path: Path) -> Backup:
             for table in tables_of(manifest.schema):
                 _check_part(path, archive, table, manifest.parts[part_name(table)])
     except OSError as error:
-        raise InputRefused(f"{path} cannot be read: {error.strerror or error}") from error
+        raise InputRefused("backup-unreadable", path=str(path), why=error.strerror or str(error)) from error
     except (
         BadZipFile,
         ZlibError,
@@ -55,30 +55,29 @@ def read_backup(path: Path) -> Backup:
         NotImplementedError,
         RuntimeError,
     ) as error:
-        _damaged(path, f"it is no whole backup ({str(error) or type(error).__name__})")
+        _damaged(path, "no-zip", why=str(error) or type(error).__name__)
     return Backup(path, manifest)
 
 
 def _manifest(path: Path, archive: ZipFile) -> Manifest:
     said = json.loads(archive.read(MANIFEST))
     if said.get("kind") != KIND:
-        _damaged(path, "it is no backup of Beamslot")
+        _damaged(path, "foreign")
     if said["format"] != FORMAT or said["schema"] not in versions():
         raise InputRefused(
-            f"{path} was written by Beamslot {said['program']} (tables {said['schema']}), this one knows tables up to "
-            f"{versions()[-1]}; install the newer version and restore with that"
+            "backup-newer", path=str(path), program=said["program"], version=str(said["schema"]), known=versions()[-1]
         )
     manifest = Manifest(**said | {"parts": {name: Part(**part) for name, part in said["parts"].items()}})
     expected = {part_name(table) for table in tables_of(manifest.schema)}
     if odd := expected ^ manifest.parts.keys():
-        _damaged(path, f"its parts are not those of tables {manifest.schema}: {', '.join(sorted(odd))}")
+        _damaged(path, "parts", version=manifest.schema, parts=sorted(odd))
     return manifest
 
 
 def _check_part(path: Path, archive: ZipFile, table: Table, part: Part) -> None:
     name, rows, size, digest = part_name(table), 0, 0, sha256()
     if archive.getinfo(name).file_size != part.size_bytes:
-        _damaged(path, f"{name} has another length than when it was written")
+        _damaged(path, "length", part=name)
     read = _Reader(table)
     with archive.open(name) as lines:
         for line in lines:
@@ -86,7 +85,7 @@ def _check_part(path: Path, archive: ZipFile, table: Table, part: Part) -> None:
             digest.update(line)
             read.row(line)
     if (rows, size, digest.hexdigest()) != (part.rows, part.size_bytes, part.sha256):
-        _damaged(path, f"{name} is not as it was written")
+        _damaged(path, "content", part=name)
 
 
 class _Reader:
@@ -107,8 +106,8 @@ def _as_it_is(value: Any) -> Any:
     return value
 
 
-def _damaged(path: Path, why: str) -> NoReturn:
-    raise InputRefused(f"{path} is not restored: {why}; take another backup")
+def _damaged(path: Path, how: str, **what: object) -> NoReturn:
+    raise InputRefused("backup-damaged", path=str(path), how=how, **what)
 
 
 def restore_into(database: str | Path, backup: Backup) -> None:
@@ -121,15 +120,13 @@ def restore_into(database: str | Path, backup: Backup) -> None:
         else:
             _make(place.name, place.file, backup)
     except (SQLAlchemyError, ImportError, OSError) as error:
-        raise TrackerError(f"cannot restore into {shown(database)}: {reason(error)}; nothing was written") from error
+        raise TrackerError("restore-failed", name=shown(database), why=reason(error)) from error
 
 
 def _make(name: str, file: Path, backup: Backup) -> None:
     """Under another name first, so that a restore that is killed leaves no half of a mill behind."""
     if file.exists():
-        raise TrackerError(
-            f"{name} is there already; a backup is restored into a new database only: name one with --db"
-        )
+        raise TrackerError("restore-over-file", name=name)
     unfinished = file.with_name(f"{file.name}.restoring")
     for each in (unfinished, *(unfinished.with_name(unfinished.name + end) for end in ("-wal", "-shm"))):
         each.unlink(missing_ok=True)  # of a restore that was killed
@@ -143,9 +140,7 @@ def _make(name: str, file: Path, backup: Backup) -> None:
 def _fill(place: Place, backup: Backup) -> None:
     with connect(place).begin() as connection:
         if there := inspect(connection).get_table_names():
-            raise TrackerError(
-                f"{place.name} holds {len(there)} tables already; a backup is restored into a new database only: name one with --db"
-            )
+            raise TrackerError("restore-over-tables", name=place.name, tables=len(there))
         upgrade(connection, backup.manifest.schema)
         with ZipFile(backup.path) as archive:
             for table in tables_of(backup.manifest.schema):

@@ -39,8 +39,7 @@ def _kind(number: int, part: str, kind: str) -> MovementKind:
         return MovementKind(kind)
     except ValueError:
         raise DataError(
-            f"entry {number} of the stockroom's book, of part {part}, is of the kind {kind!r}; this version knows "
-            f"{', '.join(MovementKind)}; update Beamslot"
+            "entry-kind-unknown", number=str(number), part=part, kind=kind, known=list(MovementKind)
         ) from None
 
 
@@ -54,7 +53,7 @@ def add_movements(session: Session, movements: Sequence[Movement]) -> None:
     units = {part: unit for part, unit in session.execute(select(PartRow.part, PartRow.unit))}  # noqa: C416
     for movement in movements:
         if movement.part not in units:
-            raise DataError(f"unknown part {movement.part}: add it to the Parts sheet and load that.")
+            raise DataError("part-unlisted", part=movement.part, where="book")
         whose = (movement.key, movement.part)
         check_movement(movement, on_hand.get(movement.part, 0.0), held.get(whose, 0.0), units[movement.part])
         on_hand[movement.part] = on_hand.get(movement.part, 0.0) + movement.quantity
@@ -131,13 +130,12 @@ def _refuse_beyond_stock(
     on_hand, reserved = stock_on_hand(session), dict[str, float]()
     for (key, part), quantity in {**now, **new}.items():
         if quantity < 0:
-            raise DataError(f"part {part}: {quantity:g} cannot be reserved for loom {key}; give a quantity above 0")
+            raise DataError("reservation-below-zero", part=part, quantity=quantity, loom=key)
         reserved[part] = reserved.get(part, 0.0) + quantity
     for part in {part for _, part in new}:
         if reserved[part] > on_hand.get(part, 0.0) + TOLERANCE:
             raise DataError(
-                f"part {part}: {reserved[part]:g} would be reserved, {on_hand.get(part, 0.0):g} on hand; "
-                "take it from another kit or wait for a receipt"
+                "reservations-above-stock", part=part, reserved=reserved[part], on_hand=on_hand.get(part, 0.0)
             )
 
 

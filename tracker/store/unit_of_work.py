@@ -21,7 +21,7 @@ from tracker.domain.rows import RowKey
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
-from tracker.errors import TrackerError
+from tracker.errors import Message, TrackerError, message
 from tracker.store import connecting, loads, mill, plans, progress, stock
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
@@ -61,10 +61,10 @@ class UnitOfWork:
         if isinstance(error, DBAPIError):
             raise self._failed(error) from error
         if isinstance(error, UnicodeEncodeError):
-            raise TrackerError(f"{error.object!r} is no text that can be kept; nothing was written") from error
+            raise TrackerError("text-not-kept", text=repr(error.object)[1:-1]) from error
 
     def _failed(self, error: DBAPIError) -> TrackerError:
-        return TrackerError(f"the database {self.name} does not answer: {reason(error)}; nothing was written")
+        return TrackerError("database-silent", name=self.name, why=reason(error))
 
     def commit(self) -> None:
         """Write what was done, with the seals of what was added to history."""
@@ -158,12 +158,12 @@ def user() -> str:
     return os.environ.get("BEAMSLOT_USER") or getuser()
 
 
-def reason(error: Exception) -> str:
-    """What the database itself says, in one line."""
+def reason(error: Exception) -> str | Message:
+    """What the database itself says, in one line, or that somebody else holds it."""
     cause = getattr(error, "orig", None) or error
     if (
         getattr(cause, "sqlite_errorcode", 0) & 0xFF == SQLITE_BUSY
         or getattr(cause, "sqlstate", "") == LOCK_NOT_AVAILABLE
     ):
-        return f"somebody else has been writing to it for {connecting.WAIT_S} s, try again"
+        return message("database-busy", seconds=connecting.WAIT_S)
     return str(cause).splitlines()[0]

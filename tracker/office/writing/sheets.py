@@ -137,9 +137,9 @@ def add_sheet(book: Workbook, sheet: TidySheet) -> Worksheet:
     first = len(sheet.lines) + (2 if sheet.lines else 1)
     if first + len(sheet.rows) > MAX_ROWS or len(sheet.columns) > MAX_COLUMNS:
         raise DataError(
-            f"sheet {sheet.title}: {len(sheet.rows):,} rows × {len(sheet.columns):,} columns are more than a workbook "
-            f"holds ({MAX_ROWS:,} × {MAX_COLUMNS:,})"
-        )
+            "sheet-too-large", sheet=sheet.title, rows=len(sheet.rows), columns=len(sheet.columns), most_rows=MAX_ROWS,
+            most_columns=MAX_COLUMNS,
+        )  # fmt: skip
     page: Worksheet = book.create_sheet(sheet.title)
     for number, line in enumerate(sheet.lines, 1):
         cell: Cell = page.cell(number, 1)  # type: ignore[assignment]

@@ -59,7 +59,7 @@ def shown_share(share: float) -> float | int | Share:
 def whole(value: float) -> float | int:
     """190.0 → 190; other numbers as they are. Raises DataError for infinities and NaN, which no cell holds."""
     if value != value or value in (float("inf"), float("-inf")):
-        raise DataError(f"{value} is no number that a workbook can hold")
+        raise DataError("number-not-held", value=value)
     return int(value) if value == int(value) and abs(value) < 1e15 else value
 
 
@@ -77,7 +77,7 @@ def xml_text(text: str) -> str:
     Raises DataError where it is longer than a cell may be.
     """
     if len(text) > MAX_TEXT:
-        raise DataError(f"the text {text[:40]!r}… has {len(text):,} characters; a cell holds {MAX_TEXT:,}: shorten it")
+        raise DataError("text-too-long", begins=text[:40], length=len(text), most=MAX_TEXT)
     return _NOT_XML.sub(lambda hit: f"_x{ord(hit[0]):04X}_", text)
 
 

@@ -20,7 +20,7 @@ def quantities(subject: Subject) -> Iterator[Finding]:
         part = subject.parts.get(line.part)
         if part and (wrong := fault(line.quantity, part.unit)):
             yield found("quantity-impossible", Severity.REFUSED, line, "quantity", line.quantity, part=line.part,
-                        quantity=f"{line.quantity:,.12g}", wrong=wrong)  # fmt: skip
+                        quantity=line.quantity, wrong=wrong)  # fmt: skip
 
 
 def tools(subject: Subject) -> Iterator[Finding]:

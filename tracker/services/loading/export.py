@@ -25,10 +25,9 @@ def tables_named(what: Sequence[str]) -> list[str]:
     """Names of the tables asked for (all where none is); UsageError for an unknown one, and for a report among others."""
     for name in what:
         if name in REPORTS:
-            raise UsageError(f"{name!r} is a report of its own; export it alone")
+            raise UsageError("report-alone", name=name)
         if name not in TABLES:
-            raise UsageError(f"there is no table {name!r}; the tables are {', '.join(TABLES)}, the reports "
-                             f"{' and '.join(REPORTS)}")  # fmt: skip
+            raise UsageError("table-unknown", name=name, tables=", ".join(TABLES), reports=list(REPORTS))
     return list(dict.fromkeys(what)) or list(TABLES)
 
 

@@ -26,9 +26,9 @@ class Marking:
         self.targets = {files[0]: target} if len(files) == 1 else _names(files, target)
         for file, copy in self.targets.items():
             if copy.suffix.lower() != _ending(file):
-                raise UsageError(f"{copy}: the name of the marked copy of {file.name} must end in {_ending(file)}")
+                raise UsageError("marked-ending", target=str(copy), file=file.name, ending=_ending(file))
             if copy.resolve() in {file.resolve() for file in files}:
-                raise UsageError(f"{copy}: the marked copy would overwrite the file itself; give it another name")
+                raise UsageError("marked-over-itself", target=str(copy), what="file")
             check(copy)
 
     def write(self, findings: Sequence[Finding], speaker: Speaker = ENGLISH) -> list[str]:
@@ -44,7 +44,7 @@ class Marking:
 def _names(files: Sequence[Path], target: Path) -> dict[Path, Path]:
     """`marked.xlsx` → `marked looms.xlsx`, `marked weaving.xlsx` …, each once."""
     if target.suffix.lower() not in (".xlsx", ".xlsm"):
-        raise UsageError(f"{target}: the name of the marked copies must end in .xlsx")
+        raise UsageError("marked-endings", target=str(target))
     names: dict[Path, Path] = {}
     for file in files:
         stems = (f"{target.stem} {file.stem}", *(f"{target.stem} {file.stem} {i}" for i in range(2, len(files) + 1)))

@@ -51,4 +51,4 @@ def _field(mill: Mill, wanted: str) -> str:
     names |= {fold(heading): heading for loom in mill.looms.values() for heading in loom.attributes}
     if fold(wanted) in names:
         return names[fold(wanted)]
-    raise DataError(f"looms have no {wanted!r}; they have {', '.join(sorted(set(names.values())))}")
+    raise DataError("loom-field-unknown", name=wanted, names=", ".join(sorted(set(names.values()))))

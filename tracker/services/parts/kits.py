@@ -98,7 +98,7 @@ def kits(
         key = find_loom(room.mill, loom, hall)
         found = tuple(kit for kit in found if kit.key == key)
         if not found:
-            raise DataError(f"loom {key} is not booked in the published plan, so it has no kit")
+            raise DataError("loom-without-booking", loom=key, then="kit")
     return KitsReport(room.mill.terms.zone, found, part_units(room.mill))
 
 
@@ -126,7 +126,7 @@ def _room(context: Context, as_of: datetime | None = None) -> Stockroom:
     with context.reading() as uow:
         room = read_stockroom(uow, as_of, context.now())
     if room.plan is None:
-        raise DataError("no plan is published, so there are no kits yet; `beamslot plan --publish` makes one")
+        raise DataError("no-kits-yet")
     return room
 
 

@@ -48,19 +48,19 @@ def reserve(
 
 def _lacking(room: Stockroom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
     if stage := room.supplied_no_more.get(key):
-        raise DataError(f"loom {key} is {stage}, so nothing is held for it; record it as scoped first")
+        raise DataError("kit-not-needed", loom=key, stage=stage)
     short = room.short(key)
     if part is not None:
         asked = short.get(room.part(part).part, 0.0) if quantity is None else quantity
         if not asked > 0:
-            raise DataError(f"part {part}: loom {key} lacks none of it; say how much to reserve, above 0")
+            raise DataError("part-not-lacking", part=part, loom=key)
         if quantity is not None:
             check_quantity(part, quantity, room.part(part).unit)
         return {part: asked}
     if not room.booked(key):
-        raise DataError(f"loom {key} is not booked in the published plan; say which part and how much")
+        raise DataError("loom-without-booking", loom=key, then="reserve")
     if not short:
-        raise DataError(f"the kit of loom {key} lacks nothing")
+        raise DataError("kit-lacks-nothing", loom=key)
     return {name: short[name] for name in sorted(short, key=natural_key)}
 
 
@@ -76,7 +76,7 @@ def release(
         key = find_loom(entry.room.mill, loom, hall)
         held = {(key, r.part): 0.0 for r in entry.room.reservations if r.key == key and part in (None, r.part)}
         if not held:
-            raise DataError(f"nothing{f' of part {part}' if part else ''} is reserved for loom {key}")
+            raise DataError("nothing-reserved", loom=key, part=part or None, issued="no")
         entry.hold(held, "released by hand")
     return entry.report()
 
@@ -99,10 +99,10 @@ def take(
         asked = next(iter(_lacking(entry.room, taker, part, quantity).values()))
         reserved = entry.room.reserved(part)
         if giver == taker:
-            raise UsageError(f"loom {giver} cannot take from itself")
+            raise UsageError("taken-from-itself", loom=giver)
         if asked > reserved.get(giver, 0.0) + TOLERANCE:
             held = reserved.get(giver, 0.0)
-            raise DataError(f"part {part}: {asked:g} to be taken from loom {giver}, which has {held:g} reserved")
+            raise DataError("taken-above-reserved", part=part, quantity=asked, loom=giver, held=held)
         moved = {(giver, part): reserved[giver] - asked, (taker, part): reserved.get(taker, 0.0) + asked}
         entry.hold(moved, why or f"taken from loom {giver} for loom {taker}")
     return entry.report()

@@ -14,7 +14,7 @@ from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.stock_entry import entry_in, refusal
-from tracker.services.parts.stock_report import StockReport, quantities
+from tracker.services.parts.stock_report import StockReport, parts_listed
 from tracker.services.parts.stockroom import read_stockroom
 
 
@@ -37,9 +37,9 @@ def receive(
         if line:
             part, quantity = line.part, line.quantity if quantity is None else quantity
         if part is None or quantity is None:
-            raise UsageError("say what came: an order line, or a part and its quantity")
+            raise UsageError("receipt-of-what")
         if not line and not why.strip():
-            raise UsageError(f"part {part}: a receipt without an order line needs its reason")
+            raise UsageError("reason-needed", how="receipt", part=part)
         entry.room.part(part, unit)
         entry.move(MovementKind.RECEIPT, {part: quantity}, why, order=order)
         if line:
@@ -54,11 +54,9 @@ def _order_line(room: Stockroom, order: str, part: str | None) -> Receipt:
     if len(lines) == 1:
         return lines[0]
     if lines:
-        raise UsageError(f"order {order} has lines for {', '.join(line.part for line in lines)}; say which part")
-    known = ", ".join(sorted((r.order for r in room.mill.receipts), key=natural_key)[:8])
-    raise DataError(
-        f"no open order line {order}" + (f" for part {part}" if part else "") + f"; open are {known or 'none'}"
-    )
+        raise UsageError("order-of-several-parts", order=order, parts=[line.part for line in lines])
+    known = sorted((r.order for r in room.mill.receipts), key=natural_key)
+    raise DataError("order-unknown", order=order, part=part or None, open=known or None)
 
 
 def issue(
@@ -89,12 +87,12 @@ def issue(
 
 def _whole_kit(room: Stockroom, key: LoomKey, incomplete: bool) -> dict[str, float | None]:
     if not room.booked(key):
-        raise DataError(f"loom {key} is not booked in the published plan; issue it part by part")
+        raise DataError("loom-without-booking", loom=key, then="issue")
     short, held = room.short(key), room.held(key)
     if short and not incomplete:
-        raise DataError(f"the kit of loom {key} lacks {quantities(short)}; issue it incomplete or part by part")
+        raise DataError("kit-incomplete", loom=key, short=parts_listed(short))
     if not held:
-        raise DataError(f"nothing is reserved for loom {key}" + ("" if short else "; its kit was issued"))
+        raise DataError("nothing-reserved", loom=key, part=None, issued="no" if short else "yes")
     return {part: held[part] for part in sorted(held, key=natural_key)}
 
 
@@ -102,7 +100,7 @@ def _to_issue(room: Stockroom, key: LoomKey, name: str, quantity: float | None, 
     part, reserved = room.part(name, unit), room.reserved(name)
     asked = room.needed(name).get(key, 0.0) if quantity is None else quantity
     if not asked > 0:
-        raise DataError(f"part {name}: {asked:g} cannot be issued to loom {key}; say how much, above 0")
+        raise DataError("issue-quantity", part=name, quantity=asked, loom=key)
     free = part.on_hand - sum(reserved.values()) + reserved.get(key, 0.0)
     if asked > free + TOLERANCE:
         raise refusal(replace(part, safety_stock=0), key, asked, free, reserved)
@@ -137,7 +135,7 @@ def _to_give_back(
     holds = room.holds(key)
     wanted = sorted(holds, key=natural_key) if part is None else [room.part(part, unit).part]
     if not any(name in holds for name in wanted):
-        raise DataError(f"loom {key} has nothing{f' of part {part}' if part else ''} of what was issued to it")
+        raise DataError("nothing-issued", loom=key, part=part or None)
     return {name: holds[name] for name in wanted}
 
 
@@ -156,10 +154,7 @@ def scrap(
         key = find_loom(entry.room.mill, loom, hall)
         holds = entry.room.holds(key).get(entry.room.part(part, unit).part, 0.0)
         if not 0 < quantity <= holds + TOLERANCE:
-            raise DataError(
-                f"part {part}: {quantity:g} cannot be scrapped from loom {key}, which has {holds:g} of what was issued to "
-                "it; what breaks on the shelf is an adjustment"
-            )
+            raise DataError("scrap-above-issued", part=part, quantity=quantity, loom=key, held=holds)
         entry.move(MovementKind.RETURN, {part: quantity}, why, key)
         entry.move(MovementKind.ADJUSTMENT, {part: -quantity}, why, key)
         entry.settle([part], "scrapped")
@@ -194,12 +189,10 @@ def _to_recover(room: Stockroom, key: LoomKey, part: str | None, quantity: float
     if part is None:
         found = {name: out[name] for name in sorted(out, key=natural_key) if out[name] > TOLERANCE}
         if not found:
-            raise DataError(f"nothing is out with loom {key} that comes back by the method")
+            raise DataError("nothing-to-recover", loom=key)
         return found
     if room.part(part).part not in back:
-        raise DataError(
-            f"part {part} does not come back from loom {key} by the method; if it was not used, give it back"
-        )
+        raise DataError("part-stays", part=part, loom=key)
     return {part: out[part] if quantity is None else quantity}
 
 
@@ -229,7 +222,7 @@ def count(
 ) -> StockReport:
     """Book a count; the ledger keeps the difference, also where it is none."""
     if not found >= 0:
-        raise UsageError(f"part {part}: {found:g} cannot be counted; a count is 0 or more")
+        raise UsageError("count-below-zero", part=part, quantity=found)
     with entry_in(context, at) as entry:
         kept = entry.room.part(part, unit)
         entry.move(MovementKind.COUNT, {part: found - kept.on_hand}, why)

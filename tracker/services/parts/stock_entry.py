@@ -4,11 +4,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import datetime
 
-from tracker.domain.formats import day, moment
 from tracker.domain.mill import LoomKey, Part, Receipt
 from tracker.domain.stock import Movement, MovementKind
 from tracker.domain.words import natural_key
-from tracker.errors import DataError, UsageError
+from tracker.errors import DataError, UsageError, message
 from tracker.mill_state.ledger import Held, InMemory
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
@@ -68,10 +67,7 @@ class Entry:
         """What happened before the programme belongs to another; a year typed wrong is the usual cause."""
         terms = self.room.mill.terms
         if self.told and not why.strip() and is_before(self.told, first := began(self.uow, terms), terms):
-            raise UsageError(
-                f"{moment(self.told, terms.zone)} lies before the programme, which began on {day(first)}; "
-                "say with --why TEXT why it is booked here"
-            )
+            raise UsageError("before-programme", at=self.told.astimezone(terms.zone), start=first)
 
     def hold(self, quantities: Mapping[tuple[LoomKey, str], float], why: str) -> None:
         """Set reservations (0 = none) of some looms and parts."""
@@ -107,11 +103,9 @@ def entry_in(context: Context, at: datetime | None = None) -> Iterator[Entry]:
 
 def refusal(part: Part, key: LoomKey, asked: float, free: float, reserved: Mapping[LoomKey, float]) -> DataError:
     """Why a quantity of a part is not to be had for a loom."""
-    others = ", ".join(f"{q:g} for loom {other}" for other, q in reserved.items() if other != key)
-    held = [f"{others} reserved"] if others else []
-    held += [f"{part.safety_stock:g} safety stock"] if part.safety_stock else []
+    others = [message("quantity-for-loom", quantity=q, loom=other) for other, q in reserved.items() if other != key]
+    held = [message("held-for-looms", looms=others)] if others else []
+    held += [message("held-as-safety", quantity=part.safety_stock)] if part.safety_stock else []
     return DataError(
-        f"part {part.part}: {asked:g} asked for loom {key}, {max(0.0, free):g} free of {part.on_hand:g} on hand"
-        + (f" ({', '.join(held)})" if held else "")
-        + "; take it from another kit or wait for a receipt"
+        "not-free", part=part.part, asked=asked, loom=key, free=max(0.0, free), on_hand=part.on_hand, held=held or None
     )

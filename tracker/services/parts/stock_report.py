@@ -8,6 +8,7 @@ from tracker.domain.formats import number
 from tracker.domain.needs import KitState
 from tracker.domain.stock import Movement
 from tracker.domain.words import natural_key
+from tracker.errors import Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +71,11 @@ class StockReport:
             for s in self.stock
         ]
         return stock + [f"Loom {kit.key} lacks {quantities(kit.short)} ({kit.state})." for kit in self.short]
+
+
+def parts_listed(parts: Mapping[str, float]) -> list[Message]:
+    """Part → quantity, as a message says them: `8 NUT, 1 RAIL`."""
+    return [message("part-quantity", quantity=parts[part], part=part) for part in sorted(parts, key=natural_key)]
 
 
 def quantities(parts: Mapping[str, float]) -> str:

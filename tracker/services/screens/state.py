@@ -23,9 +23,7 @@ class DatabaseState:
 def require_there(context: Context) -> None:
     """Refuse a database whose file has vanished, so that nothing is shown or written in its place."""
     if context.is_missing:
-        raise DataError(
-            f"the database {context.database} is not there any more; put it back, or end `beamslot serve` and start it with another"
-        )
+        raise DataError("database-gone", name=context.database)
 
 
 def database_state(context: Context) -> DatabaseState:

@@ -499,6 +499,6 @@ order-line-twice = Order line { $order } is for part { $other } and for part { $
 received-already = Order line { $order }: { $received } of part { $part } were received and { $open_quantity } are open; { $quantity } would count them twice.
     .means = A receipt brings more than is still open.
     .hint = Give what is still open, or a new line number for what comes beside it.
-quantity-impossible = Part { $part }: { $quantity } { $wrong }.
+quantity-impossible = Part { $part }: { QUANTITY($quantity) } { $wrong }.
     .means = A quantity finer than its unit is counted, or beyond all bounds.
     .hint = Correct the cell, or list the part in the unit that it is counted in.
