@@ -11,6 +11,7 @@ from dashboards import access
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import TERM_WORDS, booking_marks
 from dashboards.parts import Figure, facts, figures, literal, of_part, pair, table
+from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Column, loom_cell, stage_cell
 from tracker.domain.formats import count, day, moment, money, number, shown, span
 from tracker.domain.plan import CostTerms
@@ -37,7 +38,7 @@ def page() -> None:
         sheet = access.ask_now(loom_sheet, asked, hall)
     except DataError as error:
         st.title(literal(f"Loom {asked}"))
-        what, _, _ = str(error).partition(";")  # what follows is the command's advice
+        what = SPEAKER.say(error)
         st.info(literal(f"{what[0].upper()}{what[1:]}. The list of all looms leads to each."))
         return
     _sheet(sheet)

@@ -84,7 +84,7 @@ def test_no_crew(mill, tmp_path):
         uow.commit()
     ran = mill("plan", "--publish")
     assert ran.code == 1
-    assert "No crew of the lead trade 'fitter'" in ran.line
+    assert "no crew of the lead trade 'fitter'" in ran.line
     assert mill("verify").code == 1  # nothing was published
 
 

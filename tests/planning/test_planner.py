@@ -158,8 +158,8 @@ def test_a_loom_that_gave_way_to_another_is_told_what_was_taken() -> None:
 @pytest.mark.parametrize(
     ("changes", "message"),
     [
-        ({"crews": (ELECTRICIAN,)}, "No crew of the lead trade 'fitter' is listed"),
-        ({"as_of": at(40, 0)}, "The horizon of 28 days from 2027-01-04 ended before 2027-02-13"),
+        ({"crews": (ELECTRICIAN,)}, "no crew of the lead trade 'fitter' is listed"),
+        ({"as_of": at(40, 0)}, "the horizon of 28 days ends on Mon 1 Feb 2027 00:00, and as of is Sat 13 Feb 2027"),
         ({"as_of": MONDAY.replace(tzinfo=None)}, "has no time zone"),
         ({"parts": {}}, "needs part RAIL, which is not in the sheet Parts"),
         ({"crews": (replace(FITTERS, to_on=date(2027, 1, 3)), ELECTRICIAN)}, "works before the horizon"),

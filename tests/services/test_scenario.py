@@ -102,7 +102,7 @@ HEADS = "give a whole number from 0 to 100"
         ("[[receipt]]\norder = 'x'\npart = 'RAIL'\ndue = 2027-01-12\nquantity = -6",
          "[[receipt]] quantity: -6 is not possible; give a number of at least 0"),
         ("[[receipt]]\norder = 'x'\npart = 'RAIL'\ndue = 2027-01-12\nquantity = 6\nunit = 'm'",
-         "[[receipt]]: part RAIL is kept in pc, not in m; give the quantity in its unit"),
+         "[[receipt]]: part RAIL is kept in pc, not in m; give the quantity in that"),
         ("[[closure]]\ndate = 2027-02-01\nstops = 'lunch'",
          "[[closure]] stops: 'lunch' is not possible; give weaving or work or both"),
         ("[[closure]]\ndate = 2027-02-01\nhall = 'Hall 9'",

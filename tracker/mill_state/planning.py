@@ -6,7 +6,6 @@ from datetime import datetime
 from math import floor
 
 from tracker.domain.clock import horizon_end, start_of_day
-from tracker.domain.formats import count, moment
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Asked, Booking, Plan
@@ -96,14 +95,13 @@ def learning_of(data: PlanningData) -> dict[str, float]:
 
 def _require(mill: Mill, as_of: datetime) -> None:
     if not mill.looms:
-        raise DataError("there are no looms; load the loom list first: beamslot load looms.xlsx")
+        raise DataError("no-looms")
     if not mill.method.operations:
-        raise DataError("there is no method; load a workbook with the sheet Operations first")
-    end = horizon_end(mill.terms, as_of)
+        raise DataError("no-method")
+    end, zone = horizon_end(mill.terms, as_of), mill.terms.zone
     if end <= as_of:
         raise DataError(
-            f"the horizon of {count(mill.terms.horizon_days, 'day')} ends on {moment(end, mill.terms.zone)}, and as of is "
-            f"{moment(as_of, mill.terms.zone)}; raise the term 'horizon (days)'"
+            "horizon-past", days=mill.terms.horizon_days, end=end.astimezone(zone), as_of=as_of.astimezone(zone)
         )
     _require_heads(mill)
 
@@ -117,9 +115,9 @@ def _require_heads(mill: Mill) -> None:
         asks = [row for row in mill.method.operations if fold(row.trade) == fold(lead)]
         row = max(asks, key=lambda row: row.heads)
         raise DataError(
-            f"the largest crew, {largest.crew}, has {count(largest.heads, 'head')}, and step {row.step} {row.operation} "
-            f"asks for {row.heads} × {row.trade}; give a crew more heads"
-        )
+            "crews-too-small", crew=largest.crew, heads=largest.heads, step=str(row.step), operation=row.operation,
+            need=row.heads, trade=row.trade,
+        )  # fmt: skip
 
 
 def _unplannable(mill: Mill, scopes: Mapping[LoomKey, LoomScope], as_of: datetime) -> dict[LoomKey, str]:

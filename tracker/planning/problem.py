@@ -6,7 +6,6 @@ from datetime import datetime
 from functools import cached_property
 
 from tracker.domain.clock import horizon_end
-from tracker.domain.formats import moment
 from tracker.domain.mill import Crew, LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.shifts import crews_of, overlaps
@@ -98,7 +97,7 @@ class PlanningProblem:
 
 def _aware(problem: PlanningProblem) -> None:
     if problem.as_of.tzinfo is None:
-        raise DataError(f"as of {problem.as_of} has no time zone; give it as UTC or with its offset")
+        raise DataError("as-of-without-zone", at=problem.as_of)
 
 
 def _known(problem: PlanningProblem) -> None:
@@ -107,23 +106,24 @@ def _known(problem: PlanningProblem) -> None:
     )  # fmt: skip
     for key in named:
         if key not in problem.mill.looms:
-            raise DataError(f"There is no loom {key} in the list; load it or take it out of the plan's data.")
+            raise DataError("loom-not-listed", loom=key)
     for work in problem.in_work:
         if work.remaining_slots < 0:
-            raise DataError(f"Loom {work.key}: {work.remaining_slots} working slots left to do must be 0 or more.")
+            raise DataError("remaining-slots", loom=work.key, slots=work.remaining_slots)
 
 
 def _crews(problem: PlanningProblem) -> None:
     trade = problem.mill.terms.lead_trade
     if not crews_of(problem.mill, trade):
-        raise DataError(
-            f"No crew of the lead trade '{trade}' is listed; add one to the sheet Crews or change the term."
-        )
+        raise DataError("no-lead-crew", trade=trade)
     for one, other, at in problem.overlaps:
         if one.hall and other.hall and one.hall != other.hall:
             raise DataError(
-                f"Crew {one.crew} is in {one.hall} and in {other.hall} on {moment(at, problem.mill.terms.zone)}; change "
-                "the hours of one row in the sheet Crews, or leave the hall empty where the crew works in any."
+                "crew-in-two-halls",
+                crew=one.crew,
+                hall=one.hall,
+                other=other.hall,
+                at=at.astimezone(problem.mill.terms.zone),
             )
 
 
@@ -139,6 +139,6 @@ def _contents(problem: PlanningProblem) -> None:
 def _parts(mill: Mill, key: LoomKey, content: WorkContent) -> None:
     for part, quantity in content.parts.items():
         if part not in mill.parts:
-            raise DataError(f"Loom {key} needs part {part}, which is not in the sheet Parts; add it.")
+            raise DataError("kit-part-unlisted", loom=key, part=part)
         if quantity < 0:
-            raise DataError(f"Loom {key} needs {quantity:g} of part {part}; a quantity must be 0 or more.")
+            raise DataError("kit-quantity", loom=key, quantity=quantity, part=part)

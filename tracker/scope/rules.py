@@ -238,4 +238,4 @@ def distinct(looms: Iterable[Loom], name: str) -> dict[Scalar, Any]:
 def require(rules: Rules) -> None:
     """Raises `DataError` where there is nothing to scope by."""
     if not rules.operations:
-        raise DataError("There is no method yet: load a workbook with an Operations sheet (beamslot load FILE).")
+        raise DataError("no-method")

@@ -115,9 +115,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
     halls = list(dict.fromkeys(key.hall for key in sorted(mill.looms, key=lambda key: key.sort_key)))
     clocks = [_hall_clock(problem, grid, hall) for hall in halls]
     if not any(clock.work.size for clock in clocks):
-        raise DataError(
-            f"No crew of the trade '{terms.lead_trade}' works before the horizon; look at Crews and Closures."
-        )
+        raise DataError("no-crew-in-horizon", trade=terms.lead_trade)
     rates = trade_rates(mill)
     contents, menus, menu_of, needs, scarce, short = _contents(problem, grid, looms, clocks, rates)
     sections = _sections(mill, halls)
@@ -163,9 +161,7 @@ def _grid(problem: PlanningProblem) -> tuple[Grid, datetime]:
     first = terms.start or today
     end = midnight(first + timedelta(days=terms.horizon_days), terms.zone)
     if end <= problem.as_of:
-        raise DataError(
-            f"The horizon of {terms.horizon_days} days from {first} ended before {today}; raise the term horizon (days)."
-        )
+        raise DataError("horizon-past", days=terms.horizon_days, end=end, as_of=problem.as_of.astimezone(terms.zone))
     origin = midnight(today, terms.zone)
     return Grid(origin, (end - origin) // timedelta(hours=SLOT_H), terms.zone), midnight(first, terms.zone)
 

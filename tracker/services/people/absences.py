@@ -15,8 +15,6 @@ from tracker.intake.rows.compare import compare
 from tracker.intake.rows.cross_checks import cross_findings
 from tracker.services.context import Context
 from tracker.store.unit_of_work import UnitOfWork
-from tracker.words import ENGLISH
-from tracker.words.findings import in_words
 
 SOURCE = SourceTable("", "", "absences", 0)
 
@@ -54,13 +52,11 @@ def record_absence(
     """Append an absence, both days included. DataError where it does not fit the crew or overlaps another; nothing is
     written then."""
     if last < first:
-        raise UsageError(f"--to {last} is before --from {first}")
+        raise UsageError("absence-ends-first", first=first, last=last)
     with context.unit_of_work() as uow:
         known = uow.rows("absences").get((crew, first))
         if known and known["heads"] != 0:
-            raise DataError(
-                f"crew {crew} is away from {first} already, to {known['to_on']}; --back DAY ends that on the day before"
-            )
+            raise DataError("absent-already", crew=crew, first=first, last=known["to_on"])
         _write(uow, Absence(crew, first, last, heads, (reason or "").strip() or None), context.now().date())
         mill = uow.mill()
         uow.commit()
@@ -74,7 +70,7 @@ def end_absence(context: Context, crew: str, back_on: date) -> Recorded:
         mine = (a for a in uow.mill().absences if a.crew == crew and a.heads != 0)
         away = next((a for a in mine if a.from_on <= back_on <= a.to_on), None)
         if away is None:
-            raise DataError(f"crew {crew} is not away on {back_on} by what is recorded")
+            raise DataError("not-absent", crew=crew, on=back_on)
         taken_back = away.from_on == back_on
         ended = replace(away, heads=0) if taken_back else replace(away, to_on=back_on - timedelta(days=1))
         _write(uow, ended, context.now().date())
@@ -93,8 +89,7 @@ def _write(uow: UnitOfWork, absence: Absence, today: date) -> None:
         if finding.severity is Severity.REFUSED
     ]
     if refused:
-        said = in_words(refused[0], ENGLISH)
-        raise DataError(f"{said.message} {said.hint}")
+        raise DataError(refused[0].code, **refused[0].params)
     changes = compare(ReadResult((SOURCE,), (row,), ()), {"absences": uow.rows("absences")}).changes
     writer = uow.load_writer()
     writer.begin([], ())

@@ -6,7 +6,6 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import moment
 from tracker.domain.plan import Plan, PlanEntry
 from tracker.errors import DataError, PlanRefused
 from tracker.mill_state.planning import prepare
@@ -47,7 +46,7 @@ def made_plan(context: Context, number: int) -> tuple[Plan, ZoneInfo]:
     with context.reading() as uow:
         found, zone = uow.plan(number), uow.terms().zone
     if found is None:
-        raise DataError(f"there is no plan {number}; `beamslot plan --list` lists them")
+        raise DataError("no-such-plan", number=str(number))
     return found, zone
 
 
@@ -60,17 +59,15 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
     found, zone = made_plan(context, number)
     entry = next(e for e in made_plans(context).entries if e.number == number)
     if entry.scenario is not None:
-        raise PlanRefused(
-            f"plan {number} is of the scenario {entry.scenario}; load the change it stands for and plan again"
-        )
+        raise PlanRefused("plan-of-scenario", number=str(number), scenario=entry.scenario)
     if entry.published:
-        raise PlanRefused(f"plan {number} is published already")
+        raise PlanRefused("plan-published-already", number=str(number))
     data = read_planning_data(context)
     at = planning_moment(data.mill.terms, as_of, context.now())
     for booking in found.bookings:
         if booking.start < at and not booking.firm:
-            start = moment(booking.start, zone)
-            raise PlanRefused(f"plan {number} starts loom {booking.key} on {start}, which is past; plan again")
+            start = booking.start.astimezone(zone)
+            raise PlanRefused("plan-past", number=str(number), loom=booking.key, start=start)
     problem = prepare(data, found.as_of).asked(found.asked)
     check(found, problem)
     report = report_of(found, data, problem, save(context, found, True, None, data.previous), True, None)

@@ -100,7 +100,7 @@ def plan(
     and DataError where the data cannot carry a plan; nothing is written then.
     """
     if scenario and publish:
-        raise PlanRefused("a scenario is not published; load the change it stands for, then plan again")
+        raise PlanRefused("scenario-not-published")
     data = read_planning_data(context)
     published = data.previous
     changes = read_scenario(scenario) if scenario else {}
@@ -133,14 +133,14 @@ def report_of(
 def check(result: Plan, problem: PlanningProblem) -> None:
     """Refuse a plan that books nothing because nothing can be, or that the solver-free check rejects."""
     if result.status is PlanStatus.INFEASIBLE:
-        raise PlanRefused("there is no plan: " + _first(result.reasons, MOST_REASONS))
+        raise PlanRefused("plan-impossible", **_first("reasons", result.reasons, MOST_REASONS))
     if violations := verify(result, problem):
-        raise PlanRefused(f"the plan does not pass the check: {_first(violations, 1)}; nothing was saved")
+        raise PlanRefused("plan-fails-check", **_first("finding", violations, 1))
 
 
-def _first(sentences: Sequence[str], most: int) -> str:
-    more = len(sentences) - most
-    return " ".join(sentences[:most]) + (f" (and {more} more)" if more > 0 else "")
+def _first(name: str, sentences: Sequence[str], most: int) -> dict[str, object]:
+    """The first sentences, and how many more there are."""
+    return {name: " ".join(sentences[:most]), "more": max(0, len(sentences) - most)}
 
 
 def save(context: Context, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
@@ -148,7 +148,7 @@ def save(context: Context, result: Plan, publish: bool, scenario: str | None, pr
     was made after; PlanRefused where another one has been published since."""
     with context.unit_of_work() as uow:
         if publish and uow.published_plan() != previous:
-            raise PlanRefused("another plan was published while this one was made; nothing was saved, plan again")
+            raise PlanRefused("plan-overtaken")
         number = uow.save_plan(result, published=publish, scenario=scenario)
         if publish:
             reserve_plan(uow, result)

@@ -50,7 +50,7 @@ def published_plan(context: Context) -> tuple[Plan, Mill]:
     with context.reading() as uow:
         plan, mill = uow.published_plan(), uow.mill()
     if plan is None:
-        raise DataError("no plan is published yet; make one: beamslot plan --publish")
+        raise DataError("no-published-plan")
     return plan, mill
 
 
@@ -70,6 +70,6 @@ def other_dates(context: Context, loom: str, hall: str | None = None) -> DatesRe
     booking = next((b for b in plan.bookings if b.key == key), None)
     left_over = next((item for item in plan.left_over if item.key == key), None)
     if booking is None and left_over is None:
-        raise DataError(f"loom {key} was not to be planned when the published plan was made")
+        raise DataError("loom-not-planned", loom=key)
     dates = sorted((o for o in plan.other_dates if o.key == key), key=lambda o: (o.extra_cost, o.start))
     return DatesReport(key, mill.terms.zone, plan.currency, booking, left_over, tuple(dates))

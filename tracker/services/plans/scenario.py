@@ -38,7 +38,6 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from tracker.domain.formats import listed
 from tracker.domain.mill import Absence, Closure, Crew, Mill, Receipt
 from tracker.domain.shifts import lead_heads
 from tracker.domain.words import fold
@@ -52,13 +51,13 @@ def read_scenario(path: Path) -> dict[str, Any]:
     try:
         scenario = Scenario(tomllib.loads(path.read_text(encoding="utf-8-sig")))
     except FileNotFoundError:
-        raise UsageError(f"there is no scenario file {path}") from None
+        raise UsageError("scenario-missing", file=str(path)) from None
     except UnicodeDecodeError:
-        raise UsageError(f"scenario {path} is no text in UTF-8; save it as a TOML file in UTF-8") from None
+        raise UsageError("scenario-encoding", file=str(path)) from None
     except OSError as error:
-        raise UsageError(f"scenario {path} cannot be read: {(error.strerror or str(error)).lower()}") from error
+        raise UsageError("scenario-unreadable", file=str(path), why=(error.strerror or str(error)).lower()) from error
     except tomllib.TOMLDecodeError as error:
-        raise UsageError(f"scenario {path} cannot be read: {error}; mend that line") from error
+        raise UsageError("scenario-not-toml", file=str(path), why=str(error)) from error
     scenario.file = str(path)
     return scenario
 
@@ -70,11 +69,11 @@ def apply_scenario(mill: Mill, scenario: Mapping[str, Any]) -> Mill:
     for entry, content in said.items():
         if entry == "name":
             continue
-        for item in checked_items(said.where, entry, content):
+        for item in checked_items(said.spot, entry, content):
             try:
                 mill = _APPLY[entry](mill, item)
-            except (_Unknown, DataError) as error:  # a loom of no hall, or of several
-                raise UsageError(f"{said.where}: {place(entry)}: {error}") from error
+            except DataError as error:  # a name that the mill does not have, a loom of several halls
+                raise replace(said.spot, place=place(entry)).refused(error.message) from error
     return mill
 
 
@@ -85,10 +84,6 @@ def changes_nothing(before: Mill, after: Mill) -> Iterator[Message]:
     heads = {crew.crew: crew.heads for crew in before.crews if fold(crew.trade) == lead}
     for name in dict.fromkeys(crew.crew for crew in after.crews if asked <= heads.get(crew.crew, 0) < crew.heads):
         yield message("heads-change-nothing", crew=name, heads=heads[name], asked=asked)
-
-
-class _Unknown(Exception):
-    """A name that the mill does not have."""
 
 
 def _terms(mill: Mill, given: Mapping[str, Any]) -> Mill:
@@ -115,7 +110,7 @@ def _crew(mill: Mill, item: Mapping[str, Any]) -> Mill:
     fresh = {"from_on": None, "to_on": None}
     crew = replace(like, **(fresh | _in_its_hall(mill, item) | {"trade": trade}))
     if crew.shift_start == crew.shift_end:
-        raise _Unknown(f"{crew.crew}: shift start and shift end are both {crew.shift_start:%H:%M}; correct one of them")
+        raise DataError("scenario-shift", crew=crew.crew, at=crew.shift_start)
     return replace(mill, crews=(*mill.crews, crew))
 
 
@@ -127,15 +122,13 @@ def _absent(mill: Mill, item: Mapping[str, Any]) -> Mill:
 def _receipt(mill: Mill, item: Mapping[str, Any]) -> Mill:
     part = _known(item["part"], mill.parts, "part")
     item = {**item, "part": part}
-    unit = mill.parts[part].unit or ""
-    if item.get("unit") and fold(item["unit"]) != fold(unit):
-        raise _Unknown(
-            f"part {part} is kept in {unit or 'no unit'}, not in {item['unit']}; give the quantity in its unit"
-        )
+    unit = mill.parts[part].unit
+    if item.get("unit") and fold(item["unit"]) != fold(unit or ""):
+        raise DataError("unit-differs", part=part, kept=unit or None, unit=item["unit"])
     same = [r for r in mill.receipts if (r.order, r.part) == (item["order"], part)]
     others = tuple(r for r in mill.receipts if r not in same)
     if not same and "quantity" not in item:
-        raise _Unknown(f"order {item['order']} of {part} is a new one and has no quantity; give a number of at least 0")
+        raise DataError("scenario-new-order", order=item["order"], part=part)
     line = replace(same[0], **item) if same else Receipt(**item)
     return replace(mill, receipts=(*others, line))
 
@@ -160,7 +153,7 @@ def _known(name: str, names: Iterable[str], what: str) -> str:
     there = sorted(names)
     found = name if name in there else next((one for one in there if fold(one) == fold(name)), None)
     if found is None:
-        raise _Unknown(f"there is no {what} {name!r}; there are {listed(there) or 'none'}")
+        raise DataError("scenario-nobody", kind=what, name=name, names=there or None)
     return found
 
 

@@ -1,6 +1,6 @@
 """What a scenario file may say: each entry with its fields, checked as the cells of the workbook are."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
@@ -19,12 +19,27 @@ from tracker.domain.tables import (
     Table,
 )
 from tracker.domain.words import fold
-from tracker.errors import UsageError
+from tracker.errors import Message, UsageError, message
 from tracker.intake.columns.single_values import possible, single_value
 from tracker.intake.rows.pairs import contradiction, fits
-from tracker.words import ENGLISH
 
 LONGEST_NAME = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where something stands in a scenario."""
+
+    file: str = ""
+    place: str = ""
+    """`[heads]`, `[[crew]]`"""
+    where: str = ""
+    """The field, or the name of the table."""
+
+    def refused(self, what: Message, how: str = "wrong") -> UsageError:
+        """What is wrong here; `how` is `lacks` where something is missing."""
+        at = {"file": self.file or None, "place": self.place or None, "where": self.where or None}
+        return UsageError("scenario-refused", what=what, how=how, **at)
 
 
 class Scenario(dict[str, Any]):
@@ -33,8 +48,8 @@ class Scenario(dict[str, Any]):
     file = ""
 
     @property
-    def where(self) -> str:
-        return f"scenario {self.file}" if self.file else "scenario"
+    def spot(self) -> Spot:
+        return Spot(self.file)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,15 +93,13 @@ def checked_name(scenario: Scenario) -> None:
     """Refuse a name that the lists of plans cannot show."""
     name = scenario.get("name", "-")
     if not isinstance(name, str) or not 1 <= len(name.strip()) <= LONGEST_NAME or not name.isprintable():
-        raise UsageError(
-            f"{scenario.where}: name {_quoted(name)} is not possible; give a text of one line with 1 to {LONGEST_NAME} characters"
-        )
+        raise scenario.spot.refused(message("scenario-name", value=_quoted(name), most=LONGEST_NAME))
 
 
-def checked_items(where: str, name: str, content: Any) -> list[dict[str, Any]]:
+def checked_items(spot: Spot, name: str, content: Any) -> list[dict[str, Any]]:
     """The tables of an entry, each with its fields as the domain has them; UsageError for what does not fit."""
     if name not in ENTRIES:
-        raise UsageError(f"{where}: {name!r} is not one of name, {', '.join(ENTRIES)}")
+        raise spot.refused(message("scenario-entry-unknown", name=name, entries=list(ENTRIES)))
     items = [content] if isinstance(content, dict) else content
     many = name not in _ONE
     if (
@@ -94,8 +107,8 @@ def checked_items(where: str, name: str, content: Any) -> list[dict[str, Any]]:
         or not all(isinstance(item, dict) for item in items)
         or (len(items) > 1 and not many)
     ):
-        raise UsageError(f"{where}: {name} {_quoted(content)} is not possible; write it as lines under {place(name)}")
-    return [_checked(f"{where}: {place(name)}", ENTRIES[name], item) for item in items]
+        raise spot.refused(message("scenario-entry-shape", name=name, value=_quoted(content), place=place(name)))
+    return [_checked(replace(spot, place=place(name)), ENTRIES[name], item) for item in items]
 
 
 def place(entry: str) -> str:
@@ -103,35 +116,37 @@ def place(entry: str) -> str:
     return f"[{entry}]" if entry in _ONE else f"[[{entry}]]"
 
 
-def _checked(where: str, entry: Entry, item: Mapping[str, Any]) -> dict[str, Any]:
+def _checked(spot: Spot, entry: Entry, item: Mapping[str, Any]) -> dict[str, Any]:
     if values := entry.values:
-        return {name: _value(where, name, values, value) for name, value in item.items()}
+        return {name: _value(spot, name, values, value) for name, value in item.items()}
     found: dict[str, Any] = {}
     for word, value in item.items():
-        column = _column(where, entry, word)
+        column = _column(spot, entry, word)
         if column.field in found:
-            raise UsageError(f"{where}: {_word(column)} is given twice; leave one of them out")
-        found[column.field] = _value(where, word, column, value)
+            raise spot.refused(message("scenario-twice", field=_word(column)))
+        found[column.field] = _value(spot, word, column, value)
     for column in entry.fields:
         if column.needed and column.field not in found:
-            raise UsageError(f"{where} {_named(item)}has no {_word(column)}; give {possible(column)}")
-    _check_pairs(where, entry, found)
+            lacks = message("scenario-lacks", field=_word(column), possible=possible(column))
+            raise replace(spot, where=_named(item)).refused(lacks, "lacks")
+    _check_pairs(spot, entry, found)
     return found
 
 
-def _column(where: str, entry: Entry, word: str) -> Column:
+def _column(spot: Spot, entry: Entry, word: str) -> Column:
     said = fold(word.replace("_", " "))
     for column in entry.fields:
         if said in (fold(column.title), fold(column.heading), column.field.replace("_", " ")):
             return column
-    what = "term" if entry.fields is TERM_COLUMNS else "field"
-    raise UsageError(f"{where}: there is no {what} {word!r}; the {what}s are {_listed(entry.fields)}")
+    kind, names = "term" if entry.fields is TERM_COLUMNS else "field", ", ".join(map(_word, entry.fields))
+    raise spot.refused(message("scenario-field-unknown", kind=kind, name=word, names=names))
 
 
-def _value(where: str, word: str, column: Column, value: Any) -> Any:
+def _value(spot: Spot, word: str, column: Column, value: Any) -> Any:
     found = single_value(column, _as_cell(column, value))
     if found is None:
-        raise UsageError(f"{where} {word}: {_quoted(value)} is not possible; give {possible(column, value)}")
+        wrong = message("scenario-value", value=_quoted(value), possible=possible(column, value))
+        raise replace(spot, where=word).refused(wrong)
     return found
 
 
@@ -146,27 +161,22 @@ def _as_cell(column: Column, value: Any) -> Any:
     return value
 
 
-def _check_pairs(where: str, entry: Entry, found: Mapping[str, Any]) -> None:
+def _check_pairs(spot: Spot, entry: Entry, found: Mapping[str, Any]) -> None:
     for pair in entry.pairs:
         first, second = found.get(pair.first), found.get(pair.second)
         if not fits(pair, first, second):
             names = tuple(_word(c) for name in (pair.first, pair.second) for c in entry.fields if c.field == name)
-            said = ENGLISH.say(contradiction((names[0], names[1]), first, second))
-            raise UsageError(f"{where}: {said}; correct one of them")
+            what = contradiction((names[0], names[1]), first, second)
+            raise spot.refused(message("scenario-contradicts", what=what))
 
 
 def _word(column: Column) -> str:
     return column.title if column in TERM_COLUMNS else column.heading.lower()
 
 
-def _listed(fields: Iterable[Column]) -> str:
-    return ", ".join(map(_word, fields))
-
-
 def _named(item: Mapping[str, Any]) -> str:
     """The name of the table that lacks something, as far as it has one."""
-    names = (str(item[word]) for word in ("crew", "order", "loom") if word in item)
-    return next((f"{name} " for name in names), "")
+    return next((str(item[word]) for word in ("crew", "order", "loom") if word in item), "")
 
 
 def _quoted(value: Any) -> str:

@@ -58,7 +58,7 @@ def plan_scenarios(
                 context, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop, firm=firm
             )
         except PlanRefused as refusal:
-            raise PlanRefused(f"{name}: {refusal}") from refusal
+            raise PlanRefused("of-scenario", name=name, why=refusal.message) from refusal
 
     made = {name: run(number, name, file) for number, (name, file) in enumerate(runs)}
     lines = [plan_line(mill, name, None, report.plan) for name, report in made.items()]
@@ -76,7 +76,7 @@ def _names(context: Context, files: Sequence[Path]) -> list[str]:
         apply_scenario(mill, scenario)
         name = str(scenario.get("name") or file.stem)
         if name in names:
-            raise UsageError(f"scenario {file}: another one is called {name!r}, too; give it a name of its own")
+            raise UsageError("scenario-named-twice", file=str(file), name=name)
         names.append(name)
     return names[1:]
 

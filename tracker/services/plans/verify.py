@@ -16,6 +16,7 @@ from tracker.planning.verify import verify as check
 from tracker.services.context import Context
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.store.history import touched
+from tracker.words import ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,8 +78,11 @@ def verify(context: Context) -> VerifyReport:
     data = read_planning_data(context)
     plan = data.previous
     if plan is None:
-        also = f"history was touched ({'; '.join(found)}), and " if found else ""
-        raise DataError(f"{also}no plan is published yet; make one: beamslot plan --publish")
+        raise (
+            DataError("no-published-plan-touched", touched="; ".join(found))
+            if found
+            else DataError("no-published-plan")
+        )
     prepared = prepare(as_it_was(context, data, plan), plan.as_of)
     return VerifyReport(plan, check(plan, prepared.asked(plan.asked)), found)
 
@@ -92,7 +96,7 @@ def faults(context: Context, as_of: datetime | None = None) -> tuple[str, ...]:
     try:
         problem = prepare(data, planning_moment(data.mill.terms, as_of, context.now())).problem
     except DataError as fault:
-        return (str(fault),)
+        return (ENGLISH.line(fault),)
     return tuple(finding for findings in no_longer(data.previous, problem).values() for finding in findings)
 
 

@@ -81,7 +81,7 @@ def what_if(
     with context.reading() as uow:
         room = read_stockroom(uow, as_of, context.now())
     if room.plan is None:
-        raise DataError("no plan is published, so nothing can fall; `beamslot plan --publish` makes one")
+        raise DataError("nothing-can-fall")
     at = planning_moment(room.mill.terms, as_of, context.now())
     changed = changed_mill(room.mill, changes)
     before = fallen(room.plan, room.with_returns(room.mill), room.issued, room.coming_back, room.held_beside)

@@ -6,12 +6,10 @@ from datetime import datetime
 from typing import Any
 
 from tracker.domain.days import Days
-from tracker.domain.formats import day
-from tracker.domain.formats import moment as shown_moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.words import fold
-from tracker.errors import DataError, UsageError
+from tracker.errors import DataError, Message, UsageError, message
 from tracker.kits.state import missing
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
@@ -79,15 +77,11 @@ def record_stage(
         key = find_loom(room.mill, loom, hall)
         before = uow.stages().get(key)
         if before and before.at > moment:
-            raise DataError(
-                f"loom {key} is {before.stage} since {shown_moment(before.at, zone)}; record a later moment"
-            )
+            raise DataError("stage-later-known", loom=key, stage=before.stage, at=before.at.astimezone(zone))
         odd = out_of_order(_stage_now(room, key, before), wanted, _issued(room, key), bool(taken))
         odd = odd or _too_early(uow, room, wanted, min(moment, (taken and taken.started_at) or moment))
         if odd and not reason:
-            raise DataError(
-                f"loom {key} is recorded as {wanted} only with a reason, since {odd}; say it with --why TEXT"
-            )
+            raise DataError("stage-needs-reason", loom=key, stage=wanted, odd=odd)
         change = StageChange(key, wanted, moment, uow.who, reason)
         done = conversion_of(uow, room.mill, key, taken, moment) if taken else None
         uow.add_stage(change)
@@ -101,12 +95,11 @@ def record_stage(
 def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:
     wanted = next((s for s in RECORDED if s.value == fold(stage)), None)
     if wanted is None:
-        raise UsageError(f"stage {stage!r} is not one of: {', '.join(s.value for s in RECORDED)}")
+        raise UsageError("stage-unknown", stage=stage, stages=RECORDED)
     if wanted in BESIDE and not (why or "").strip():
-        raise UsageError(f"a loom that is {wanted} needs a reason: --why TEXT")
+        raise UsageError("stage-without-reason", stage=wanted)
     if taken and wanted not in CONVERTED:
-        stages = " or ".join(s.value for s in CONVERTED)
-        raise UsageError(f"a finished conversion is recorded with {stages}, not with {wanted}")
+        raise UsageError("conversion-not-finished", first=CONVERTED[0], second=CONVERTED[1], stage=wanted)
     return wanted
 
 
@@ -121,10 +114,10 @@ def _issued(room: Stockroom, key: LoomKey) -> bool:
     return bool(booking) and not missing(booking.parts, {}, room.issued.get(key, {}))
 
 
-def _too_early(uow: UnitOfWork, room: Stockroom, wanted: Stage, moment: datetime) -> str:
-    """That work is told of a day before the programme, in words; a year typed wrong is the usual cause."""
+def _too_early(uow: UnitOfWork, room: Stockroom, wanted: Stage, moment: datetime) -> Message | None:
+    """That work is told of a day before the programme; a year typed wrong is the usual cause."""
     terms = room.mill.terms
     first = began(uow, terms)
     if wanted in (*BESIDE, Stage.SCOPED) or not is_before(moment, first, terms):
-        return ""
-    return f"{day(Days(room.mill).local(moment))} lies before the programme, which began on {day(first)}"
+        return None
+    return message("odd-before-programme", on=Days(room.mill).local(moment), first=first)

@@ -5,8 +5,6 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from math import inf
 
-from tracker.domain.formats import moment as shown_moment
-from tracker.domain.formats import number
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking
 from tracker.domain.progress import Conversion
@@ -35,12 +33,12 @@ def conversion_of(uow: UnitOfWork, mill: Mill, key: LoomKey, taken: Taken, ended
     """The conversion to record, as booked last unless said otherwise. UsageError and DataError for what cannot have been."""
     crews = {crew.crew for crew in mill.crews}
     if taken.crew not in crews:
-        raise DataError(f"there is no crew {taken.crew}; the crews are {', '.join(sorted(crews))}")
+        raise DataError("no-such-crew", crew=taken.crew, crews=sorted(crews))
     if taken.started_at is None or taken.started_at > ended_at:
-        raise UsageError("a conversion needs its start, before its end: --started 2027-01-05T06:00")
+        raise UsageError("conversion-without-start")
     if earlier := next((done for done in uow.conversions() if done.key == key), None):
-        started = shown_moment(earlier.started_at, mill.terms.zone)
-        raise DataError(f"the conversion of loom {key} is recorded already: by {earlier.crew}, begun {started}")
+        started = earlier.started_at.astimezone(mill.terms.zone)
+        raise DataError("conversion-recorded", loom=key, crew=earlier.crew, at=started)
     booking = uow.last_bookings({key}).get(key)
     return Conversion(
         key,
@@ -61,9 +59,9 @@ def _operation_minutes(mill: Mill, given: Mapping[str, float]) -> dict[str, floa
     found = {}
     for operation, minutes in given.items():
         if fold(operation) not in known:
-            raise DataError(f"operation {operation!r} is not in the method in force; `beamslot scope LOOM` lists them")
+            raise DataError("no-such-operation", operation=operation)
         if not 0 <= minutes < inf:
-            raise UsageError(f"operation {operation!r}: {minutes:g} minutes is no time it can take")
+            raise UsageError("operation-minutes", operation=operation, minutes=minutes)
         found[known[fold(operation)]] = minutes
     return found
 
@@ -71,10 +69,7 @@ def _operation_minutes(mill: Mill, given: Mapping[str, float]) -> dict[str, floa
 def _total(taken: Taken, elapsed_min: float) -> float | None:
     total = taken.total_min
     if total is not None and not 0 < total <= elapsed_min:
-        raise UsageError(
-            f"--total {number(total, 'min', 1)}: it must be above 0 and no longer than from start to end, "
-            f"{number(elapsed_min, 'min', 1)}"
-        )
+        raise UsageError("total-minutes", total=total, elapsed=elapsed_min)
     return total
 
 
@@ -86,8 +81,8 @@ def _choices(mill: Mill, given: Mapping[str, str], booking: Booking | None) -> C
     taken = dict(booking.choices) if booking else {}
     for choice, alternative in given.items():
         if (fold(choice), fold(alternative)) not in known:
-            offered = ", ".join(f"{name}={one}" for name, one in known.values()) or "none"
-            raise DataError(f"the method has no choice {choice}={alternative}; it has {offered}")
+            offered = [f"{name}={one}" for name, one in known.values()]
+            raise DataError("no-such-choice", choice=choice, alternative=alternative, offered=offered or None)
         name, one = known[fold(choice), fold(alternative)]
         taken[name] = one
     order = list(dict.fromkeys(row.choice for row in mill.method.alternatives))

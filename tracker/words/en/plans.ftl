@@ -1,0 +1,159 @@
+### Plans: what cannot be planned, published, or changed by a scenario.
+
+no-published-plan = no plan is published yet
+    .means = What was asked for needs a published plan.
+    .hint = publish one
+    .terminal = make one: beamslot plan --publish
+nothing-can-fall = no plan is published, so nothing can fall
+    .means = Without a published plan there are no bookings that could fall.
+    .hint = publish one
+    .terminal = `beamslot plan --publish` makes one
+no-published-plan-touched = history was touched ({ $touched }), and no plan is published yet
+    .means = The stored history was changed behind the program's back, and there is no plan to verify.
+    .hint = publish one
+    .terminal = make one: beamslot plan --publish
+loom-not-planned = loom { $loom } was not to be planned when the published plan was made
+    .means = A loom is neither booked nor left over in the published plan.
+no-such-plan = there is no plan { $number }
+    .means = A plan was asked for by a number that none has.
+    .terminal = `beamslot plan --list` lists them
+plan-of-scenario = plan { $number } is of the scenario { $scenario }
+    .means = A plan that was made for a scenario is not published.
+    .hint = load the change it stands for and plan again
+plan-published-already = plan { $number } is published already
+    .means = There is nothing to publish.
+plan-past = plan { $number } starts loom { $loom } on { $start }, which is past
+    .means = A plan that was made earlier begins before now.
+    .hint = plan again
+scenario-not-published = a scenario is not published
+    .means = A plan of a scenario is only for comparison.
+    .hint = load the change it stands for, then plan again
+plan-impossible = there is no plan: { $reasons }{ $more ->
+        [0] {""}
+       *[other] {" "}(and { $more } more)
+    }
+    .means = Nothing can be booked by the data.
+plan-fails-check = the plan does not pass the check: { $finding }{ $more ->
+        [0] {""}
+       *[other] {" "}(and { $more } more)
+    }; nothing was saved
+    .means = The check without the solver objects to a plan.
+plan-overtaken = another plan was published while this one was made; nothing was saved
+    .means = Two people plan at the same time.
+    .hint = plan again
+of-scenario = { $name }: { $why }
+    .means = Why one of several scenarios cannot be planned.
+
+## What a plan needs
+
+no-looms = there are no looms
+    .means = The loom list is empty.
+    .hint = load the loom list first
+    .terminal = load the loom list first: beamslot load looms.xlsx
+no-method = There is no method yet
+    .means = No operations are loaded.
+    .hint = load a workbook with the sheet Operations
+    .terminal = load a workbook with the sheet Operations: beamslot load FILE
+horizon-past = the horizon of { $days ->
+        [one] one day
+       *[other] { $days } days
+    } ends on { $end }, and as of is { $as_of }
+    .means = The horizon ends before the moment to plan from.
+    .hint = raise the term 'horizon (days)'
+crews-too-small = the largest crew, { $crew }, has { $heads ->
+        [one] 1 head
+       *[other] { $heads } heads
+    }, and step { $step } { $operation } asks for { $need } × { $trade }
+    .means = No crew of the lead trade has the heads that an operation needs.
+    .hint = give a crew more heads
+no-crew-in-horizon = no crew of the trade '{ $trade }' works before the horizon
+    .means = Closures, absences or dates leave no crew of the lead trade.
+    .hint = look at Crews and Closures
+no-lead-crew = no crew of the lead trade '{ $trade }' is listed
+    .means = Nobody could convert.
+    .hint = add one to the sheet Crews or change the term
+as-of-without-zone = as of { $at } has no time zone
+    .means = A program gave a moment without its zone.
+    .hint = give it as UTC or with its offset
+loom-not-listed = there is no loom { $loom } in the list
+    .means = The data of a plan name a loom that is not listed.
+    .hint = load it or take it out of the plan's data
+remaining-slots = loom { $loom }: { $slots } working slots left to do must be 0 or more
+    .means = A conversion in work has less than nothing left to do.
+crew-in-two-halls = crew { $crew } is in { $hall } and in { $other } on { $at }
+    .means = Two rows of one crew work in two halls at the same time.
+    .hint = change the hours of one row in the sheet Crews, or leave the hall empty where the crew works in any
+kit-part-unlisted = loom { $loom } needs part { $part }, which is not in the sheet Parts
+    .means = A kit names a part that is not listed.
+    .hint = add it
+kit-quantity = loom { $loom } needs { QUANTITY($quantity) } of part { $part }
+    .means = A kit asks for less than nothing.
+    .hint = a quantity must be 0 or more
+
+## Scenarios
+
+scenario-missing = there is no scenario file { $file }
+    .means = The path names no file.
+scenario-encoding = scenario { $file } is no text in UTF-8
+    .means = The file is of another encoding.
+    .hint = save it as a TOML file in UTF-8
+scenario-unreadable = scenario { $file } cannot be read: { $why }
+    .means = The file may not or cannot be opened.
+scenario-not-toml = scenario { $file } cannot be read: { $why }
+    .means = The file breaks the rules of TOML.
+    .hint = mend that line
+scenario-named-twice = scenario { $file }: another one is called '{ $name }', too
+    .means = Two scenarios that are to be compared have one name.
+    .hint = give it a name of its own
+scenario-refused = scenario{ $file ->
+        [none] {""}
+       *[other] {" "}{ $file }
+    }{ $place ->
+        [none] {""}
+       *[other] : { $place }
+    }{ $where ->
+        [none] {""}
+       *[other] {" "}{ $where }
+    }{ $how ->
+        [lacks] {" "}
+       *[wrong] :{" "}
+    }{ $what }
+    .means = An entry of a scenario does not fit; what is wrong stands behind it.
+scenario-entry-unknown = '{ $name }' is not one of name, { $entries }
+    .means = A scenario has an entry that there is not.
+scenario-entry-shape = { $name } { $value } is not possible
+    .means = An entry is written as a value or a list where it is a table.
+    .hint = write it as lines under { $place }
+scenario-name = name { $value } is not possible
+    .means = A name that the lists of plans cannot show.
+    .hint = give a text of one line with 1 to { $most } characters
+scenario-value = { $value } is not possible
+    .means = A value that its field cannot have.
+    .hint = give { $possible }
+scenario-twice = { $field } is given twice
+    .means = One field under two words.
+    .hint = leave one of them out
+scenario-lacks = has no { $field }
+    .means = An entry lacks a field that it must have.
+    .hint = give { $possible }
+scenario-contradicts = { $what }
+    .means = Two fields of an entry contradict each other.
+    .hint = correct one of them
+scenario-field-unknown = { $kind ->
+        [term] there is no term '{ $name }'; the terms are { $names }
+       *[field] there is no field '{ $name }'; the fields are { $names }
+    }
+    .means = An entry has a field that there is not.
+scenario-nobody = there is no { $kind ->
+        [crew] crew
+        [tool] tool
+        [trade] trade
+       *[part] part
+    } '{ $name }'; there are { $names }
+    .means = A scenario names what the mill does not have.
+scenario-new-order = order { $order } of { $part } is a new one and has no quantity
+    .means = A new order line needs its quantity.
+    .hint = give a number of at least 0
+scenario-shift = { $crew }: shift start and shift end are both { $at }
+    .means = A crew of a scenario would work no time or all day.
+    .hint = correct one of them
