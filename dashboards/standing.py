@@ -31,6 +31,6 @@ def warn_if_out_of_date() -> None:
     )
     with st.expander("What cannot be kept"):
         for finding in found[:MOST]:
-            st.write(literal(finding))
+            st.write(literal(SPEAKER.line(finding)))
         if len(found) > MOST:
             st.caption(f"and {len(found) - MOST} more; `beamslot verify` lists them all")

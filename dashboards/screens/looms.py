@@ -17,7 +17,7 @@ from tracker.domain.formats import count, day, moment, money, number, shown, spa
 from tracker.domain.plan import CostTerms
 from tracker.domain.progress import Conversion, Stage
 from tracker.domain.words import fold
-from tracker.errors import DataError
+from tracker.errors import DataError, Message
 from tracker.services.screens.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
 from tracker.services.screens.status import STAGE_ORDER
 from tracker.services.work.scope import Line, WorkReport
@@ -127,6 +127,10 @@ def _sheet(sheet: LoomSheet) -> None:
     _values(sheet)
 
 
+def _said(why: Message | None) -> str:
+    return SPEAKER.line(why) if why else ""
+
+
 def _figures(sheet: LoomSheet) -> list[Figure]:
     out = next(iter(sheet.beam_outs_ahead), None)
     last = sheet.history[-1] if sheet.history else None
@@ -135,7 +139,7 @@ def _figures(sheet: LoomSheet) -> list[Figure]:
         ("Stage", sheet.stage, (f"{since}: {last.reason}" if last and last.reason else since)),
         _work_figure(sheet),
         ("Next beam-out, P50", moment(out.p50_at, sheet.zone) if out else "not known",
-         _reading(out.reading_at, out.state, sheet) if out else sheet.no_forecast),
+         _reading(out.reading_at, out.state, sheet) if out else _said(sheet.no_forecast)),
         ("Kit", sheet.kit.state if sheet.kit else "none", _lacks(sheet)),
     ]  # fmt: skip
 
@@ -221,7 +225,9 @@ def _windows(sheet: LoomSheet) -> None:
     windows = sheet.windows if sheet.converted_at is None else sheet.beam_outs_ahead
     st.header("Chances to convert" if sheet.converted_at is None else "Beam-outs ahead")
     if not windows:
-        st.caption(literal(sheet.no_forecast) or "No beam-out and no standing span before the end of the horizon.")
+        st.caption(
+            literal(_said(sheet.no_forecast)) or "No beam-out and no standing span before the end of the horizon."
+        )
         return
     columns = [Column("Window"), Column("P10", whole=True), Column("P50", whole=True), Column("P90", whole=True),
                Column("Runs out"), Column("Comes in")]  # fmt: skip
@@ -267,7 +273,7 @@ def _other_dates(sheet: LoomSheet) -> None:
 def _needs(sheet: LoomSheet) -> None:
     st.header("What it needs, and why")
     if sheet.scope is None:
-        st.info(literal(sheet.no_scope))
+        st.info(literal(_said(sheet.no_scope)))
         return
     if sheet.scope.unknown:
         st.warning(

@@ -21,7 +21,9 @@ from tracker.domain.mill import (
 )
 from tracker.domain.terms import Terms
 from tracker.domain.windows import Window, WindowKind
-from tracker.forecast.beam_outs import forecast, unforecast
+from tracker.forecast.beam_outs import forecast
+from tracker.forecast.beam_outs import unforecast as without_forecast
+from tracker.words import ENGLISH
 
 KEY = LoomKey("Hall 1", "7")
 LOOM = Loom("Hall 1", "7", "AJ", speed_ppm=500, efficiency=1.0)
@@ -33,6 +35,11 @@ NOW = Warp("Hall 1", "7", 0, "A", 2400, 490, READ, tail_m=10)
 REPEAT = Warp("Hall 1", "7", 1, "A", 1010, tail_m=10, change="repeat")
 STYLE = Warp("Hall 1", "7", 1, "B", 1010, tail_m=10, change="style")
 CHANGES = (OrdinaryChange("repeat", 2), OrdinaryChange("style", 5), OrdinaryChange("style", 8, "RP"))
+
+
+def unforecast(mill, as_of):
+    """Why looms have no forecast, in words."""
+    return {key: ENGLISH.line(why) for key, why in without_forecast(mill, as_of).items()}
 
 
 def at(hours: float) -> datetime:

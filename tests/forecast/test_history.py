@@ -4,8 +4,9 @@ import pytest
 from refusals import refused
 
 from tracker.domain.mill import LoomKey, Mill, Reading, Warp
-from tracker.errors import DataError
+from tracker.errors import DataError, Message
 from tracker.forecast.history import Present, jumps, present
+from tracker.words import ENGLISH
 
 KEY = LoomKey("Hall 1", "7")
 LISTED_AT = datetime(2027, 1, 4, 6, tzinfo=UTC)
@@ -89,7 +90,8 @@ def test_without_a_set_length_the_larger_reading_is_the_measure() -> None:
     ],
 )
 def test_what_cannot_be_known_is_said(warps: tuple[Warp, ...], why: str) -> None:
-    assert present(mill(warps), KEY, day(1)) == why
+    unknown = present(mill(warps), KEY, day(1))
+    assert isinstance(unknown, Message) and ENGLISH.line(unknown) == why
 
 
 def test_a_reading_dates_a_list_without_dates() -> None:

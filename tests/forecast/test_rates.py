@@ -43,8 +43,8 @@ def test_an_unknown_article_is_named() -> None:
     [
         (Article("A-12", 0, 0.08), LOOM, "pick density 0 picks/cm must be above 0 picks/cm"),
         (Article("A-12", float("nan"), 0.08), LOOM, "pick density nan picks/cm must be above 0 picks/cm"),
-        (Article("A-12", 20, 1.0), LOOM, "take-up 100.0% must be at least 0 % and below 100 %"),
-        (Article("A-12", 20, -0.05), LOOM, "take-up -5.0% must be at least 0 % and below 100 %"),
+        (Article("A-12", 20, 1.0), LOOM, "take-up 100 % must be at least 0 % and below 100 %"),
+        (Article("A-12", 20, -0.05), LOOM, "take-up -5 % must be at least 0 % and below 100 %"),
         (Article("A-12", 20, 0.05, "both"), LOOM, "take-up basis 'both' must be crimp or contraction"),
         (Article("A-12", 20, 0.08), Loom("Hall 1", "007", "AJ", efficiency=0.9), "no speed given"),
         (Article("A-12", 20, 0.08), Loom("Hall 1", "007", "AJ", speed_ppm=600), "no efficiency given"),

@@ -14,6 +14,7 @@ from tracker.domain.stock import Reservation
 from tracker.domain.terms import Terms
 from tracker.errors import DataError
 from tracker.mill_state.planning import PlanningData, prepare
+from tracker.words import ENGLISH
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
 KEY = LoomKey("H", "1")
@@ -28,7 +29,7 @@ MILL = Mill(
 def refused(mill: Mill, at: datetime = AT) -> str:
     with pytest.raises(DataError) as refusal:
         prepare(PlanningData(mill, None, {}), at)
-    return str(refusal.value)
+    return ENGLISH.line(refusal.value)
 
 
 def test_the_largest_crew_must_do_for_every_operation_of_its_trade():
@@ -54,7 +55,7 @@ def test_a_moment_past_the_horizon_is_told_in_local_time():
 def test_without_looms_or_method_the_next_step_is_named():
     assert refused(replace(MILL, looms={})).startswith("there are no looms; load the loom list first")
     assert refused(replace(MILL, method=Method())).startswith(
-        "there is no method; load a workbook with the sheet Operations"
+        "there is no method yet; load a workbook with the sheet Operations"
     )
 
 

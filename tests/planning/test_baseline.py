@@ -17,6 +17,7 @@ from tracker.planning.baseline.walk import baseline
 from tracker.planning.problem import InWork, PlanningProblem
 from tracker.planning.verify import verify
 from tracker.scope.content import scope_looms
+from tracker.words import ENGLISH
 
 STOCK = {"RAIL": Part("RAIL", 9.0, price=100.0)}
 
@@ -178,7 +179,8 @@ def test_the_baseline_of_the_sample_mill_passes_the_check() -> None:
         windows=forecast(mill, as_of, horizon_end(mill.terms, as_of)),
         contents={key: scope.contents for key, scope in scopes.items() if scope.contents},
         as_of=as_of,
-        unplannable=unforecast(mill, as_of) | {k: s.obstacle for k, s in scopes.items() if not s.contents},
+        unplannable={k: ENGLISH.line(why) for k, why in unforecast(mill, as_of).items()}
+        | {k: s.obstacle for k, s in scopes.items() if not s.contents},
     )
     plan = baseline(known, [12.0])
     assert verify(plan, known) == ()

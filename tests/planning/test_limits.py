@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 from refusals import refused
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, ONE, TWO, at, content, problem, window
+from worded import verify
 
 from tracker.domain.method import KitLine
 from tracker.domain.mill import Closure, Crew, LoomKey, Part, Receipt, Tool
@@ -21,7 +22,6 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.work import StepLoad
 from tracker.errors import DataError
 from tracker.planning.planner import plan
-from tracker.planning.verify import verify
 
 SECOND = replace(FITTERS, crew="Fitters 2")
 DEAR = replace(FITTERS, rate_per_head_h=200.0)
@@ -77,7 +77,7 @@ def test_a_crew_in_two_overlapping_rows_is_one_crew() -> None:
     assert starts(made(later, **long)) == [at(1, 11), at(1, 13)]
     # two plans at once are seen by the check that knows nothing of the planner
     at_once = made()
-    assert "2027-01-05 08:00 to 2027-01-05 10:00: more fitter crews wanted than there are" in verify(
+    assert "Tue 5 Jan 2027 08:00 to Tue 5 Jan 2027 10:00: more fitter crews wanted than there are" in verify(
         at_once, problem(BOTH, **{**PLENTY, **one})
     )
 

@@ -4,13 +4,13 @@ from dataclasses import replace
 
 import numpy as np
 from two_looms import ELECTRICIAN, FITTERS, ONE, TWO, at, problem, window
+from worded import verify
 
 from tracker.domain.mill import LoomKey, Part
 from tracker.domain.plan import CrewTurn
 from tracker.planning.naming.jobs import Job, People
 from tracker.planning.naming.turns import share_out
 from tracker.planning.planner import plan
-from tracker.planning.verify import verify
 
 
 def people(slots, anywhere=(), **there):
@@ -130,4 +130,4 @@ def test_one_crew_on_two_looms_at_once_is_seen():
     assert verify(made, asked) == () and len(made.bookings) == 2
     assert made.bookings[1].start < made.bookings[0].end
     at_once = tuple(replace(b, crews=(CrewTurn(FITTERS.crew, b.start, b.end),)) for b in made.bookings)
-    assert "is named on looms" in " ".join(verify(replace(made, bookings=at_once), asked))
+    assert "is named on several looms" in " ".join(verify(replace(made, bookings=at_once), asked))

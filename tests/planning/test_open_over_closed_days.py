@@ -10,13 +10,13 @@ from datetime import date
 import pytest
 from small_halls import TriedOut, small_problem
 from two_looms import ELECTRICIAN, FITTERS, ONE, at, problem, still, window
+from worded import no_longer, verify
 
 from tracker.domain.mill import Closure
 from tracker.domain.windows import Window, WindowKind
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.verify import no_longer, verify
 
 TO_SATURDAY = tuple(replace(crew, weekdays=frozenset(range(6))) for crew in (FITTERS, ELECTRICIAN))
 
@@ -42,7 +42,7 @@ def test_it_begins_after_the_closed_day_instead(lets, start, end, lost):
 
 def test_the_check_names_the_day():
     over = plan(asked(OUT, open_over_closed_days=True), gap=0.0)
-    says = "loom 1 (Hall 1) stands open over 2027-01-10, on which nobody converts"
+    says = "loom 1 (Hall 1) stands open over Sun 10 Jan 2027, on which nobody converts"
     assert verify(over, asked(OUT)) == (says,)
     assert no_longer(over, asked(OUT)) == {ONE: (says,)}
 

@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 from two_looms import LOOMS, ONE, TWO, at, problem, window
+from worded import verify
 
 from tracker.domain.mill import Closure, Part, Receipt
 from tracker.domain.plan import Plan
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
-from tracker.planning.verify import verify
 
 EMPTY: dict[str, Any] = {"receipts": (), "soak_days": 0, "left_over_penalty": 500.0}
 
@@ -105,8 +105,8 @@ def test_a_receipt_past_its_date_counts_like_an_order_placed_now() -> None:
     found = made(windows=windows(8), **stock_only)
     assert starts(found) == [at(8, 8)]
     assert found.reasons == (
-        "Order 4500-10: 1 of RAIL were due on 2027-01-02 and have not come; they count like an order placed today, due on "
-        "2027-01-11. Receive them, or give the receipt its new date.",
+        "Order 4500-10: 1 of RAIL were due on Sat 2 Jan 2027 and have not come; they count like an order placed today, due on "
+        "Mon 11 Jan 2027. Receive them, or give the receipt its new date.",
     )
 
 
@@ -122,5 +122,5 @@ def test_the_walk_without_a_plan_may_order_too() -> None:
 def test_the_check_finds_a_booking_that_no_order_can_reach() -> None:
     asked = problem(windows=windows(9), **(EMPTY | {"parts": rail(7)}))
     slower = replace(asked, mill=replace(asked.mill, parts=rail(8)))
-    assert "part RAIL: 1 needed by 2027-01-13, 0 usable" in verify(plan(asked), slower)
+    assert "part RAIL: 1 needed by Wed 13 Jan 2027, 0 usable" in verify(plan(asked), slower)
     assert LOOMS  # both looms are planned

@@ -184,8 +184,8 @@ def test_what_was_taken_for_granted_is_told() -> None:
     assert found.reasons == (
         "No crew of the trade 'assistant' is listed: its hours cost nothing here, and what needs it on the loom cannot be "
         "booked.",
-        "Order 4500-10: 1 of RAIL were due on 2027-01-02 and have not come; they count like an order placed today, due on "
-        "2027-02-01. Receive them, or give the receipt its new date.",
+        "Order 4500-10: 1 of RAIL were due on Sat 2 Jan 2027 and have not come; they count like an order placed today, due on "
+        "Mon 1 Feb 2027. Receive them, or give the receipt its new date.",
     )
 
 

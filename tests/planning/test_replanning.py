@@ -9,12 +9,12 @@ from typing import Any
 
 import pytest
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, window
+from worded import no_longer, verify
 
 from tracker.domain.mill import Absence, Closure, LoomKey, Part, Running, Tool
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork, PlanningProblem
-from tracker.planning.verify import no_longer, verify
 
 PARTS = {"RAIL": Part("RAIL", 2.0, price=100.0)}
 BOTH = {key: (window(key, at(1, 8)),) for key in (ONE, TWO)}
@@ -158,7 +158,7 @@ def test_a_sick_crew_gives_way_and_the_other_keeps_its_firm_booking() -> None:
     assert starts(found) == {TWO: at(1, 8), ONE: at(1, 10)}
     assert {b.crew_names for b in found.bookings} == {crew[TWO]}
     assert found.reasons == (
-        "The firm booking of loom 1 (Hall 1) on Tue 5 Jan 2027 08:00 cannot stay: too little fitter from 2027-01-05 08:00 on; "
+        "The firm booking of loom 1 (Hall 1) on Tue 5 Jan 2027 08:00 cannot stay: too little fitter from Tue 5 Jan 2027 08:00 on; "
         "it is booked anew on Tue 5 Jan 2027 10:00.",
     )
 
@@ -169,7 +169,7 @@ def test_a_firm_booking_that_was_moved_though_it_could_stay_is_found() -> None:
     first, second = sound.bookings
     wandering = replace(sound, bookings=(first, replace(second, start=at(1, 11), end=at(1, 13))))
     assert any(
-        f"loom {second.key}: the firm booking of 2027-01-05 10:00 was moved to 2027-01-05 11:00, though it could stay"
+        f"loom {second.key}: the firm booking of Tue 5 Jan 2027 10:00 was moved to Tue 5 Jan 2027 11:00, though it could stay"
         == said
         for said in verify(wandering, given)
     )
@@ -182,13 +182,16 @@ def test_a_firm_booking_that_was_moved_though_it_could_stay_is_found() -> None:
     [
         (
             {"looms": LOOMS | {ONE: replace(LOOMS[ONE], protected_until=date(2027, 1, 5))}},
-            "is protected until 2027-01-05",
+            "is protected until Tue 5 Jan 2027",
         ),
         (
             {"parts": {"RAIL": Part("RAIL", 1.0, lead_time_days=90)}, "receipts": ()},
             "it needs 1 of part RAIL, 0 can be there",
         ),
-        ({"crews": (FITTERS, replace(ELECTRICIAN, shift_end=time(9)))}, "too little electrician from 2027-01-05 09:00"),
+        (
+            {"crews": (FITTERS, replace(ELECTRICIAN, shift_end=time(9)))},
+            "too little electrician from Tue 5 Jan 2027 09:00",
+        ),
     ],
 )
 def test_why_a_firm_booking_cannot_stay(changes: dict[str, Any], why: str) -> None:
@@ -295,8 +298,8 @@ def test_what_of_a_plan_the_data_do_not_allow_any_more_is_told_by_loom() -> None
     looms = LOOMS | {first.key: replace(LOOMS[first.key], protected_until=date(2027, 1, 12))}
     now = asked(NEXT_WEEK, previous=LATER, looms=looms, parts={"RAIL": Part("RAIL", 1.0, price=100.0)}, receipts=())
     assert no_longer(LATER, now) == {
-        first.key: (f"loom {first.key} starts 2027-01-12 08:00, but is protected until 2027-01-12 included",),
-        None: ("part RAIL: 2 needed by 2027-01-12, 1 usable",),
+        first.key: (f"loom {first.key} starts Tue 12 Jan 2027 08:00, but is protected until Tue 12 Jan 2027 included",),
+        None: ("part RAIL: 2 needed by Tue 12 Jan 2027, 1 usable",),
     }
     assert no_longer(LATER, asked(NEXT_WEEK, previous=LATER)) == {}
     # what is recorded as done, or lies before now, is not asked for any more
@@ -315,7 +318,7 @@ def test_a_booking_that_ends_later_because_its_early_crew_is_away_is_told() -> N
     assert [(b.start, b.end) for b in booked.bookings] == [(at(8, 21), at(9, 7))]
     away = (replace(early, to_on=date(2027, 1, 12)), replace(early, from_on=date(2027, 1, 14)), late, always)
     assert no_longer(booked, asked(one, previous=booked, crews=away)) == {
-        ONE: ("loom 1 (Hall 1) ends 2027-01-13 07:00, but 4 working half hours end 2027-01-13 15:00",)
+        ONE: ("loom 1 (Hall 1) ends Wed 13 Jan 2027 07:00, but 4 working half hours end Wed 13 Jan 2027 15:00",)
     }
 
 
@@ -339,7 +342,9 @@ def test_what_waits_for_a_pilot_that_is_late_or_not_recorded_is_told() -> None:
     given: dict[str, Any] = {"soak_days": 7, "previous": booked, "as_of": at(1, 12)}
     assert no_longer(booked, asked(windows, converted={ONE: at(1, 10)}, **given)) == {}
     assert no_longer(booked, asked(windows, converted={ONE: at(1, 11)}, **given)) == {
-        TWO: ("loom 2 (Hall 1) starts 2027-01-12 10:00, before the pilot of AJ has run 7 days (2027-01-12 11:00)",)
+        TWO: (
+            "loom 2 (Hall 1) starts Tue 12 Jan 2027 10:00, before the pilot of AJ has run 7 days (Tue 12 Jan 2027 11:00)",
+        )
     }
     assert no_longer(booked, asked(windows, **given)) == {
         None: ("AJ: no pilots booked, one is needed before 1 booking",)
@@ -388,7 +393,7 @@ def test_a_firm_booking_whose_work_has_become_longer_overruns() -> None:
         (second.key, at(1, 10), at(1, 12.5), 5, 5.0),
     ]
     ends = "ends on Tue 5 Jan 2027 {} instead of Tue 5 Jan 2027 {}: its work takes 2.5 h by now, 2 h were booked."
-    short = "there is too little fitter from 2027-01-05 10:00 on; it is taken to go on all the same."
+    short = "there is too little fitter from Tue 5 Jan 2027 10:00 on; it is taken to go on all the same."
     assert found.reasons == (
         f"The firm booking of loom {first.key} {ends.format('10:30', '10:00')}",
         f"The firm booking of loom {first.key} overruns: {short}",
@@ -426,7 +431,7 @@ def test_a_firm_booking_in_another_shape_is_found() -> None:
     for changes, says in (
         ({"slots": 3, "end": at(1, 9.5)}, "3 half hours, 4 are due"),
         ({"labour_h": 3.5}, "3.50 person-hours, 5.00 were published"),
-        ({"end": at(1, 9.5)}, "ends 2027-01-05 09:30, due is 2027-01-05 10:00"),
+        ({"end": at(1, 9.5)}, "ends Tue 5 Jan 2027 09:30, due is Tue 5 Jan 2027 10:00"),
     ):
         spoilt = replace(sound, bookings=(replace(kept, **changes),))
         assert any(says in finding for finding in verify(spoilt, given)), changes

@@ -4,12 +4,12 @@ from dataclasses import replace
 from typing import Any
 
 from two_looms import ELECTRICIAN, FITTERS, LOOMS, ONE, TWO, at, problem, window
+from worded import no_longer, verify
 
 from tracker.domain.mill import LoomKey, Tool
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork, PlanningProblem
-from tracker.planning.verify import no_longer, verify
 
 BOTH = {ONE: (window(ONE, at(1, 8)),), TWO: (window(TWO, at(1, 8)),)}
 
@@ -57,7 +57,7 @@ def test_a_loom_in_work_counts() -> None:
 def test_the_check_names_the_section() -> None:
     free, limited = asked(("A", "B")), asked(("A", "A"))
     found = plan(free, gap=0.0)
-    says = "section A of Hall 1: 2 looms stopped at 2027-01-05 08:00, the limit is 1"
+    says = "section A of Hall 1: 2 looms stopped at Tue 5 Jan 2027 08:00, the limit is 1"
     assert says in verify(found, limited)
     assert no_longer(found, limited) == {None: (says,)}
 

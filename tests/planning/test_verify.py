@@ -26,12 +26,12 @@ from two_looms import (
     still,
     window,
 )
+from worded import verify
 
 from tracker.domain.mill import Closure, Crew, LoomKey, Part, Receipt, Running, Tool
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.windows import WindowKind
 from tracker.planning.problem import InWork
-from tracker.planning.verify import verify
 
 # labour: 240 min of fitters at 30 + 60 min of the electrician at 40 = 120 + 40 = 160; parts: 1 × 100
 # loom 1: waits 1 h + 2 h of conversion at 5 = 15; saving 24 a day = 1 an hour, 35 h from the start to Tuesday 11:00
@@ -117,19 +117,19 @@ def second(**changes: Any) -> Plan:
         (second(slots=3), "loom 2 (Hall 1): 3 half hours booked, its scope has 4"),
         (
             second(end=at(10, 10.5)),
-            "loom 2 (Hall 1) ends 2027-01-14 10:30, but 4 working half hours end 2027-01-14 11:00",
+            "loom 2 (Hall 1) ends Thu 14 Jan 2027 10:30, but 4 working half hours end Thu 14 Jan 2027 11:00",
         ),
         (
             second(start=at(10, 9.25)),
-            "loom 2 (Hall 1) starts 2027-01-14 09:15, not on a half hour",
+            "loom 2 (Hall 1) starts Thu 14 Jan 2027 09:15, not on a half hour",
         ),
         (
             second(start=at(10, 14), end=at(10, 16)),
-            "loom 2 (Hall 1) starts 2027-01-14 14:00, when no fitter crew is at work",
+            "loom 2 (Hall 1) starts Thu 14 Jan 2027 14:00, when no fitter crew is at work",
         ),
         (
             second(start=at(10, 13), end=at(10, 15)),
-            "loom 2 (Hall 1) ends 2027-01-14 15:00, but 4 working half hours end 2027-01-15 07:00",
+            "loom 2 (Hall 1) ends Thu 14 Jan 2027 15:00, but 4 working half hours end Fri 15 Jan 2027 07:00",
         ),
     ],
 )
@@ -148,13 +148,17 @@ def shifted(start: datetime, end: datetime, beam_out: datetime) -> tuple[Plan, d
     [
         # 4 clock hours before the beam-out is allowed, half an hour earlier is not
         (at(10, 9), at(10, 13), ""),
-        (at(10, 8.5), at(10, 13), "starts 2027-01-14 08:30, more than 4 h before its beam-out 2027-01-14 13:00"),
+        (
+            at(10, 8.5),
+            at(10, 13),
+            "starts Thu 14 Jan 2027 08:30, more than 4 h before its beam-out Thu 14 Jan 2027 13:00",
+        ),
         # out on Wednesday 06:00: 16 half hours that day, the 32nd is Thursday 13:30
         (at(10, 12), at(9, 6), ""),
         (
             at(11, 6),
             at(9, 6),
-            "starts 2027-01-15 06:00, after the 32nd working half hour from its beam-out 2027-01-13 06:00",
+            "starts Fri 15 Jan 2027 06:00, after the 32nd working half hour from its beam-out Wed 13 Jan 2027 06:00",
         ),
     ],
 )
@@ -188,7 +192,7 @@ def test_an_overdue_beam_out_keeps_its_32_working_slots(start_h: float, in_time:
     # out on Tuesday 08:00; the shift ends at 14:00: 12 half hours on Tuesday, 16 on Wednesday, 4 on Thursday from 06:00
     late = replace(BOOKING_1, start=at(3, start_h), end=at(3, start_h + 2))
     found = verify(plan(late, BOOKING_2), problem(as_of=at(3, 5)))
-    says = "after the 32nd working half hour from its beam-out 2027-01-05 08:00"
+    says = "after the 32nd working half hour from its beam-out Tue 5 Jan 2027 08:00"
     assert any(says in s for s in found) is not in_time
 
 
@@ -201,7 +205,7 @@ def kinds(kind: WindowKind, start: datetime, starts_at: datetime, ends_at: datet
 def test_a_standing_window_has_every_working_slot_inside_and_none_outside() -> None:
     assert not [s for s in kinds(WindowKind.STANDING, at(10, 9), at(10, 9), at(10, 12)) if "outside" in s]
     assert (
-        "loom 2 (Hall 1) starts 2027-01-14 09:00, outside its standing window 2027-01-14 06:00 to 2027-01-14 09:00"
+        "loom 2 (Hall 1) starts Thu 14 Jan 2027 09:00, outside its standing window Thu 14 Jan 2027 06:00 to Thu 14 Jan 2027 09:00"
         in (kinds(WindowKind.STANDING, at(10, 9), at(10, 6), at(10, 9)))
     )
 
@@ -226,44 +230,47 @@ def test_standing_and_mid_warp_cost_no_waiting_and_no_late_beam_out() -> None:
 @pytest.mark.parametrize(
     ("changes", "says"),
     [
-        ({"as_of": at(1, 9.5)}, "loom 1 (Hall 1) starts 2027-01-05 09:00, before 2027-01-05 09:30"),
-        ({"start": date(2027, 1, 6)}, "loom 1 (Hall 1) starts 2027-01-05 09:00, before 2027-01-06 00:00"),
-        ({"horizon_days": 10}, "loom 2 (Hall 1) ends 2027-01-14 11:00, past the horizon 2027-01-14 00:00"),
+        ({"as_of": at(1, 9.5)}, "loom 1 (Hall 1) starts Tue 5 Jan 2027 09:00, before Tue 5 Jan 2027 09:30"),
+        ({"start": date(2027, 1, 6)}, "loom 1 (Hall 1) starts Tue 5 Jan 2027 09:00, before Wed 6 Jan 2027 00:00"),
+        ({"horizon_days": 10}, "loom 2 (Hall 1) ends Thu 14 Jan 2027 11:00, past the horizon Thu 14 Jan 2027 00:00"),
         (
             {"looms": LOOMS | {TWO: replace(LOOMS[TWO], protected_until=date(2027, 1, 14))}},
-            "loom 2 (Hall 1) starts 2027-01-14 09:00, but is protected until 2027-01-14 included",
+            "loom 2 (Hall 1) starts Thu 14 Jan 2027 09:00, but is protected until Thu 14 Jan 2027 included",
         ),
         (
             {"closures": (Closure(date(2027, 1, 14), "work"),)},
-            "loom 2 (Hall 1) starts 2027-01-14 09:00, when no fitter crew is at work",
+            "loom 2 (Hall 1) starts Thu 14 Jan 2027 09:00, when no fitter crew is at work",
         ),
         (
             {"crews": (replace(FITTERS, shift_end=time(10)), ELECTRICIAN)},
-            "loom 2 (Hall 1) ends 2027-01-14 11:00, but 4 working half hours end 2027-01-15 07:00",
+            "loom 2 (Hall 1) ends Thu 14 Jan 2027 11:00, but 4 working half hours end Fri 15 Jan 2027 07:00",
         ),
-        ({"crews": (FITTERS,)}, "2027-01-14 10:00 to 2027-01-14 11:00: more electrician heads wanted than there are"),
+        (
+            {"crews": (FITTERS,)},
+            "Thu 14 Jan 2027 10:00 to Thu 14 Jan 2027 11:00: more electrician heads wanted than there are",
+        ),
         (
             {"crews": (FITTERS, replace(ELECTRICIAN, hall="Hall 2"))},
-            "2027-01-14 10:00 to 2027-01-14 11:00: more electrician heads wanted than there are",
+            "Thu 14 Jan 2027 10:00 to Thu 14 Jan 2027 11:00: more electrician heads wanted than there are",
         ),
         (
             {"crews": (FITTERS, replace(ELECTRICIAN, shift_end=time(10, 30)))},
-            "2027-01-14 10:30 to 2027-01-14 11:00: more electrician heads wanted than there are",
+            "Thu 14 Jan 2027 10:30 to Thu 14 Jan 2027 11:00: more electrician heads wanted than there are",
         ),
-        ({"tools": {}}, "2027-01-14 10:00 to 2027-01-14 11:00: more than 0 of tool hoist in use"),
-        ({"receipts": ()}, "part RAIL: 2 needed by 2027-01-14, 1 usable"),
+        ({"tools": {}}, "Thu 14 Jan 2027 10:00 to Thu 14 Jan 2027 11:00: more than 0 of tool hoist in use"),
+        ({"receipts": ()}, "part RAIL: 2 needed by Thu 14 Jan 2027, 1 usable"),
         (
             {"receipts": (Receipt("4500-10", "RAIL", 1.0, date(2027, 1, 14)),)},
-            "part RAIL: 2 needed by 2027-01-14, 1 usable",
+            "part RAIL: 2 needed by Thu 14 Jan 2027, 1 usable",
         ),
         (
             {"parts": {"RAIL": Part("RAIL", 1.0, safety_stock=1.0, price=100.0)}},
-            "part RAIL: 1 needed by 2027-01-05, 0 usable",
+            "part RAIL: 1 needed by Tue 5 Jan 2027, 0 usable",
         ),
-        ({"taken": {"RAIL": 1.0}}, "part RAIL: 1 needed by 2027-01-05, 0 usable"),
+        ({"taken": {"RAIL": 1.0}}, "part RAIL: 1 needed by Tue 5 Jan 2027, 0 usable"),
         (
             {"soak_days": 9.0},
-            "loom 2 (Hall 1) starts 2027-01-14 09:00, before the pilot of AJ has run 9 days (2027-01-14 11:00)",
+            "loom 2 (Hall 1) starts Thu 14 Jan 2027 09:00, before the pilot of AJ has run 9 days (Thu 14 Jan 2027 11:00)",
         ),
         ({"pilots": {"AJ": "2"}}, "AJ: loom 1 (Hall 1) is the pilot, the mill names 2"),
         (
@@ -304,27 +311,27 @@ def shortages(**changes: Any) -> list[str]:
 
 def test_two_conversions_at_once_want_two_of_everything() -> None:
     assert shortages() == [
-        "2027-01-14 09:00 to 2027-01-14 11:00: more fitter crews wanted than there are",
-        "2027-01-14 10:00 to 2027-01-14 11:00: more electrician heads wanted than there are",
-        "2027-01-14 10:00 to 2027-01-14 11:00: more than 1 of tool hoist in use",
+        "Thu 14 Jan 2027 09:00 to Thu 14 Jan 2027 11:00: more fitter crews wanted than there are",
+        "Thu 14 Jan 2027 10:00 to Thu 14 Jan 2027 11:00: more electrician heads wanted than there are",
+        "Thu 14 Jan 2027 10:00 to Thu 14 Jan 2027 11:00: more than 1 of tool hoist in use",
     ]
     enough = (FITTERS, SECOND_CREW, ELECTRICIAN, SECOND_ELECTRICIAN)
     assert shortages(crews=enough, tools={"hoist": Tool("hoist", 2)}) == []
     assert shortages(crews=enough, tools={"hoist": Tool("hoist", 2)}, looms_stopped_at_once=1) == [
-        "Hall 1: 2 looms stopped at 2027-01-14 09:00, the limit is 1"
+        "Hall 1: 2 looms stopped at Thu 14 Jan 2027 09:00, the limit is 1"
     ]
 
 
 def test_calling_a_booking_firm_does_not_excuse_it() -> None:
     called = plan(*(replace(booking, firm=True) for booking in AT_ONCE.bookings))
     found = verify(called, problem(SIDE_BY_SIDE, soak_days=0.0))
-    assert "2027-01-14 09:00 to 2027-01-14 11:00: more fitter crews wanted than there are" in found
+    assert "Thu 14 Jan 2027 09:00 to Thu 14 Jan 2027 11:00: more fitter crews wanted than there are" in found
 
 
 def test_a_crew_bound_to_another_hall_does_not_help() -> None:
     bound = (FITTERS, replace(SECOND_CREW, hall="Hall 2"), ELECTRICIAN, SECOND_ELECTRICIAN)
     assert shortages(crews=bound, tools={"hoist": Tool("hoist", 2)}) == [
-        "2027-01-14 09:00 to 2027-01-14 11:00: more fitter crews wanted than there are"
+        "Thu 14 Jan 2027 09:00 to Thu 14 Jan 2027 11:00: more fitter crews wanted than there are"
     ]
 
 
@@ -334,10 +341,10 @@ def test_a_loom_in_work_holds_its_crew_and_its_tools() -> None:
     looms = LOOMS | {three: replace(LOOMS[ONE], loom="3")}
     work = (InWork(three, 2, content()),)
     found = verify(SOUND, problem(looms=looms, in_work=work, as_of=at(1, 9), contents=dict.fromkeys(looms, CONTENTS)))
-    assert "2027-01-05 09:00 to 2027-01-05 10:00: more fitter crews wanted than there are" in found
+    assert "Tue 5 Jan 2027 09:00 to Tue 5 Jan 2027 10:00: more fitter crews wanted than there are" in found
     later = plan(replace(BOOKING_1, start=at(1, 9.5), end=at(1, 11.5)), BOOKING_2)
     found = verify(later, problem(looms=looms, in_work=work, as_of=at(1, 9), contents=dict.fromkeys(looms, CONTENTS)))
-    assert "2027-01-05 09:30 to 2027-01-05 10:00: more fitter crews wanted than there are" in found
+    assert "Tue 5 Jan 2027 09:30 to Tue 5 Jan 2027 10:00: more fitter crews wanted than there are" in found
 
 
 def test_a_stopped_loom_counts_through_the_night() -> None:
@@ -347,7 +354,7 @@ def test_a_stopped_loom_counts_through_the_night() -> None:
     other = replace(BOOKING_2, start=at(9, 22), end=at(10, 6.5), beam_out_p50=at(9, 22))
     windows = {ONE: (window(ONE, at(9, 12)),), TWO: (window(TWO, at(9, 22)),)}
     found = verify(plan(first, other), problem(windows, crews=(FITTERS, nights, ELECTRICIAN), looms_stopped_at_once=1))
-    assert "Hall 1: 2 looms stopped at 2027-01-13 22:00, the limit is 1" in found
+    assert "Hall 1: 2 looms stopped at Wed 13 Jan 2027 22:00, the limit is 1" in found
 
 
 # ---- pilots
@@ -365,7 +372,7 @@ def test_a_converted_loom_is_the_pilot_of_its_type() -> None:
     both = plan(replace(BOOKING_1, pilot=False), BOOKING_2)
     run_in = problem(looms=looms, converted={three: at(-3, 12)})  # Friday 12:00: open from Friday the 8th on
     assert verify(both, run_in) == (
-        "loom 1 (Hall 1) starts 2027-01-05 09:00, before the pilot of AJ has run 7 days (2027-01-08 12:00)",
+        "loom 1 (Hall 1) starts Tue 5 Jan 2027 09:00, before the pilot of AJ has run 7 days (Fri 8 Jan 2027 12:00)",
     )
     assert verify(both, problem(looms=looms, converted={three: at(-3, 12)}, signed_off=frozenset({three}))) == ()
 
@@ -384,12 +391,12 @@ def test_firm_bookings_stay_and_moves_are_charged() -> None:
 
 def test_a_firm_booking_that_moved_is_found() -> None:
     old = plan(replace(BOOKING_1, start=at(1, 10), end=at(1, 12)), BOOKING_2)
-    says = "loom 1 (Hall 1): the firm booking of 2027-01-05 10:00 was moved to 2027-01-05 09:00, though it could stay"
+    says = "loom 1 (Hall 1): the firm booking of Tue 5 Jan 2027 10:00 was moved to Tue 5 Jan 2027 09:00, though it could stay"
     assert says in verify(SOUND, problem(previous=old))
     assert says not in verify(SOUND, problem(previous=old, hold_firm=False))
     assert says not in verify(SOUND, problem(previous=old, released=frozenset({ONE})))
     gone = plan(BOOKING_2, left_over=(LeftOver(ONE, "", LEFT_COST),))
-    assert "loom 1 (Hall 1): the firm booking of 2027-01-05 10:00 is gone, though it could stay" in verify(
+    assert "loom 1 (Hall 1): the firm booking of Tue 5 Jan 2027 10:00 is gone, though it could stay" in verify(
         gone, problem(previous=old)
     )
 

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, ONE, TWO, at, problem, still, window
+from worded import verify
 
 from tracker.domain.mill import Closure, Part, Running
 from tracker.domain.plan import Booking, CrewTurn, Need, Plan
@@ -17,7 +18,6 @@ from tracker.domain.work import WorkContent
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork, PlanningProblem
-from tracker.planning.verify import verify
 
 DEAR = replace(FITTERS, rate_per_head_h=200.0)
 
@@ -130,7 +130,7 @@ def test_nobody_is_held_in_between_but_the_loom_is_stopped():
     first, second = sorted(apart.bookings, key=lambda b: b.start)
     assert second.start >= first.end
     assert verify(found, asked(*both, looms_stopped_at_once=1)) == (
-        "Hall 1: 2 looms stopped at 2027-01-05 09:00, the limit is 1",
+        "Hall 1: 2 looms stopped at Tue 5 Jan 2027 09:00, the limit is 1",
     )
 
 
@@ -184,11 +184,13 @@ def test_the_check_finds_what_is_wrong_with_a_pause():
     def says(**wrong: Any) -> tuple[str, ...]:
         return verify(replace(found, bookings=(replace(booking, **wrong),)), said)
 
-    due = "by its scope and the ordinary change it is with a pause from 2027-01-05 09:00 to 2027-01-05 11:00"
+    due = "by its scope and the ordinary change it is with a pause from Tue 5 Jan 2027 09:00 to Tue 5 Jan 2027 11:00"
     assert f"loom 1 (Hall 1): booked in one piece; {due}" in says(pause=None, end=at(1, 10))
-    early = "with a pause from 2027-01-05 09:00 to 2027-01-05 10:00"
+    early = "with a pause from Tue 5 Jan 2027 09:00 to Tue 5 Jan 2027 10:00"
     assert f"loom 1 (Hall 1): booked {early}; {due}" in says(pause=(at(1, 9), at(1, 10)), end=at(1, 11))
-    assert "loom 1 (Hall 1) ends 2027-01-05 13:00, but 4 working half hours end 2027-01-05 12:00" in says(end=at(1, 13))
+    assert "loom 1 (Hall 1) ends Tue 5 Jan 2027 13:00, but 4 working half hours end Tue 5 Jan 2027 12:00" in says(
+        end=at(1, 13)
+    )
 
 
 # ---- what is settled

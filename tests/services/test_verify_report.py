@@ -11,12 +11,14 @@ from opened import here
 from published_sample import protect, published_sample
 from refusals import refused
 
+from tracker.domain.formats import day
 from tracker.domain.plan import Plan
 from tracker.errors import DataError
 from tracker.planning.baseline import walk
 from tracker.services.plans.baseline import BaselineReport, baseline
 from tracker.services.plans.verify import faults, verify
 from tracker.store import open_store
+from tracker.words import ENGLISH
 
 
 @pytest.fixture(scope="module")
@@ -47,8 +49,8 @@ def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Pa
     assert not report.sound
     assert [
         line
-        for line in report.violations
-        if f"loom {booking.key} " in line and f"protected until {until} included" in line
+        for line in map(ENGLISH.line, report.violations)
+        if f"loom {booking.key} " in line and f"protected until {day(until)} included" in line
     ]
     assert report.lines()[0].startswith(f"The published plan does not hold any more: {len(report.violations)} finding")
     assert report.lines()[-1].startswith("Plan again")
@@ -95,7 +97,9 @@ def test_the_screens_are_told_what_does_not_hold(database: str, published: tuple
     assert faults(here(database)) == ()
     booking = published[1].bookings[-1]
     protect(database, booking.key, booking.start.date())
-    assert any(booking.key.loom in fault and "protected until" in fault for fault in faults(here(database)))
+    assert any(
+        fault.code == "starts-protected" and fault.params["loom"] == booking.key for fault in faults(here(database))
+    )
 
 
 def test_history_touched_is_told_where_no_plan_is_published_too(tmp_path: Path) -> None:

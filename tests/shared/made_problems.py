@@ -11,6 +11,7 @@ from tracker.domain.terms import Terms
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.planning.problem import PlanningProblem
 from tracker.scope.content import scope_looms
+from tracker.words import ENGLISH
 
 
 def problem_of(
@@ -46,6 +47,6 @@ def _planned(mill: Mill, days: float = 0, **changes: Any) -> PlanningProblem:
         windows=forecast(mill, as_of, horizon_end(mill.terms, as_of)),
         contents={key: scope.contents for key, scope in scopes.items() if scope.contents},
         as_of=as_of,
-        unplannable=unforecast(mill, as_of) | without,
+        unplannable={k: ENGLISH.line(why) for k, why in unforecast(mill, as_of).items()} | without,
         **changes,
     )

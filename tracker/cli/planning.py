@@ -245,8 +245,11 @@ def _print_orders(report) -> None:
 
 
 def _print_changes(report) -> None:
+    from tracker.words import ENGLISH
+
     if report.broken:
-        show.table("What of the published plan does not hold any more", ["What"], [(line,) for line in report.broken],
+        lines = [(ENGLISH.line(each),) for each in report.broken]
+        show.table("What of the published plan does not hold any more", ["What"], lines,
                    most=MOST_BROKEN)  # fmt: skip
     if not report.moves:
         show.say("Every booking is as in the last published plan.")

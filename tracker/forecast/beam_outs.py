@@ -9,6 +9,7 @@ import numpy as np
 from tracker.arrays.inverse_gaussian import quantile
 from tracker.domain.mill import LoomKey, Mill, Standing
 from tracker.domain.windows import Window, WindowKind
+from tracker.errors import Message
 from tracker.forecast.course import BeamOut, Course, Run, change_at, courses_of, on_loom, run_at
 from tracker.forecast.history import Present
 from tracker.forecast.running import moments
@@ -29,12 +30,12 @@ def forecast(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, tupl
     return {key: _with_others(mill, key, courses.get(key), beam_outs.get(key, ()), as_of, until) for key in mill.looms}
 
 
-def unforecast(mill: Mill, as_of: datetime) -> dict[LoomKey, str]:
+def unforecast(mill: Mill, as_of: datetime) -> dict[LoomKey, Message]:
     """Looms that have neither a forecast nor a standing span ahead, and why: no reading, or an impossible value of a warp,
     named with loom, warp, article, value and limit."""
     stand = {key for key, spans in mill.standing.items() if any(span.to_at > as_of for span in spans)}
     found = {key: on_loom(mill, key, as_of) for key in mill.looms if key not in stand}
-    return {key: why for key, why in found.items() if isinstance(why, str)}
+    return {key: why for key, why in found.items() if isinstance(why, Message)}
 
 
 def _windows(courses: dict[LoomKey, Course], as_of: datetime, until: datetime) -> dict[LoomKey, tuple[Window, ...]]:

@@ -9,9 +9,9 @@ from typing import NamedTuple
 from tracker.domain.calendars import Calendar, calendar_of
 from tracker.domain.mill import Loom, LoomKey, Mill, OrdinaryChange, Warp
 from tracker.domain.windows import WindowKind
-from tracker.errors import DataError
+from tracker.errors import DataError, Message
 from tracker.forecast.history import Present, present
-from tracker.forecast.rates import Rate, rate_of, where
+from tracker.forecast.rates import Rate, fault, rate_of
 from tracker.forecast.running import Clock, running_calendars
 from tracker.forecast.variation import default_spread_h, own_spread_h
 
@@ -55,7 +55,7 @@ class Course:
 
 def courses_of(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, Course]:
     """The course of each loom that can be forecast."""
-    known = {key: now for key in mill.looms if not isinstance(now := on_loom(mill, key, as_of), str)}
+    known = {key: now for key in mill.looms if isinstance(now := on_loom(mill, key, as_of), Present)}
     calendars = _calendars(mill, known, as_of, until)
     clocks = {hall: Clock(calendar) for hall, calendar in calendars.items()}
     return {
@@ -63,7 +63,7 @@ def courses_of(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, Co
     }
 
 
-def on_loom(mill: Mill, key: LoomKey, as_of: datetime) -> Present | str:
+def on_loom(mill: Mill, key: LoomKey, as_of: datetime) -> Present | Message:
     """What is on a loom, or why it cannot be forecast: nothing known, or an impossible value of one of its warps, named
     with warp, article, value and limit."""
     try:
@@ -71,8 +71,8 @@ def on_loom(mill: Mill, key: LoomKey, as_of: datetime) -> Present | str:
         if isinstance(now, Present):
             for _ in islice(_runs(mill, mill.looms[key], now), len(now.following) + 2):
                 pass  # each warp that is listed, and the last of them once more
-    except DataError as fault:
-        return str(fault)
+    except DataError as wrong:
+        return wrong.message
     return now
 
 
@@ -149,9 +149,9 @@ def _run(mill: Mill, loom: Loom, warp: Warp, rate: Rate, length_m: float) -> Run
 def _set_length_m(warp: Warp) -> float:
     length, tail = warp.set_length_m, warp.tail_m or 0.0
     if length is None:
-        raise DataError(f"{where(warp)}: a warp that follows needs a set length; give it in metres")
+        raise fault(warp, "set-length-missing")
     if not length > tail:
-        raise DataError(f"{where(warp)}: set length {length:g} m must be longer than the tail of {tail:g} m")
+        raise fault(warp, "set-length-short", length=length, tail=tail)
     return length
 
 

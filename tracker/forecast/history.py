@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from tracker.domain.mill import LoomKey, Mill, Reading, Warp
-from tracker.errors import DataError
-from tracker.forecast.rates import where
+from tracker.errors import Message, message
+from tracker.forecast.rates import fault
 
 JUMP_SHARE = 0.2
 """Warp left that rises by more than this share of the set length means a new warp, not a misreading."""
@@ -25,23 +25,23 @@ class Present:
     efficiency: float | None
 
 
-def present(mill: Mill, key: LoomKey, as_of: datetime) -> Present | str:
-    """What is on a loom by the newest reading up to `as_of`, or in a few words why that cannot be said.
+def present(mill: Mill, key: LoomKey, as_of: datetime) -> Present | Message:
+    """What is on a loom by the newest reading up to `as_of`, or why that cannot be said.
 
     A reading newer than the warp list replaces it. Where readings since the list rise again, a listed warp has gone in
     for each rise, and after the last of them the last one repeats.
     """
     warps = mill.warps.get(key, ())
     if not warps or warps[0].sequence != 0:
-        return "no warp is listed as being on the loom (sequence 0)"
+        return message("no-warp-on-loom")
     points = _points(warps[0], mill.readings.get(key, ()), as_of)
     if not points:
         known = warps[0].warp_left_m is not None
-        return "the warp left has no date (read at)" if known else "the warp left was never read"
+        return message("warp-without-date" if known else "warp-never-read")
     number = min(len(jumps(points, warps[0].set_length_m)), len(warps) - 1)
     last = points[-1]
     if last.warp_left_m is None or last.warp_left_m < 0:
-        raise DataError(f"{where(warps[number])}: warp left {last.warp_left_m:g} m must be at least 0 m")
+        raise fault(warps[number], "warp-left-negative", left=last.warp_left_m)
     return Present(warps[number], warps[number + 1 :], last.warp_left_m, last.read_at, last.speed_ppm, last.efficiency)
 
 

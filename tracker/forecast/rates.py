@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from tracker.domain.mill import Article, Loom, Mill, Warp
-from tracker.errors import DataError
+from tracker.domain.units import percent
+from tracker.errors import DataError, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,38 +37,39 @@ def rate_of(
     speed = _first_known(speed_ppm, warp.speed_ppm, loom.speed_ppm)
     share = _first_known(efficiency, warp.efficiency, loom.efficiency)
     _check_article(warp, article)
-    _check(warp, "speed", speed, " picks/min", 0, None)
-    _check(warp, "efficiency", share, "", 0, 1)
+    _check(warp, "speed", speed)
+    _check(warp, "efficiency", share, most=1)
     assert speed is not None and share is not None
     cloth = cloth_rate_m_per_h(speed, share, article.pick_density_per_cm)
     return Rate(cloth, warp_rate_m_per_h(cloth, article.take_up, article.take_up_basis))
 
 
-def where(warp: Warp) -> str:
-    return f"loom {warp.key}, warp {warp.sequence}, article {warp.article}"
+def fault(warp: Warp, code: str, /, **params: object) -> DataError:
+    """What is wrong with a warp or its article, named with loom, warp and article."""
+    what = message(code, **params)
+    return DataError("warp-value", loom=warp.key, warp=str(warp.sequence), article=warp.article, what=what)
 
 
 def _article(mill: Mill, warp: Warp) -> Article:
     article = mill.articles.get(warp.article)
     if article is None:
-        raise DataError(f"{where(warp)}: the article is not in the list of articles; add it or correct the warp")
+        raise fault(warp, "article-unlisted")
     return article
 
 
 def _check_article(warp: Warp, article: Article) -> None:
-    _check(warp, "pick density", article.pick_density_per_cm, " picks/cm", 0, None)
+    _check(warp, "pick-density", article.pick_density_per_cm)
     if not 0 <= article.take_up < 1:
-        raise DataError(f"{where(warp)}: take-up {article.take_up:.1%} must be at least 0 % and below 100 %")
+        raise fault(warp, "take-up-impossible", percent=percent(article.take_up))
     if article.take_up_basis not in ("crimp", "contraction"):
-        raise DataError(f"{where(warp)}: take-up basis '{article.take_up_basis}' must be crimp or contraction")
+        raise fault(warp, "take-up-basis-unknown", basis=article.take_up_basis)
 
 
-def _check(warp: Warp, what: str, value: float | None, unit: str, above: float, most: float | None) -> None:
+def _check(warp: Warp, what: str, value: float | None, most: float | None = None) -> None:
     if value is None:
-        raise DataError(f"{where(warp)}: no {what} given with the reading, the warp or the loom; give one of them")
-    if not value > above or (most is not None and value > most):
-        limit = f"above {above:g}" + (f" and at most {most:g}" if most is not None else "")
-        raise DataError(f"{where(warp)}: {what} {value:g}{unit} must be {limit}{unit}")
+        raise fault(warp, "rate-value-missing", what=what)
+    if not value > 0 or (most is not None and value > most):
+        raise fault(warp, "rate-value-impossible", what=what, value=value)
 
 
 def _first_known(*values: float | None) -> float | None:

@@ -23,6 +23,7 @@ from tracker.planning.checks.case import DUST, SLOT, slots_needed
 from tracker.planning.problem import InWork, PlanningProblem
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import learn, learning_factors
+from tracker.words import ENGLISH
 
 DONE = (Stage.RUN_IN, Stage.SIGNED_OFF)
 
@@ -122,7 +123,8 @@ def _require_heads(mill: Mill) -> None:
 
 def _unplannable(mill: Mill, scopes: Mapping[LoomKey, LoomScope], as_of: datetime) -> dict[LoomKey, str]:
     without = {key: scope.obstacle for key, scope in scopes.items() if not scope.contents}
-    return unforecast(mill, as_of) | without
+    said = {key: ENGLISH.line(why) for key, why in unforecast(mill, as_of).items()}
+    return said | without  # a plan keeps why a loom is left over as it was said
 
 
 def _taken(data: PlanningData, busy: set[LoomKey]) -> dict[str, float]:

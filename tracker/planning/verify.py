@@ -8,11 +8,12 @@ from dataclasses import replace
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
+from tracker.errors import Message
 from tracker.planning.checks import costs, coverage, names, order, parts, shared, times
 from tracker.planning.checks.case import Case
 from tracker.planning.problem import PlanningProblem
 
-Check = Callable[[Case], Iterator[str]]
+Check = Callable[[Case], Iterator[Message]]
 
 CHECKS: tuple[Check, ...] = (
     coverage.one_answer_per_loom,
@@ -60,8 +61,8 @@ STAYS: tuple[Check, ...] = (
 """What may keep a booking of an earlier plan from staying, whatever else is booked elsewhere."""
 
 
-def verify(plan: Plan, problem: PlanningProblem) -> tuple[str, ...]:
-    """What is wrong with a plan, as plain sentences; nothing where it is sound.
+def verify(plan: Plan, problem: PlanningProblem) -> tuple[Message, ...]:
+    """What is wrong with a plan; nothing where it is sound.
 
     Firm bookings and looms in work are given: what they alone overrun is not the plan's fault.
     """
@@ -69,7 +70,7 @@ def verify(plan: Plan, problem: PlanningProblem) -> tuple[str, ...]:
     return tuple(finding for check in CHECKS for finding in check(case))
 
 
-def no_longer(previous: Plan, problem: PlanningProblem) -> dict[LoomKey | None, tuple[str, ...]]:
+def no_longer(previous: Plan, problem: PlanningProblem) -> dict[LoomKey | None, tuple[Message, ...]]:
     """What of an earlier plan the data of now do not allow, by loom; under None what several looms share.
 
     Only bookings that lie ahead and whose looms are still to be planned are looked at.
@@ -77,8 +78,9 @@ def no_longer(previous: Plan, problem: PlanningProblem) -> dict[LoomKey | None, 
     to_plan = set(problem.planned)
     ahead = tuple(b for b in previous.bookings if b.key in to_plan and b.start >= problem.as_of)
     case = Case(replace(previous, bookings=ahead), replace(problem, hold_firm=False))
-    found: dict[LoomKey | None, tuple[str, ...]] = {}
+    found: dict[LoomKey | None, tuple[Message, ...]] = {}
     for finding in (finding for check in STAYS for finding in check(case)):
-        key = next((b.key for b in ahead if finding.startswith((f"loom {b.key} ", f"loom {b.key}:"))), None)
+        key = finding.params.get("loom")
+        assert key is None or isinstance(key, LoomKey)
         found[key] = (*found.get(key, ()), finding)
     return found

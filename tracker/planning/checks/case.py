@@ -93,11 +93,9 @@ class Case:
     def days(self) -> Days:
         return Days(self.mill)
 
-    # ---- words
-
-    def at(self, moment: datetime) -> str:
-        """A moment in the mill's local time."""
-        return f"{moment.astimezone(self.terms.zone):%Y-%m-%d %H:%M}"
+    def at(self, moment: datetime) -> datetime:
+        """A moment in the mill's local time, as it is to be said."""
+        return moment.astimezone(self.terms.zone)
 
     # ---- clocks
 

@@ -9,13 +9,13 @@ from statistics import fmean
 import numpy as np
 from scipy.stats import invgauss
 
-from tracker.domain.formats import count
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, PlanStatus
 from tracker.domain.shifts import crews_of
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
+from tracker.errors import Message, message
 from tracker.planning.checks.case import SLOT, Case, parts_needed
 from tracker.planning.checks.late import Late
 from tracker.planning.checks.order import pilot_end
@@ -27,7 +27,7 @@ _CLOSE = 1e-7
 """Relative difference of sums of money that is a rounding error."""
 
 
-def costs_of_bookings(case: Case) -> Iterator[str]:
+def costs_of_bookings(case: Case) -> Iterator[Message]:
     """Each cost term of each booking is what the data say."""
     prices = Prices(case, [window for booking in case.plan.bookings if (window := case.window(booking))])
     for booking in case.plan.bookings:
@@ -39,19 +39,23 @@ def costs_of_bookings(case: Case) -> Iterator[str]:
             has, should = getattr(booking.cost, term.name), getattr(due, term.name)
             if not _same(has, should):
                 words = term.name.replace("_", " ")
-                yield f"loom {booking.key}: {words} {has:.2f} {case.terms.currency} booked, the data give {should:.2f}"
+                yield message(
+                    "other-cost", loom=booking.key, term=words, booked=has, due=should, currency=case.terms.currency
+                )
 
 
-def costs_of_left_over(case: Case) -> Iterator[str]:
+def costs_of_left_over(case: Case) -> Iterator[Message]:
     prices = Prices(case, [])
     for item in case.plan.left_over:
         if item.key in case.mill.looms:
             due = prices.of_left_over(item.key)
             if not _same(item.cost, due):
-                yield f"loom {item.key}: left over at {item.cost:.2f} {case.terms.currency}, the data give {due:.2f}"
+                yield message(
+                    "other-left-over-cost", loom=item.key, booked=item.cost, due=due, currency=case.terms.currency
+                )
 
 
-def no_booking_dearer_than_leaving(case: Case) -> Iterator[str]:
+def no_booking_dearer_than_leaving(case: Case) -> Iterator[Message]:
     """Only what was given, and the pilot that its type waits for, may cost more than leaving its loom over."""
     prices = Prices(case, [])
     for booking in case.plan.bookings:
@@ -59,8 +63,7 @@ def no_booking_dearer_than_leaving(case: Case) -> Iterator[str]:
             continue
         has, left = booking.cost.total, prices.of_left_over(booking.key)
         if has > left and not _same(has, left):
-            currency = case.terms.currency
-            yield (f"loom {booking.key} is booked at {has:.2f} {currency}, leaving it over costs {left:.2f} {currency}")
+            yield message("dearer-than-leaving", loom=booking.key, booked=has, left=left, currency=case.terms.currency)
 
 
 def _opens_its_type(case: Case, booking: Booking) -> bool:
@@ -68,31 +71,31 @@ def _opens_its_type(case: Case, booking: Booking) -> bool:
     return booking.pilot and bool(case.terms.soak_days) and pilot_end(case, machine_type) is None
 
 
-def status_fits_gap(case: Case) -> Iterator[str]:
+def status_fits_gap(case: Case) -> Iterator[Message]:
     """What is called optimal is within the gap that was asked for, what is not is not."""
     plan, most = case.plan, case.plan.asked.gap
     if plan.status is PlanStatus.INFEASIBLE:
         if plan.bookings:
-            yield f"the status is {plan.status}, and yet {count(len(plan.bookings), 'loom is', 'looms are')} booked"
+            yield message("infeasible-but-booked", status=plan.status, bookings=len(plan.bookings))
         return
     gap = plan.objective - plan.bound
-    says = f"the status is {plan.status}, but the gap of {plan.gap:.3%} is"
+    said = {"status": plan.status, "gap": f"{plan.gap:.3%}", "limit": f"{most:.3%}"}
     if plan.status is PlanStatus.OPTIMAL and gap > most * plan.objective + CENT:
-        yield f"{says} above {most:.3%}"
+        yield message("gap-and-status", how="above", **said)
     if plan.status is not PlanStatus.OPTIMAL and plan.objective > 0 and gap <= most * plan.objective:
-        yield f"{says} not above {most:.3%}"
+        yield message("gap-and-status", how="within", **said)
 
 
-def sums_agree(case: Case) -> Iterator[str]:
+def sums_agree(case: Case) -> Iterator[Message]:
     """Objective = bookings + left over, and the bound does not lie above it."""
     plan = case.plan
     if plan.status is PlanStatus.INFEASIBLE:
         return
     total = sum(booking.cost.total for booking in plan.bookings) + sum(item.cost for item in plan.left_over)
     if not _same(plan.objective, total):
-        yield f"the objective is {plan.objective:.2f}, bookings and left-over looms add up to {total:.2f}"
+        yield message("other-objective", objective=plan.objective, total=total)
     if plan.bound > plan.objective and not _same(plan.bound, plan.objective):
-        yield f"the bound {plan.bound:.2f} lies above the objective {plan.objective:.2f}"
+        yield message("bound-above-objective", bound=plan.bound, objective=plan.objective)
 
 
 class Prices:

@@ -3,44 +3,45 @@
 from collections import Counter
 from collections.abc import Iterator
 
+from tracker.errors import Message, message
 from tracker.planning.checks.case import Case
 
 
-def one_answer_per_loom(case: Case) -> Iterator[str]:
+def one_answer_per_loom(case: Case) -> Iterator[Message]:
     booked = Counter(booking.key for booking in case.plan.bookings)
     left = Counter(item.key for item in case.plan.left_over)
     for key, times in booked.items():
         if times > 1:
-            yield f"loom {key} is booked {times} times"
+            yield message("booked-again", loom=key, times=times)
         if key in left:
-            yield f"loom {key} is booked and left over"
+            yield message("booked-and-left-over", loom=key)
     for key, times in left.items():
         if times > 1:
-            yield f"loom {key} is left over {times} times"
+            yield message("left-over-again", loom=key, times=times)
     for key in case.problem.planned:
         if key not in booked and key not in left:
-            yield f"loom {key} is neither booked nor left over"
+            yield message("neither-booked-nor-left-over", loom=key)
 
 
-def only_looms_to_plan(case: Case) -> Iterator[str]:
+def only_looms_to_plan(case: Case) -> Iterator[Message]:
     problem = case.problem
     to_plan = set(problem.planned)
     for key in dict.fromkeys(booking.key for booking in case.plan.bookings):
         if key not in problem.mill.looms:
-            yield f"loom {key} is booked but not in the list of looms"
+            yield message("booked-unlisted", loom=key)
         elif key not in to_plan:
-            yield f"loom {key} is booked, though it is {_why_not(case, key)}"
+            yield message("not-to-plan", loom=key, why=_why_not(case, key), answer="booked")
     for item in case.plan.left_over:
         if item.key not in to_plan and item.key not in problem.put_off:
-            yield f"loom {item.key} is left over, though it is {_why_not(case, item.key)}"
+            yield message("not-to-plan", loom=item.key, why=_why_not(case, item.key), answer="left-over")
 
 
 def _why_not(case: Case, key) -> str:
     problem = case.problem
     if key in problem.put_off:
-        return "put off"
+        return "put-off"
     if key in problem.left_out:
-        return "left out of the programme"
+        return "left-out"
     if key in problem.converted:
-        return "converted already"
-    return "in work" if key in problem.mill.looms else "not in the list of looms"
+        return "converted"
+    return "in-work" if key in problem.mill.looms else "unlisted"

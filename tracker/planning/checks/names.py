@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
 from tracker.domain.shifts import crews_of
+from tracker.errors import Message, message
 from tracker.planning.checks.case import Case, Hold
 
 By = Mapping[int, str]
@@ -26,7 +27,7 @@ class _AtWork:
         return slot in self._slots.get((crew, hall), ())
 
 
-def named_as_stated(case: Case) -> Iterator[str]:
+def named_as_stated(case: Case) -> Iterator[Message]:
     """Nothing is asked of a plan that names nobody."""
     if case.plan.crew_changes is None:
         return
@@ -41,9 +42,9 @@ def named_as_stated(case: Case) -> Iterator[str]:
         yield from _keeps(case, there, booking, by)
         changes += _changes(case, there, hold, by)
     if changes != case.plan.crew_changes:
-        yield f"{changes} changes of crew within a shift, the plan states {case.plan.crew_changes}"
+        yield message("crew-changes-stated", changes=changes, stated=case.plan.crew_changes)
     if changes and not _may_change(case):
-        yield f"{changes} changes of crew within a shift, where every crew may stay with its loom"
+        yield message("crew-changes-needless", changes=changes)
 
 
 def _by_slot(case: Case, booking: Booking, hold: Hold) -> Iterator[tuple[int, str]]:
@@ -54,21 +55,21 @@ def _by_slot(case: Case, booking: Booking, hold: Hold) -> Iterator[tuple[int, st
             yield slot, crew
 
 
-def _somebody(case: Case, hold: Hold, by: By) -> Iterator[str]:
+def _somebody(case: Case, hold: Hold, by: By) -> Iterator[Message]:
     """Every slot has a crew; a firm booking that overruns may find none."""
     bare = [slot for slot in hold.slots if slot not in by]
     if bare and not hold.fixed:
-        yield f"loom {hold.key}: no crew is named at {case.at(case.begin(bare[0]))}"
+        yield message("nobody-named", loom=hold.key, at=case.at(case.begin(bare[0])))
 
 
-def _at_work(case: Case, there: _AtWork, key: LoomKey, by: By) -> Iterator[str]:
+def _at_work(case: Case, there: _AtWork, key: LoomKey, by: By) -> Iterator[Message]:
     for slot, crew in by.items():
         if not there(crew, key.hall, slot):
-            yield f"loom {key}: crew {crew} is named at {case.at(case.begin(slot))}, when it is not at work there"
+            yield message("crew-not-at-work", loom=key, crew=crew, at=case.at(case.begin(slot)))
             return
 
 
-def _one_loom_at_a_time(case: Case, named: Mapping[LoomKey, By]) -> Iterator[str]:
+def _one_loom_at_a_time(case: Case, named: Mapping[LoomKey, By]) -> Iterator[Message]:
     looms: dict[tuple[int, str], list[LoomKey]] = defaultdict(list)
     for key, by in named.items():
         for slot, crew in by.items():
@@ -77,11 +78,10 @@ def _one_loom_at_a_time(case: Case, named: Mapping[LoomKey, By]) -> Iterator[str
     for (slot, crew), keys in sorted(looms.items()):
         if len(keys) > 1 and tuple(keys) not in said:
             said.add(tuple(keys))
-            both = " and ".join(str(key) for key in keys)
-            yield f"crew {crew} is named on looms {both} at {case.at(case.begin(slot))}"
+            yield message("crew-on-several-looms", crew=crew, looms=keys, at=case.at(case.begin(slot)))
 
 
-def _keeps(case: Case, there: _AtWork, booking: Booking, by: By) -> Iterator[str]:
+def _keeps(case: Case, there: _AtWork, booking: Booking, by: By) -> Iterator[Message]:
     """A firm booking keeps its published crew while that crew is at work, where crews may stay with their looms."""
     old = case.firm.get(booking.key)
     if old is None or not case.given(booking) or _mixed(case):
@@ -91,7 +91,7 @@ def _keeps(case: Case, there: _AtWork, booking: Booking, by: By) -> Iterator[str
         begin = case.begin(slot)
         then = next((turn.crew for turn in old.crews if turn.start <= begin < turn.end), crew)
         if then != crew and then not in busy and there(then, booking.key.hall, slot):
-            yield f"loom {booking.key}: crew {then} was published at {case.at(begin)}, {crew} is named"
+            yield message("other-crew", loom=booking.key, published=then, at=case.at(begin), crew=crew)
             return
 
 

@@ -4,13 +4,13 @@ from collections import defaultdict
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
-from tracker.domain.formats import count
 from tracker.domain.plan import Booking
+from tracker.errors import Message, message
 from tracker.planning.checks.case import Case
 from tracker.planning.checks.staying import cannot_stay
 
 
-def pilots_first(case: Case) -> Iterator[str]:
+def pilots_first(case: Case) -> Iterator[Message]:
     """One pilot per machine type; the others start once it has run for the soak time."""
     if not case.terms.soak_days:
         return
@@ -29,19 +29,19 @@ def pilots_first(case: Case) -> Iterator[str]:
             continue
         for booking in bookings:
             if not booking.pilot and not case.given(booking) and booking.start < ended + soak:
-                yield (
-                    f"loom {booking.key} starts {case.at(booking.start)}, before the pilot of {machine_type} has run "
-                    f"{case.terms.soak_days:g} days ({case.at(ended + soak)})"
-                )
+                yield message(
+                    "before-pilot", loom=booking.key, start=case.at(booking.start), type=machine_type,
+                    days=case.terms.soak_days, until=case.at(ended + soak),
+                )  # fmt: skip
 
 
-def _pilot_faults(case: Case, machine_type: str, pilots: list[Booking], bookings: list[Booking]) -> Iterator[str]:
+def _pilot_faults(case: Case, machine_type: str, pilots: list[Booking], bookings: list[Booking]) -> Iterator[Message]:
     if len(pilots) != 1 and not all(case.given(booking) for booking in bookings):
-        yield f"{machine_type}: {len(pilots) or 'no'} pilots booked, one is needed before {count(len(bookings), 'booking')}"
+        yield message("pilots-booked", type=machine_type, pilots=len(pilots), bookings=len(bookings))
     named = case.terms.pilots.get(machine_type)
     booked = {booking.key.loom for booking in bookings}
     if named in booked and pilots and pilots[0].key.loom != named:
-        yield f"{machine_type}: loom {pilots[0].key} is the pilot, the mill names {named}"
+        yield message("other-pilot", type=machine_type, pilot=pilots[0].key, named=named)
 
 
 def pilot_end(case: Case, machine_type: str) -> datetime | None:
@@ -55,7 +55,7 @@ def pilot_end(case: Case, machine_type: str) -> datetime | None:
     return min(ends, default=None)
 
 
-def firm_bookings_stay(case: Case) -> Iterator[str]:
+def firm_bookings_stay(case: Case) -> Iterator[Message]:
     """Bookings of the last published plan that start within the firm period keep start, choices and shape, as far as the
     data of today let them."""
     now = {booking.key: booking for booking in case.plan.bookings}
@@ -64,14 +64,14 @@ def firm_bookings_stay(case: Case) -> Iterator[str]:
         if new and case.given(new):
             yield from _shape(case, case.kept(old), new)
         elif not cannot_stay(case, old):
-            moved = f"was moved to {case.at(new.start)}" if new else "is gone"
-            yield f"loom {key}: the firm booking of {case.at(old.start)} {moved}, though it could stay"
+            now_at = case.at(new.start) if new else None
+            yield message("firm-moved", loom=key, start=case.at(old.start), now=now_at)
 
 
-def _shape(case: Case, due: Booking, new: Booking) -> Iterator[str]:
+def _shape(case: Case, due: Booking, new: Booking) -> Iterator[Message]:
     if new.slots != due.slots:
-        yield f"loom {new.key}: the firm booking has {new.slots} half hours, {due.slots} are due"
+        yield message("firm-length", loom=new.key, slots=new.slots, due=due.slots)
     if abs(new.labour_h - due.labour_h) > 0.01:
-        yield f"loom {new.key}: the firm booking has {new.labour_h:.2f} person-hours, {due.labour_h:.2f} were published"
+        yield message("firm-labour", loom=new.key, booked=new.labour_h, due=due.labour_h)
     if new.end != due.end:
-        yield f"loom {new.key}: the firm booking ends {case.at(new.end)}, due is {case.at(due.end)}"
+        yield message("firm-end", loom=new.key, end=case.at(new.end), due=case.at(due.end))

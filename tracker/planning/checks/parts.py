@@ -8,12 +8,13 @@ from math import ceil
 
 from tracker.domain.mill import Part
 from tracker.domain.plan import Booking
+from tracker.errors import Message, message
 from tracker.planning.checks.case import Case
 
 _TOLERANCE = 1e-6
 
 
-def parts_are_there(case: Case) -> Iterator[str]:
+def parts_are_there(case: Case) -> Iterator[Message]:
     """For each part and each start before it can be had to order: Σ need of the bookings started ≤ stock on hand without
     safety stock and what is held for others + receipts due on an earlier day.
 
@@ -34,7 +35,7 @@ def parts_are_there(case: Case) -> Iterator[str]:
                 needed, given = needed + quantity, given + quantity * case.fixed(booking)
             there = usable + _received(case, part, day)
             if needed > max(there, given) + _TOLERANCE:
-                yield f"part {part}: {needed:g} needed by {day}, {max(0.0, there):g} usable"
+                yield message("part-short", part=part, needed=needed, day=day, usable=max(0.0, there))
                 break
 
 

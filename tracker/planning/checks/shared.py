@@ -8,15 +8,18 @@ from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad, WorkContent
+from tracker.errors import Message, message
 from tracker.planning.checks.case import DUST, SLOT_MIN, Case, Hold
 
 Use = Counter[tuple[str, int]]
 """(hall, slot) → how much is used."""
 Count = Callable[[Case, Crew, str], Mapping[int, int]]
 """Slot → what a crew row has to give in a hall."""
+Area = dict[str, str]
+"""A hall, or a section of one, as the finding names it."""
 
 
-def crews(case: Case) -> Iterator[str]:
+def crews(case: Case) -> Iterator[Message]:
     """One crew of the lead trade for every conversion in each of its slots."""
     use: Use = Counter()
     fixed: Use = Counter()
@@ -25,7 +28,7 @@ def crews(case: Case) -> Iterator[str]:
             use[hold.key.hall, slot] += 1
             fixed[hold.key.hall, slot] += hold.fixed
     there = _there(case, crews_of(case.mill, case.terms.lead_trade), one_crew)
-    yield from _too_much(case, f"{case.terms.lead_trade} crews", use, fixed, *there)
+    yield from _too_much(case, "too-few-crews", case.terms.lead_trade, use, fixed, *there)
 
 
 def one_crew(case: Case, crew: Crew, hall: str) -> Mapping[int, int]:
@@ -33,11 +36,11 @@ def one_crew(case: Case, crew: Crew, hall: str) -> Mapping[int, int]:
     return dict.fromkeys(case.crew_slots(crew, hall), 1)
 
 
-def heads_of_other_trades(case: Case) -> Iterator[str]:
+def heads_of_other_trades(case: Case) -> Iterator[Message]:
     use, fixed = _used(case, "trade", lambda step: other_trades(case, step))
     for trade in sorted(use):
         there = _there(case, crews_of(case.mill, trade), Case.heads_in)
-        yield from _too_much(case, f"{trade} heads", use[trade], fixed[trade], *there)
+        yield from _too_much(case, "too-few-heads", trade, use[trade], fixed[trade], *there)
 
 
 def other_trades(case: Case, step: StepLoad) -> dict[str, int]:
@@ -46,14 +49,14 @@ def other_trades(case: Case, step: StepLoad) -> dict[str, int]:
     return {fold(trade): heads for trade, heads in step.heads.items() if fold(trade) != lead}
 
 
-def tools(case: Case) -> Iterator[str]:
+def tools(case: Case) -> Iterator[Message]:
     use, fixed = _used(case, "tool", tools_of)
     there = {fold(name): tool.how_many for name, tool in case.mill.tools.items()}
     for tool in sorted(use):
         all_halls, given = _over_halls(use[tool]), _over_halls(fixed[tool])
         limit = there.get(tool, 0)
         over = {slot for slot, amount in all_halls.items() if amount > max(limit, given[slot])}
-        yield from _spans_in_words(case, over, f"more than {limit} of tool {tool} in use")
+        yield from _each_run(case, over, "too-few-tools", limit=limit, tool=tool)
 
 
 def tools_of(step: StepLoad) -> dict[str, int]:
@@ -68,33 +71,33 @@ def _over_halls(use: Use) -> Counter[int]:
     return by_slot
 
 
-def stopped_at_once(case: Case) -> Iterator[str]:
+def stopped_at_once(case: Case) -> Iterator[Message]:
     """No more looms of a hall stopped at any moment than the limit, nights included."""
-    yield from _stopped(case, case.terms.looms_stopped_at_once, lambda key: key.hall)
+    yield from _stopped(case, case.terms.looms_stopped_at_once, "too-many-stopped", lambda key: {"hall": key.hall})
 
 
-def stopped_per_section(case: Case) -> Iterator[str]:
+def stopped_per_section(case: Case) -> Iterator[Message]:
     """No more looms of one weaver's section."""
 
-    def section(key: LoomKey) -> str | None:
+    def section(key: LoomKey) -> Area | None:
         loom = case.mill.looms.get(key)
-        return f"section {loom.section} of {loom.hall}" if loom and loom.section else None
+        return {"section": loom.section, "hall": loom.hall} if loom and loom.section else None
 
-    yield from _stopped(case, case.terms.stopped_per_section, section)
+    yield from _stopped(case, case.terms.stopped_per_section, "too-many-stopped-in-section", section)
 
 
-def _stopped(case: Case, limit: int | None, area: Callable[[LoomKey], str | None]) -> Iterator[str]:
+def _stopped(case: Case, limit: int | None, code: str, area_of: Callable[[LoomKey], Area | None]) -> Iterator[Message]:
     if limit is None:
         return
-    by_area: dict[str, list[Hold]] = defaultdict(list)
+    by_area: dict[tuple[tuple[str, str], ...], list[Hold]] = defaultdict(list)
     for hold in case.holds:
-        if name := area(hold.key):
-            by_area[name].append(hold)
-    for name, holds in by_area.items():
+        if area := area_of(hold.key):
+            by_area[tuple(area.items())].append(hold)
+    for area, holds in by_area.items():
         for moment in sorted({hold.start for hold in holds}):
             stopped = [hold for hold in holds if hold.start <= moment < hold.end]
             if len(stopped) > limit and not all(hold.fixed for hold in stopped):
-                yield f"{name}: {len(stopped)} looms stopped at {case.at(moment)}, the limit is {limit}"
+                yield message(code, stopped=len(stopped), at=case.at(moment), limit=limit, **dict(area))
                 break
 
 
@@ -152,7 +155,9 @@ def held_by_slot(
     return held
 
 
-def _too_much(case: Case, what: str, use: Use, fixed: Use, own: Use, anywhere: Counter[int]) -> Iterator[str]:
+def _too_much(
+    case: Case, code: str, trade: str, use: Use, fixed: Use, own: Use, anywhere: Counter[int]
+) -> Iterator[Message]:
     """Slots in which the halls together ask for more than there is: each hall takes its own crews first, and what it
     lacks comes from the crews of any hall. What firm bookings and looms in work take too much is not the plan's."""
     halls = sorted({hall for hall, _ in use})
@@ -162,7 +167,7 @@ def _too_much(case: Case, what: str, use: Use, fixed: Use, own: Use, anywhere: C
         given = sum(max(0, fixed[hall, slot] - own[hall, slot]) for hall in halls)
         if wanted > max(anywhere[slot], given):
             over.add(slot)
-    yield from _spans_in_words(case, over, f"more {what} wanted than there are")
+    yield from _each_run(case, over, code, trade=trade)
 
 
 def _there(case: Case, crews: Iterable[Crew], count: Count) -> tuple[Use, Counter[int]]:
@@ -182,12 +187,12 @@ def _there(case: Case, crews: Iterable[Crew], count: Count) -> tuple[Use, Counte
     return own, anywhere
 
 
-def _spans_in_words(case: Case, slots: Iterable[int], what: str) -> Iterator[str]:
-    """One sentence for each run of neighbouring slots."""
+def _each_run(case: Case, slots: Iterable[int], code: str, **what: object) -> Iterator[Message]:
+    """One finding for each run of neighbouring slots."""
     first = last = None
     for slot in [*sorted(slots), None]:
         if first is not None and last is not None and (slot is None or slot > last + 1):
-            yield f"{case.at(case.begin(first))} to {case.at(case.begin(last + 1))}: {what}"
+            yield message(code, start=case.at(case.begin(first)), end=case.at(case.begin(last + 1)), **what)
             first = None
         first = slot if first is None else first
         last = slot

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 from tracker.domain.plan import Booking
 from tracker.domain.windows import Window, WindowKind
+from tracker.errors import Message, message
 from tracker.planning.checks.case import SLOT, Case, Pause, parts_needed, slots_needed
 
 BEFORE = timedelta(hours=4)
@@ -14,59 +15,67 @@ AFTER_SLOTS = 32
 """Working slots after it among which they are."""
 FAR = timedelta(days=14)
 """Windows further off have starts on full hours only."""
+Outside = dict[str, object]
+"""How a start lies outside its window, as the finding says it; empty where it does not."""
 
 
-def within_horizon(case: Case) -> Iterator[str]:
+def within_horizon(case: Case) -> Iterator[Message]:
     """No booking starts before as of or the programme's start, none ends past the horizon."""
     earliest = max(case.problem.as_of, case.start)
     for booking in case.plan.bookings:
         if booking.start < earliest:
-            yield f"loom {booking.key} starts {case.at(booking.start)}, before {case.at(earliest)}"
+            yield message(
+                "starts-too-early", loom=booking.key, start=case.at(booking.start), earliest=case.at(earliest)
+            )
         if booking.end > case.horizon_end:
-            yield f"loom {booking.key} ends {case.at(booking.end)}, past the horizon {case.at(case.horizon_end)}"
+            yield message(
+                "ends-past-horizon", loom=booking.key, end=case.at(booking.end), horizon=case.at(case.horizon_end)
+            )
 
 
-def not_protected(case: Case) -> Iterator[str]:
+def not_protected(case: Case) -> Iterator[Message]:
     for booking in case.plan.bookings:
         loom = case.mill.looms.get(booking.key)
         until = loom.protected_until if loom else None
         if until and not case.given(booking) and booking.start.astimezone(case.terms.zone).date() <= until:
-            yield f"loom {booking.key} starts {case.at(booking.start)}, but is protected until {until} included"
+            yield message("starts-protected", loom=booking.key, start=case.at(booking.start), until=until)
 
 
-def scope_known(case: Case) -> Iterator[str]:
+def scope_known(case: Case) -> Iterator[Message]:
     """The window and the choices of each booking exist, and it says what they say; a firm one may have outlived them."""
     for booking in case.plan.bookings:
         if case.given(booking):
             continue
         window, content = case.window(booking), case.content(booking)
         if booking.key in case.problem.unplannable:
-            yield f"loom {booking.key} is booked, though {case.problem.unplannable[booking.key]}"
+            yield message("booked-unplannable", loom=booking.key, why=case.problem.unplannable[booking.key])
         elif content is None:
-            chosen = ", ".join(f"{choice} = {alternative}" for choice, alternative in booking.choices) or "no choices"
-            yield f"loom {booking.key}: the method has no conversion in a {booking.kind} window with {chosen}"
+            chosen = [f"{choice} = {alternative}" for choice, alternative in booking.choices] or None
+            yield message("no-such-conversion", loom=booking.key, kind=booking.kind, choices=chosen)
         elif dict(booking.parts) != dict(content.parts):
-            yield f"loom {booking.key}: the parts booked are not those of its scope"
+            yield message("other-parts-booked", loom=booking.key)
         elif abs(booking.labour_h - content.labour_h) > 0.01:
-            yield f"loom {booking.key}: {booking.labour_h:.2f} person-hours booked, its scope has {content.labour_h:.2f}"
+            yield message("other-labour-booked", loom=booking.key, booked=booking.labour_h, scope=content.labour_h)
         if window is None:
-            yield f"loom {booking.key}: there is no {booking.kind} window {booking.window}"
+            yield message("no-such-window", loom=booking.key, kind=booking.kind, window=booking.window)
         elif _is_beam_out(window) and not _same_moment(booking.beam_out_p50, window.p50_at):
-            yield f"loom {booking.key}: the booking names another beam-out than its window {booking.window}"
+            yield message("other-beam-out", loom=booking.key, window=booking.window)
 
 
-def starts_when_a_crew_works(case: Case) -> Iterator[str]:
+def starts_when_a_crew_works(case: Case) -> Iterator[Message]:
     """A start is a working slot. A crew that falls ill leaves its firm bookings where they are."""
     for booking in case.plan.bookings:
         if case.given(booking):
             continue
         if (booking.start - case.origin) % SLOT:
-            yield f"loom {booking.key} starts {case.at(booking.start)}, not on a half hour"
+            yield message("starts-off-grid", loom=booking.key, start=case.at(booking.start))
         elif case.position(booking.key.hall, booking.start) is None:
-            yield f"loom {booking.key} starts {case.at(booking.start)}, when no {case.terms.lead_trade} crew is at work"
+            yield message(
+                "starts-without-crew", loom=booking.key, start=case.at(booking.start), trade=case.terms.lead_trade
+            )
 
 
-def lasts_as_long_as_its_work(case: Case) -> Iterator[str]:
+def lasts_as_long_as_its_work(case: Case) -> Iterator[Message]:
     """The end comes after as many working slots as the work content has."""
     for booking in case.plan.bookings:
         content = case.content(booking)
@@ -75,40 +84,40 @@ def lasts_as_long_as_its_work(case: Case) -> Iterator[str]:
         window = case.window(booking)
         need = sum(parts_needed(content, window))
         if booking.slots != need:
-            yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
+            yield message("other-length", loom=booking.key, booked=booking.slots, scope=need)
         yield from ends_otherwise(case, booking, need, booking.pause)
         course = case.course(booking.start, content, window, booking.key.hall)
         if course and course.pause != booking.pause:
             booked, due = _paused(case, booking.pause), _paused(case, course.pause)
-            yield f"loom {booking.key}: booked {booked}; by its scope and the ordinary change it is {due}"
+            yield message("other-pause", loom=booking.key, booked=booked, due=due)
 
 
-def is_done_by_its_end(case: Case) -> Iterator[str]:
+def is_done_by_its_end(case: Case) -> Iterator[Message]:
     """Its work is no longer than was booked, and the crews are there for as long as was booked."""
     for booking in case.plan.bookings:
         content = case.content(booking)
         need = slots_needed(content, booking.pause is not None) if content else 0
         if need > booking.slots:
-            yield f"loom {booking.key}: {booking.slots} half hours booked, its scope has {need}"
+            yield message("other-length", loom=booking.key, booked=booking.slots, scope=need)
         else:
             yield from ends_otherwise(case, booking, booking.slots, booking.pause)
 
 
-def _paused(case: Case, pause: Pause) -> str:
-    return f"with a pause from {case.at(pause[0])} to {case.at(pause[1])}" if pause else "in one piece"
+def _paused(case: Case, pause: Pause) -> Message:
+    return message("with-pause", start=case.at(pause[0]), end=case.at(pause[1])) if pause else message("in-one-piece")
 
 
-def ends_otherwise(case: Case, booking: Booking, slots: int, pause: Pause) -> Iterator[str]:
+def ends_otherwise(case: Case, booking: Booking, slots: int, pause: Pause) -> Iterator[Message]:
     """A booking whose end does not come after that many working slots."""
     if case.position(booking.key.hall, booking.start) is None:
         return
     end = case.end_of(booking.key.hall, booking.start, slots, pause)
     if end != booking.end:
-        due = f"{slots} working half hours end {case.at(end)}" if end else "the crews' time ends before it is done"
-        yield f"loom {booking.key} ends {case.at(booking.end)}, but {due}"
+        due = case.at(end) if end else None
+        yield message("ends-otherwise", loom=booking.key, end=case.at(booking.end), due=due, slots=slots)
 
 
-def not_open_over_closed_days(case: Case) -> Iterator[str]:
+def not_open_over_closed_days(case: Case) -> Iterator[Message]:
     """No loom that does not stand anyway stands open over a day on which nobody converts in its hall."""
     if case.terms.open_over_closed_days:
         return
@@ -119,10 +128,10 @@ def not_open_over_closed_days(case: Case) -> Iterator[str]:
         between = (first + timedelta(days=i) for i in range(1, (last - first).days))
         closed = next((day for day in between if day not in case.working_days(booking.key.hall)), None)
         if closed:
-            yield f"loom {booking.key} stands open over {closed}, on which nobody converts"
+            yield message("open-over-closed-day", loom=booking.key, day=closed)
 
 
-def watched_after_its_restart(case: Case) -> Iterator[str]:
+def watched_after_its_restart(case: Case) -> Iterator[Message]:
     """The trades of the steps after the restart are at work in their time, and a crew of the lead trade as long as the term
     `watch` says."""
     for booking in case.plan.bookings:
@@ -130,36 +139,37 @@ def watched_after_its_restart(case: Case) -> Iterator[str]:
         if content is None or case.given(booking):
             continue
         if missing := case.missing_after(booking.key.hall, booking.end, content):
-            yield f"loom {booking.key} ends {case.at(booking.end)}, and no {missing} is at work as long as its restart needs"
+            yield message("restart-unwatched", loom=booking.key, end=case.at(booking.end), trade=missing)
 
 
-def starts_in_its_window(case: Case) -> Iterator[str]:
+def starts_in_its_window(case: Case) -> Iterator[Message]:
     for booking in case.plan.bookings:
         window = case.window(booking)
         if window is None or case.given(booking):
             continue
         if reason := _outside(case, booking, window):
-            yield f"loom {booking.key} starts {case.at(booking.start)}, {reason}"
+            yield message("outside-window", loom=booking.key, start=case.at(booking.start), **reason)
 
 
-def _outside(case: Case, booking: Booking, window: Window) -> str:
+def _outside(case: Case, booking: Booking, window: Window) -> Outside:
     if _is_beam_out(window):
         return _outside_beam_out(case, booking, window)
     assert window.ends_at
     if not window.starts_at <= booking.start < window.ends_at:
-        return f"outside its {window.kind} window {case.at(window.starts_at)} to {case.at(window.ends_at)}"
+        opens, closes = case.at(window.starts_at), case.at(window.ends_at)
+        return {"how": "span", "kind": window.kind, "opens": opens, "closes": closes}
     if window.kind is WindowKind.MID_WARP:
         return _not_first_of_day(case, booking)
     return _not_full_hour(case, booking, window.starts_at)
 
 
-def _outside_beam_out(case: Case, booking: Booking, window: Window) -> str:
+def _outside_beam_out(case: Case, booking: Booking, window: Window) -> Outside:
     mean, work = window.mean_at, case.work(booking.key.hall)
     if booking.start < mean - BEFORE:
-        return f"more than 4 h before its beam-out {case.at(mean)}"
+        return {"how": "before-beam-out", "beam_out": case.at(mean)}
     past = window_closes(case, booking.key.hall, mean)
     if bisect_left(work, case.slot_of(booking.start)) >= past:
-        return f"after the {AFTER_SLOTS}nd working half hour from its beam-out {case.at(mean)}"
+        return {"how": "after-beam-out", "slots": AFTER_SLOTS, "beam_out": case.at(mean)}
     return _not_full_hour(case, booking, window.mean_at)
 
 
@@ -169,18 +179,18 @@ def window_closes(case: Case, hall: str, mean: datetime) -> int:
     return first - case.worked_since(hall, mean) + AFTER_SLOTS
 
 
-def _not_full_hour(case: Case, booking: Booking, opens: datetime) -> str:
+def _not_full_hour(case: Case, booking: Booking, opens: datetime) -> Outside:
     far = opens > case.problem.as_of + FAR
     minute = booking.start.astimezone(case.terms.zone).minute
-    return "not on a full hour, in a window more than 14 days off" if far and minute else ""
+    return {"how": "full-hour"} if far and minute else {}
 
 
-def _not_first_of_day(case: Case, booking: Booking) -> str:
+def _not_first_of_day(case: Case, booking: Booking) -> Outside:
     """The first working slot of its local day has none of that day before it."""
     work, zone = case.work(booking.key.hall), case.terms.zone
     i = bisect_left(work, case.slot_of(booking.start))
     same = i > 0 and case.begin(work[i - 1]).astimezone(zone).date() == booking.start.astimezone(zone).date()
-    return "not in the first working half hour of the day, as a mid-warp stop does" if same else ""
+    return {"how": "first-of-day"} if same else {}
 
 
 def _is_beam_out(window: Window) -> bool:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from tracker.domain.clock import horizon_end
-from tracker.domain.formats import count, listed, moment
+from tracker.domain.formats import count, day, listed, moment
 from tracker.domain.ordering import as_expected
 from tracker.domain.shifts import crews_of, lead_heads, short_of_heads
 from tracker.domain.words import fold, natural_key
@@ -58,7 +58,7 @@ def _short_crews(problem: PlanningProblem) -> Iterator[str]:
         if days := short_of_heads(mill, crew, first, last):
             yield (
                 f"Crew {crew.crew} has fewer than the {count(lead_heads(mill), 'head')} that the method asks for on "
-                f"{listed([f'{day}' for day in days])}; it takes no conversion then."
+                f"{listed(map(day, days))}; it takes no conversion then."
             )
 
 
@@ -94,9 +94,9 @@ def _overdue(problem: PlanningProblem) -> Iterator[str]:
     for receipt in mill.receipts:
         if receipt.due < today:
             comes = expected.get(receipt.order)
-            counts = f"count like an order placed today, due on {comes}" if comes else "count on no day"
+            counts = f"count like an order placed today, due on {day(comes)}" if comes else "count on no day"
             yield (
-                f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {receipt.due} and have not come; "
+                f"Order {receipt.order}: {receipt.quantity:g} of {receipt.part} were due on {day(receipt.due)} and have not come; "
                 f"they {counts}. Receive them, or give the receipt its new date."
             )
 

@@ -11,7 +11,7 @@ from datetime import datetime
 
 import numpy as np
 
-from tracker.domain.formats import moment
+from tracker.domain.formats import day, moment
 from tracker.domain.plan import Booking
 from tracker.domain.shifts import can_convert, crews_of
 from tracker.planning.model.contents import Profile, profile
@@ -151,7 +151,7 @@ def why_impossible(instance: Instance, taken: Taken) -> str:
     if (work[worked(work, taken.start, taken.pause)] < taken.end).sum() < taken.slots:
         return "its crews' time ends before it is done"
     if taken.start < instance.protected_slot[taken.loom]:
-        return f"the loom is protected until {mill.looms[key].protected_until} included"
+        return f"the loom is protected until {day(mill.looms[key].protected_until)} included"
     return lacks(instance, taken)
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from tracker.domain.formats import moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
 from tracker.planning.model.contents import Profile, profile
@@ -93,8 +94,8 @@ def shortages(instance: Instance, used: list[Ints]) -> Iterator[str]:
     for pool, use in zip(instance.pools, used, strict=True):
         slots = np.flatnonzero(pool.over(use))
         if slots.size:
-            at = instance.grid.moment(int(slots[0])).astimezone(instance.grid.zone)
-            yield f"too little {pool.name} from {at:%Y-%m-%d %H:%M} on"
+            at = moment(instance.grid.moment(int(slots[0])), instance.grid.zone)
+            yield f"too little {pool.name} from {at} on"
 
 
 def less(instance: Instance, taken: Taken) -> Instance:

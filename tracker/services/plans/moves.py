@@ -8,6 +8,8 @@ from tracker.domain.formats import moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.progress import StageChange
+from tracker.errors import Message
+from tracker.words import ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +74,7 @@ def differences(
     after: Plan,
     mill: Mill,
     stages: Mapping[LoomKey, StageChange] | None = None,
-    broken: Mapping[LoomKey | None, Sequence[str]] | None = None,
+    broken: Mapping[LoomKey | None, Sequence[Message]] | None = None,
 ) -> tuple[Move, ...]:
     """Looms whose booking moved, came, went or takes another choice; by the new start, dropped ones last. `stages`: what
     was recorded of the looms, since it says why one is not booked any more; `broken`: what of the plan before does not
@@ -81,7 +83,9 @@ def differences(
     new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
     gone = {key: change.stage.value for key, change in (stages or {}).items()}
     gone |= {item.key: item.why for item in after.left_over}
-    why = dict(_pilots(before, after, mill)) | {key: of[0] for key, of in (broken or {}).items() if key and of}
+    why = dict(_pilots(before, after, mill)) | {
+        key: ENGLISH.line(of[0]) for key, of in (broken or {}).items() if key and of
+    }
     why |= {key: reason for key, reason in gone.items() if key not in new}
     moves = [Move(key, old.get(key), new.get(key), why.get(key, "")) for key in old.keys() | new.keys()]
     moved = [move for move in moves if move.what != "same"]

@@ -51,7 +51,7 @@ class PlanReport:
     previous: Plan | None
     moves: tuple[Move, ...]
     """Looms whose booking differs from the last published plan, by the new start; empty where there was none."""
-    broken: tuple[str, ...]
+    broken: tuple[Message, ...]
     """What of the last published plan the data do not allow any more."""
     number: int | None
     """Of the plan in the database."""
@@ -69,7 +69,7 @@ class PlanReport:
             "number": self.number,
             "published": self.published,
             "scenario": self.scenario,
-            "broken": list(self.broken),
+            "broken": [ENGLISH.line(each) for each in self.broken],
             "notes": [ENGLISH.say(note) for note in self.notes],
             "orders": [order_record(line) for line in self.orders],
             "moves": [
@@ -135,7 +135,7 @@ def check(result: Plan, problem: PlanningProblem) -> None:
     if result.status is PlanStatus.INFEASIBLE:
         raise PlanRefused("plan-impossible", **_first("reasons", result.reasons, MOST_REASONS))
     if violations := verify(result, problem):
-        raise PlanRefused("plan-fails-check", **_first("finding", violations, 1))
+        raise PlanRefused("plan-fails-check", finding=violations[0], more=len(violations) - 1)
 
 
 def _first(name: str, sentences: Sequence[str], most: int) -> dict[str, object]:

@@ -9,7 +9,7 @@ from tracker.domain.formats import count
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.progress import StageChange
-from tracker.errors import DataError
+from tracker.errors import DataError, Message
 from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.verify import CHECKS, no_longer
 from tracker.planning.verify import verify as check
@@ -22,8 +22,8 @@ from tracker.words import ENGLISH
 @dataclass(frozen=True, slots=True)
 class VerifyReport:
     plan: Plan
-    violations: tuple[str, ...]
-    """What does not hold, as plain sentences; nothing where the plan is sound."""
+    violations: tuple[Message, ...]
+    """What does not hold; nothing where the plan is sound."""
     touched: tuple[str, ...] = ()
     """What was done to history behind the program's back, likewise."""
 
@@ -35,7 +35,7 @@ class VerifyReport:
         """As `--json` writes it."""
         return {
             "sound": self.sound,
-            "violations": list(self.violations),
+            "violations": [ENGLISH.line(each) for each in self.violations],
             "history_touched": list(self.touched),
             "bookings": len(self.plan.bookings),
             "left_over": len(self.plan.left_over),
@@ -56,7 +56,7 @@ class VerifyReport:
             ]
         found = count(len(self.violations), "finding")
         again = "Plan again with `beamslot plan`; what changed and what must move is told there."
-        return [f"The published plan does not hold any more: {found}.", *self.violations, again]
+        return [f"The published plan does not hold any more: {found}.", *map(ENGLISH.line, self.violations), again]
 
     def _history_lines(self) -> list[str]:
         if not self.touched:
@@ -87,7 +87,7 @@ def verify(context: Context) -> VerifyReport:
     return VerifyReport(plan, check(plan, prepared.asked(plan.asked)), found)
 
 
-def faults(context: Context, as_of: datetime | None = None) -> tuple[str, ...]:
+def faults(context: Context, as_of: datetime | None = None) -> tuple[Message, ...]:
     """What keeps bookings of the published plan that lie ahead from staying, by the data of now; nothing where no plan is
     published. That costs have moved on with the forecast is no fault. Data that cannot be planned at all are one."""
     data = read_planning_data(context)
@@ -96,7 +96,7 @@ def faults(context: Context, as_of: datetime | None = None) -> tuple[str, ...]:
     try:
         problem = prepare(data, planning_moment(data.mill.terms, as_of, context.now())).problem
     except DataError as fault:
-        return (ENGLISH.line(fault),)
+        return (fault.message,)
     return tuple(finding for findings in no_longer(data.previous, problem).values() for finding in findings)
 
 

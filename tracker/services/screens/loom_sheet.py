@@ -14,7 +14,7 @@ from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.domain.progress import Conversion, StageChange
 from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.windows import Window, WindowKind
-from tracker.errors import TrackerError
+from tracker.errors import Message, TrackerError
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.mill_state.stockroom import Stockroom, part_units
 from tracker.services.context import Context
@@ -73,11 +73,11 @@ class LoomSheet:
     """What was recorded of its conversions, the newest first."""
     warps: tuple[Warp, ...]
     scope: LoomReport | None
-    no_scope: str
+    no_scope: Message | None
     """Why there is no scope: no method is loaded, or it cannot be read."""
     windows: tuple[Window, ...]
     """Beam-outs and standing spans up to the end of the horizon."""
-    no_forecast: str
+    no_forecast: Message | None
     booking: Booking | None
     left_over: LeftOver | None
     kit: KitState | None
@@ -143,7 +143,7 @@ def loom_sheet(context: Context, loom: str, hall: str | None = None, as_of: date
         scope=scope,
         no_scope=no_scope,
         windows=_windows(alone, key, at),
-        no_forecast=unforecast(alone, at).get(key, ""),
+        no_forecast=unforecast(alone, at).get(key),
         booking=next((b for b in plan.bookings if b.key == key), None) if plan else None,
         left_over=next((item for item in plan.left_over if item.key == key), None) if plan else None,
         kit=_kit(room, key),
@@ -168,11 +168,11 @@ def _origin(uow: UnitOfWork, mill: Mill, key: LoomKey, field: str) -> ValueOrigi
     return next(iter(origins_of(uow, mill, key, field)), None)
 
 
-def _scope(uow: UnitOfWork, mill: Mill, key: LoomKey) -> tuple[LoomReport | None, str]:
+def _scope(uow: UnitOfWork, mill: Mill, key: LoomKey) -> tuple[LoomReport | None, Message | None]:
     try:
-        return scope_report(mill, learning(uow, mill), key).loom, ""
+        return scope_report(mill, learning(uow, mill), key).loom, None
     except TrackerError as error:
-        return None, str(error)
+        return None, error.message
 
 
 def _windows(mill: Mill, key: LoomKey, at: datetime) -> tuple[Window, ...]:

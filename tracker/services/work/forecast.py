@@ -15,6 +15,7 @@ from tracker.forecast.beam_outs import forecast as forecast_windows
 from tracker.forecast.beam_outs import unforecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
+from tracker.words import ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +131,7 @@ def forecast(
         for window in windows[key]
         if window.kind is not WindowKind.MID_WARP
     )
-    missing = {key: why for key, why in unforecast(mill, at).items() if key in keys}
+    missing = {key: ENGLISH.line(why) for key, why in unforecast(mill, at).items() if key in keys}
     silent = keys - missing.keys() - {window.key for window in shown}
     quiet = {key: _why_quiet(mill, key, at) for key in sorted(silent, key=lambda key: key.sort_key)}
     return ForecastReport(at, until, mill.terms.zone, shown, missing, quiet)

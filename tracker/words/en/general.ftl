@@ -46,3 +46,25 @@ word-put-off = put off
     .means = The loom is not to be planned for now.
 word-left-out = left out
     .means = The loom is not to be converted.
+
+## Kinds of window
+
+word-repeat = repeat
+    .means = A beam change with the same article knotted in.
+word-style = style
+    .means = A beam change to another article.
+word-standing = standing
+    .means = The loom stands anyway.
+word-mid-warp = mid-warp
+    .means = A warp is stopped for the conversion.
+
+## What a plan's search came to
+
+word-proven-optimal-within-tolerance = proven optimal within tolerance
+    .means = No plan costs less by more than the gap asked for.
+word-feasible-with-gap = feasible with gap
+    .means = The plan can be carried out; a cheaper one may exist.
+word-infeasible = infeasible
+    .means = No plan can be carried out.
+word-timed-out = timed out
+    .means = The search was ended before it found its proof.
