@@ -131,8 +131,8 @@ def test_a_full_disk_leaves_what_was_there_and_says_one_line(tmp_path):
 
 def test_a_disk_that_is_full_for_the_file_itself(tmp_path):
     call = (
-        "from tracker.errors import TrackerError; from tracker.office import files\n"
-        f"try: files.write({str(tmp_path / 'a.json')!r}, b'x' * 5000)\nexcept TrackerError as e: print(e)"
+        "from tracker.errors import TrackerError; from tracker.office import files; from tracker.words import ENGLISH\n"
+        f"try: files.write({str(tmp_path / 'a.json')!r}, b'x' * 5000)\nexcept TrackerError as e: print(ENGLISH.line(e))"
     )
     ran = subprocess.run([sys.executable, "-c", call], capture_output=True, text=True, preexec_fn=limit, check=True)
     assert ran.stdout == f"cannot write {tmp_path / 'a.json'}: file too large\n"

@@ -13,9 +13,7 @@ def now() -> datetime:
     """This moment, UTC. DataError where the computer's clock is out of reach: what it dates would stand before everything."""
     at = datetime.now(UTC)
     if not FIRST <= at.date() <= LAST:
-        raise DataError(
-            f"this computer's clock says {at:%Y-%m-%d %H:%M} UTC, which is not within {FIRST.year} to {LAST.year}; set it right"
-        )
+        raise DataError("computer-clock-wrong", at=at, first=str(FIRST.year), last=str(LAST.year))
     return at
 
 
@@ -40,7 +38,7 @@ def horizon_end(terms: Terms, as_of: datetime) -> datetime:
 def within_reach(day: date, typed: str) -> date:
     """The day; UsageError where it is out of `FIRST` to `LAST`. `typed` is how the user wrote it."""
     if not FIRST <= day <= LAST:
-        raise UsageError(f"{typed!r} is not within {FIRST.year} to {LAST.year}")
+        raise UsageError("moment-out-of-years", typed=typed, first=str(FIRST.year), last=str(LAST.year))
     return day
 
 

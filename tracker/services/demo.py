@@ -83,7 +83,9 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     try:
         directory.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise TrackerError(f"cannot make the folder {directory}: {error.strerror}") from error
+        raise TrackerError(
+            "cannot-make-folder", folder=str(directory), why=(error.strerror or str(error)).lower()
+        ) from error
     database = directory / "beamslot.db"
     assert TERMS.start
     as_of = start_of_day(TERMS.start, TERMS)
@@ -119,4 +121,4 @@ def _refuse_another_mill(context: Context) -> None:
     with context.reading() as uow:
         others = files_loaded(uow.session) - set(WORKBOOKS)
     if others:
-        raise DataError(f"{context.database} holds more than the sample mill; name another folder with --dir")
+        raise DataError("demo-not-alone", database=context.database)

@@ -18,3 +18,7 @@ method-refused = the method is refused; the version in force stays
     .means = The sheets of the method contradict themselves or the mill.
 demo-not-loaded = the sample workbooks do not load into { $database }: { $why }
     .means = The demonstration was started over a database that is not its own.
+demo-not-alone = { $database } holds more than the sample mill
+    .means = The demonstration was started over a database that is not its own.
+    .hint = name another folder
+    .terminal = name another folder with --dir
