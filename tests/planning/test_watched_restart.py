@@ -9,12 +9,12 @@ from typing import Any
 import pytest
 from small_halls import TriedOut, small_problem
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, ONE, at, problem, window
+from worded import verify
 
 from tracker.domain.work import StepLoad
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
-from tracker.planning.verify import verify
 
 DEAR = replace(FITTERS, rate_per_head_h=200.0)
 
@@ -42,7 +42,7 @@ def test_the_crew_watches_as_long_as_the_term_says():
     assert booked(asked(11.0, watch_h=1)) == (at(1, 11), at(1, 13))
     unwatched = plan(asked(12.0), gap=0.0)
     assert verify(unwatched, asked(12.0, watch_h=1)) == (
-        "loom 1 (Hall 1) ends 2027-01-05 14:00, and no fitter is at work as long as its restart needs",
+        "loom 1 (Hall 1) ends Tue 5 Jan 2027 14:00, and no fitter is at work as long as its restart needs",
     )
 
 

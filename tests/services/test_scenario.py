@@ -11,7 +11,7 @@ from tracker.domain.method import Method, Operation
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt, Tool
 from tracker.errors import UsageError
 from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
-from tracker.services.plans.scenario_entries import ENTRIES, checked_items
+from tracker.services.plans.scenario_entries import ENTRIES, Spot, checked_items
 from tracker.services.plans.scenario_template import write_scenario_template
 from tracker.words import ENGLISH
 
@@ -200,7 +200,7 @@ def test_the_template_of_a_scenario_has_every_entry_and_every_line_of_it_is_poss
     assert set(said) == {"name", *ENTRIES}
     for entry, content in said.items():
         if entry != "name":
-            items = checked_items("scenario", entry, content)
+            items = checked_items(Spot(), entry, content)
             assert entry in ("heads", "tools") or len(items[0]) == len(ENTRIES[entry].fields)
 
 

@@ -53,9 +53,10 @@ def words_of_enums() -> set[str]:
 
 
 def sentences(path: str) -> list[str]:
-    """Texts of so many words in a file that are no docstrings."""
+    """Texts of so many words in a file that are no docstrings, and no ValueError, which only a programmer meets."""
     tree = sources()[path]
     apart = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    apart |= {id(text) for node in ast.walk(tree) if _is_value_error(node) for text in ast.walk(node)}
     apart |= {id(part) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for part in node.values}
     said = (_text(node) for node in ast.walk(tree) if id(node) not in apart)
     return [text for text in said if len(WORD.findall(text)) >= SENTENCE]
@@ -92,6 +93,10 @@ def _ways(given: ast.expr) -> Iterator[ast.expr]:
     """Both sides of a choice."""
     sides = (given.body, given.orelse) if isinstance(given, ast.IfExp) else ()
     yield from (way for side in sides for way in _ways(side)) if sides else (given,)
+
+
+def _is_value_error(node: ast.AST) -> bool:
+    return isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "ValueError"
 
 
 def _text(node: ast.AST) -> str:
