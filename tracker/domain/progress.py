@@ -22,6 +22,19 @@ class Stage(StrEnum):
     LEFT_OUT = "left out"
 
 
+BEFORE_BOOKING = (Stage.SURVEYED, Stage.SCOPED)
+"""What a loom is while no plan books it."""
+NOT_BEGUN = (None, *BEFORE_BOOKING, Stage.BOOKED, Stage.KITTED)
+"""Nobody has touched the loom; None where nothing is recorded."""
+UNDER_WAY = (Stage.IN_WORK, Stage.RUN_IN)
+CONVERTED = (Stage.RUN_IN, Stage.SIGNED_OFF)
+"""The conversion is over: these are recorded with what it took."""
+BESIDE = (Stage.PUT_OFF, Stage.LEFT_OUT)
+"""Stages beside the order of work; they end with `scoped`."""
+NOT_TO_COME = (Stage.SIGNED_OFF, *BESIDE)
+"""Nothing more is to be done at the loom, and it gets no parts."""
+
+
 @dataclass(frozen=True, slots=True)
 class StageChange:
     """An entry of the append-only stage history; the last one is the loom's stage. Surveyed to kitted follow from the

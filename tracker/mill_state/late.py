@@ -8,11 +8,9 @@ from tracker.domain.days import Days
 from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.ordering import as_expected
 from tracker.domain.plan import Booking
-from tracker.domain.progress import Stage
+from tracker.domain.progress import NOT_BEGUN, Stage
 from tracker.domain.windows import Window
 from tracker.errors import Message, message
-
-NOT_BEGUN = (None, Stage.SURVEYED, Stage.SCOPED, Stage.BOOKED, Stage.KITTED)
 
 ORDER = ("late-end", "late-start", "late-receipt", "late-beam-out")
 """What holds people up first."""

@@ -9,7 +9,7 @@ from tracker.domain.clock import horizon_end, start_of_day
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Asked, Booking, Plan
-from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.progress import CONVERTED, UNDER_WAY, Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.shifts import crews_of, lead_heads, working_calendar
 from tracker.domain.stock import Movement, Reservation
@@ -24,8 +24,6 @@ from tracker.planning.problem import InWork, PlanningProblem
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import learn, learning_factors
 from tracker.words import ENGLISH
-
-DONE = (Stage.RUN_IN, Stage.SIGNED_OFF)
 
 
 @dataclass(frozen=True)
@@ -78,12 +76,12 @@ def prepare(data: PlanningData, as_of: datetime) -> Prepared:
         variants={key: scope.variant for key, scope in scopes.items()},
         previous=data.previous,
         in_work=tuple(_in_work(data, scopes, key, as_of) for key, stage in stages.items() if stage is Stage.IN_WORK),
-        converted={key: data.stages[key].at for key, stage in stages.items() if stage in DONE},
+        converted={key: data.stages[key].at for key, stage in stages.items() if stage in CONVERTED},
         signed_off=frozenset(key for key, stage in stages.items() if stage is Stage.SIGNED_OFF),
         put_off={key: f"put off: {data.stages[key].reason}" for key, stage in stages.items() if stage is Stage.PUT_OFF},
         left_out=frozenset(key for key, stage in stages.items() if stage is Stage.LEFT_OUT),
         issued=issued_to(data.movements),
-        taken=_taken(data, {key for key, stage in stages.items() if stage in (Stage.IN_WORK, Stage.RUN_IN)}),
+        taken=_taken(data, {key for key, stage in stages.items() if stage in UNDER_WAY}),
     )
     return Prepared(problem, windows, scopes)
 

@@ -9,7 +9,7 @@ from math import ceil
 from tracker.domain.calendars import iso_week
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, Plan
-from tracker.domain.progress import Stage, StageChange
+from tracker.domain.progress import NOT_TO_COME, Stage, StageChange
 from tracker.domain.terms import Terms
 
 PACE_DAYS, LEAST_DAYS = 28, 7
@@ -77,8 +77,7 @@ def done_on(history: Iterable[StageChange], terms: Terms) -> dict[LoomKey, date]
 
 def still_to_come(plan: Plan | None, stages: Mapping[LoomKey, Stage]) -> tuple[Booking, ...]:
     """The bookings of the plan in force that are still to be done: not signed off, put off or left out since."""
-    gone = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
-    return tuple(b for b in plan.bookings if stages.get(b.key) not in gone) if plan else ()
+    return tuple(b for b in plan.bookings if stages.get(b.key) not in NOT_TO_COME) if plan else ()
 
 
 def by_week(

@@ -20,8 +20,6 @@ from tracker.kits.returns import back_of
 from tracker.kits.state import in_booking_order, issued_to, kit_states, missing, recovered_from
 from tracker.scope.content import scope_looms
 
-SUPPLIED_NO_MORE = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
-
 
 @dataclass(frozen=True)
 class Stockroom:
@@ -32,7 +30,7 @@ class Stockroom:
     reservations: tuple[Reservation, ...]
     past: Mapping[LoomKey, Booking] = field(default_factory=dict)
     """The last bookings of looms that the plan does not book."""
-    supplied_no_more: Mapping[LoomKey, Stage] = field(default_factory=dict)
+    without_kit: Mapping[LoomKey, Stage] = field(default_factory=dict)
     """Looms that are signed off, put off or left out."""
     at: datetime = field(default_factory=now)
     """When it is looked at: lines that are past their date then are reckoned with later."""
@@ -82,7 +80,7 @@ class Stockroom:
     def held_beside(self) -> LoomQuantities:
         """Loom → part → what is reserved for looms that the plan does not book: they are in work, or it was by hand."""
         others = {booking.key for booking in self.plan.bookings} if self.plan else set()
-        others |= self.supplied_no_more.keys()
+        others |= self.without_kit.keys()
         found: dict[LoomKey, dict[str, float]] = {}
         for reservation in self.reservations:
             if reservation.key not in others:

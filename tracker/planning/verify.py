@@ -71,7 +71,7 @@ def verify(plan: Plan, problem: PlanningProblem) -> tuple[Message, ...]:
 
 
 def no_longer(previous: Plan, problem: PlanningProblem) -> dict[LoomKey | None, tuple[Message, ...]]:
-    """What of an earlier plan the data of now do not allow, by loom; under None what several looms share.
+    """What of an earlier plan the data do not allow any more, by loom; under None what several looms share.
 
     Only bookings that lie ahead and whose looms are still to be planned are looked at.
     """

@@ -114,7 +114,7 @@ def _rows(
 
 
 def _by_work(contents: Iterable[WorkContent | None]) -> Iterable[tuple]:
-    """What the figures hang on, so that kinds with the same figures fall together."""
+    """What the figures depend on, so that kinds with the same figures fall together."""
     for content in contents:
         yield (id(content.labour_min), content.on_loom_min, id(content.parts)) if content else ()
 

@@ -101,7 +101,7 @@ class Judge:
         return self.shape(_filled(outcomes, {a: of[0] for a, of in trials.items()})), ()
 
     def _decided_by(self, outcomes: Outcomes) -> Iterator[int]:
-        """Attributes that must be known because a row which no other says again hangs on them alone."""
+        """Attributes that must be known because a row which no other says again depends on them alone."""
         for rule in self._alone:
             open_ = {a for a, t in rule.attributes if outcomes[a][t] is None}
             if len(open_) == 1 and rule.asked_of(outcomes):

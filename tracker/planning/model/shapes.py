@@ -1,7 +1,7 @@
 """How conversions lie in the working slots of a hall: in one piece, or in two with the ordinary change between them
 (MODEL.md, section 3).
 
-When the second part begins hangs on the start, on the slots of the first part and on the change alone: one table for each
+When the second part begins depends on the start, on the slots of the first part and on the change alone: one table for each
 of the few such pairs and each hall, so that options stay arrays.
 """
 

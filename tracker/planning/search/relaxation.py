@@ -36,8 +36,6 @@ class Relaxation:
     """Options that were columns."""
     share: Floats
     """How much of each of them the last solution takes, 0 to 1."""
-    solved: bool
-    """False where it was stopped before the prices had settled."""
 
 
 def relax(
@@ -63,15 +61,15 @@ def relax(
             settled = not columns.size or master.objective - best <= tolerance * abs(master.objective)
             if settled and not rows.size:
                 break
-        yield _priced(programme, price, master.index, master.share, solved=level == len(TOLERANCES) - 1)
+        yield _priced(programme, price, master.index, master.share)
 
 
 def unpriced(programme: Programme) -> Relaxation:
     """What is known before anything is solved: each loom at its cheapest, nothing short."""
-    return _priced(programme, np.zeros(programme.rows.upper.size), np.zeros(0, dtype=np.int64), np.zeros(0), False)
+    return _priced(programme, np.zeros(programme.rows.upper.size), np.zeros(0, dtype=np.int64), np.zeros(0))
 
 
-def _priced(programme: Programme, price: Floats, index: Ints, share: Floats, solved: bool) -> Relaxation:
+def _priced(programme: Programme, price: Floats, index: Ints, share: Floats) -> Relaxation:
     reduced = programme.lookup.reduced(price)
     least = np.minimum(programme.left_cost, programme.least(reduced))
     return Relaxation(
@@ -81,7 +79,6 @@ def _priced(programme: Programme, price: Floats, index: Ints, share: Floats, sol
         reduced_left=programme.left_cost - least,
         index=index,
         share=share,
-        solved=solved,
     )
 
 

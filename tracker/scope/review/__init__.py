@@ -68,7 +68,7 @@ def review(
     """All findings on a method, by sheet and cell.
 
     `refused` ones stop it. A `doubt` stops it too, until its heading is answered `as written` (see `settle`). A `note`
-    does not. Where there are no looms, or no crews, what hangs on them is left unchecked with a note.
+    does not. Where there are no looms, or no crews, what depends on them is left unchecked with a note.
     """
     subject = Subject(method, tuple(looms.values()), parts, tools, tuple(crews), terms)
     found = [finding for check in FIRST for finding in check(subject)]

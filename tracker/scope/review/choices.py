@@ -1,4 +1,4 @@
-"""Choices: their names, what they hang on, and whether something is left to choose."""
+"""Choices: their names, what they depend on, and whether something is left to choose."""
 
 from collections import defaultdict
 from collections.abc import Iterator
@@ -21,7 +21,7 @@ def names(subject: Subject) -> Iterator[Finding]:
 
 
 def circular(subject: Subject) -> Iterator[Finding]:
-    """A choice that hangs on itself, or on another that hangs on it."""
+    """A choice that depends on itself, or on another that depends on it."""
     hangs_on: dict[str, set[str]] = defaultdict(set)
     for row, _, name, _ in subject.tests:
         if isinstance(row, Alternative) and name in subject.alternatives:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
-from tracker.domain.progress import Stage, StageChange
+from tracker.domain.progress import UNDER_WAY, Stage, StageChange
 from tracker.domain.stock import TOLERANCE, check_quantity
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
@@ -47,7 +47,7 @@ def reserve(
 
 
 def _lacking(room: Stockroom, key: LoomKey, part: str | None, quantity: float | None) -> dict[str, float]:
-    if stage := room.supplied_no_more.get(key):
+    if stage := room.without_kit.get(key):
         raise DataError("kit-not-needed", loom=key, stage=stage)
     short = room.short(key)
     if part is not None:
@@ -113,7 +113,7 @@ def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
     is taken back; the caller commits. Gives part → what became free."""
     entry, key = Entry(uow), change.key
     booking, held = entry.room.booked(key), entry.room.held(key)
-    if key in entry.room.supplied_no_more or (change.stage is Stage.SCOPED and not booking):
+    if key in entry.room.without_kit or (change.stage is Stage.SCOPED and not booking):
         entry.hold({(key, part): 0.0 for part in held}, change.stage.value)
         entry.settle(held, change.stage.value)
         return held
@@ -143,7 +143,7 @@ def reserve_plan(uow: UnitOfWork, plan: Plan) -> StockReport:
     work that the plan does not book stays.
     """
     room, booked = read_stockroom(uow), {booking.key for booking in plan.bookings}
-    in_work = {key for key, change in uow.stages().items() if change.stage in (Stage.IN_WORK, Stage.RUN_IN)}
+    in_work = {key for key, change in uow.stages().items() if change.stage in UNDER_WAY}
     kept = [r for r in room.reservations if r.key in in_work - booked]
     shared = reserve_all(plan, room.mill, room.movements, kept)
     uow.set_reservations(shared)

@@ -4,14 +4,15 @@ from dataclasses import replace
 from datetime import datetime
 
 from tracker.domain.clock import now, planning_moment
-from tracker.mill_state.stockroom import SUPPLIED_NO_MORE, Stockroom
+from tracker.domain.progress import NOT_TO_COME
+from tracker.mill_state.stockroom import Stockroom
 from tracker.store import UnitOfWork
 
 
 def read_stockroom(uow: UnitOfWork, as_of: datetime | None = None, this_moment: datetime | None = None) -> Stockroom:
     """The stockroom as the database knows it, looked at at `as_of` (default: as in `planning_moment`)."""
     plan = uow.published_plan()
-    gone = {key: change.stage for key, change in uow.stages().items() if change.stage in SUPPLIED_NO_MORE}
+    gone = {key: change.stage for key, change in uow.stages().items() if change.stage in NOT_TO_COME}
     if plan:
         plan = replace(plan, bookings=tuple(b for b in plan.bookings if b.key not in gone))
     mill, movements = uow.mill(), tuple(uow.movements())

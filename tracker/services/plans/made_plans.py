@@ -54,7 +54,7 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
     """Publish a plan as it was made, without planning anew; it is saved once more, under a new number.
 
     Raises PlanRefused where it is a scenario's, is published already, begins before `as_of` (default: now, or the start
-    of a programme that lies ahead), or does not hold by the data of now.
+    of a programme that lies ahead), or does not hold any more as the data stand.
     """
     found, zone = made_plan(context, number)
     entry = next(e for e in made_plans(context).entries if e.number == number)

@@ -88,7 +88,7 @@ def verify(context: Context) -> VerifyReport:
 
 
 def faults(context: Context, as_of: datetime | None = None) -> tuple[Message, ...]:
-    """What keeps bookings of the published plan that lie ahead from staying, by the data of now; nothing where no plan is
+    """What keeps bookings of the published plan that lie ahead from staying, as the data stand; nothing where no plan is
     published. That costs have moved on with the forecast is no fault. Data that cannot be planned at all are one."""
     data = read_planning_data(context)
     if data.previous is None:

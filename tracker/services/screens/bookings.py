@@ -10,7 +10,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.formats import day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
-from tracker.domain.progress import Stage, StageChange
+from tracker.domain.progress import BEFORE_BOOKING, Stage, StageChange
 from tracker.domain.shifts import working_calendar
 from tracker.domain.windows import Window, WindowKind
 from tracker.forecast.beam_outs import forecast
@@ -30,7 +30,7 @@ class BoardRow:
     machine_type: str
     stage: str
     kit: str
-    """State of the kit: `issued`, `complete`, `reserved` or `short`; `` where it is supplied no more."""
+    """State of the kit: `issued`, `complete`, `reserved` or `short`; `` where the loom gets no parts any more."""
     beam_out: Window | None
     """The beam-out that the booking waits for, as forecast today; None for standing and mid-warp windows, for a
     conversion that has begun, and where nothing can be forecast."""
@@ -88,7 +88,7 @@ def _unbooked(mill: Mill, plan: Plan | None, stages: Mapping[LoomKey, StageChang
     booked, left = {booking.key for booking in plan.bookings}, {item.key: item.why for item in plan.left_over}
 
     def why(key: LoomKey) -> str:
-        if (change := stages.get(key)) and change.stage not in (Stage.SURVEYED, Stage.SCOPED):
+        if (change := stages.get(key)) and change.stage not in BEFORE_BOOKING:
             reason = f": {change.reason}" if change.reason else ""
             return f"{change.stage.value} on {day(change.at.astimezone(mill.terms.zone).date())}{reason}"
         return f"left over: {left[key]}" if key in left else "not in the published plan"

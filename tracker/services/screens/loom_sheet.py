@@ -11,7 +11,7 @@ from tracker.domain.clock import horizon_end, planning_moment
 from tracker.domain.mill import Loom, LoomKey, Mill, Warp
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
-from tracker.domain.progress import Conversion, StageChange
+from tracker.domain.progress import CONVERTED, Conversion, StageChange
 from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.windows import Window, WindowKind
 from tracker.errors import Message, TrackerError
@@ -22,7 +22,6 @@ from tracker.services.loading.origins import ValueOrigin, origins_of
 from tracker.services.looms import find_loom
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.screens.status import stages_now
-from tracker.services.work.record import CONVERTED
 from tracker.services.work.scope import LoomReport, learning, scope_report
 from tracker.store import UnitOfWork
 

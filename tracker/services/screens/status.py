@@ -12,7 +12,7 @@ from tracker.domain.formats import count, day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
-from tracker.domain.progress import Stage, StageChange
+from tracker.domain.progress import BEFORE_BOOKING, CONVERTED, NOT_TO_COME, UNDER_WAY, Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.windows import Window
 from tracker.errors import Message, message
@@ -31,7 +31,6 @@ from tracker.words import ENGLISH
 TO_SURVEY = "to survey"
 """Beside the stages: an attribute that would change the scope is missing."""
 STAGE_ORDER = (TO_SURVEY, *(stage.value for stage in Stage))
-NOT_TO_COME = (Stage.SIGNED_OFF, Stage.PUT_OFF, Stage.LEFT_OUT)
 """Stages in which a booking of the published plan does not happen any more."""
 
 
@@ -210,7 +209,7 @@ def _still_left(item: LeftOver, stages: Mapping[LoomKey, str]) -> bool:
     stage = stages.get(item.key, "")
     if stage == Stage.PUT_OFF:
         return item.why.startswith(stage)  # the plan knew of it
-    return stage not in (Stage.IN_WORK, Stage.RUN_IN, *NOT_TO_COME)
+    return stage not in (*UNDER_WAY, *NOT_TO_COME)
 
 
 def stages_now(
@@ -233,7 +232,7 @@ def stage_of_looms(
     booked = {booking.key for booking in plan.bookings} if plan else set()
 
     def stage(key: LoomKey) -> str:
-        if key in recorded and recorded[key].stage not in (Stage.SURVEYED, Stage.SCOPED):
+        if key in recorded and recorded[key].stage not in BEFORE_BOOKING:
             return recorded[key].stage.value
         if not mill.method.operations:
             return Stage.SURVEYED.value
@@ -257,7 +256,7 @@ def _expected(
     recorded: Mapping[LoomKey, Stage], issued: Mapping[LoomKey, float], labour: Iterable[Labour],
 ) -> CostTerms:  # fmt: skip
     behind = [booked[key] for key in finished if key in booked]
-    begun = {key: stage for key, stage in recorded.items() if stage in (Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF)}
+    begun = {key: stage for key, stage in recorded.items() if stage in (Stage.IN_WORK, *CONVERTED)}
     return expected_cost(to_come, behind, begun, issued, {done.key: done.cost for done in labour})
 
 

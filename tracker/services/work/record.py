@@ -7,7 +7,7 @@ from typing import Any
 
 from tracker.domain.days import Days
 from tracker.domain.mill import LoomKey
-from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.progress import BEFORE_BOOKING, BESIDE, CONVERTED, Conversion, Stage, StageChange
 from tracker.domain.words import fold
 from tracker.errors import DataError, Message, UsageError, message
 from tracker.kits.state import missing
@@ -18,7 +18,7 @@ from tracker.services.moments import began, is_before, refuse_ahead
 from tracker.services.parts.reservations import follow_stage
 from tracker.services.parts.stock_report import quantities
 from tracker.services.parts.stockroom import read_stockroom
-from tracker.services.work.stage_moves import BESIDE, CONVERTED, RECORDED, out_of_order
+from tracker.services.work.stage_moves import RECORDED, out_of_order
 from tracker.services.work.taken import Taken, conversion_of
 from tracker.store import UnitOfWork
 
@@ -104,7 +104,7 @@ def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:
 
 
 def _stage_now(room: Stockroom, key: LoomKey, recorded: StageChange | None) -> Stage:
-    if recorded and recorded.stage not in (Stage.SURVEYED, Stage.SCOPED):
+    if recorded and recorded.stage not in BEFORE_BOOKING:
         return recorded.stage
     return Stage.BOOKED if room.booked(key) else Stage.SCOPED
 

@@ -1,18 +1,14 @@
 """Which moves along the stages need a reason: those out of order, and those that cannot have been as told."""
 
-from tracker.domain.progress import Stage
+from tracker.domain.progress import BESIDE, Stage
 from tracker.errors import Message, message
 
 ORDER = (
     Stage.SURVEYED, Stage.SCOPED, Stage.BOOKED, Stage.KITTED, Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF,
 )  # fmt: skip
 """Stages move along this order, one after the other."""
-BESIDE = (Stage.PUT_OFF, Stage.LEFT_OUT)
-"""Stages beside the order; they end with `scoped`."""
 RECORDED = (Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF, *BESIDE, Stage.SCOPED)
 """Stages that are recorded; `scoped` takes a loom back among those to be planned."""
-CONVERTED = (Stage.RUN_IN, Stage.SIGNED_OFF)
-"""Stages that a finished conversion is recorded with."""
 
 
 def out_of_order(before: Stage, wanted: Stage, kit_issued: bool, more_to_tell: bool = False) -> Message | None:
