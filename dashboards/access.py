@@ -6,7 +6,7 @@ from typing import Any, NoReturn, TypeVar
 
 import streamlit as st
 
-from tracker.errors import TrackerError
+from tracker.errors import Message, TrackerError
 from tracker.services.context import Context
 from tracker.services.screens.state import DatabaseState, database_state, require_there
 
@@ -52,12 +52,12 @@ def watch() -> None:
         st.rerun()
 
 
-def _state_or_refusal() -> DatabaseState | str:
+def _state_or_refusal() -> DatabaseState | Message:
     """The state, or why it cannot be read: the screen says so once, and the watch goes on."""
     try:
         return state()
     except TrackerError as error:
-        return str(error)
+        return error.message
 
 
 @st.cache_data(max_entries=64, show_spinner="Reading the database …")

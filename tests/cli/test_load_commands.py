@@ -137,7 +137,7 @@ def test_canonical_looms(mill):
         (("verify",), 1, "no plan is published yet; make one: beamslot plan --publish"),
         (("plan", "--scenario", "no.toml"), 2, "there is no scenario file no.toml"),
         (("serve", "--port", "0"), 2, "port 0 is not between 1 and 65535"),
-        (("record", "008", "--stage", "put off"), 2, "a loom that is put off needs a reason: --why TEXT"),
+        (("record", "008", "--stage", "put off"), 2, "a loom that is put off needs a reason; say it with --why TEXT"),
         (
             ("record", "008", "--stage", "asleep"),
             2,

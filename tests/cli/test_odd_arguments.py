@@ -49,7 +49,7 @@ def test_amounts_that_no_mill_means(planned, arguments, says):
 @pytest.mark.parametrize(
     ("database", "says"),
     [
-        ("", "name a database: --db mill.db"),
+        ("", "no database is named; name one: --db mill.db"),
         ("/", "/ is a folder; name the database in it"),
         ("://", "'://' is no database: it is neither a file nor a URL like postgresql+psycopg://NAME@HOST/DATABASE"),
         ("sqlite:///mill.db?timeout=abc", "cannot open the database sqlite:///mill.db?timeout=abc: "),
@@ -78,7 +78,8 @@ def test_a_computer_whose_clock_is_wrong(planned, monkeypatch, year):
 
     monkeypatch.setattr("tracker.domain.clock.datetime", Clock)
     ran = planned("stock", "count", "RAIL-N", "4")
-    says = f"this computer's clock says {year}-01-01 06:00 UTC, which is not within 1990 to 2100; set it right"
+    day = {1980: "Tue 1 Jan 1980", 2150: "Thu 1 Jan 2150"}[year]
+    says = f"this computer's clock says {day} 06:00 UTC, which is not within 1990 to 2100; set it right"
     assert (ran.code, ran.line) == (1, says)
 
 

@@ -11,7 +11,7 @@ from screen_mill import AS_OF, NINE, SEVEN, TEN, at, put, small_mill, small_plan
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Reservation
 from tracker.domain.windows import Window, WindowKind
-from tracker.errors import DataError
+from tracker.errors import DataError, message
 from tracker.services.screens.bookings import awaited, bookings
 from tracker.services.screens.loom_sheet import loom_list, loom_sheet
 from tracker.services.screens.state import database_state
@@ -117,7 +117,7 @@ def test_a_sheet_knows_booking_other_dates_and_origins(db):
 def test_a_sheet_without_method_says_so(tmp_path):
     bare = replace(small_mill(), method=replace(small_mill().method, operations=(), kit_lines=()))
     sheet = loom_sheet(here(put(tmp_path / "mill.db", bare)), "A-7")
-    assert sheet.scope is None and "method" in sheet.no_scope
+    assert sheet.scope is None and sheet.no_scope == message("no-method")
 
 
 def test_an_unknown_loom_is_refused(db):
