@@ -129,7 +129,7 @@ def show_changes(report: LoadReport) -> None:
     st.header("What would change")
     added = Counter(change.table for change in report.changes if not change.field)
     changed = [change for change in report.changes if change.field]
-    if not added and not changed and report.method is None:
+    if not added and not changed and not report.retired and report.method is None:
         st.caption(_nothing(report))
     if added:
         st.write("New rows: " + ", ".join(f"{rows:,} × {TABLES[name].sheet}" for name, rows in added.items()) + ".")
@@ -139,6 +139,8 @@ def show_changes(report: LoadReport) -> None:
         _first_rows(headings, [_change(change) for change in changed])
     if report.method:
         _method(report)
+    for name, gone in report.retired.items():
+        st.write(literal(f"{TABLES[name].sheet}: would end: " + ", ".join(row_words(name, key) for key in gone) + "."))
     for name, keys in report.missing.items():
         with st.expander(
             f"{TABLES[name].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay"

@@ -13,8 +13,10 @@ from dashboards.parts import figures, literal
 from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.formats import count
+from tracker.domain.tables import TABLES
 from tracker.services.loading.load import LoadReport, load
 from tracker.services.loading.marking import Marking
+from tracker.services.loading.replacing import REPLACEABLE
 
 
 def page() -> None:
@@ -34,7 +36,8 @@ def page() -> None:
         return
     files = kept(sent)
     answers = _answers_for(files)
-    dry_run = partial(_dry_run, files)
+    replaces = _whole_lists(_dry_run(files, answers), files)
+    dry_run = partial(_dry_run, files, replaces=replaces)
     report = dry_run(answers)
     if report.refusal and not report.tables:
         st.error(literal(report.refusal_line(SPEAKER)))
@@ -48,7 +51,18 @@ def page() -> None:
         show_tables(report)
         show_account(report)
         show_changes(report)
-        _write(report, files, answers)
+        _write(report, files, answers, replaces)
+
+
+def _whole_lists(report: LoadReport, files: Sequence[Path]) -> tuple[str, ...]:
+    """The tables that are said to be the whole list, so that rows gone from them have ended."""
+    there = list(dict.fromkeys(found.source.table for found in report.tables if found.source.table in REPLACEABLE))
+    if not there:
+        return ()
+    return tuple(st.multiselect(
+        "These are whole lists: rows of the database that they have no longer have ended", there,
+        format_func=lambda name: TABLES[name].sheet, key=f"whole {files}", placeholder="none: rows that are gone stay",
+    ))  # fmt: skip
 
 
 def _answers_for(files: Sequence[Path]) -> Answers:
@@ -56,8 +70,8 @@ def _answers_for(files: Sequence[Path]) -> Answers:
     return st.session_state.setdefault("answers", {}).setdefault(tuple(map(str, files)), {})
 
 
-def _dry_run(files: Sequence[Path], answers: Answers) -> LoadReport:
-    return access.ask(load, tuple(files), dry_run=True, answers=dict(answers))
+def _dry_run(files: Sequence[Path], answers: Answers, replaces: tuple[str, ...] = ()) -> LoadReport:
+    return access.ask(load, tuple(files), dry_run=True, answers=dict(answers), replaces=replaces)
 
 
 # ---- the marked copy, and the writing
@@ -80,14 +94,14 @@ def _copy(file: Path, target: Path, report: LoadReport) -> bytes:
     return target.read_bytes()
 
 
-def _write(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
+def _write(report: LoadReport, files: Sequence[Path], answers: Answers, replaces: tuple[str, ...]) -> None:
     st.header("Write it")
     if report.questions:
         st.info("Answer the questions above first; nothing is written before.")
         return
     leave_out = bool(report.refusal) and _leave_out(report)
     if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
-        done = load(access.context(), list(files), partial=leave_out, answers=answers)
+        done = load(access.context(), list(files), partial=leave_out, answers=answers, replaces=replaces)
         if done.refusal:
             st.error(literal(done.refusal_line(SPEAKER)))
             return

@@ -55,6 +55,14 @@ def load(
         Path | None,
         typer.Option("--marked", metavar="F", help="Write a copy of each file that has findings, its cells marked."),
     ] = None,
+    replaces: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--replaces",
+            metavar="SHEET",
+            help="Warps, Standing, Absences, Overtime or Receipts: the whole list; rows that are gone have ended.",
+        ),
+    ] = None,
     origin: Annotated[
         tuple[str, str] | None,
         typer.Option("--origin", metavar="LOOM FIELD", help="Say where a loom's value came from; loads nothing."),
@@ -80,7 +88,7 @@ def load(
     settled = dict(pairs(answer, "HEADING=ANSWER"))
     with show.progress() as progress:
         report = run(context.obj, files, dry_run=dry_run, partial=partial, answers=settled, marked=marked,
-                     progress=progress, before=None if json_to == "-" else _show_before)  # fmt: skip
+                     progress=progress, replaces=replaces or (), before=None if json_to == "-" else _show_before)  # fmt: skip
     if not report.written and json_to != "-":
         _print_mapping(report)
     show.emit(json_to, report.record(), lambda: _print_load(report))

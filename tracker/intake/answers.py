@@ -23,6 +23,8 @@ NUMBER, ODD, PAGE, SECTION = "number", "odd", "code page", "section"
 """Kinds of question. A remembered answer is kept under `kind|heading`."""
 
 IGNORE, READ, AS_WRITTEN = "ignore", "read", "as written"
+ENDED, STAY = "ended", "stay"
+"""Answers about rows of the database that a sheet has no longer."""
 
 _WORDS: dict[str, dict[str, str]] = {
     ORDER: {
@@ -46,6 +48,7 @@ _WORDS: dict[str, dict[str, str]] = {
     },
     VALUE: {"percent": "percent,%,per cent", "fraction": "fraction,share,ratio", "as written": "as written,as is,keep"},
 }  # fmt: skip
+_WORDS["rows gone"] = {ENDED: "ended,end,gone,retire,retired", STAY: "stay,stays,still there,remain"}
 _SPELLINGS = {
     kind: {fold(s): word for word, spellings in words.items() for s in spellings.split(",")}
     for kind, words in _WORDS.items()
@@ -211,6 +214,15 @@ class Answers:
                     yield from self._cells.get(name, ())
         for name in _names_of(called) if self._keys else ():
             yield from self._keys.get(name, ())
+
+
+def of_sheet(answers: Mapping[str, str], sheet: str) -> str | None:
+    """Have the rows that a sheet has no longer ended? It is answered anew each time, never remembered."""
+    for key, answer in answers.items():
+        for part in answer.split(";") if bare(key) == bare(sheet) else ():
+            if found := _SPELLINGS["rows gone"].get(fold(part)):
+                return found
+    return None
 
 
 def cell_key(name: str) -> str:

@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import insert, select, update
+from sqlalchemy import delete, insert, select, update
 from sqlalchemy.orm import Session
 
 from tracker.domain.addresses import column_letters
@@ -104,6 +104,15 @@ class LoadWriter:
             self._add(TABLES[name], added[name])
             self._change(TABLES[name], changed[name])
             self._log(name, added[name], changed[name], places)
+
+    def retire(self, name: str, rows: Mapping[RowKey, Mapping[str, Any]]) -> None:
+        """Take rows out that have ended; the change log keeps their values."""
+        for key in rows:
+            self.session.execute(delete(MODELS[name]).where(*self._where(TABLES[name], key)))
+        self.session.execute(insert(RowChangeRow), [
+            self._entry(name, key, "retired", {f: [plain(v), None] for f, v in values.items() if v is not None}, {})
+            for key, values in rows.items()
+        ])  # fmt: skip
 
     def _add(self, table: Table, rows: Mapping[RowKey, Mapping[str, Any]]) -> None:
         if not rows:

@@ -1,6 +1,6 @@
 """Read spreadsheets, say what they would change, and write it, all of it or nothing."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -23,6 +23,7 @@ from tracker.services.loading.load_report import LoadedTable, LoadReport, agains
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.method import load_method
 from tracker.services.loading.reference import reference_findings
+from tracker.services.loading.replacing import Retiring, replaceable, retiring
 from tracker.services.parts.reservations import follow_stock
 from tracker.services.parts.stock_report import quantities
 from tracker.services.plans.reference import published_numbers
@@ -46,6 +47,7 @@ def load(
     today: date | None = None,
     progress: Progress | None = None,
     before: Callable[[LoadReport], None] | None = None,
+    replaces: Collection[str] = (),
 ) -> LoadReport:
     """Load spreadsheets as one load, into a new database where there is none; `dry_run` only says what it would do.
 
@@ -53,13 +55,13 @@ def load(
     A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of each file that has
     findings with their cells marked: under that name where one file is given, else under a name made of it and the
     file's. Where no copy can be written nothing is loaded either. `before` is shown the report once all is ready to be
-    written, before it is. Raises UsageError for an answer that fits no heading
-    and for a `marked` that cannot be the name of a copy.
+    written, before it is. `replaces`: tables whose sheets are the whole truth (`replacing`).
+    Raises UsageError for an answer that fits no heading and for a `marked` that cannot be the name of a copy.
     """
     given = dict(answers or {})
     day = today or context.now().date()
     marking = Marking(files, marked) if marked else None
-    request = _Request(files, given, partial, marking, day, progress)
+    request = _Request(files, given, partial, marking, day, progress, replaceable(replaces))
     remembered = _remembered(context)
     try:
         result = request.read(remembered)
@@ -80,6 +82,7 @@ class _Request:
     marking: Marking | None
     today: date
     progress: Progress | None
+    replaces: frozenset[str]
 
     def read(self, remembered: Mapping[str, str]) -> ReadResult:
         return read_files(self.files, self.answers, remembered, self.today, self.progress)
@@ -130,7 +133,9 @@ class _Loading:
         self.uow, self.result, self.answers, self.partial = uow, result, request.answers, request.partial
         self.files, self.today = request.files, request.today
         names = {source.table for source in result.tables} | {"looms"}
-        self.comparison = compare(result, {name: uow.rows(name) for name in names})
+        self.current = {name: uow.rows(name) for name in names}
+        self.comparison = compare(result, self.current)
+        self.replaces, self.retiring = request.replaces, Retiring()
         self.findings = [*result.findings, *self.comparison.findings]
 
     def run(self, dry_run: bool) -> LoadReport:
@@ -163,7 +168,19 @@ class _Loading:
         self._check_against_the_mill()
         self._refuse_stock_rows()
         self._refuse_reference()
+        self._retire()
         return self._report(self._refusal(), dry_run=dry_run)
+
+    def _retire(self) -> None:
+        """Find the rows of the database that have ended by the sheets that are declared the whole truth."""
+        tables = zip(self.result.tables, self.comparison.counts, strict=True)
+        refused = {source.table for source, counts in tables if counts.refused}
+        self.retiring = retiring(
+            self.replaces, self.result.tables, self.comparison.rows, refused, self.current, self.answers
+        )
+        self.findings += self.retiring.findings
+        for name, rows in self.retiring.rows.items():
+            self.comparison.missing[name] = [k for k in self.comparison.missing.get(name, ()) if k not in rows]
 
     def _share_out_stock(self) -> Iterator[str]:
         """Settle what is held of the parts whose stock the load changes; says what is given up by it."""
@@ -184,6 +201,8 @@ class _Loading:
             writer.change_zone(writer.zone, ZoneInfo(str(new_zone)))
         places = {key: Place(*place) for key, place in self.comparison.places.items()}
         writer.write(self.comparison.changes, places)
+        for name, rows in self.retiring.rows.items():
+            writer.retire(name, rows)
 
     def _check_against_the_mill(self) -> None:
         """Refuse rows, and note values, that do not fit what else there is in the mill."""
@@ -252,7 +271,7 @@ class _Loading:
         return LoadReport(
             tuple(LoadedTable(source, rows) for source, rows in tables), tuple(self.findings),
             tuple(self.comparison.changes), missing, difference, version, refusal, written, dry_run,
-            account=settled(self.result, self.comparison.rows, self.findings),
+            retired=self.retiring.rows, account=settled(self.result, self.comparison.rows, self.findings),
         )  # fmt: skip
 
 

@@ -13,7 +13,7 @@ from tracker.errors import Message, message
 from tracker.intake.rows.new_looms import LOOKS_LIKE_KNOWN
 from tracker.scope.difference import MethodDifference
 from tracker.services.loading.accounting import account_line, mapping_lines
-from tracker.services.loading.change_words import told
+from tracker.services.loading.change_words import row_words, told
 from tracker.store.rows import plain
 from tracker.words import ENGLISH, Speaker
 from tracker.words.findings import in_words
@@ -48,6 +48,8 @@ class LoadReport:
     """What else a person should know."""
     account: tuple[SheetAccount, ...] = ()
     """What became of every filled cell of each sheet."""
+    retired: Mapping[str, Mapping[RowKey, Mapping[str, Any]]] = field(default_factory=dict)
+    """Table → rows that have ended, as a sheet that is the whole truth has them no longer, with their values."""
 
     @property
     def listed(self) -> tuple[Finding, ...]:
@@ -97,6 +99,7 @@ class LoadReport:
             ],
             "account": [account.record() for account in self.account],
             "missing": {table: [plain(key) for key in keys] for table, keys in self.missing.items()},
+            "retired": {table: [plain(values) for values in rows.values()] for table, rows in self.retired.items()},
             "written": self.written,
         }
 
@@ -109,13 +112,22 @@ class LoadReport:
         """What changed, in a few lines; of a refused load only what was done beside it."""
         if self.refusal:
             return list(self.said)
-        return [*self._value_lines(), *self._missing_lines(), *self._method_lines(), *self.said, self._sum_line()]
+        changed = [*self._value_lines(), *self._retired_lines(), *self._missing_lines(), *self._method_lines()]
+        return [*changed, *self.said, self._sum_line()]
 
     def _value_lines(self) -> list[str]:
         changes = [change for change in self.changes if change.field]
         more = len(changes) - MOST_CHANGES
         cut = [f"… and {more} more values changed; all of them with --json FILE"] if more > 0 else []
         return [told(change).line() for change in changes[:MOST_CHANGES]] + cut
+
+    def _retired_lines(self) -> list[str]:
+        done = "" if self.written else "would be "
+        return [
+            f"{TABLES[table].sheet} {row_words(table, key)}: {done}retired; the list has it no longer."
+            for table, rows in self.retired.items()
+            for key in rows
+        ]
 
     def _missing_lines(self) -> list[str]:
         return [
@@ -135,10 +147,12 @@ class LoadReport:
 
     def _sum_line(self) -> str:
         added, changed = (sum(getattr(t.rows, kind) for t in self.tables) for kind in ("added", "changed"))
+        ended = sum(map(len, self.retired.values()))
+        retired = f", {ended} retired" if ended else ""
         if not self.written:
-            return f"Would load: {count(added, 'row')} added, {changed} changed. Nothing was written."
-        unchanged = " Nothing had changed." if not added and not changed else ""
-        return f"Loaded: {count(added, 'row')} added, {changed} changed.{unchanged}"
+            return f"Would load: {count(added, 'row')} added, {changed} changed{retired}. Nothing was written."
+        unchanged = " Nothing had changed." if not added and not changed and not ended else ""
+        return f"Loaded: {count(added, 'row')} added, {changed} changed{retired}.{unchanged}"
 
 
 def against(findings: Sequence[Finding]) -> list[Finding]:

@@ -410,6 +410,25 @@ order-doubt = { $how ->
     }
     .means = Day or month may stand first.
 
+## Sheets that are the whole truth
+
+cannot-replace = '{ $name }' cannot be declared the whole truth; { $sheets } can
+    .means = --replaces names a table whose rows are never retired.
+replaces-nothing = the files hold no table { $sheet } that could replace anything
+    .means = --replaces names a table that the files do not bring.
+list-not-whole = { $table } has refused rows, so it is not the whole list; no row of the database is retired for it.
+    .means = A sheet declared the whole truth has rows that cannot be read.
+    .hint = Mend the refused rows and load it again.
+no-longer-listed = { $table }: { $rows ->
+        [one] one row
+       *[other] { $rows } rows
+    } of the database { $of ->
+        [loom] of looms
+        [crew] of crews
+       *[other] of suppliers
+    } that the list names no longer ({ $who }): have they ended, or do they stay?
+    .means = A sheet declared the whole truth does not name some looms, crews or suppliers at all.
+
 ## What does not fit the rest of the mill
 
 unknown-article = Article { $article } is not in the list of articles{ $near ->
