@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from mill_sheets import HEADINGS, inventory, read, typed_rows, workbook
 
+from tracker.domain.tables import TABLES
 from tracker.errors import UsageError
 
 LOOMS = inventory()
@@ -272,3 +273,23 @@ def test_a_byte_that_is_no_letter_is_named_by_its_cell(tmp_path: Path):
     )
     (note,) = read(path).findings(code="lost-letters")
     assert (note.cell, note.raw) == ("B4", "caf\ufffd")
+
+
+def test_an_export_keeps_its_columns_whatever_the_mills_own_are_called(tmp_path: Path):
+    """All headings of our template are there: `Speed` and `Actual speed` are attributes, no rivals of Speed (picks/min)."""
+    titles = [column.title for column in TABLES["looms"].columns]
+    at = {column.field: i for i, column in enumerate(TABLES["looms"].columns)}
+    rows = []
+    for loom in LOOMS:
+        row: list[object] = [None] * len(titles)
+        for name in ("loom", "hall", "machine_type", "speed_ppm"):
+            row[at[name]] = loom[name]
+        rows.append([*row, 777, 666])
+    path = workbook(tmp_path / "a.xlsx", [[*titles, "Speed", "Actual speed"], *rows])
+    got = read(path, remembered={"field|actual speed": "speed", "field|speed": "efficiency"})
+    assert not got.doubts and got.looms[0]["speed_ppm"] == LOOMS[0]["speed_ppm"]
+    assert got.rows("looms")[0].kept == {"Speed": 777, "Actual speed": 666}
+    short = workbook(
+        tmp_path / "b.xlsx", [["Loom", "Hall", "Machine type", "Speed", "Actual speed"], ["1", "H", "T", 600, 590]]
+    )
+    assert read(short).doubts, "in a list of the mill's own they are two speeds"

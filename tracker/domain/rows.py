@@ -25,6 +25,8 @@ class SourceColumn:
     """0 to 1."""
     kept: bool = True
     """False where the column is ignored."""
+    told: bool = False
+    """An answer, not its heading, says which field it is."""
 
 
 @dataclass(frozen=True, slots=True)

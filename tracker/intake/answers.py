@@ -180,6 +180,10 @@ class Answers:
         """The field that a column is; `` where it is a column of the mill's own, `ignore` where it is to be left out."""
         return self._find(FIELD, called, _field)
 
+    def ignored(self, called: Called) -> bool:
+        """Is a column to be left out?"""
+        return self._find(FIELD, called, lambda a: IGNORE if _field(a) == IGNORE else None) is not None
+
     def cells_named(self) -> list[str]:
         """The keys of the cells that are named: `H1`, `sheet!H1`."""
         return list(self._cells)

@@ -229,10 +229,11 @@ def _note_unsure(block: TableBlock, report: Report) -> None:
     """Say how a heading was understood that is not one of the words we know."""
     for column, meaning in block.recognised.meanings.items():
         part = ColumnPart(block, column, [])
+        rival = any(column in columns for columns in block.recognised.rivals.values())
         surest = max(
             (e.weight for e in match_heading(part.heading).candidates if e.field == meaning.field), default=0.0
         )
-        if surest < 0.9:
+        if surest < 0.9 and not rival and meaning.certainty < 1:  # not asked, nor answered
             field = block.recognised.table.column(meaning.field).heading
             report.whole(
                 Severity.NOTE, "heading-understood", block.sheet, part.heading_cell, heading=part.heading,

@@ -92,6 +92,7 @@ def _as_table(
 ) -> Recognised | None:
     remarks = remarks_among(table.name, headings)
     headings = {column: text for column, text in headings.items() if column not in remarks}
+    said = _said_of_our_own(table, headings, said)
     scored = _scored(table, headings, evidence, said)
     one = Recognised(table)
     taken: set[str] = set()
@@ -124,6 +125,23 @@ def _name_the_looms(one: Recognised, scored: list[tuple[float, int, str, str]]) 
         if name == "loom" and one.meanings[column].certainty - score <= TIE:
             one.meanings[column] = Meaning(name, round(min(1.0, score), 2), language)
             return
+
+
+def _said_of_our_own(table: Table, headings: Mapping[int, str], said: Said) -> Said:
+    """In a loom list that has every heading of our template once, as exports have, all other columns are the mill's own: an
+    attribute called `Speed` is none of two speeds."""
+    titles = {fold(column.title): column.field for column in table.columns}
+    ours = {c: titles[fold(text)] for c, text in headings.items() if fold(text) in titles}
+    if table is not LOOMS or len(ours) != len(titles) or len(set(ours.values())) != len(titles):
+        return said
+
+    def say(column: int, text: str) -> str | None:
+        if column not in ours:
+            return ""
+        answer = said(column, text)
+        return ours[column] if answer is None else answer
+
+    return say
 
 
 def _add_misspelt(one: Recognised, headings: Mapping[int, str], said: Said, evidence: Evidence | None) -> None:

@@ -8,8 +8,9 @@ from difflib import SequenceMatcher
 from typing import Any
 
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, TypedRow
+from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, SourceTable, TypedRow
 from tracker.domain.tables import TABLES
+from tracker.domain.words import fold
 from tracker.errors import message
 from tracker.intake.rows.new_looms import alike_stored
 from tracker.intake.rows.references import REFERRING, KnownLooms, resolved, settle_hall, shown
@@ -52,7 +53,7 @@ def compare(result: ReadResult, current: Current) -> Comparison:
         if TABLES[row.table].whole:
             found.method.setdefault(row.table, []).append(row)
         else:
-            _compare_row(row, current.get(row.table, {}), found)
+            _compare_row(row, current.get(row.table, {}), found, result.tables[row.source])
     findings += alike_stored(found.changes, found.places, result.tables, current.get("looms", {}))
     _compare_method(found, current)
     findings += _empty_method_sheets(result, found, current)
@@ -148,7 +149,9 @@ def _heading(table: str, name: str) -> str:
     return next((column.heading for column in TABLES[table].columns if column.field == name), name)
 
 
-def _compare_row(row: TypedRow, stored: Mapping[RowKey, Mapping[str, Any]], found: Comparison) -> None:
+def _compare_row(
+    row: TypedRow, stored: Mapping[RowKey, Mapping[str, Any]], found: Comparison, source: SourceTable
+) -> None:
     key, counts = key_of(row), found.counts[row.source]
     said = {**row.values, **row.kept}
     old = stored.get(key)
@@ -161,11 +164,25 @@ def _compare_row(row: TypedRow, stored: Mapping[RowKey, Mapping[str, Any]], foun
     changed = [
         Change(row.table, key, name, old.get(name), new) for name, new in said.items() if not same(old.get(name), new)
     ]
+    changed += [Change(row.table, key, name, old[name], None) for name in _old_places(row, old, source)]
     counts.changed += bool(changed)
     counts.unchanged += not changed
     if changed:
         found.changes += changed
         found.places[(row.table, key)] = (row.source, row.number)
+
+
+def _old_places(row: TypedRow, old: Mapping[str, Any], source: SourceTable) -> Iterable[str]:
+    """Attributes of a loom under the heading of a column that is read as a field now: told to be it, or of the same value."""
+    if TABLES[row.table].open_columns != "attributes":
+        return
+    fields = {column.field for column in TABLES[row.table].columns}
+    headed = {fold(column.heading): column for column in source.columns if column.field}
+    kept = {fold(name) for name in row.kept}
+    for name, value in old.items():
+        column = headed.get(fold(name)) if name not in fields and value is not None else None
+        if column and fold(name) not in kept and (column.told or same(value, row.values.get(column.field))):
+            yield name
 
 
 def same(old: Any, new: Any) -> bool:

@@ -8,7 +8,7 @@ from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.words import fold
 from tracker.intake.account import Files
-from tracker.intake.answers import IGNORE, Answers
+from tracker.intake.answers import Answers
 from tracker.intake.columns.cells import check_needed, read_column
 from tracker.intake.columns.date_columns import plan_dates
 from tracker.intake.columns.leftovers import note_leftovers
@@ -78,7 +78,7 @@ def _pools(readings: list[TableReading], answers: Answers, report: Report, today
 
 def _is_kept(reading: TableReading, column: int, answers: Answers) -> bool:
     """A column that is no field stays where the table has room for the mill's own columns."""
-    return bool(reading.table.open_columns) and answers.field(reading.block.called(column)) != IGNORE
+    return bool(reading.table.open_columns) and not answers.ignored(reading.block.called(column))
 
 
 def _share_decimals(pools: list[ColumnPool]) -> None:

@@ -92,10 +92,17 @@ def _source(reading: TableReading) -> SourceTable:
                 unit,
                 meaning.certainty if meaning else match_certainty(block.headings[c]),
                 c in reading.plans,
+                meaning is not None
+                and meaning.certainty >= 1
+                and _certainty_of(block.headings[c], meaning.field) < 0.9,
             )
         )
     heading_row = sheet.place(block.bottom, block.columns[0])[1 if sheet.transposed else 0]
     return SourceTable(sheet.file, sheet.name, reading.table.name, heading_row, tuple(columns), sheet.transposed)
+
+
+def _certainty_of(heading: str, field: str) -> float:
+    return max((entry.weight for entry in match_heading(heading).candidates if entry.field == field), default=0.0)
 
 
 def match_certainty(heading: str) -> float:
