@@ -22,11 +22,19 @@ def goes_with(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: i
     return (
         both >= 0.4 * (both + only_main)
         and only_other <= 0.1 * (both + 1)
-        and not _is_legend(sheet, main, other, bottom)
+        and not is_legend(sheet, main, other, bottom)
     )
 
 
-def _is_legend(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int) -> bool:
+def without_legend(sheet: Sheet, columns: Sequence[int], bottom: int) -> list[int]:
+    """The columns of a table but for its last two or three where these are a legend that no empty column parts from it."""
+    for size in (2, 3):
+        if len(columns) > size + 2 and is_legend(sheet, columns[:-size], columns[-size:], bottom):
+            return [*columns[:-size]]
+    return [*columns]
+
+
+def is_legend(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int) -> bool:
     """Does the first of the columns list words of the list once each, from its first row on and long before its last?"""
     rows = range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK))
     listed = [row for row in rows if any(sheet.value(row, c) is not None for c in other)]

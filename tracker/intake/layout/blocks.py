@@ -7,7 +7,7 @@ from typing import Any
 
 from tracker.domain.words import fold
 from tracker.intake.answers import Called
-from tracker.intake.layout.beside import goes_with
+from tracker.intake.layout.beside import goes_with, without_legend
 from tracker.intake.layout.called import SaidAt, called
 from tracker.intake.layout.recognise import Recognised, recognise
 from tracker.intake.layout.side_by_side import Group, groups_of
@@ -312,7 +312,7 @@ def _split_gaps(
         else:
             parts.append([column])
     if len(parts) == 1:
-        return parts
+        return [without_legend(sheet, parts[0], bottom)]
     whole = [is_table(part) for part in parts]
     if not any(whole) and not is_table(group.own):
         return []

@@ -145,6 +145,15 @@ answer-remembered = { $heading }: the answer of an earlier load was used: { $und
        *[other] Say otherwise with { $options }.
     }
 
+no-rows-below = The headings of the sheet { $sheet } have no rows below them, and rows stand above; nothing is loaded from it.
+    .means = The headings of a loom list stand behind its rows.
+    .terminal = Put the headings first, or answer { $options }.
+    .screen = Put the headings first, or answer { $options }.
+looms-twice = { $count } looms stand twice in the sheet { $sheet }, such as { $looms }: do their numbers start again in another hall?
+    .means = Many loom numbers of a sheet stand again in it without a word for another hall.
+    .terminal = Name the halls in a column or a line above them; if they are the same looms, answer { $options }.
+    .screen = Name the halls in a column or a line above them; if they are the same looms, answer { $options }.
+
 ## Rows
 
 row-passed-over = The line '{ $raw }' { $how ->
