@@ -8,12 +8,12 @@ from tracker.domain.terms import Terms
 WORKDAYS = frozenset(range(5))
 SHIFTS = ((time(6), time(14)), (time(9), time(17)))
 """Early and late crew: the mill converts from 06:00 to 17:00, with both crews in the hall from 09:00 to 14:00. A third one is
-lent by the spinning mill for five weeks."""
+lent by the spinning mill from the third week on."""
 
 CREWS = (
     Crew("Fitters 1", "fitter", 2, WORKDAYS, *SHIFTS[0], 34.0),
     Crew("Fitters 2", "fitter", 2, WORKDAYS, *SHIFTS[1], 34.0),
-    Crew("Fitters 3", "fitter", 2, WORKDAYS, *SHIFTS[0], 36.0, from_on=date(2027, 2, 1), to_on=date(2027, 3, 5)),
+    Crew("Fitters 3", "fitter", 2, WORKDAYS, *SHIFTS[0], 36.0, from_on=date(2027, 1, 18)),
     Crew("Electricians", "electrician", 2, WORKDAYS, time(7, 30), time(16), 39.0),
     Crew("Bench", "assistant", 1, WORKDAYS, time(7), time(15), 27.0),
 )
@@ -48,7 +48,7 @@ TERMS = Terms(
     left_over_penalty=5000,
     soak_days=7,
     lead_trade="fitter",
-    looms_stopped_at_once=2,
+    looms_stopped_at_once=3,
     stopped_per_section=1,
     day_to_day_variation=0.04,
     pilots={"AJ-N": "007", "RP-N": "R-04"},
