@@ -1,7 +1,6 @@
 """What a user meets when something cannot be done: a code and its parameters, no prose.
 
-The words of a code stand in the catalogue (`tracker/words`) and are said at the edge: the command, a screen. Until every
-text has its code, an error may still carry a sentence in place of a code.
+The words of a code stand in the catalogue (`tracker/words`) and are said at the edge: the command, a screen.
 """
 
 from collections.abc import Mapping
