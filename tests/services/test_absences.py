@@ -12,6 +12,7 @@ from tracker.errors import DataError, UsageError
 from tracker.services.loading.load import load
 from tracker.services.people.absences import end_absence, record_absence
 from tracker.store import open_store
+from tracker.words import ENGLISH
 
 CREWS = [["Crew", "Trade", "Heads", "To"], ["Fitters 1", "fitter", 3, None], ["Fitters 2", "fitter", 2, "2027-03-01"]]
 
@@ -31,7 +32,9 @@ def away(db):
 
 def test_an_absence_is_added_and_ended(db):
     done = record_absence(here(db), "Fitters 1", date(2027, 2, 1), date(2027, 2, 5), 1, "ill")
-    assert done.says.startswith("1 head of crew Fitters 1 is away from 2027-02-01 to 2027-02-05.")
+    assert ENGLISH.line(done.message).startswith(
+        "1 head of crew Fitters 1 is away from Mon 1 Feb 2027 to Fri 5 Feb 2027."
+    )
     record_absence(here(db), "Fitters 1", date(2027, 2, 8), date(2027, 2, 9))
     end_absence(here(db), "Fitters 1", date(2027, 2, 3))
     assert away(db) == [("Fitters 1", 1, 2, 1, "ill"), ("Fitters 1", 8, 9, None, None)]
@@ -40,7 +43,9 @@ def test_an_absence_is_added_and_ended(db):
 def test_an_absence_entered_by_mistake_is_taken_back_and_its_history_stays(db):
     record_absence(here(db), "Fitters 1", date(2027, 2, 1), date(2027, 2, 5), 1, "ill")
     done = end_absence(here(db), "Fitters 1", date(2027, 2, 1))
-    assert done.says.startswith("Crew Fitters 1 was never away from 2027-02-01 to 2027-02-05: taken back.")
+    assert ENGLISH.line(done.message).startswith(
+        "Crew Fitters 1 was never away from Mon 1 Feb 2027 to Fri 5 Feb 2027: taken back."
+    )
     assert done.record()["taken_back"] and not done.record()["takes_no_conversion"]
     assert away(db) == [("Fitters 1", 1, 5, 0, "ill")]
     with open_store(db).reading() as uow:

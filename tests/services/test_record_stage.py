@@ -18,6 +18,7 @@ from tracker.services.screens.status import status
 from tracker.services.work.record import record_stage
 from tracker.services.work.taken import Taken
 from tracker.store import open_store
+from tracker.words import ENGLISH
 
 KEY = LoomKey("H1", "007")
 START, END = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
@@ -208,7 +209,7 @@ def test_a_loom_is_in_work_when_its_kit_is_issued(tmp_path):
     with refused(DataError, "since its kit is not issued"):
         record_stage(here(db), "1", "in work")
     issue(here(db), "1")
-    assert record_stage(here(db), "1", "in work").says == "Loom 1 (Hall 1) is in work."
+    assert ENGLISH.line(record_stage(here(db), "1", "in work").message) == "Loom 1 (Hall 1) is in work."
 
 
 def test_a_crew_in_several_rows_costs_what_it_did_when_it_worked(db):

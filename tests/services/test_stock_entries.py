@@ -16,6 +16,7 @@ from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.screens.status import status
 from tracker.services.work.record import record_stage
 from tracker.store import open_store
+from tracker.words import ENGLISH
 
 
 @pytest.fixture
@@ -172,7 +173,9 @@ def test_what_is_held_for_a_loom_put_off_goes_to_the_others(db):
     # Loom 2 gives up 1 rail and 8 nuts; loom 10 lacked just 1 rail and 4 nuts.
     done = record_stage(here(db), "2", "put off", why="no warp")
     assert (held(db, "RAIL"), held(db, "NUT")) == ({"1": 1, "10": 1}, {"1": 8, "10": 8})
-    assert done.says == ("Loom 2 (Hall 1) is put off. What was held for it is free again: 2.5 CABLE, 8 NUT, 1 RAIL.")
+    assert ENGLISH.line(done.message) == (
+        "Loom 2 (Hall 1) is put off. What was held for it is free again: 2.5 CABLE, 8 NUT, 1 RAIL."
+    )
     with refused(DataError, r"loom 2 \(Hall 1\) is put off, so nothing is held for it; record it as scoped"):
         reserve(here(db), "2", part="NUT", quantity=1)
     record_stage(here(db), "2", "scoped")

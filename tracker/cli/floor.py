@@ -107,11 +107,12 @@ def record(
         raise typer.BadParameter(f"{', '.join(given)} tells of a conversion: say with --crew who did it")
     from tracker.services.work.record import record_stage
     from tracker.services.work.taken import Taken
+    from tracker.words import ENGLISH
 
     took, chosen = dict(numbers(minutes, "OPERATION=MIN")), dict(pairs(choice, "CHOICE=ALTERNATIVE"))
     taken = Taken(crew, began, took, total, _kind(window), chosen) if crew else None
     done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), why, taken)
-    show.emit(json_to, done.record(), lambda: show.say(done.says))
+    show.emit(json_to, done.record(), lambda: show.say(ENGLISH.line(done.message)))
 
 
 def absent(
@@ -140,13 +141,14 @@ def absent(
     if (first is None) == (back is None) or (back and (last or heads or reason)):
         raise typer.BadParameter("give --from DAY, or --back DAY by itself")
     from tracker.services.people.absences import end_absence, record_absence
+    from tracker.words import ENGLISH
 
     if back:
         done = end_absence(context.obj, crew, _day("--back", back))
     else:
         begin = _day("--from", str(first))
         done = record_absence(context.obj, crew, begin, _day("--to", last) if last else begin, heads, reason)
-    show.emit(json_to, done.record(), lambda: show.say(done.says))
+    show.emit(json_to, done.record(), lambda: show.say(ENGLISH.line(done.message)))
 
 
 def _day(option: str, text: str) -> date:

@@ -5,11 +5,10 @@ from datetime import date, timedelta
 from typing import Any
 
 from tracker.domain.findings import Severity
-from tracker.domain.formats import count
 from tracker.domain.mill import Absence, Mill
 from tracker.domain.rows import ReadResult, SourceTable, TypedRow
 from tracker.domain.shifts import crews_of, short_of_heads
-from tracker.errors import DataError, UsageError
+from tracker.errors import DataError, Message, UsageError, message
 from tracker.intake.rows.around import NEEDS
 from tracker.intake.rows.compare import compare
 from tracker.intake.rows.cross_checks import cross_findings
@@ -28,15 +27,14 @@ class Recorded:
     """Crews of the lead trade that take no conversion on some of its days because fewer are left than one needs."""
 
     @property
-    def says(self) -> str:
+    def message(self) -> Message:
         """One line for a person."""
-        a = self.absence
-        if a.heads == 0:
-            return f"Crew {a.crew} was never away from {a.from_on} to {a.to_on}: taken back. `beamslot plan` plans with it."
-        who = f"crew {a.crew}" if a.heads is None else f"{count(a.heads, 'head')} of crew {a.crew}"
-        begin = f"{who[:1].upper()}{who[1:]} is away from {a.from_on} to {a.to_on}{', no longer' if self.ended else ''}"
-        short = " Too few are left for a conversion: the crew takes none on these days." if self.short else ""
-        return f"{begin}.{short} `beamslot plan` plans with it."
+        a, how = self.absence, "ended" if self.ended else "begun"
+        how = "taken-back" if self.absence.heads == 0 else how
+        short = message("crew-takes-none") if self.short else None
+        return message(
+            "absence-recorded", how=how, crew=a.crew, heads=a.heads, first=a.from_on, last=a.to_on, short=short
+        )
 
     def record(self) -> dict[str, Any]:
         a = self.absence

@@ -16,7 +16,7 @@ from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.moments import began, is_before, refuse_ahead
 from tracker.services.parts.reservations import follow_stage
-from tracker.services.parts.stock_report import quantities
+from tracker.services.parts.stock_report import parts_listed
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.stage_moves import RECORDED, out_of_order
 from tracker.services.work.taken import Taken, conversion_of
@@ -33,12 +33,12 @@ class Recorded:
     """Part → what was held for the loom and is free again."""
 
     @property
-    def says(self) -> str:
-        """One line for a person."""
-        was = f" (was {self.before})" if self.before else ""
-        tail = f"; its conversion by {self.conversion.crew} is recorded" if self.conversion else ""
-        free = f" What was held for it is free again: {quantities(self.freed)}." if self.freed else ""
-        return f"Loom {self.change.key} is {self.change.stage.value}{was}{tail}.{free}"
+    def message(self) -> Message:
+        """What was recorded, for a person."""
+        return message(
+            "stage-recorded", loom=self.change.key, stage=self.change.stage, before=self.before,
+            crew=self.conversion.crew if self.conversion else None, freed=parts_listed(self.freed) or None,
+        )  # fmt: skip
 
     def record(self) -> dict[str, Any]:
         key, done = self.change.key, self.conversion

@@ -71,3 +71,36 @@ absent-already = crew { $crew } is away from { $first } already, to { $last }
     .terminal = --back DAY ends that on the day before
 not-absent = crew { $crew } is not away on { $on } by what is recorded
     .means = A crew is said to be back that was not away.
+
+## What was recorded
+
+stage-recorded = Loom { $loom } is { $stage }{ $before ->
+        [none] {""}
+       *[other] {" "}(was { $before })
+    }{ $crew ->
+        [none] {""}
+       *[other] ; its conversion by { $crew } is recorded
+    }.{ $freed ->
+        [none] {""}
+       *[other] {" "}What was held for it is free again: { $freed }.
+    }
+    .means = A loom reached a stage.
+absence-recorded = { $how ->
+        [taken-back] Crew { $crew } was never away from { $first } to { $last }: taken back.
+       *[other] { $heads ->
+            [none] Crew { $crew } is
+            [one] 1 head of crew { $crew } is
+           *[other] { $heads } heads of crew { $crew } are
+        } away from { $first } to { $last }{ $how ->
+            [ended] , no longer
+           *[begun] {""}
+        }.{ $short ->
+            [none] {""}
+           *[other] {" "}{ $short }
+        }
+    }
+    .means = Who is away was written down, or taken back.
+    .hint = The next plan counts with it.
+    .terminal = From now on `beamslot plan` counts with it.
+crew-takes-none = Too few are left for a conversion: the crew takes none on these days.
+    .means = What an absence leaves of a crew is less than a conversion needs.
