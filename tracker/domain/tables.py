@@ -181,7 +181,7 @@ OPERATIONS = Table("operations", "Operations", (
     Column("warp", "Warp", W, words=("out", "in"), example="out",
            about="out: needs the old warp out and the new one not yet in; in: needs the warp in. Empty = either. In a beam change the new warp comes in between."),
     Column("learns", "Learns", Y, about="No: takes what it takes, however often it was done. Empty = yes.", example="no"),
-    Column("stops_neighbours", "Stops neighbours", Y, about="Yes: the looms beside it stand meanwhile. Kept; plans do not look at it yet.", example="no"),
+    Column("stops_neighbours", "Stops neighbours", Y, about="Yes: the looms beside it (by Row and Place) stand meanwhile; what they lose counts.", example="no"),
     Column("waivable", "Waivable", Y, about="No: nothing is to be signed off without it. Empty = yes. Kept; signing off does not ask for it yet.", example="no"),
 ), "The steps of a conversion, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
 

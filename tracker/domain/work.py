@@ -26,6 +26,8 @@ class StepLoad:
     """Whether the learning factor touches it (of rows side by side: the longest)."""
     warp: str | None = None
     """`out` or `in` as the method says (of rows side by side: `out` before `in`); None = either."""
+    stops_neighbours: bool = False
+    """Whether the looms beside it stand meanwhile."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +79,11 @@ class WorkContent:
         cut = outs[-1] if outs else ins[0] if ins else 0
         both = any(step.minutes > 0 for step in self.steps[:cut]) and any(step.minutes > 0 for step in self.steps[cut:])
         return cut if both else 0
+
+    @property
+    def neighbours_stand_min(self) -> float:
+        """Minutes of the steps on the loom during which the looms beside it stand."""
+        return sum(step.minutes for step in self.steps if step.stops_neighbours)
 
     def scaled(self, share: float) -> "WorkContent":
         """The same work when every minute on the loom that learns takes this share."""

@@ -6,10 +6,11 @@ from datetime import datetime
 from functools import cached_property
 
 from tracker.domain.clock import horizon_end
-from tracker.domain.mill import Crew, LoomKey, Mill
+from tracker.domain.mill import Crew, Loom, LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.shifts import crews_of, overlaps
 from tracker.domain.windows import Window, WindowKind
+from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
 from tracker.errors import DataError
 
@@ -86,6 +87,20 @@ class PlanningProblem:
     def previous_bookings(self) -> tuple[Booking, ...]:
         """Those of the last published plan."""
         return self.previous.bookings if self.previous else ()
+
+    @cached_property
+    def beside(self) -> Mapping[LoomKey, tuple[LoomKey, ...]]:
+        """The looms before and after each in its row, by their places; none where rows or places are not listed."""
+        rows: dict[tuple[str, str], list[Loom]] = {}
+        for loom in self.mill.looms.values():
+            if loom.row and loom.place:
+                rows.setdefault((loom.hall, loom.row), []).append(loom)
+        found: dict[LoomKey, tuple[LoomKey, ...]] = {}
+        for looms in rows.values():
+            keys = [loom.key for loom in sorted(looms, key=lambda loom: natural_key(loom.place or ""))]
+            for i, key in enumerate(keys):
+                found[key] = (*keys[max(0, i - 1) : i], *keys[i + 1 : i + 2])
+        return found
 
     @cached_property
     def overlaps(self) -> tuple[tuple[Crew, Crew, datetime], ...]:

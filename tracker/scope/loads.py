@@ -93,7 +93,8 @@ class Loader:
         longest = max(rows, key=self.minutes)
         asked = {operation.warp for operation in rows}
         warp = next((word for word in ("out", "in") if word in asked), None)
-        return StepLoad(rows[0].step, self.minutes(longest), heads, tools, longest.learns, warp)
+        neighbours = any(operation.stops_neighbours for operation in rows)
+        return StepLoad(rows[0].step, self.minutes(longest), heads, tools, longest.learns, warp, neighbours)
 
     def _labour_min(self, operations: Iterable[Operation]) -> Mapping[str, float]:
         labour: dict[str, float] = {}

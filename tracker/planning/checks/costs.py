@@ -113,7 +113,8 @@ class Prices:
         ends = [self.late.end(booking, window, content, out) for out in outs]
         end = self.case.origin + fmean((at - self.case.origin) / SLOT for at in ends or [booking.end]) * SLOT
         return CostTerms(
-            lost_production=self._lost_production(booking, window, content, outs, ends),
+            lost_production=self._lost_production(booking, window, content, outs, ends)
+            + self._lost_beside(booking, content),
             late_beam_out=self._late_beam_out(booking, window, outs),
             labour=self.labour(content),
             parts=self.parts(content),
@@ -182,6 +183,15 @@ class Prices:
             done_h = min(window.meanwhile_h, max(0.0, running.hours_between(begins, end)))
             stopped.append(stopped_h - (window.ordinary_change_h if parted else done_h))
         return window.contribution_per_h * fmean(stopped)
+
+    def _lost_beside(self, booking: Booking, content: WorkContent) -> float:
+        """What the looms beside it lose during the steps for which they stand, with the warps that are in work now."""
+        stand_h = sum(step.minutes for step in content.steps if step.stops_neighbours) / 60
+        problem, earned = self.case.problem, 0.0
+        for key in problem.beside.get(booking.key, ()):
+            if not problem.mill.looms[key].capacity_unsold:
+                earned += sum(w.contribution_per_h for w in problem.windows.get(key, ()) if w.number == 0)
+        return stand_h * earned
 
     def _converting_h(self, booking: Booking, window: Window, parted: bool) -> float:
         """Running hours that a loom which stands, or is stopped mid-warp, does not weave because of its conversion."""

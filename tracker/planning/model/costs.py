@@ -153,7 +153,8 @@ def lost_production(batch: Batch) -> Floats:
     warp is cut, where the crew gives up waiting) to the end of the conversion, less what others do of that change
     meanwhile. The ordinary change comes besides and is paid in any case: where it stands between the parts of the conversion
     its hours are taken off. A standing or mid-warp window has no waiting, and a loom that stands is stopped by its
-    conversion only from the end of the span on (without a warp: from when that would be in).
+    conversion only from the end of the span on (without a warp: from when that would be in). Beside it, what the neighbours
+    lose that stand during some of its steps.
     """
     spread, running, table = batch.spread, batch.clock.running, batch.instance.windows
     start, end = running.elapsed(batch.start_h), running.elapsed(batch.end_h)
@@ -167,7 +168,8 @@ def lost_production(batch: Batch) -> Floats:
     stopped_h = np.where(spread.counts, batch.ending.run_h - stops, converting_h)
     change_h = np.where(standing, 0.0, table.change_h[batch.window])
     stopped_h = stopped_h - np.where(batch.parted, change_h, batch.ending.meanwhile_h)
-    return table.contribution[batch.window] * stopped_h
+    beside = batch.instance.beside[batch.loom] * batch.instance.contents.neighbours_stand_h[batch.content]
+    return table.contribution[batch.window] * stopped_h + beside
 
 
 def late_beam_out(batch: Batch) -> Floats:

@@ -88,6 +88,8 @@ class Instance:
     previous: Previous
     saving: Floats
     """Currency a day, by loom."""
+    beside: Floats
+    """What the looms beside each loom earn together in a running hour."""
     left_cost: Floats
     """Cost of leaving each loom over."""
     protected_slot: Ints
@@ -149,6 +151,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
         windows=windows,
         previous=_previous(problem, grid, looms, contents),
         saving=saving,
+        beside=np.array([sum(_earns(problem, key) for key in problem.beside.get(loom, ())) for loom in looms]),
         left_cost=np.array(list(left_costs(problem, looms).values())),
         protected_slot=np.array([_protected(grid, mill, key) for key in looms], dtype=np.int32),
         notes=tuple(notes(problem, contents.items, rates, short)),
@@ -200,6 +203,7 @@ def _contents(problem, grid, looms, clocks, rates):
     table = ContentTable(
         items=items,
         labour=np.array([labour_cost(content, rates) for content in items]),
+        neighbours_stand_h=np.array([content.neighbours_stand_min / 60 for content in items]),
         parts=np.array([parts_cost(content, problem.mill) for content in items]),
         needs=needs_of,
         choices=np.array(choice_of, dtype=np.int32),
@@ -347,6 +351,13 @@ def _windows(
 def _change(window: Window, grid: Grid, changes: dict[Change, int] | None) -> int:
     found = None if changes is None else change_of(window, grid)
     return -1 if found is None or changes is None else changes.setdefault(found, len(changes))
+
+
+def _earns(problem: PlanningProblem, key: LoomKey) -> float:
+    """What a loom earns in a running hour with the warp that is in work now; nothing where its capacity is unsold, or nothing
+    is known of it."""
+    now = (window for window in problem.windows.get(key, ()) if window.number == 0)
+    return 0.0 if problem.mill.looms[key].capacity_unsold else next((w.contribution_per_h for w in now), 0.0)
 
 
 def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], contents: ContentTable) -> Previous:

@@ -39,6 +39,8 @@ class ContentTable:
 
     items: list[WorkContent]
     labour: Floats
+    neighbours_stand_h: Floats
+    """Hours during which the looms beside it stand."""
     parts: Floats
     needs: Ints
     """Row of `Instance.needs`."""
