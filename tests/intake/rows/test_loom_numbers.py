@@ -93,6 +93,16 @@ def test_rows_below_a_list_that_sum_up_are_no_looms(tmp_path: Path):
     assert [f.cell for f in got.findings(code="row-passed-over")] == ["A14:K14", "A16:K16"]
 
 
+def test_rows_of_a_short_list_that_sum_up_fill_most_of_its_columns(tmp_path: Path):
+    head, rows = (
+        ["Hall", "Loom", "Machine type", "Speed", "Efficiency"],
+        [["H", f"{i:03d}", "T", 600 + i, 88] for i in range(6)],
+    )
+    below = [[None, "Lowest", None, 600, 88], [None, "Std dev", None, 1.9, 0]]
+    got = read(workbook(tmp_path / "a.xlsx", [head, *rows, *below]))
+    assert len(got.looms) == 6 and not got.doubts and not got.refused
+
+
 def test_a_loom_without_type_and_one_without_number_are_refused_still(tmp_path: Path):
     rows = [[*ROWS[0][:4], None, *ROWS[0][5:]], [None, *ROWS[1][1:]], *ROWS[2:]]
     got = read(workbook(tmp_path / "a.xlsx", [HEAD, *rows]))

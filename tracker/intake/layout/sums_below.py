@@ -51,7 +51,7 @@ def _sums(cells: dict[int, Any], kind: int, loom: int, seen: dict[int, Counter[s
     c, word = words[0]
     return (
         not any(sign.isdigit() for sign in word)
-        and not seen[c][fold(word)]
+        and seen[c][fold(word)] < 2
         and (kind not in cells or kind == c)
         and (loom not in cells or loom == c)
         and not (c == loom and _are_words(seen[loom]))
