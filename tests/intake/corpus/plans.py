@@ -192,6 +192,8 @@ def fits(plan: Plan) -> bool:
         plan.needed == "notes" or not (plan.file == "odd byte" or plan.file in _ONE_WORD),
         not ("losses of" in plan.columns and "efficiency" in plan.cells),
         plan.speed == "plain" or "speed" not in plan.cells,
+        not (plan.columns == "cloth widths" and ("width" in plan.cells or "surveyed" in plan.cells)),
+        plan.efficiency not in ("88 %", "%88") or not ("efficiency" in plan.cells or "shifts" in plan.columns),
     )
     return all(rules)
 
