@@ -103,6 +103,11 @@ def last_published(session: Session, before_it: int = 0) -> Plan | None:
     return None if head is None else _plan(session, head)
 
 
+def last_published_as_of(session: Session) -> datetime | None:
+    """The moment for which the last published plan was made; None where there is none."""
+    return session.scalar(select(PlanRow.as_of).where(PlanRow.published).order_by(PlanRow.id.desc()).limit(1))
+
+
 ASKED_BY_NAME = 300
 """Looms that are named to the database; where more are asked for, all are read."""
 

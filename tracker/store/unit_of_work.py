@@ -107,6 +107,10 @@ class UnitOfWork:
     def published_plan(self, before_it: int = 0) -> Plan | None:
         return plans.last_published(self.session, before_it)
 
+    def published_as_of(self) -> datetime | None:
+        """The moment for which the last published plan was made, without reading the plan."""
+        return plans.last_published_as_of(self.session)
+
     def last_bookings(self, keys: Collection[LoomKey], before: int | None = None) -> dict[LoomKey, Booking]:
         return plans.last_bookings(self.session, keys, before)
 

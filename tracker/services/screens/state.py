@@ -29,7 +29,7 @@ def require_there(context: Context) -> None:
 def database_state(context: Context) -> DatabaseState:
     """The state of the database at this moment."""
     with context.reading() as uow:
-        mark, plan, terms = read_mark(uow.session), uow.published_plan(), uow.terms()
+        mark, planned, terms = read_mark(uow.session), uow.published_as_of(), uow.terms()
     at = planning_moment(terms, None, context.now())
     at -= (at - datetime(1970, 1, 1, tzinfo=UTC)) % STEP
-    return DatabaseState(mark, max(at, plan.as_of) if plan else at)
+    return DatabaseState(mark, max(at, planned) if planned else at)
