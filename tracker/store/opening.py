@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from itertools import chain, count
 from pathlib import Path
+from sqlite3 import SQLITE_NOTADB
 
 from sqlalchemy import Connection, Engine
 from sqlalchemy.exc import ArgumentError, DBAPIError
@@ -81,6 +82,8 @@ def _telling(database: str | Path) -> Iterator[None]:
     try:
         yield
     except (ArgumentError, DBAPIError, ImportError, ValueError) as error:
+        if getattr(getattr(error, "orig", None), "sqlite_errorcode", None) == SQLITE_NOTADB:
+            raise DataError("not-sqlite", name=shown(database)) from error
         raise TrackerError("database-closed", name=shown(database), why=reason(error)) from error
 
 

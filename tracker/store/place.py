@@ -10,8 +10,8 @@ from sqlalchemy.engine import URL
 from tracker.errors import DataError
 from tracker.store.address import shown, url_of
 
-SQLITE_HEAD = b"SQLite format 3\0"
-"""https://www.sqlite.org/fileformat.html, 1.3"""
+SMALLEST_BYTES = 512
+"""Of an SQLite database that is not empty: one page of the smallest size; https://www.sqlite.org/fileformat.html, 1.3.2"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,13 +75,16 @@ def _file(url: URL) -> Path | None:
 
 
 def _may_be_sqlite(file: Path) -> bool:
-    """Empty or with the head of one; a missing file may become one. SQLite itself takes a file of some bytes for empty."""
+    """Empty or large enough for one; a missing file may become one. SQLite itself takes a file of some bytes for empty, and
+    says of a larger one whether it is a database.
+
+    The file is never opened here: to close it would take away the locks by which SQLite in this process holds it (POSIX
+    locks belong to the process; https://www.sqlite.org/howtocorrupt.html, 2.2), and another writer would take it for free.
+    """
     try:
-        with file.open("rb") as opened:
-            head = opened.read(len(SQLITE_HEAD))
-    except OSError:  # missing, or not to be read: SQLite says why
+        return not 0 < file.stat().st_size < SMALLEST_BYTES
+    except OSError:  # missing, or not to be looked at: SQLite says why
         return True
-    return head in (b"", SQLITE_HEAD)
 
 
 def _may_write(file: Path) -> bool:
