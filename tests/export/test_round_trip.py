@@ -205,6 +205,16 @@ def test_a_value_written_beside_a_term_of_the_template_is_all_that_is_loaded(tmp
     assert [in_words(f).line() for f in result.findings if f.sheet == "Terms"] == []
 
 
+def test_a_loom_whose_place_is_called_like_a_machine_type_comes_back(tmp_path):
+    """Few cells, and a word of another row's type elsewhere: in a mill's list that could be a count by type."""
+    full = {"hall": "Hall 1", "row": "3", "place": "1", "insertion": "air-jet", "year": 2012, "reed_width_cm": 190.0,
+            "frames": 8, "speed_ppm": 640.0, "efficiency": 0.88}  # fmt: skip
+    rows = [{"loom": "1", "machine_type": "AJ", **full}, {"loom": "2", "machine_type": "RP", **full},
+            {"loom": "3", "hall": "Hall 1", "machine_type": "SP", "place": "AJ"}]  # fmt: skip
+    write_export(tmp_path / "export.xlsx", {"looms": rows})
+    assert [row["loom"] for row in _by_table(tmp_path / "export.xlsx")["looms"]] == ["1", "2", "3"]
+
+
 def _by_table(path: Path) -> dict[str, list[dict[str, Any]]]:
     found: dict[str, list[dict[str, Any]]] = {}
     for table, values, kept in read(path):

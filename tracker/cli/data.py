@@ -144,9 +144,9 @@ def template(
         bool, typer.Option("--scenario", help="A scenario file (.toml) with every entry instead of the workbook.")
     ] = False,
 ) -> None:
-    """Write an empty workbook with every sheet, or a scenario file with every entry.
+    """Write an empty workbook, or a scenario file.
 
-    The workbook has the headings, notes and drop-downs.
+    The workbook has every sheet with its headings, notes and drop-downs, the scenario file every entry and what it may hold.
 
     Example: beamslot template our-mill.xlsx
     """

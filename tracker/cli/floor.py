@@ -132,9 +132,9 @@ def absent(
     ] = None,
     json_to: Json = None,
 ) -> None:
-    """Record who is away, that they are back sooner, or that they never were away.
+    """Record who is away, or is back sooner.
 
-    Whole days. The next plan takes it into account.
+    Whole days; who was never away is back on the first of them. The next plan takes it into account.
 
     Example: beamslot absent "Fitters 1" --from 2027-02-01 --to 2027-02-05 --heads 1 --reason ill
     """

@@ -81,3 +81,12 @@ def test_a_heading_whose_values_do_not_fit_is_asked(tmp_path):
     kept = column(tmp_path, SPEED, words, J1="own column")
     assert not kept.doubts and kept.rows("looms")[0].kept["Speed (picks/min)"] == "A / night"
     assert [f.cell for f in column(tmp_path, SPEED, words, J1="speed").refused] == ["J2:J13"]
+
+
+def test_densities_of_articles_that_differ_anyway_are_not_asked_about(tmp_path):
+    # 8.2 × 2.54 = 20.9 would stand among the others; but from 16 to 50 they differ by more than inches and cm do
+    rows = [[f"A{i}", density, 5] for i, density in enumerate([8.2, 46.3, 16.4, 49.9, 20.5])]
+    sheet = [["Article", "Pick density (picks/cm)", "Take-up (%)"], *rows]
+    got = read(workbook(tmp_path / "a.xlsx", {"Articles": sheet}))
+    assert not got.doubts
+    assert [row.values["pick_density_per_cm"] for row in got.result.rows] == [row[1] for row in rows]

@@ -112,7 +112,10 @@ def _sets_right(few: Sequence[float], many: Sequence[float], factor: float, fiel
             return among
         same = all(any(abs(number - one) <= _SAME * one for one in many) for number in right)
         return same and rare and (factor > 1 or all(number > high for number in few))
-    return among and rare
+    told_apart = _GAP * max(many) < max(factor, 1 / factor) * min(
+        many
+    )  # where the others differ as much, it tells nothing
+    return among and rare and told_apart
 
 
 def _ask(pool: ColumnPool, found: Sequence[_Value], factor: float, values: Sequence[_Value]) -> None:

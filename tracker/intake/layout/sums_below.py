@@ -17,7 +17,7 @@ _FEW = 0.6
 def without_sums(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
     """The rows of a loom list; those that only sum up are totals."""
     kind, loom = (block.recognised.column_of(name) for name in ("machine_type", "loom"))
-    if kind is None or loom is None:
+    if kind is None or loom is None or _is_ours(block):
         return list(rows)
     cells = {i: _cells(block, row) for i, row in enumerate(rows) if row.sort is Sort.DATA}
     usual = Counter(map(len, cells.values())).most_common(1)[0][0] if cells else 0
@@ -30,6 +30,14 @@ def without_sums(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
         else row
         for i, row in enumerate(rows)
     ]
+
+
+def _is_ours(block: TableBlock) -> bool:
+    """Is it a sheet of our own template or export? Its rows are what they are, whatever words they hold."""
+    table = block.recognised.table
+    titles = {column.field: column.title for column in table.columns}
+    in_our_words = all(block.headings[c] == titles[m.field] for c, m in block.recognised.meanings.items())
+    return in_our_words and block.sheet.name == table.sheet
 
 
 def _cells(block: TableBlock, row: BodyRow) -> dict[int, Any]:
