@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from typing import Any
 
 from tracker.domain.findings import Choice, Severity
 from tracker.domain.words import fold
@@ -42,6 +43,10 @@ class _Column:
         """Index of the row → its loom number."""
         values = self.reading.values[self.column]
         return {i: v for i, v in enumerate(values) if isinstance(v, str) and v and i not in self.reading.refused}
+
+    def text(self, i: int) -> Any:
+        """The loom number of a row; looked up alone, for a list may have many thousands."""
+        return self.reading.values[self.column][i]
 
     def cell(self, i: int) -> str:
         return self.reading.block.sheet.name_of(self.reading.rows[i].row, self.column)
@@ -129,14 +134,14 @@ def _ask_about_spellings(columns: list[_Column], halls: Mapping[tuple[int, int],
     for places in _alike(columns, halls):
         first: dict[str, tuple[_Column, int]] = {}
         for column, i in places:
-            first.setdefault(column.texts[i], (column, i))
+            first.setdefault(column.text(i), (column, i))
         (one, (here, at)), *others = first.items()
         for text, (column, i) in others:
             rows = [at, i] if column is here else [i]
             answer = column.ask(rows, f"{one} | {text}", [one], "number-spelt-twice", number=text, other=one)
             if answer == one:
                 for other, row in places:
-                    if other.texts[row] == text:
+                    if other.text(row) == text:
                         other.reading.values[other.column][row] = one
 
 
@@ -147,7 +152,7 @@ def _alike(columns: list[_Column], halls: Mapping[tuple[int, int], str]) -> Iter
         for i, text in column.texts.items():
             found[fold(halls.get((id(column.reading), i), "")), signs_of(text)].append((column, i))
     for places in found.values():
-        if len({column.texts[i] for column, i in places}) > 1:
+        if len({column.text(i) for column, i in places}) > 1:
             yield places
 
 
