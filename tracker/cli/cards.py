@@ -25,6 +25,9 @@ def cards(
     ] = None,
     crew: Annotated[str | None, typer.Option(metavar="CREW", help="Those of one crew.")] = None,
     out: Annotated[Path | None, typer.Option(metavar="F", callback=checked, help="Write the cards: F.pdf, A4.")] = None,
+    xlsx: Annotated[
+        Path | None, typer.Option(metavar="F", callback=checked, help="Write them as a workbook to fill in: F.xlsx.")
+    ] = None,
     notes: Annotated[
         Path | None,
         typer.Option(metavar="F", callback=checked, help="Write a note for the weaver of each loom: F.pdf, A6."),
@@ -43,9 +46,9 @@ def cards(
     from tracker.services.work import cards as service
 
     report = service.cards(context.obj, loom, hall, week, crew, moment(context.obj, as_of))
-    if out or notes:
-        service.write_cards(report, out, notes)
-    show.emit(json_to, report.record(), lambda: _print(report, [path for path in (out, notes) if path]))
+    if out or xlsx or notes:
+        service.write_cards(report, out, xlsx, notes)
+    show.emit(json_to, report.record(), lambda: _print(report, [path for path in (out, xlsx, notes) if path]))
 
 
 def _print(report, written: list[Path]) -> None:

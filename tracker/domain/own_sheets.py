@@ -6,7 +6,9 @@ FINDINGS_TITLE = "Findings of beamslot in this workbook"
 """List of findings in a marked copy."""
 GUIDE_TITLE = "How to fill in this workbook of beamslot"
 """Guide in templates and exports. A workbook that has it was written by us: its headings are exactly ours."""
-OWN_TITLES = (FINDINGS_TITLE, GUIDE_TITLE)
+CARDS_TITLE = "Cards of beamslot in this workbook"
+"""List of the cards in a workbook to fill in."""
+OWN_TITLES = (FINDINGS_TITLE, GUIDE_TITLE, CARDS_TITLE)
 
 REMARKS: dict[str, tuple[str, ...]] = {
     "terms": ("Default", "Unit", "Meaning", "Where it acts"),

@@ -19,6 +19,7 @@ from tracker.domain.windows import Window
 from tracker.domain.words import fold, natural_key
 from tracker.errors import DataError, Message, UsageError, message
 from tracker.export.cards.packs import Pack, PackLine, write_notes, write_packs
+from tracker.export.cards.workbook import write_card_workbook
 from tracker.forecast.beam_outs import forecast
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import learning_factors
@@ -102,13 +103,18 @@ def cards(
     return CardsReport(mill, wanted, packs)
 
 
-def write_cards(report: CardsReport, pdf: Path | None = None, notes: Path | None = None) -> None:
-    """Write the cards as PDF, and a weaver's note for each. DataError where there are none to write."""
-    if not report.packs or not (report.cards or report.week):
+def write_cards(
+    report: CardsReport, pdf: Path | None = None, workbook: Path | None = None, notes: Path | None = None
+) -> None:
+    """Write the cards as PDF and as a workbook to fill in, and a weaver's note for each (.pdf). DataError where there are none
+    to write."""
+    if not report.packs:
         raise DataError("no-cards", week=report.week)
     terms = report.mill.terms
     if pdf:
         write_packs(pdf, report.packs, terms.zone, terms.programme, report.week, terms.address_of_screens)
+    if workbook:
+        write_card_workbook(workbook, report.cards, terms.zone)
     if notes:
         write_notes(notes, report.packs, terms.zone, terms.programme)
 
