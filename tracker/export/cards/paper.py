@@ -45,7 +45,7 @@ def heading(text: str, keep: bool = True) -> Paragraph:
 
 
 def ruled(
-    rows: Sequence[Sequence[Any]],
+    rows: Sequence[list[Any]],
     widths: Sequence[float],
     heads: int = 1,
     more: Sequence[tuple] = (),
