@@ -12,7 +12,7 @@ from tracker.intake.reader import read_files
 
 CARD = make_card("C3-0001-2", 3, MILL, BOOKING, CONTENT, lambda row: row.minutes, None, WINDOW)
 HEADINGS = {
-    # as doing.md has them, in its words
+    # as the sheets of records are to be headed
     "Work done": "loom, hall, card, started, ended, crew, stage reached, beam-out, locked, unlocked, first pick, at speed, "
     "operation, minutes, heads, torque read (N·m), done by, remark, hand over",
     "Set values": "loom, hall, side, setting, value, at, who, why, article, waived because, waived by, waived at",

@@ -11,6 +11,7 @@ from tracker.domain.calendars import iso_week
 from tracker.domain.card_numbers import read_card_number
 from tracker.errors import DataError, UsageError
 from tracker.services.work import cards as service
+from tracker.services.work.record import record_stage
 
 
 @pytest.fixture(scope="module")
@@ -68,11 +69,23 @@ def test_a_crew_that_takes_over_is_told_who_has_the_card(sample):
     assert second.lines[0].taken_from == "A"
 
 
+def test_no_card_for_a_loom_that_was_put_off_and_the_numbers_of_the_others_stay(tmp_path):
+    db, plan = published_sample(tmp_path / "mill.db")
+    booking, other = plan.bookings[:2]
+    before = service.cards(here(db), other.key.loom, other.key.hall).cards[0].number
+    record_stage(here(db), booking.key.loom, "left out", booking.key.hall, why="sold")
+    with refused(DataError, "not booked"):
+        service.cards(here(db), booking.key.loom, booking.key.hall)
+    report = service.cards(here(db), week=week_of(plan, booking))
+    assert booking.key not in {line.booking.key for pack in report.packs for line in pack.lines}
+    assert service.cards(here(db), other.key.loom, other.key.hall).cards[0].number == before
+
+
 def test_what_is_refused(sample, tmp_path):
     db, _ = sample
     with refused(UsageError, "no week like 2027-W02"):
         service.cards(here(db), week="2027-54")
-    with refused(DataError, "no crew|has no conversion"):
+    with refused(DataError, "crew Nobody has no conversion in week 2027-W02; .* have"):
         service.cards(here(db), week="2027-W02", crew="Nobody")
     with refused(DataError, "no conversion begins"):
         service.write_cards(service.cards(here(db), week="2040-W02"), tmp_path / "a.pdf")

@@ -14,6 +14,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, Plan
+from tracker.domain.progress import Stage
 from tracker.domain.scopes import LoomScope
 from tracker.domain.windows import Window
 from tracker.domain.words import fold, natural_key
@@ -89,18 +90,24 @@ def cards(
     if plan is None:
         raise DataError("no-plan-no-cards")
     at = planning_moment(mill.terms, as_of, context.now())
-    maker = _Maker(plan, number, mill, factors, {kit.key: kit for kit in room.kits})
+    aside = frozenset(key for key, stage in room.supplied_no_more.items() if stage is not Stage.SIGNED_OFF)
+    maker = _Maker(plan, number, mill, factors, {kit.key: kit for kit in room.kits}, aside)
     if loom is not None:
         return CardsReport(mill, None, (_one(maker, find_loom(mill, loom, hall)),))
     wanted = _week(week) if week else iso_week(at.astimezone(mill.terms.zone).date())
     packs = _packs(maker, wanted)
     if crew is not None:
-        packs = tuple(pack for pack in packs if fold(pack.crew) == fold(crew))
-        if not packs:
-            raise DataError(
-                "no-cards-of-crew", crew=crew, week=wanted, crews=sorted({c.crew for c in mill.crews}, key=natural_key)
-            )
+        packs = _of_crew(packs, crew, wanted)
     return CardsReport(mill, wanted, packs)
+
+
+def _of_crew(packs: tuple[Pack, ...], crew: str, week: str) -> tuple[Pack, ...]:
+    found = tuple(pack for pack in packs if fold(pack.crew) == fold(crew))
+    if not packs:
+        raise DataError("no-cards", week=week)
+    if not found:
+        raise DataError("no-cards-of-crew", crew=crew, week=week, crews=[pack.crew for pack in packs])
+    return found
 
 
 def write_cards(
@@ -136,9 +143,15 @@ class _Maker:
     mill: Mill
     factors: Mapping[str, float]
     kits: Mapping[LoomKey, KitState]
+    aside: frozenset[LoomKey] = frozenset()
+    """Looms that were put off or left out since: nobody is to convert them by a card."""
     _scopes: Mapping[LoomKey, LoomScope] | None = None
     _windows: Mapping[LoomKey, Iterable[Window]] | None = None
     _numbers: Mapping[LoomKey, str] | None = None
+
+    @property
+    def bookings(self) -> tuple[Booking, ...]:
+        return tuple(booking for booking in self.plan.bookings if booking.key not in self.aside)
 
     def card(self, booking: Booking) -> Card | None:
         """None where the loom is not to be had any more as it was booked."""
@@ -165,7 +178,7 @@ class _Maker:
 
 
 def _one(maker: _Maker, key: LoomKey) -> Pack:
-    booking = next((b for b in maker.plan.bookings if b.key == key), None)
+    booking = next((b for b in maker.bookings if b.key == key), None)
     if booking is None:
         raise DataError("not-booked-no-card", loom=key)
     card = maker.card(booking)
@@ -177,7 +190,7 @@ def _one(maker: _Maker, key: LoomKey) -> Pack:
 def _packs(maker: _Maker, week: str) -> tuple[Pack, ...]:
     lines: dict[str, list[PackLine]] = {}
     in_week: Callable[[datetime], bool] = partial(_is_in, week, maker.mill)
-    for booking in maker.plan.bookings:
+    for booking in maker.bookings:
         if not booking.crews and in_week(booking.start):
             lines.setdefault("", []).append(PackLine(booking, booking.start, booking.end, maker.card(booking)))
         told: set[str] = set()
