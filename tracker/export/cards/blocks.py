@@ -206,7 +206,7 @@ def operations(card: Card, words: CardWords) -> list[Flowable]:
                 [small(words(_PLACES[place]) if place in _PLACES else place, bold=True), *[""] * (len(codes) - 1)]
             )
         rows.append(_operation(operation, words))
-    widths = [9 * mm, WIDTH - 81 * mm, 18 * mm, 12 * mm, 9 * mm, 9 * mm, 10 * mm, 14 * mm]
+    widths = [11 * mm, WIDTH - 86 * mm, 18 * mm, 12 * mm, 9 * mm, 9 * mm, 11 * mm, 16 * mm]
     return [CondPageBreak(60), heading(words("card-operations"), keep=False), ruled(rows, widths, more=heads)]
 
 
@@ -242,7 +242,7 @@ def settings(card: Card, words: CardWords) -> list[Flowable]:
            for side in ("card-left", "card-right") for text in (target, found, put))]
     ]  # fmt: skip
     rows += [_setting(setting, words) for setting in card.settings]
-    side = [36 * mm, 17 * mm, 17 * mm]
+    side = [32 * mm, 20 * mm, 18 * mm]
     return [
         CondPageBreak(60),
         heading(words("card-settings"), keep=False),
