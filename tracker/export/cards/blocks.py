@@ -92,9 +92,9 @@ def blanks(card: Card, words: CardWords) -> list[Flowable]:
     rows = [[cells[i] for i in range(half)], [cells[i] for i in range(half, len(cells))]]
     return [
         heading(words("card-blanks")),
-        ruled(rows, [WIDTH / half] * half, heads=0, low=8 * mm),
+        ruled(rows, [WIDTH / half] * half, heads=0, low=7.5 * mm),
         heading(words("card-times")),
-        ruled([[small(words(code), SMALL, bold=True) for code in SIX_TIMES]], [WIDTH / 6] * 6, heads=0, low=8 * mm),
+        ruled([[small(words(code), SMALL, bold=True) for code in SIX_TIMES]], [WIDTH / 6] * 6, heads=0, low=7.5 * mm),
     ]
 
 
@@ -110,7 +110,7 @@ def cautions(card: Card, words: CardWords) -> list[Flowable]:
                 more=[("SPAN", (0, 1), (-1, 1))])  # fmt: skip
     step = words("card-step")
     own = [
-        [small(f"!{i}", bold=True), small(f"{caution.text} ({step} {_listed(caution.steps)})")]
+        [small(f"!{i}", SMALL, bold=True), small(f"{caution.text} ({step} {_listed(caution.steps)})", SMALL)]
         for i, caution in enumerate(card.cautions, 1)
     ]
     found: list[Flowable] = [heading(words("card-cautions")), two]
@@ -120,17 +120,30 @@ def cautions(card: Card, words: CardWords) -> list[Flowable]:
 
 
 def _holds(card: Card, words: CardWords) -> list[Flowable]:
-    held = [f"{words('card-step')} {o.row.step}: {o.row.operation}" for o in card.operations if o.is_hold]
-    held += [_check_text(check, words) for check in card.checks if is_held(check)]
-    rows = [
-        [small(text, bold=True), small(words("card-signed"), SMALL)] for text in (words("card-holds-electrical"), *held)
+    """What is held whatever the method says, the operations that it holds with room to sign, the checks that it holds."""
+    step, signed = words("card-step"), small(words("card-signed"), SMALL)
+    held = [
+        [small(f"{step} {o.row.step}: {o.row.operation}", SMALL, bold=True), signed]
+        for o in card.operations
+        if o.is_hold
     ]
-    always = [small(words("card-holds-always"), bold=True), ""]
-    return [
-        CondPageBreak(60),
+    checks = "; ".join(_check_text(check, words) for check in card.checks if is_held(check))
+    found: list[Flowable] = [
+        CondPageBreak(40),
         heading(words("card-holds"), keep=False),
-        ruled([always, *rows], [WIDTH - 50 * mm, 50 * mm], heads=0, more=[("SPAN", (0, 0), (-1, 0))]),
+        ruled(
+            [
+                [small(words("card-holds-always"), bold=True), ""],
+                [small(words("card-holds-electrical"), bold=True), signed],
+            ],
+            [WIDTH - 36 * mm, 36 * mm],
+            heads=0,
+            more=[("SPAN", (0, 0), (-1, 0))],
+        ),
     ]
+    if held:
+        found.append(ruled(_in_columns(held, 2), [WIDTH / 2 - 20 * mm, 20 * mm] * 2, heads=0))
+    return [*found, *([ruled([[pair(words("card-checks"), checks, SMALL)]], [WIDTH], heads=0)] if checks else [])]
 
 
 def _listed(steps: Sequence[int]) -> str:
@@ -157,7 +170,7 @@ def kit(card: Card, words: CardWords) -> list[Flowable]:
         return []
     rows = _in_columns([_part(part, words) for part in card.parts], 2)
     return [
-        CondPageBreak(60),
+        CondPageBreak(40),
         heading(words("card-kit"), keep=False),
         ruled(rows, [5 * mm, 13 * mm, WIDTH / 2 - 34 * mm, 16 * mm] * 2, heads=0),
     ]
@@ -174,7 +187,7 @@ def _part(part: CardPart, words: CardWords) -> list[Any]:
     said = [part.part + (f", {part.description}" if part.description else "")]
     if part.comes_back:
         said.append(f"({words('card-comes-back')})")
-    text = [small(" ".join(said))]
+    text = [small(" ".join(said), SMALL)]
     if part.short:
         text.append(small(words("card-short", quantity=words.quantity(part.short, part.unit)), bold=True))
     return [TickBox(7), small(part.location or words("card-no-location"), SMALL), text,
@@ -207,7 +220,7 @@ def operations(card: Card, words: CardWords) -> list[Flowable]:
             )
         rows.append(_operation(operation, words))
     widths = [11 * mm, WIDTH - 86 * mm, 18 * mm, 12 * mm, 9 * mm, 9 * mm, 11 * mm, 16 * mm]
-    return [CondPageBreak(60), heading(words("card-operations"), keep=False), ruled(rows, widths, more=heads)]
+    return [CondPageBreak(40), heading(words("card-operations"), keep=False), ruled(rows, widths, more=heads)]
 
 
 def _operation(operation: CardOperation, words: CardWords) -> list[Any]:
@@ -244,7 +257,7 @@ def settings(card: Card, words: CardWords) -> list[Flowable]:
     rows += [_setting(setting, words) for setting in card.settings]
     side = [32 * mm, 20 * mm, 18 * mm]
     return [
-        CondPageBreak(60),
+        CondPageBreak(40),
         heading(words("card-settings"), keep=False),
         ruled(rows, [WIDTH - 140 * mm, *side, *side]),
     ]

@@ -39,8 +39,8 @@ def _close(size: float, bold: bool = False, right: bool = False) -> ParagraphSty
 def heading(text: str, keep: bool = True) -> Paragraph:
     """The heading of a block. `keep`: it stays with the whole block, as far as a page holds that; a long block is to begin
     wherever there is room."""
-    made = _close(9, bold=True)
-    made.spaceBefore, made.spaceAfter, made.keepWithNext = 4, 1.5, int(keep)
+    made = _close(8.5, bold=True)
+    made.spaceBefore, made.spaceAfter, made.keepWithNext = 2.5, 1, int(keep)
     return Paragraph(markup(text), made)
 
 
