@@ -29,7 +29,8 @@ def head(card: Card, words: CardWords, leads_to: str) -> list[Flowable]:
         title.append(small(words("card-pilot"), 9, bold=True))
     where = [("card-hall", card.key.hall), ("card-row", loom.row), ("card-place", loom.place)]
     at = " · ".join(_named(words(code), value) for code, value in where if value)
-    title += [small(at, 9), pair(words("card-machine-type"), loom.machine_type, 9)]
+    from_plan = f"{words('card-plan')} {card.plan} · {words('card-method')} {card.method_version}"
+    title += [small(at, 9), pair(words("card-machine-type"), loom.machine_type, 9), small(from_plan, SMALL)]
     number = [SquareCode(leads_to, _CODE), small(card.number, 8, bold=True)]
     top = Table([[title, _facts(card, words), number]], colWidths=[58 * mm, WIDTH - 58 * mm - _CODE - 4, _CODE + 4])
     top.setStyle(TableStyle([("VALIGN", (0, 0), (-1, -1), "TOP"), *[(f"{side}PADDING", (0, 0), (-1, -1), 0) for side in

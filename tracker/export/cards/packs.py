@@ -113,8 +113,7 @@ def _card(card: Card, words: CardWords, address: str | None, _: _Pages) -> list[
     story = blocks.head(card, words, leads_to(card, address))
     for block in blocks.ALL:
         story += block(card, words)
-    said = f"{words('card-plan')} {card.plan} · {words('card-method')} {card.method_version}"
-    return [*story, small(said, SMALL)]
+    return story
 
 
 def _contents(pack: Pack, words: CardWords, week: str, begin: int, pages: _Pages) -> list[Flowable]:

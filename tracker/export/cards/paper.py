@@ -15,6 +15,8 @@ from tracker.export.pdf import markup, style
 WIDTH = 190 * mm
 """Of the text on A4."""
 SMALL, TEXT = 6.2, 7.0
+_EMPTY_PAGE = 260 * mm
+"""At least so high is the room of an A4 page on which nothing stands yet."""
 _PALE = 0.9
 """Grey of a heading's ground: it prints on a machine that has black only."""
 
@@ -44,6 +46,14 @@ def heading(text: str, keep: bool = True) -> Paragraph:
     return Paragraph(markup(text), made)
 
 
+class _Ruled(Table):
+    """A table that breaks inside a row only on an empty page, where the row is higher than that."""
+
+    def split(self, availWidth: float, availHeight: float) -> list:
+        self.splitInRow = int(availHeight > _EMPTY_PAGE)
+        return super().split(availWidth, availHeight)
+
+
 def ruled(
     rows: Sequence[list[Any]],
     widths: Sequence[float],
@@ -53,7 +63,7 @@ def ruled(
 ) -> Table:
     """A table with hairlines. A page breaks between rows; inside one only where it is higher than a page. `low`: height of
     each row, where it is to be written into by hand."""
-    made = Table(rows, colWidths=widths, repeatRows=heads, splitInRow=1, rowHeights=[low] * len(rows) if low else None)
+    made = _Ruled(rows, colWidths=widths, repeatRows=heads, rowHeights=[low] * len(rows) if low else None)
     made.setStyle(
         TableStyle(
             [
@@ -61,8 +71,8 @@ def ruled(
                 ("VALIGN", (0, 0), (-1, -1), "TOP"),
                 ("LEFTPADDING", (0, 0), (-1, -1), 2),
                 ("RIGHTPADDING", (0, 0), (-1, -1), 2),
-                ("TOPPADDING", (0, 0), (-1, -1), 0.8),
-                ("BOTTOMPADDING", (0, 0), (-1, -1), 1.4),
+                ("TOPPADDING", (0, 0), (-1, -1), 0.6),
+                ("BOTTOMPADDING", (0, 0), (-1, -1), 1.0),
                 ("FONTSIZE", (0, 0), (-1, -1), SMALL),  # an empty cell is no higher than one with text
                 ("LEADING", (0, 0), (-1, -1), SMALL),
                 *([("BACKGROUND", (0, 0), (-1, heads - 1), (_PALE, _PALE, _PALE))] if heads else []),

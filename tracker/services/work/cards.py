@@ -14,7 +14,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, Plan
-from tracker.domain.progress import Stage
+from tracker.domain.progress import BESIDE
 from tracker.domain.scopes import LoomScope
 from tracker.domain.windows import Window
 from tracker.domain.words import fold, natural_key
@@ -86,11 +86,11 @@ def cards(
     with context.reading() as uow:
         room, plan, mill = read_stockroom(uow, as_of, context.now()), uow.published_plan(), uow.mill()
         number = next((entry.number for entry in uow.plan_entries() if entry.published), 0)
-        factors = learning_factors(learning(uow, mill))
+        factors, stages = learning_factors(learning(uow, mill)), uow.stages()
     if plan is None:
         raise DataError("no-plan-no-cards")
     at = planning_moment(mill.terms, as_of, context.now())
-    aside = frozenset(key for key, stage in room.supplied_no_more.items() if stage is not Stage.SIGNED_OFF)
+    aside = frozenset(key for key, change in stages.items() if change.stage in BESIDE)
     maker = _Maker(plan, number, mill, factors, {kit.key: kit for kit in room.kits}, aside)
     if loom is not None:
         return CardsReport(mill, None, (_one(maker, find_loom(mill, loom, hall)),))
