@@ -180,7 +180,8 @@ class _Loading:
         )
         self.findings += self.retiring.findings
         for name, rows in self.retiring.rows.items():
-            self.comparison.missing[name] = [k for k in self.comparison.missing.get(name, ()) if k not in rows]
+            left = [key for key in self.comparison.missing.pop(name, ()) if key not in rows]
+            self.comparison.missing |= {name: left} if left else {}
 
     def _share_out_stock(self) -> Iterator[str]:
         """Settle what is held of the parts whose stock the load changes; says what is given up by it."""
