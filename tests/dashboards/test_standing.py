@@ -36,7 +36,7 @@ def test_a_plan_that_cannot_be_kept_is_told_with_what_is_in_the_way(tmp_path, mo
     assert line.value.startswith("The published plan cannot be kept as it is: 1 finding. The data changed since")
     (finding,) = app.expander[0].markdown
     assert (
-        "loom A-10 (Hall 1) starts 2027-01-07 08:00, but is protected until 2027-01-07 included"
+        "loom A-10 (Hall 1) starts Thu 7 Jan 2027 08:00, but is protected until Thu 7 Jan 2027 included"
         in finding.value.replace("\\", "")
     )
 

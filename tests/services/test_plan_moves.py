@@ -1,7 +1,7 @@
 """What replanning says of a booking that moved, and of one that is gone."""
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
@@ -10,6 +10,7 @@ from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
+from tracker.errors import message
 from tracker.services.plans.moves import differences
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
@@ -65,9 +66,10 @@ def test_why_bookings_are_gone_or_new():
 
 
 def test_what_keeps_a_booking_from_staying_is_told_before_any_other_reason():
-    protected = {LoomKey("H", "1"): ("loom 1 (H) starts 2027-01-04 15:00, but is protected until 2027-01-20 included",)}
+    one, start = LoomKey("H", "1"), datetime(2027, 1, 4, 15)
+    protected = {one: (message("starts-protected", loom=one, start=start, until=date(2027, 1, 20)),)}
     (move,) = differences(plan(booking(10, 8)), plan(booking(400, 398)), MILL, broken=protected)
-    assert move.why == "loom 1 (H) starts 2027-01-04 15:00, but is protected until 2027-01-20 included"
+    assert move.why == "loom 1 (H) starts Mon 4 Jan 2027 15:00, but is protected until Wed 20 Jan 2027 included"
 
 
 def test_a_move_says_what_it_costs():
