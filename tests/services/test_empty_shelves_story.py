@@ -15,6 +15,7 @@ from python_calamine import CalamineWorkbook
 from tracker.services.loading.load import load
 from tracker.services.parts.needs import net_needs
 from tracker.services.parts.stock import issue, receive
+from tracker.services.parts.stock_entry import Told
 from tracker.services.people.absences import record_absence
 from tracker.services.plans.plan import plan
 from tracker.services.plans.published import published_plan, write_plan_workbook
@@ -116,13 +117,13 @@ def _open_over_sunday(booking):
 
 
 def _received(db, order):
-    return lambda moment: receive(here(db), order=order, at=moment)
+    return lambda moment: receive(here(db), order=order, told=Told(at=moment))
 
 
 def _converted(db, booking):
     def happen(moment):
         loom = booking.key.loom
-        issue(here(db), loom, at=moment)
+        issue(here(db), loom, told=Told(at=moment))
         record_stage(here(db), loom, "in work", at=moment)
         record_stage(here(db), loom, "run-in", at=booking.end)
         record_stage(here(db), loom, "signed off", at=booking.end + timedelta(hours=1))

@@ -14,6 +14,7 @@ from tracker.services.loading.load import load
 from tracker.services.parts.ledger import ledger
 from tracker.services.parts.reservations import reserve, take
 from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive
+from tracker.services.parts.stock_entry import Told
 from tracker.store import open_store
 
 
@@ -29,9 +30,9 @@ def on_hand(db, part):
 
 
 ENTRIES = {
-    "receive": lambda db, q: receive(here(db), "NUT", q, why="found"),
+    "receive": lambda db, q: receive(here(db), "NUT", q, told=Told("found")),
     "return": lambda db, q: give_back(here(db), "1", "NUT", q),
-    "adjust": lambda db, q: adjust(here(db), "NUT", q, "found"),
+    "adjust": lambda db, q: adjust(here(db), "NUT", q, Told("found")),
     "count": lambda db, q: count(here(db), "NUT", q),
     "reserve": lambda db, q: reserve(here(db), "1", part="NUT", quantity=q),
     "take": lambda db, q: take(here(db), "NUT", "1", "2", q),
@@ -53,18 +54,18 @@ def test_amounts_out_of_bounds_are_refused(db, entry, quantity, says):
 
 def test_many_entries_cannot_pass_the_bound_together(db):
     """9,999,990 and what is there are within it, as much again is not."""
-    adjust(here(db), "NUT", 9_000_000, "found")
+    adjust(here(db), "NUT", 9000000, Told("found"))
     with refused(DataError, "10,000,000 pc"):
-        adjust(here(db), "NUT", 9_000_000, "found")
+        adjust(here(db), "NUT", 9000000, Told("found"))
 
 
 def test_tenths_of_a_metre_add_up_exactly(db):
     start = on_hand(db, "CABLE")
     for _ in range(3):
-        adjust(here(db), "CABLE", 0.1, "found")
+        adjust(here(db), "CABLE", 0.1, Told("found"))
     assert on_hand(db, "CABLE") == start + 0.3
     with refused(DataError, r"part CABLE: 0\.0004 is finer than 0\.001 m"):
-        adjust(here(db), "CABLE", 0.0004, "found")
+        adjust(here(db), "CABLE", 0.0004, Told("found"))
 
 
 @pytest.mark.parametrize(
@@ -95,9 +96,9 @@ EARLY = datetime(2000, 1, 1, tzinfo=UTC)
 @pytest.mark.parametrize(
     "entry",
     [
-        lambda db, why: receive(here(db), order="PO-1", why=why, at=EARLY),
-        lambda db, why: issue(here(db), "1", why=why, at=EARLY),
-        lambda db, why: count(here(db), "NUT", 3, why=why, at=EARLY),
+        lambda db, why: receive(here(db), order="PO-1", told=Told(why, at=EARLY)),
+        lambda db, why: issue(here(db), "1", told=Told(why, at=EARLY)),
+        lambda db, why: count(here(db), "NUT", 3, Told(why, at=EARLY)),
     ],
 )
 def test_an_entry_from_before_the_programme_needs_its_reason(db, entry):
@@ -125,7 +126,7 @@ def test_what_is_handed_out_is_a_quantity_too(db):
 def test_an_entry_keeps_when_it_was_written_down_beside_when_it_happened(db):
     happened = now() - timedelta(days=3)
     before = now()
-    count(here(db), "NUT", 3, at=happened)
+    count(here(db), "NUT", 3, Told(at=happened))
     entry = movements(here(db))[-1]
     assert entry.at == happened
     assert entry.entered_at is not None and before <= entry.entered_at <= now()

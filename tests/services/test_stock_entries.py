@@ -12,6 +12,7 @@ from tracker.domain.stock import MovementKind
 from tracker.errors import DataError, UsageError
 from tracker.services.parts.reservations import release, reserve, reserve_plan, take
 from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive, recover, scrap
+from tracker.services.parts.stock_entry import Told
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.screens.status import status
 from tracker.services.work.record import record_stage
@@ -127,7 +128,7 @@ def test_a_return_goes_back_to_stock_and_never_exceeds_the_issue(db):
 
 def test_a_whole_kit_goes_back_and_is_held_for_the_loom_again(db):
     issue(here(db), "1")
-    report = give_back(here(db), "1", why="the loom weaves on")
+    report = give_back(here(db), "1", told=Told("the loom weaves on"))
     assert {m.part: m.quantity for m in report.movements} == {"RAIL": 1, "NUT": 8, "CABLE": 2.5, "GAUGE": 1}
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (2, {"1": 1, "2": 1})
     assert [(kit.key.loom, kit.state) for kit in report.kits] == [("1", "complete")]
@@ -149,7 +150,7 @@ def test_of_a_kit_goes_back_what_did_not_come_back_already(tmp_path):
 def test_a_part_that_breaks_on_a_loom_is_gone_and_its_kit_needs_it_again(db):
     # 2 rails: one was issued to loom 1 and broke, the other is held for loom 2; one is on order.
     issue(here(db), "1")
-    report = scrap(here(db), "1", "RAIL", 1, "bent")
+    report = scrap(here(db), "1", "RAIL", 1, told=Told("bent"))
     assert [(m.kind, m.quantity, m.key, m.why) for m in report.movements] == [
         ("return", 1, key("1"), "bent"), ("adjustment", -1, key("1"), "bent")]  # fmt: skip
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (1, {"2": 1})
@@ -162,7 +163,7 @@ def test_what_is_scrapped_on_a_loom_stays_in_what_was_spent(db):
     # Kit of loom 1 at the list: rail 300, 8 nuts at 0.50, the rest without a price: 304. The second rail: 300 more.
     issue(here(db), "1")
     assert status(here(db), AT).parts_issued_cost == 304
-    scrap(here(db), "1", "RAIL", 1, "bent")
+    scrap(here(db), "1", "RAIL", 1, told=Told("bent"))
     assert status(here(db), AT).parts_issued_cost == 304
     receive(here(db), order="PO-1", quantity=1)
     issue(here(db), "1")
@@ -192,14 +193,14 @@ def test_what_is_held_by_hand_for_a_loom_that_is_taken_back_is_free_again(db):
 
 
 def test_a_scrapped_part_makes_the_latest_booked_kit_short(db):
-    report = adjust(here(db), "RAIL", -1, "bent")
+    report = adjust(here(db), "RAIL", -1, Told("bent"))
     assert held(db, "RAIL") == {"1": 1}
     assert [(kit.key.loom, kit.short, kit.state) for kit in report.short] == [("2", {"RAIL": 1}, "short")]
     # PO-1 is due on Wed 21 Jan, two days after the start of loom 2.
 
 
 def test_an_entry_in_words(db):
-    assert adjust(here(db), "RAIL", -1, "bent").lines() == [
+    assert adjust(here(db), "RAIL", -1, Told("bent")).lines() == [
         "RAIL: 1 pc on hand, 1 reserved, 0 free.",
         "Loom 2 (Hall 1) lacks 1 RAIL (short).",
     ]
@@ -222,7 +223,7 @@ def test_reserving_what_a_kit_lacks(db):
 
 
 def test_all_that_a_kit_lacks_is_reserved_or_nothing(db):
-    receive(here(db), part="NUT", quantity=4, why="found behind the shelf")
+    receive(here(db), part="NUT", quantity=4, told=Told("found behind the shelf"))
     release(here(db), "10")
     with refused(DataError, "part RAIL: 1 asked for loom 10"):
         reserve(here(db), "10")
@@ -248,20 +249,20 @@ def test_taking_from_one_kit_for_another_shows_who_is_short_now(db):
 def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
     issue(here(db), "1")
     with refused(DataError, r"cannot be scrapped from loom 1 \(Hall 1\), which has 1 of what was issued"):
-        scrap(here(db), "1", "RAIL", quantity, "bent")
+        scrap(here(db), "1", "RAIL", quantity, told=Told("bent"))
     with refused(DataError, "needs its reason"):
-        scrap(here(db), "1", "RAIL", 1, " ")
+        scrap(here(db), "1", "RAIL", 1, told=Told(" "))
     assert on_hand(db, "RAIL") == 1
 
 
 @pytest.mark.parametrize(
     ("call", "error", "says"),
     [
-        (lambda db: receive(here(db), part="BOLT", quantity=1, why="x"), DataError, "unknown part BOLT"),
+        (lambda db: receive(here(db), part='BOLT', quantity=1, told=Told('x')), DataError, "unknown part BOLT"),
         (lambda db: receive(here(db), part="NUT", quantity=1), UsageError, "part NUT: a receipt without an order line needs"),
-        (lambda db: receive(here(db), part="NUT", quantity=-1, why="x"), DataError, "part NUT: -1 is no quantity for .* above 0"),
+        (lambda db: receive(here(db), "NUT", -1, told=Told("x")), DataError, "part NUT: -1 is no quantity for .* above 0"),
         (
-            lambda db: receive(here(db), part="NUT", quantity=1, unit="box", why="x"),
+            lambda db: receive(here(db), part='NUT', quantity=1, told=Told('x', unit='box')),
             DataError,
             "part NUT is kept in pc, not in box",
         ),
@@ -272,10 +273,11 @@ def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
         (lambda db: issue(here(db), "99"), DataError, "there is no loom 99"),
         (lambda db: issue(here(db), "3"), DataError, "loom 3 .* is not booked"),
         (lambda db: give_back(here(db), "1"), DataError, "loom 1 .* has nothing of what was issued to it"),
-        (lambda db: scrap(here(db), "1", "NUT", 1, "x"), DataError, "part NUT: 1 cannot be scrapped from loom 1 .*, which has 0"),
-        (lambda db: scrap(here(db), "1", "BOLT", 1, "x"), DataError, "unknown part BOLT"),
-        (lambda db: adjust(here(db), "NUT", -1, ""), DataError, "part NUT: an adjustment of -1 needs its reason"),
-        (lambda db: adjust(here(db), "NUT", -21, "lost"), DataError, "part NUT: 21 asked for, 20 on hand"),
+        (lambda db: scrap(here(db), "1", "NUT", 1, told=Told("x")), DataError,
+         "part NUT: 1 cannot be scrapped from loom 1 .*, which has 0"),
+        (lambda db: scrap(here(db), '1', 'BOLT', 1, told=Told('x')), DataError, "unknown part BOLT"),
+        (lambda db: adjust(here(db), 'NUT', -1, Told('')), DataError, "part NUT: an adjustment of -1 needs its reason"),
+        (lambda db: adjust(here(db), 'NUT', -21, Told('lost')), DataError, "part NUT: 21 asked for, 20 on hand"),
         (lambda db: count(here(db), "NUT", -1), UsageError, "part NUT: -1 cannot be counted"),
         (lambda db: reserve(here(db), "1"), DataError, "the kit of loom 1 .* lacks nothing"),
         (lambda db: reserve(here(db), "10", part="NUT", quantity=-1), DataError, "say how much to reserve, above 0"),
@@ -294,4 +296,4 @@ def test_refused_entries_write_nothing(db, call, error, says):
 
 def test_nothing_is_booked_in_the_future(db):
     with refused(UsageError, "is still to come"):
-        count(here(db), "NUT", 1, at=datetime.now(UTC) + timedelta(hours=1))
+        count(here(db), "NUT", 1, Told(at=datetime.now(UTC) + timedelta(hours=1)))

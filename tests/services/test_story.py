@@ -16,6 +16,7 @@ from tracker.services.loading.load import load
 from tracker.services.parts.kits import kits
 from tracker.services.parts.needs import net_needs
 from tracker.services.parts.stock import give_back, issue, recover
+from tracker.services.parts.stock_entry import Told
 from tracker.services.plans.plan import plan
 from tracker.services.plans.verify import verify
 from tracker.services.screens.status import status
@@ -83,7 +84,7 @@ def test_from_the_workbook_to_the_third_plan(db):
     assert first.plan.objective == pytest.approx(first_cost)
     assert [(kit.key.loom, kit.state) for kit in kits(here(db)).kits] == [("1", "complete"), ("2", "complete")]
 
-    issue(here(db), "1", at=at(6))
+    issue(here(db), "1", told=Told(at=at(6)))
     record_stage(here(db), "1", "in work", at=at(6))
     record_stage(here(db), "1", "run-in", at=at(8), taken=Taken("Fitters", at(6), total_min=120))
     so_far = status(here(db), at(8))
@@ -98,7 +99,7 @@ def test_from_the_workbook_to_the_third_plan(db):
     # without loom 3 nothing is to be ordered; with it neither, since a rail comes and a clamp comes back
     assert [net_needs(here(db), at(8), left_over).orders for left_over in (False, True)] == [(), ()]
 
-    back = recover(here(db), "1", at=at(8))
+    back = recover(here(db), "1", told=Told(at=at(8)))
     assert [(m.part, m.quantity) for m in back.movements] == [("CLAMP", 1)]
     assert status(here(db), at(8)).parts_issued_cost == 100
 
@@ -115,10 +116,13 @@ def test_from_the_workbook_to_the_third_plan(db):
     assert verify(here(db)).sound
 
     # Loom 2 is begun and broken off: its kit goes back, and it is planned again, after its crew has nothing else to do.
-    issue(here(db), "2", at=at(8))
+    issue(here(db), "2", told=Told(at=at(8)))
     record_stage(here(db), "2", "in work", at=at(8))
     assert booked(plan(here(db), as_of=at(9))) == [("3", at(6, days=4), at(8, days=4))]
-    assert {m.part: m.quantity for m in give_back(here(db), "2", at=at(9)).movements} == {"RAIL": 1, "CLAMP": 1}
+    assert {m.part: m.quantity for m in give_back(here(db), "2", told=Told(at=at(9))).movements} == {
+        "RAIL": 1,
+        "CLAMP": 1,
+    }
     record_stage(here(db), "2", "scoped", at=at(9), why="the rail does not fit")
     fourth = plan(here(db), publish=True, as_of=at(10))
     assert booked(fourth) == [("2", at(10), at(12)), ("3", at(6, days=4), at(8, days=4))]

@@ -6,6 +6,7 @@ from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 
 from tracker.errors import TrackerError
+from tracker.words import ENGLISH
 
 PEOPLE = 4
 SPAWN = multiprocessing.get_context("spawn")
@@ -38,5 +39,5 @@ def _try(act: Act, db: str, person: int) -> str:
     try:
         act(db, person)
     except TrackerError as refusal:
-        return str(refusal)
+        return ENGLISH.line(refusal)
     return "done"

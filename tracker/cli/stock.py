@@ -1,7 +1,7 @@
 """Commands for the stockroom's book: what came, went out, came back, was counted, is held, and what if."""
 
 from datetime import timedelta
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -9,6 +9,9 @@ from tracker.cli import show
 from tracker.cli.commands import Commands
 from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers
 from tracker.domain.formats import number
+
+if TYPE_CHECKING:
+    from tracker.services.parts.stock_entry import Told
 
 Part = Annotated[str, typer.Argument(metavar="PART", help="The part, as the parts list names it.")]
 SomePart = Annotated[str | None, typer.Argument(metavar="PART", help="One part; default the whole kit.")]
@@ -55,7 +58,7 @@ def receive(
     from tracker.services.parts.stock import receive as run
 
     _print(
-        run(context.obj.acting_as(who), part, quantity, order, unit, not last, why, moment(context.obj, at)), json_to
+        run(context.obj.acting_as(who), part, quantity, order, not last, told=_told(context, why, at, unit)), json_to
     )
 
 
@@ -79,8 +82,10 @@ def issue(
     """
     from tracker.services.parts.stock import issue as run
 
-    at_moment = moment(context.obj, at)
-    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, unit, incomplete, why, at_moment), json_to)
+    _print(
+        run(context.obj.acting_as(who), loom, hall, part, quantity, incomplete, told=_told(context, why, at, unit)),
+        json_to,
+    )
 
 
 @stock.command("return")
@@ -104,7 +109,7 @@ def give_back(
     """
     from tracker.services.parts.stock import give_back as run
 
-    _print(run(context.obj.acting_as(who), loom, part, quantity, hall, unit, why, moment(context.obj, at)), json_to)
+    _print(run(context.obj.acting_as(who), loom, part, quantity, hall, told=_told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -126,7 +131,7 @@ def scrap(
     """
     from tracker.services.parts.stock import scrap as run
 
-    _print(run(context.obj.acting_as(who), loom, part, quantity, why, hall, unit, moment(context.obj, at)), json_to)
+    _print(run(context.obj.acting_as(who), loom, part, quantity, hall, told=_told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -147,7 +152,7 @@ def recover(
     """
     from tracker.services.parts.stock import recover as run
 
-    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, why, moment(context.obj, at)), json_to)
+    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, told=_told(context, why, at)), json_to)
 
 
 @stock.command(context_settings={"ignore_unknown_options": True})
@@ -167,7 +172,7 @@ def adjust(
     """
     from tracker.services.parts.stock import adjust as run
 
-    _print(run(context.obj.acting_as(who), part, quantity, why, unit, moment(context.obj, at)), json_to)
+    _print(run(context.obj.acting_as(who), part, quantity, _told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -187,7 +192,7 @@ def count(
     """
     from tracker.services.parts.stock import count as run
 
-    _print(run(context.obj.acting_as(who), part, found, why, unit, moment(context.obj, at)), json_to)
+    _print(run(context.obj.acting_as(who), part, found, _told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -248,6 +253,12 @@ def take(
     from tracker.services.parts.reservations import take as run
 
     _print(run(context.obj.acting_as(who), part, giver, taker, quantity, from_hall, to_hall, why), json_to)
+
+
+def _told(context: typer.Context, why: str, at: str | None, unit: str | None = None) -> "Told":
+    from tracker.services.parts.stock_entry import Told
+
+    return Told(why, moment(context.obj, at), unit)
 
 
 def _print(report, json_to: str | None) -> None:

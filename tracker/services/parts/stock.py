@@ -4,7 +4,6 @@ After what comes in or is lost, the reservations of the part are settled by book
 """
 
 from dataclasses import replace
-from datetime import datetime
 
 from tracker.domain.mill import LoomKey, Receipt
 from tracker.domain.stock import TOLERANCE, Movement, MovementKind
@@ -13,7 +12,7 @@ from tracker.errors import DataError, UsageError
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.parts.stock_entry import entry_in, refusal
+from tracker.services.parts.stock_entry import NO_MORE, Told, entry_in, refusal
 from tracker.services.parts.stock_report import StockReport, parts_listed
 from tracker.services.parts.stockroom import read_stockroom
 
@@ -23,25 +22,23 @@ def receive(
     part: str | None = None,
     quantity: float | None = None,
     order: str | None = None,
-    unit: str | None = None,
     rest_comes: bool = True,
-    why: str = "",
-    at: datetime | None = None,
+    told: Told = NO_MORE,
 ) -> StockReport:
     """Book what came in: on an order line (by default all that is open of it), or a part without one, with the reason.
 
     The line stays open for the rest unless `rest_comes` is False.
     """
-    with entry_in(context, at) as entry:
+    with entry_in(context, told.at) as entry:
         line = _order_line(entry.room, order, part) if order else None
         if line:
             part, quantity = line.part, line.quantity if quantity is None else quantity
         if part is None or quantity is None:
             raise UsageError("receipt-of-what")
-        if not line and not why.strip():
+        if not line and not told.why.strip():
             raise UsageError("reason-needed", how="receipt", part=part)
-        entry.room.part(part, unit)
-        entry.move(MovementKind.RECEIPT, {part: quantity}, why, order=order)
+        entry.room.part(part, told.unit)
+        entry.move(MovementKind.RECEIPT, {part: quantity}, told.why, order=order)
         if line:
             rest = max(0.0, line.quantity - quantity) if rest_comes else 0.0
             entry.leave_open(line, rest, f"{quantity:g} received")
@@ -65,23 +62,21 @@ def issue(
     hall: str | None = None,
     part: str | None = None,
     quantity: float | None = None,
-    unit: str | None = None,
     incomplete: bool = False,
-    why: str = "",
-    at: datetime | None = None,
+    told: Told = NO_MORE,
 ) -> StockReport:
     """Hand out a loom's whole kit as reserved, or one part of it (by default what the kit still needs).
 
     A kit that is short is handed out only with `incomplete`. Parts reserved for other looms are not touched: take them
     first.
     """
-    with entry_in(context, at) as entry:
+    with entry_in(context, told.at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         wanted = _whole_kit(entry.room, key, incomplete) if part is None else {part: quantity}
-        asked = {name: _to_issue(entry.room, key, name, quantity, unit) for name, quantity in wanted.items()}
+        asked = {name: _to_issue(entry.room, key, name, quantity, told.unit) for name, quantity in wanted.items()}
         own = {name: entry.room.reserved(name).get(key, 0.0) for name in asked}
         entry.hold({(key, name): max(0.0, own[name] - asked[name]) for name in asked}, "issued")
-        entry.move(MovementKind.ISSUE, {name: -quantity for name, quantity in asked.items()}, why, key)
+        entry.move(MovementKind.ISSUE, {name: -quantity for name, quantity in asked.items()}, told.why, key)
     return entry.report()
 
 
@@ -113,16 +108,14 @@ def give_back(
     part: str | None = None,
     quantity: float | None = None,
     hall: str | None = None,
-    unit: str | None = None,
-    why: str = "",
-    at: datetime | None = None,
+    told: Told = NO_MORE,
 ) -> StockReport:
     """Book a return of what a loom did not use after all: its whole kit, one part of it, or a quantity of the part, at most
     what was issued to it. The kit needs it again."""
-    with entry_in(context, at) as entry:
+    with entry_in(context, told.at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
-        back = _to_give_back(entry.room, key, part, quantity, unit)
-        entry.move(MovementKind.RETURN, back, why, key)
+        back = _to_give_back(entry.room, key, part, quantity, told.unit)
+        entry.move(MovementKind.RETURN, back, told.why, key)
         entry.settle(back, "given back")
     return entry.report()
 
@@ -144,19 +137,17 @@ def scrap(
     loom: str,
     part: str,
     quantity: float,
-    why: str,
     hall: str | None = None,
-    unit: str | None = None,
-    at: datetime | None = None,
+    told: Told = NO_MORE,
 ) -> StockReport:
     """Book a part of a loom's kit as scrapped: it comes back, is taken off the stock, and the kit needs it again."""
-    with entry_in(context, at) as entry:
+    with entry_in(context, told.at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
-        holds = entry.room.holds(key).get(entry.room.part(part, unit).part, 0.0)
+        holds = entry.room.holds(key).get(entry.room.part(part, told.unit).part, 0.0)
         if not 0 < quantity <= holds + TOLERANCE:
             raise DataError("scrap-above-issued", part=part, quantity=quantity, loom=key, held=holds)
-        entry.move(MovementKind.RETURN, {part: quantity}, why, key)
-        entry.move(MovementKind.ADJUSTMENT, {part: -quantity}, why, key)
+        entry.move(MovementKind.RETURN, {part: quantity}, told.why, key)
+        entry.move(MovementKind.ADJUSTMENT, {part: -quantity}, told.why, key)
         entry.settle([part], "scrapped")
     return entry.report()
 
@@ -167,17 +158,16 @@ def recover(
     hall: str | None = None,
     part: str | None = None,
     quantity: float | None = None,
-    why: str = "",
-    at: datetime | None = None,
+    told: Told = NO_MORE,
 ) -> StockReport:
     """Book back into stock, after use, what the method says comes back: all of it, or a quantity of one part.
 
     Parts that do not come back stay with the loom.
     """
-    with entry_in(context, at) as entry:
+    with entry_in(context, told.at) as entry:
         key = find_loom(entry.room.mill, loom, hall)
         back = _to_recover(entry.room, key, part, quantity)
-        entry.move(MovementKind.RECOVERED, back, why, key)
+        entry.move(MovementKind.RECOVERED, back, told.why, key)
         entry.settle(back, "recovered")
     return entry.report()
 
@@ -200,15 +190,13 @@ def adjust(
     context: Context,
     part: str,
     quantity: float,
-    why: str,
-    unit: str | None = None,
-    at: datetime | None = None,
+    told: Told = NO_MORE,
 ) -> StockReport:
     """Add to the stock or (below 0) take from it, with the reason: scrapped, found, used elsewhere."""
-    with entry_in(context, at) as entry:
-        entry.room.part(part, unit)
-        entry.move(MovementKind.ADJUSTMENT, {part: quantity}, why)
-        entry.settle([part], why)
+    with entry_in(context, told.at) as entry:
+        entry.room.part(part, told.unit)
+        entry.move(MovementKind.ADJUSTMENT, {part: quantity}, told.why)
+        entry.settle([part], told.why)
     return entry.report()
 
 
@@ -216,16 +204,14 @@ def count(
     context: Context,
     part: str,
     found: float,
-    why: str = "",
-    unit: str | None = None,
-    at: datetime | None = None,
+    told: Told = NO_MORE,
 ) -> StockReport:
     """Book a count; the ledger keeps the difference, also where it is none."""
     if not found >= 0:
         raise UsageError("count-below-zero", part=part, quantity=found)
-    with entry_in(context, at) as entry:
-        kept = entry.room.part(part, unit)
-        entry.move(MovementKind.COUNT, {part: found - kept.on_hand}, why)
+    with entry_in(context, told.at) as entry:
+        kept = entry.room.part(part, told.unit)
+        entry.move(MovementKind.COUNT, {part: found - kept.on_hand}, told.why)
         entry.settle([part], "counted")
     return entry.report()
 

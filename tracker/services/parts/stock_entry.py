@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import dataclass
 from datetime import datetime
 
 from tracker.domain.mill import LoomKey, Part, Receipt
@@ -16,6 +17,21 @@ from tracker.services.parts.stock_report import PartStock, StockReport
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import UnitOfWork
 from tracker.store.stock import change_reservations, set_open
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is told with an entry beside what was moved."""
+
+    why: str = ""
+    at: datetime | None = None
+    """When it happened; None = now."""
+    unit: str | None = None
+    """In which the quantity is meant; None = the part's own."""
+
+
+NO_MORE = Told()
+"""Nothing is told beside what was moved: now, in the part's own unit."""
 
 
 class Entry:
