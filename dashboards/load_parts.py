@@ -7,7 +7,7 @@ import streamlit as st
 
 from dashboards.parts import Figure, literal, table
 from dashboards.speaking import SPEAKER
-from dashboards.tables import Cell, Column
+from dashboards.tables import Cell, Head
 from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
@@ -60,7 +60,7 @@ def show_findings(report: LoadReport) -> None:
     headings = ("File", "Sheet", "Cell", "Heading", "Raw", "Understood", "What", "What to do")
     order = list(SEVERITIES)
     found = sorted((f for f in findings if f.severity in chosen), key=lambda f: order.index(f.severity))
-    _first_rows([Column("Severity", whole=True), *map(Column, headings)], [_finding(finding) for finding in found])
+    _first_rows([Head("Severity", whole=True), *map(Head, headings)], [_finding(finding) for finding in found])
 
 
 def _finding(finding: Finding) -> list[Cell | str]:
@@ -88,7 +88,7 @@ def show_tables(report: LoadReport) -> None:
             expanded=source.table == "looms",
         ):
             st.caption(f"Headings in {'column' if source.transposed else 'row'} {source.heading_row}.")
-            columns = [*map(Column, ("Heading", "Cell", "Is", "Unit")), Column("Certainty", right=True)]
+            columns = [*map(Head, ("Heading", "Cell", "Is", "Unit")), Head("Certainty", right=True)]
             asked = set(asked_cells(report.findings, source))
             _first_rows(columns, [_column(one) for one in mapping(source, asked)])
 
@@ -100,10 +100,10 @@ def show_account(report: LoadReport) -> None:
     st.header("Every cell accounted for")
     counts = ("Cells", "In headings", "Taken", "Own headings", "Refused", "Set aside")
     columns = [
-        Column("File"),
-        Column("Sheet"),
-        *(Column(name, right=True) for name in counts),
-        Column("Set aside, why and where"),
+        Head("File"),
+        Head("Sheet"),
+        *(Head(name, right=True) for name in counts),
+        Head("Set aside, why and where"),
     ]
     _first_rows(columns, [_account(one) for one in report.account])
 
@@ -135,7 +135,11 @@ def show_changes(report: LoadReport) -> None:
         st.write("New rows: " + ", ".join(f"{rows:,} × {TABLES[name].sheet}" for name, rows in added.items()) + ".")
         _new_looms(report)
     if changed:
-        headings = [Column("Sheet", whole=True), Column("Row", whole=True), *map(Column, ("Value of", "Old", "New"))]
+        headings = [
+            Head("Sheet", whole=True),
+            Head("Row", whole=True),
+            *map(Head, ("Value of", "Old", "New")),
+        ]
         _first_rows(headings, [_change(change) for change in changed])
     if report.method:
         _method(report)
@@ -178,11 +182,11 @@ def _change(change: Change) -> list[Cell | str]:
 def _method(report: LoadReport) -> None:
     assert report.method
     st.write(f"A new method version {report.method_version or ''}:")
-    table([Column("Row of the method")], [[row.words] for row in report.method.rows[:MOST_ROWS]])
-    table([Column("What it changes for which looms")], [[looms.words] for looms in report.method.looms[:MOST_ROWS]])
+    table([Head("Row of the method")], [[row.words] for row in report.method.rows[:MOST_ROWS]])
+    table([Head("What it changes for which looms")], [[looms.words] for looms in report.method.looms[:MOST_ROWS]])
 
 
-def _first_rows(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]]) -> None:
+def _first_rows(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]]) -> None:
     table(columns, rows[:MOST_ROWS])
     if len(rows) > MOST_ROWS:
         st.caption(f"and {len(rows) - MOST_ROWS:,} more")

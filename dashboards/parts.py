@@ -8,7 +8,7 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
-from dashboards.tables import Cell, Column, facts_html, table_html
+from dashboards.tables import Cell, Head, facts_html, table_html
 from tracker.domain.formats import number
 from tracker.domain.windows import WindowKind
 
@@ -41,7 +41,7 @@ def figures(items: Iterable[Figure]) -> None:
     st.html(f'<div class="figures">{cards}</div>')
 
 
-def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> None:
+def table(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> None:
     st.html(table_html(columns, rows, sorts))
 
 

@@ -25,7 +25,7 @@ class Cell:
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class Head:
     heading: str
     right: bool = False
     """Numbers stand on the right."""
@@ -39,7 +39,7 @@ def facts_html(facts: Iterable[tuple[str, str]]) -> str:
     return f'<div class="sheet facts"><table><tbody>{rows}</tbody></table></div>'
 
 
-def table_html(columns: Sequence[Column], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> str:
+def table_html(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> str:
     """The table. Texts are escaped; an empty cell sorts last. `sorts` False: the rows keep their order."""
     cells = [[cell if isinstance(cell, Cell) else Cell(cell) for cell in row] for row in rows]
     ranks = [_ranks([row[i] for row in cells]) for i in range(len(columns))]
@@ -63,12 +63,12 @@ def stage_cell(stage: str) -> Cell:
     return Cell(stage, STAGE_ORDER.index(stage))
 
 
-def _style(column: Column) -> str:
+def _style(column: Head) -> str:
     names = [name for name in ("right", "whole") if getattr(column, name)]
     return f' class="{" ".join(names)}"' if names else ""
 
 
-def _td(column: Column, cell: Cell, rank: int) -> str:
+def _td(column: Head, cell: Cell, rank: int) -> str:
     text = DAY.sub(r"<span>\g<0></span>", escape(cell.text))
     if cell.href:
         text = f'<a href="{escape(cell.href)}" target="_self">{text}</a>'

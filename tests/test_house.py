@@ -2,6 +2,7 @@
 
 import subprocess
 import sys
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -47,3 +48,9 @@ def test_no_module_grows_past_400_lines(package):
     long = [str(p) for p in (ROOT / package).rglob("*.py")
             if "migrations" not in p.parts and len(p.read_text().splitlines()) > 400]  # fmt: skip
     assert long == []
+
+
+def test_no_two_test_files_have_one_name():
+    """pytest imports them by their bare names."""
+    names = Counter(path.name for path in (ROOT / "tests").rglob("test_*.py"))
+    assert [name for name, many in names.items() if many > 1] == []

@@ -13,7 +13,7 @@ from dashboards.charts import board_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms, week_says
 from dashboards.parts import board_legend, literal, table
-from dashboards.tables import Cell, Column, loom_cell, stage_cell
+from dashboards.tables import Cell, Head, loom_cell, stage_cell
 from tracker.domain.formats import count, moment, money
 from tracker.domain.mill import LoomKey
 from tracker.domain.words import fold
@@ -181,15 +181,15 @@ def _table(board: Board, rows: Sequence[BoardRow]) -> None:
     """What is looked up most stands first: on a narrow screen the last columns are reached by scrolling."""
     choosing = any(row.booking.choices for row in rows)
     columns = [
-        *(Column(heading, whole=True) for heading in ("Loom", "Hall", "Start", "End")),
-        Column("Window"),
-        Column("Crew"),
-        Column("Kit"),
-        Column("Stage"),
-        Column("Person-hours", right=True),
-        Column(f"Cost ({board.currency})", right=True),
-        *(Column(heading, whole=True) for heading in ("Type", "Beam-out P10", "Beam-out P90")),
-        *([Column("Choices")] if choosing else []),
+        *(Head(heading, whole=True) for heading in ("Loom", "Hall", "Start", "End")),
+        Head("Window"),
+        Head("Crew"),
+        Head("Kit"),
+        Head("Stage"),
+        Head("Person-hours", right=True),
+        Head(f"Cost ({board.currency})", right=True),
+        *(Head(heading, whole=True) for heading in ("Type", "Beam-out P10", "Beam-out P90")),
+        *([Head("Choices")] if choosing else []),
     ]
     table(columns, [_record(board, row, choosing) for row in rows])
 

@@ -12,7 +12,7 @@ from dashboards.empty import no_looms, no_plan
 from dashboards.frames import TERM_WORDS, booking_marks
 from dashboards.parts import Figure, facts, figures, literal, of_part, pair, table
 from dashboards.speaking import SPEAKER
-from dashboards.tables import Cell, Column, loom_cell, stage_cell
+from dashboards.tables import Cell, Head, loom_cell, stage_cell
 from tracker.domain.formats import count, day, moment, money, number, shown, span
 from tracker.domain.plan import CostTerms
 from tracker.domain.progress import Conversion, Stage
@@ -48,7 +48,7 @@ def _ask_hall(asked: str, meant: Sequence[LoomLine]) -> None:
     """The looms of that number, each leading to its sheet."""
     st.title(literal(f"Loom {asked}"))
     st.write(f"{count(len(meant), 'loom')} have this number. Which one is meant?")
-    columns = [Column(heading, whole=True) for heading in ("Hall", "Loom", "Machine type", "Stage")]
+    columns = [Head(heading, whole=True) for heading in ("Hall", "Loom", "Machine type", "Stage")]
     table(columns, [[replace(loom_cell(line.key), text=line.key.hall or "without a name"), line.key.loom, line.machine_type,
                      stage_cell(line.stage)] for line in meant])  # fmt: skip
 
@@ -66,8 +66,8 @@ def _list(found: LoomList) -> None:
     if not rows:
         st.info("No loom fits these filters.")
         return
-    columns = [Column(heading, whole=True) for heading in ("Loom", "Hall", "Row", "Place", "Machine type", "Stage")]
-    columns += [Column("Window"), Column("Start", whole=True), Column("End", whole=True)]
+    columns = [Head(heading, whole=True) for heading in ("Loom", "Hall", "Row", "Place", "Machine type", "Stage")]
+    columns += [Head("Window"), Head("Start", whole=True), Head("End", whole=True)]
     table(columns, [_line(line, found) for line in rows])
 
 
@@ -229,8 +229,8 @@ def _windows(sheet: LoomSheet) -> None:
             literal(_said(sheet.no_forecast)) or "No beam-out and no standing span before the end of the horizon."
         )
         return
-    columns = [Column("Window"), Column("P10", whole=True), Column("P50", whole=True), Column("P90", whole=True),
-               Column("Runs out"), Column("Comes in")]  # fmt: skip
+    columns = [Head("Window"), Head("P10", whole=True), Head("P50", whole=True), Head("P90", whole=True),
+               Head("Runs out"), Head("Comes in")]  # fmt: skip
     rows = [
         [
             window.kind.value + ("" if window.state == "ok" else f", reading {window.state}"),
@@ -252,8 +252,8 @@ def _other_dates(sheet: LoomSheet) -> None:
     if not sheet.other_dates or sheet.converted_at is not None:
         return
     st.header("Other dates, and what they would cost more")
-    columns = [Column("Start", whole=True), Column("End", whole=True), Column("Window"), Column("Choices"),
-               Column(f"More ({sheet.currency})", right=True)]  # fmt: skip
+    columns = [Head("Start", whole=True), Head("End", whole=True), Head("Window"), Head("Choices"),
+               Head(f"More ({sheet.currency})", right=True)]  # fmt: skip
     rows = [
         [
             Cell(moment(other.start, sheet.zone), other.start),
@@ -321,8 +321,8 @@ def _work_says(sheet: LoomSheet, work: WorkReport) -> str:
 
 
 def _operations(work: WorkReport, _: LoomSheet) -> None:
-    columns = [Column("Step", right=True), Column("Operation"), Column("Place"), Column("Minutes", right=True),
-               Column("Who"), Column("Tool"), Column("Torque", right=True), Column("Caution"), Column("Why")]  # fmt: skip
+    columns = [Head("Step", right=True), Head("Operation"), Head("Place"), Head("Minutes", right=True),
+               Head("Who"), Head("Tool"), Head("Torque", right=True), Head("Caution"), Head("Why")]  # fmt: skip
     table(columns, [_operation(line) for line in work.operations])
 
 
@@ -342,22 +342,27 @@ def _operation(line: Line) -> list[Cell | str]:
 
 
 def _parts(work: WorkReport, sheet: LoomSheet) -> None:
-    columns = [Column("Part", whole=True), Column("Quantity", right=True), Column("Comes back"), Column("Why")]
+    columns = [
+        Head("Part", whole=True),
+        Head("Quantity", right=True),
+        Head("Comes back"),
+        Head("Why"),
+    ]
     units = sheet.units
     table(columns, _rows(work.kit_lines, lambda r: [r.part, Cell(number(r.quantity, units.get(r.part, ""), 3), r.quantity),
                                                     "yes" if r.comes_back else ""]))  # fmt: skip
 
 
 def _settings(work: WorkReport, _: LoomSheet) -> None:
-    columns = [Column("Setting"), Column("Side"), Column("Target", right=True), Column("Low", right=True),
-               Column("High", right=True), Column("Unit"), Column("Why")]  # fmt: skip
+    columns = [Head("Setting"), Head("Side"), Head("Target", right=True), Head("Low", right=True),
+               Head("High", right=True), Head("Unit"), Head("Why")]  # fmt: skip
     table(columns, _rows(work.setpoints, lambda r: [r.setting, r.side or "", shown(r.target), shown(r.low),
                                                     shown(r.high), r.unit or ""]))  # fmt: skip
 
 
 def _checks(work: WorkReport, _: LoomSheet) -> None:
-    columns = [Column("Check"), Column("Side"), Column("Kind"), Column("Low", right=True), Column("High", right=True),
-               Column("Why")]  # fmt: skip
+    columns = [Head("Check"), Head("Side"), Head("Kind"), Head("Low", right=True), Head("High", right=True),
+               Head("Why")]  # fmt: skip
     table(columns, _rows(work.checks, lambda r: [r.check, r.side or "", r.kind, shown(r.low), shown(r.high)]))
 
 
@@ -373,8 +378,8 @@ TABS = (_operations, _parts, _settings, _checks)
 
 def _values(sheet: LoomSheet) -> None:
     st.header("What is known, and where it came from")
-    columns = [Column("Value of"), Column("Value"), Column("File"), Column("Sheet"), Column("Cell", whole=True),
-               Column("Entered", whole=True), Column("By")]  # fmt: skip
+    columns = [Head("Value of"), Head("Value"), Head("File"), Head("Sheet"), Head("Cell", whole=True),
+               Head("Entered", whole=True), Head("By")]  # fmt: skip
     known = [fact for fact in sheet.facts if fact.value is not None]
     table(columns, [_fact(fact, sheet) for fact in known])
     missing = [fact.heading for fact in sheet.facts if fact.value is None]

@@ -11,7 +11,7 @@ from dashboards.empty import no_plan
 from dashboards.frames import cash_frame, month_says, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
 from dashboards.parts import Figure, figures, legend, literal, of_part, pair, table
-from dashboards.tables import Cell, Column, loom_cell
+from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.formats import count, day, listed, moment, money, number
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
 from tracker.domain.words import natural_key
@@ -68,14 +68,14 @@ def _orders(report: NeedsReport) -> None:
     suppliers = sorted({line.supplier for line in report.orders}, key=natural_key)
     chosen = st.multiselect("Supplier", suppliers, placeholder="all suppliers", format_func=lambda name: name or "none")
     columns = [
-        *(Column(heading, whole=True) for heading in ("Order by", "In time?", "Part")),
-        Column("Description"),
-        Column("Quantity", right=True),
-        *(Column(heading, whole=True) for heading in ("Must be in", "Comes")),
-        Column("Supplier"),
-        Column(f"Amount ({report.currency})", right=True),
-        Column("Looms it comes too late for"),
-        Column("Looms that fall without it"),
+        *(Head(heading, whole=True) for heading in ("Order by", "In time?", "Part")),
+        Head("Description"),
+        Head("Quantity", right=True),
+        *(Head(heading, whole=True) for heading in ("Must be in", "Comes")),
+        Head("Supplier"),
+        Head(f"Amount ({report.currency})", right=True),
+        Head("Looms it comes too late for"),
+        Head("Looms that fall without it"),
     ]
     lines = [line for line in report.orders if not chosen or line.supplier in chosen]
     table(columns, [_order(line) for line in sorted(lines, key=lambda line: (line.order_by, natural_key(line.part)))])
@@ -139,15 +139,15 @@ def _weeks(report: NeedsReport) -> None:
         st.caption("Nothing to order here.")
         return
     columns = [
-        Column("Part", whole=True),
-        Column("Unit"),
-        Column("ISO week", whole=True),
+        Head("Part", whole=True),
+        Head("Unit"),
+        Head("ISO week", whole=True),
         *(
-            Column(heading, right=True)
+            Head(heading, right=True)
             for heading in ("Needed", "By looms left over", "Receipts", "Stock at the end", "Net", "To order")
         ),
-        Column("Order by", whole=True),
-        Column("In time?", whole=True),
+        Head("Order by", whole=True),
+        Head("In time?", whole=True),
     ]
     table(columns, [_week(row, report) for row in rows])
 
@@ -180,9 +180,9 @@ def _kits(kitted: KitsReport) -> None:
     )
     shown = [kit for kit in kitted.kits if not chosen or kit.state in chosen]
     columns = [
-        *(Column(heading, whole=True) for heading in ("Start", "Loom", "Hall")),
-        *(Column(heading) for heading in ("State", "Lacks", "On order, due by")),
-        *(Column(heading, right=True) for heading in ("Reserved", "Issued")),
+        *(Head(heading, whole=True) for heading in ("Start", "Loom", "Hall")),
+        *(Head(heading) for heading in ("State", "Lacks", "On order, due by")),
+        *(Head(heading, right=True) for heading in ("Reserved", "Issued")),
     ]
     table(columns, [_kit(kit, kitted) for kit in shown])
 

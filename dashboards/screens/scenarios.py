@@ -11,7 +11,7 @@ from dashboards.frames import TERM_WORDS, scenario_frame
 from dashboards.parts import literal, of_part, table
 from dashboards.sentences import share
 from dashboards.speaking import SPEAKER
-from dashboards.tables import Column
+from dashboards.tables import Head
 from dashboards.uploads import kept_text
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import CostTerms
@@ -53,7 +53,10 @@ def page() -> None:
 def _compare(board: ScenarioBoard) -> None:
     chart = scenario_chart(scenario_frame(board), board.currency)
     st.altair_chart(chart, theme=None, alt="Bars: cost of each plan by term; the table says the same")
-    columns = [Column("What", whole=True), *(Column(_heading(line, board), right=True) for line in board.lines)]
+    columns = [
+        Head("What", whole=True),
+        *(Head(_heading(line, board), right=True) for line in board.lines),
+    ]
     table(columns, [[name, *map(says, board.lines)] for name, says in _figures(board)], sorts=False)
     if len({line.plan.horizon_end for line in board.lines}) > 1:
         st.caption(

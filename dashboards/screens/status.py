@@ -9,7 +9,7 @@ from dashboards.frames import cost_frame, progress_frame, stage_frame
 from dashboards.look import GREY, WALNUT, WOAD
 from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
 from dashboards.speaking import SPEAKER
-from dashboards.tables import Cell, Column, loom_cell
+from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import Plan
 from tracker.services.screens.status import StatusReport, status
@@ -72,8 +72,8 @@ def _late(report: StatusReport) -> None:
     if not report.late:
         return
     st.header("Late")
-    columns = [Column("Since", whole=True), Column("Days", right=True), Column("Loom", whole=True), Column("What"),
-               Column("What follows")]  # fmt: skip
+    columns = [Head("Since", whole=True), Head("Days", right=True), Head("Loom", whole=True), Head("What"),
+               Head("What follows")]  # fmt: skip
     rows = [
         [Cell(day(one.due.astimezone(report.zone).date()), one.due), Cell(f"{one.days:,}", one.days),
          loom_cell(one.key) if one.key else "", SPEAKER.say(one.what), SPEAKER.say(one.follows)]
@@ -87,7 +87,7 @@ def _months(report: StatusReport) -> None:
     if not report.months:
         st.caption("Nothing is planned, spent or ordered yet.")
         return
-    columns = [Column("Month", whole=True), *(Column(f"{name} ({report.currency})", right=True)
+    columns = [Head("Month", whole=True), *(Head(f"{name} ({report.currency})", right=True)
                for name in ("Planned", "Spent", "Still on order"))]  # fmt: skip
     rows = [
         [m.month, *(Cell(money(amount), amount) for amount in (m.planned, m.spent, m.committed))] for m in report.months
@@ -161,9 +161,9 @@ def _next_bookings(report: StatusReport) -> None:
         st.caption("No conversion starts or runs in the seven days from now.")
         return
     kits = {kit.key: kit.state for kit in report.kits}
-    columns = [Column("Start", whole=True), Column("End", whole=True), Column("Loom", whole=True), Column("Hall", whole=True),
-               Column("Window"), Column("Firm"), Column("Kit"), Column("Person-hours", right=True),
-               Column(f"Cost ({report.currency})", right=True)]  # fmt: skip
+    columns = [Head("Start", whole=True), Head("End", whole=True), Head("Loom", whole=True), Head("Hall", whole=True),
+               Head("Window"), Head("Firm"), Head("Kit"), Head("Person-hours", right=True),
+               Head(f"Cost ({report.currency})", right=True)]  # fmt: skip
     rows = [
         [
             Cell(moment(b.start, report.zone), b.start),
@@ -192,9 +192,9 @@ def _left_over(report: StatusReport, plan: Plan) -> None:
         return
     st.write(f"{count(len(report.left_over), 'loom')} not in this plan:")
     columns = [
-        Column("Loom", whole=True),
-        Column("Hall", whole=True),
-        Column("Why"),
-        Column(f"Cost of leaving it ({plan.currency})", right=True),
+        Head("Loom", whole=True),
+        Head("Hall", whole=True),
+        Head("Why"),
+        Head(f"Cost of leaving it ({plan.currency})", right=True),
     ]
     table(columns, [[loom_cell(x.key), x.key.hall, x.why, Cell(money(x.cost), x.cost)] for x in report.left_over])

@@ -15,7 +15,7 @@ from tracker.domain.tables import TABLES, TERM_HEADINGS, Kind, Table
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
 from tracker.store import open_store
-from tracker.store.loads import Place
+from tracker.store.loads import RowPlace
 
 AS_OF = datetime(2027, 1, 4, 5, tzinfo=UTC)
 """Monday, 06:00 in Vienna."""
@@ -101,7 +101,7 @@ def _write(uow: Any, changes: list[Change], method: tuple[TypedRow, ...]) -> Non
     columns = [SourceColumn(name, f"{chr(65 + i)}1", name if name != "rail" else "") for i, name in enumerate(names)]
     source = SourceTable("mill.xlsx", "Looms", "looms", 1, tuple(columns))
     writer.begin(["mill.xlsx"], [source])
-    writer.write(changes, {(c.table, c.key): Place(0, i + 2) for i, c in enumerate(changes) if c.table == "looms"})
+    writer.write(changes, {(c.table, c.key): RowPlace(0, i + 2) for i, c in enumerate(changes) if c.table == "looms"})
     if method:
         tables = {row.table for row in method}
         writer.write_method({name: [row for row in method if row.table == name] for name in tables}, [source])

@@ -3,7 +3,7 @@
 import re
 
 from dashboards.parts import literal
-from dashboards.tables import Cell, Column, loom_cell, table_html
+from dashboards.tables import Cell, Head, loom_cell, table_html
 from tracker.domain.mill import LoomKey
 
 
@@ -12,23 +12,23 @@ def ranks(html: str) -> list[int]:
 
 
 def test_texts_rank_naturally_and_equals_share_a_rank():
-    html = table_html([Column("Loom")], [["A-10"], ["A-2"], ["A-2"], ["007"]])
+    html = table_html([Head("Loom")], [["A-10"], ["A-2"], ["A-2"], ["007"]])
     # 007 before A-2 before A-10
     assert ranks(html) == [2, 1, 1, 0]
 
 
 def test_an_empty_cell_ranks_last():
-    assert ranks(table_html([Column("Kit")], [[""], ["short"], ["complete"]])) == [2, 1, 0]
+    assert ranks(table_html([Head("Kit")], [[""], ["short"], ["complete"]])) == [2, 1, 0]
 
 
 def test_numbers_rank_by_value_not_by_text():
-    html = table_html([Column("Cost", right=True)], [[Cell("1,000", 1000.0)], [Cell("90", 90.0)]])
+    html = table_html([Head("Cost", right=True)], [[Cell("1,000", 1000.0)], [Cell("90", 90.0)]])
     assert ranks(html) == [1, 0]
     assert html.count('class="right"') == 3  # the heading and two cells
 
 
 def test_cells_are_escaped():
-    html = table_html([Column("Why <b>")], [["<script>alert(1)</script>"]])
+    html = table_html([Head("Why <b>")], [["<script>alert(1)</script>"]])
     assert "<script>" not in html
     assert "Why &lt;b&gt;" in html
 
@@ -36,7 +36,7 @@ def test_cells_are_escaped():
 def test_a_loom_leads_to_its_own_screen():
     cell = loom_cell(LoomKey("Hall 1", "3/12"))
     assert cell.href == "looms?loom=3%2F12&hall=Hall+1"
-    assert 'href="looms?loom=3%2F12&amp;hall=Hall+1"' in table_html([Column("Loom")], [[cell]])
+    assert 'href="looms?loom=3%2F12&amp;hall=Hall+1"' in table_html([Head("Loom")], [[cell]])
 
 
 def test_the_mills_words_are_not_taken_for_markup():
@@ -44,5 +44,5 @@ def test_the_mills_words_are_not_taken_for_markup():
 
 
 def test_a_day_is_not_broken_within():
-    html = table_html([Column("Start", whole=True), Column("Due")], [["Wed 6 Jan 2027 06:00", "RAIL Fri 8 Jan 2027"]])
+    html = table_html([Head("Start", whole=True), Head("Due")], [["Wed 6 Jan 2027 06:00", "RAIL Fri 8 Jan 2027"]])
     assert "<span>Wed 6 Jan 2027</span> 06:00" in html and "RAIL <span>Fri 8 Jan 2027</span>" in html

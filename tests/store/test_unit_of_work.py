@@ -19,7 +19,7 @@ from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, TrackerError
 from tracker.store import connecting, open_store
 from tracker.store.base import Base
-from tracker.store.loads import Place
+from tracker.store.loads import RowPlace
 from tracker.store.models import RowChangeRow
 from tracker.store.rows import check_models
 
@@ -38,7 +38,7 @@ def add(uow, *changes):
         "list.xlsx", "Looms", "looms", 3, (SourceColumn("No.", "A3", "loom"), SourceColumn("Rail", "D3", ""))
     )
     writer.begin(["list.xlsx"], [source])
-    writer.write(changes, {(change.table, change.key): Place(0, 9) for change in changes})
+    writer.write(changes, {(change.table, change.key): RowPlace(0, 9) for change in changes})
 
 
 def loom_row(**more):

@@ -13,7 +13,7 @@ from tracker.errors import Message, message
 
 
 @dataclass
-class Known:
+class KnownStock:
     """What the store holds, and what the rows before have brought."""
 
     parts: Mapping[str, str]
@@ -55,7 +55,7 @@ def stock_findings(
 
 def _known(
     rows: Sequence[TypedRow], parts: Mapping[str, Part], receipts: Sequence[Receipt], movements: Sequence[Movement]
-) -> Known:
+) -> KnownStock:
     stored = {name: part.unit or "" for name, part in parts.items()}
     loaded = {
         row.values["part"]: row.values.get("unit") or stored.get(row.values["part"], "")
@@ -67,7 +67,7 @@ def _known(
         if movement.kind is MovementKind.RECEIPT and movement.order:
             line = (movement.order, movement.part)
             received[line] = received.get(line, 0.0) + movement.quantity
-    return Known(
+    return KnownStock(
         parts=stored | loaded,
         lines={receipt.order: receipt.part for receipt in receipts},
         open={(receipt.order, receipt.part): receipt.quantity for receipt in receipts},
@@ -77,64 +77,64 @@ def _known(
 
 
 @dataclass(frozen=True, slots=True)
-class Fault:
+class StockFault:
     """A finding before it is placed in its cell."""
 
     said: Message
     field: str
 
 
-Check = Callable[[TypedRow, Known], Iterator[Fault]]
+Check = Callable[[TypedRow, KnownStock], Iterator[StockFault]]
 
 
-def _unknown_part(row: TypedRow, known: Known) -> Iterator[Fault]:
+def _unknown_part(row: TypedRow, known: KnownStock) -> Iterator[StockFault]:
     part = row.values["part"]
     if part not in known.parts:
-        yield Fault(message("part-not-listed", part=part, near=None), "part")
+        yield StockFault(message("part-not-listed", part=part, near=None), "part")
 
 
-def _other_unit(row: TypedRow, known: Known) -> Iterator[Fault]:
+def _other_unit(row: TypedRow, known: KnownStock) -> Iterator[StockFault]:
     part, unit = row.values["part"], row.values.get("unit")
     if unit and part in known.parts and fold(unit) != fold(known.parts[part]):
         said = message("unit-mismatch", how="receipt", part=part, kept=known.parts[part] or None, unit=unit)
-        yield Fault(said, "unit")
+        yield StockFault(said, "unit")
 
 
-def _line_twice(row: TypedRow, known: Known) -> Iterator[Fault]:
+def _line_twice(row: TypedRow, known: KnownStock) -> Iterator[StockFault]:
     order, part = row.values["order"], row.values["part"]
     other = known.lines.setdefault(order, part)
     if other != part:
-        yield Fault(message("order-line-twice", order=order, part=part, other=other), "order")
+        yield StockFault(message("order-line-twice", order=order, part=part, other=other), "order")
 
 
-def _received_already(row: TypedRow, known: Known) -> Iterator[Fault]:
+def _received_already(row: TypedRow, known: KnownStock) -> Iterator[StockFault]:
     line = (row.values["order"], row.values["part"])
     came, left, quantity = known.received.get(line, 0.0), known.open.get(line, 0.0), row.values["quantity"]
     if came and quantity > left + TOLERANCE:
         said = message(
             "received-already", order=line[0], part=line[1], received=came, open_quantity=left, quantity=quantity
         )
-        yield Fault(said, "quantity")
+        yield StockFault(said, "quantity")
 
 
-def _unit_changed(row: TypedRow, known: Known) -> Iterator[Fault]:
+def _unit_changed(row: TypedRow, known: KnownStock) -> Iterator[StockFault]:
     part, unit = row.values["part"], row.values.get("unit")
     before = known.moved.get(part)
     if unit and before and fold(unit) != fold(before):
-        yield Fault(message("unit-mismatch", how="ledger", part=part, kept=before, unit=unit), "unit")
+        yield StockFault(message("unit-mismatch", how="ledger", part=part, kept=before, unit=unit), "unit")
 
 
-def _quantities(row: TypedRow, known: Known) -> Iterator[Fault]:
+def _quantities(row: TypedRow, known: KnownStock) -> Iterator[StockFault]:
     part = row.values["part"]
     unit = known.parts.get(part)
     for name in ("on_hand", "safety_stock", "lot_size", "minimum_order", "quantity"):
         quantity = row.values.get(name)
         if isinstance(quantity, float | int) and (wrong := fault(quantity, unit)):
             said = message("quantity-impossible", part=part, quantity=quantity, wrong=wrong)
-            yield Fault(said, name)
+            yield StockFault(said, name)
 
 
-def _placed(fault: Fault, row: TypedRow, tables: Sequence[SourceTable]) -> Finding:
+def _placed(fault: StockFault, row: TypedRow, tables: Sequence[SourceTable]) -> Finding:
     table = tables[row.source]
     heading = next((column.heading for column in table.columns if column.field == fault.field), "")
     value = str(row.values.get(fault.field, ""))

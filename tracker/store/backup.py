@@ -27,7 +27,7 @@ AT_ONCE = 1000
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class TablePart:
     """What one part of the file must be."""
 
     rows: int
@@ -43,7 +43,7 @@ class Manifest:
     """The version of Beamslot that wrote it."""
     schema: str
     """The version of its tables."""
-    parts: Mapping[str, Part]
+    parts: Mapping[str, TablePart]
     """By name within the zip."""
     last_hash: str = ""
     """Of the last seal of history; whoever kept it can tell later whether what was then is still so."""
@@ -79,7 +79,7 @@ def _entry(name: str, at: datetime) -> ZipInfo:
     return entry
 
 
-def _write_part(archive: ZipFile, entry: ZipInfo, rows: Iterable[Mapping[str, Any]]) -> Part:
+def _write_part(archive: ZipFile, entry: ZipInfo, rows: Iterable[Mapping[str, Any]]) -> TablePart:
     written, size, digest = 0, 0, sha256()
     with archive.open(entry, "w", force_zip64=True) as part:
         for row in rows:
@@ -87,7 +87,7 @@ def _write_part(archive: ZipFile, entry: ZipInfo, rows: Iterable[Mapping[str, An
             part.write(line)
             digest.update(line)
             written, size = written + 1, size + len(line)
-    return Part(written, size, digest.hexdigest())
+    return TablePart(written, size, digest.hexdigest())
 
 
 def rows_of(connection: Connection, table: Table, *which: Any) -> Iterator[Mapping[str, Any]]:

@@ -17,7 +17,7 @@ from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
 from tracker.domain.stock import MovementKind
 from tracker.domain.tables import METHOD_TABLES, TABLES, Table
 from tracker.store.models import (
-    Answer,
+    AnswerRow,
     FindingRow,
     HallRow,
     LoadRow,
@@ -51,7 +51,7 @@ class Origin:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class RowPlace:
     """Where the row of a change stood: index of its source table and row number."""
 
     source: int
@@ -91,7 +91,7 @@ class LoadWriter:
             transposed=source.transposed, columns=columns,
         )  # fmt: skip
 
-    def write(self, changes: Sequence[Change], places: Mapping[tuple[str, RowKey], Place]) -> None:
+    def write(self, changes: Sequence[Change], places: Mapping[tuple[str, RowKey], RowPlace]) -> None:
         """Apply the changes table by table: `field` empty = a row to add, else one value of a row to change."""
         added: dict[str, dict[RowKey, Mapping[str, Any]]] = defaultdict(dict)
         changed: dict[str, dict[RowKey, list[Change]]] = defaultdict(lambda: defaultdict(list))
@@ -170,7 +170,7 @@ class LoadWriter:
         return [getattr(model, field).is_not_distinct_from(value) for field, value in values.items()]
 
     def _log(self, name: str, added: Mapping[RowKey, Mapping[str, Any]], changed: Mapping[RowKey, Sequence[Change]],
-             places: Mapping[tuple[str, RowKey], Place]) -> None:  # fmt: skip
+             places: Mapping[tuple[str, RowKey], RowPlace]) -> None:  # fmt: skip
         entries = [
             self._entry(name, key, "added", {f: [None, plain(v)] for f, v in values.items() if v is not None}, places)
             for key, values in added.items()
@@ -182,7 +182,7 @@ class LoadWriter:
             self.session.execute(insert(RowChangeRow), entries)
 
     def _entry(self, name: str, key: RowKey, kind: str, values: dict[str, Any],
-               places: Mapping[tuple[str, RowKey], Place]) -> dict[str, Any]:  # fmt: skip
+               places: Mapping[tuple[str, RowKey], RowPlace]) -> dict[str, Any]:  # fmt: skip
         place = places.get((name, key))
         return {
             "at": self.at, "who": self.who, "table": name, "key": key_text(key), "kind": kind, "values": values,
@@ -242,14 +242,14 @@ def _copy(row: Any, version: int) -> dict[str, Any]:
 
 def read_answers(session: Session) -> dict[str, str]:
     """Question → the newest answer."""
-    query = select(Answer.question, Answer.answer).order_by(Answer.id)
+    query = select(AnswerRow.question, AnswerRow.answer).order_by(AnswerRow.id)
     return {question: answer for question, answer in session.execute(query)}  # noqa: C416
 
 
 def add_answers(session: Session, answers: Mapping[str, str], at: datetime, who: str) -> None:
     """Remember answers that are new or differ from the one in force."""
     known = read_answers(session)
-    session.add_all(Answer(question=q, answer=a, at=at, who=who) for q, a in answers.items() if known.get(q) != a)
+    session.add_all(AnswerRow(question=q, answer=a, at=at, who=who) for q, a in answers.items() if known.get(q) != a)
 
 
 def origin_of(session: Session, table: Table, key: RowKey, field: str) -> list[Origin]:

@@ -17,7 +17,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from tracker.domain.clock import now
 from tracker.errors import InputRefused, TrackerError
 from tracker.store.address import shown
-from tracker.store.backup import AT_ONCE, FORMAT, KIND, MANIFEST, Manifest, Part, part_name
+from tracker.store.backup import AT_ONCE, FORMAT, KIND, MANIFEST, Manifest, TablePart, part_name
 from tracker.store.connecting import connect
 from tracker.store.history import guard, seal
 from tracker.store.migrate import upgrade, versions
@@ -67,14 +67,14 @@ def _manifest(path: Path, archive: ZipFile) -> Manifest:
         raise InputRefused(
             "backup-newer", path=str(path), program=said["program"], version=str(said["schema"]), known=versions()[-1]
         )
-    manifest = Manifest(**said | {"parts": {name: Part(**part) for name, part in said["parts"].items()}})
+    manifest = Manifest(**said | {"parts": {name: TablePart(**part) for name, part in said["parts"].items()}})
     expected = {part_name(table) for table in tables_of(manifest.schema)}
     if odd := expected ^ manifest.parts.keys():
         _damaged(path, "parts", version=manifest.schema, parts=sorted(odd))
     return manifest
 
 
-def _check_part(path: Path, archive: ZipFile, table: Table, part: Part) -> None:
+def _check_part(path: Path, archive: ZipFile, table: Table, part: TablePart) -> None:
     name, rows, size, digest = part_name(table), 0, 0, sha256()
     if archive.getinfo(name).file_size != part.size_bytes:
         _damaged(path, "length", part=name)

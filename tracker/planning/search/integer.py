@@ -24,7 +24,7 @@ class Task:
 
 
 @dataclass(frozen=True)
-class Answer:
+class IntegerAnswer:
     chosen: Ints | None
     """By loom of the task; None where nothing was found."""
     cost: float
@@ -46,7 +46,7 @@ class Effort:
     """Share of the work spent on looking for answers; 0 where only the bound is wanted."""
 
 
-def solve(programme: Programme, task: Task, effort: Effort, control: Control) -> Answer:
+def solve(programme: Programme, task: Task, effort: Effort, control: Control) -> IntegerAnswer:
     """The best choice found within the effort, and the bound.
 
     No start is handed over: HiGHS 1.16 with presolve has been seen to call a start optimal that was not, and to give
@@ -64,13 +64,13 @@ def solve(programme: Programme, task: Task, effort: Effort, control: Control) ->
     info = solver.getInfo()
     bound = float(info.mip_dual_bound)
     if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
-        return Answer(None, np.inf, bound)
+        return IntegerAnswer(None, np.inf, bound)
     value = np.array(solver.getSolution().col_value)[task.looms.size :][: task.options.size]
     chosen = np.full(task.looms.size, LEFT, dtype=np.int64)
     taken = np.flatnonzero(value > 0.5)
     chosen[np.searchsorted(task.looms, programme.number[task.options[taken]])] = task.options[taken]
     cost = _cost(programme, task, chosen)
-    return Answer(chosen, cost, min(cost, bound))
+    return IntegerAnswer(chosen, cost, min(cost, bound))
 
 
 def _cost(programme: Programme, task: Task, chosen: Ints) -> float:

@@ -28,7 +28,7 @@ from tracker.services.parts.reservations import follow_stock
 from tracker.services.parts.stock_report import quantities
 from tracker.services.plans.reference import published_numbers
 from tracker.store import UnitOfWork
-from tracker.store.loads import LoadWriter, Place
+from tracker.store.loads import LoadWriter, RowPlace
 from tracker.store.opening import is_new
 from tracker.store.scratch import scratch
 
@@ -200,7 +200,7 @@ class _Loading:
         )
         if new_zone and str(writer.zone) != new_zone:
             writer.change_zone(writer.zone, ZoneInfo(str(new_zone)))
-        places = {key: Place(*place) for key, place in self.comparison.places.items()}
+        places = {key: RowPlace(*place) for key, place in self.comparison.places.items()}
         writer.write(self.comparison.changes, places)
         for name, rows in self.retiring.rows.items():
             writer.retire(name, rows)

@@ -19,7 +19,7 @@ SOURCE = SourceTable("", "", "absences", 0)
 
 
 @dataclass(frozen=True, slots=True)
-class Recorded:
+class AbsenceRecorded:
     absence: Absence
     ended: bool
     """Whether the last day of one that was known already was changed."""
@@ -46,7 +46,7 @@ class Recorded:
 
 def record_absence(
     context: Context, crew: str, first: date, last: date, heads: int | None = None, reason: str | None = None
-) -> Recorded:
+) -> AbsenceRecorded:
     """Append an absence, both days included. DataError where it does not fit the crew or overlaps another; nothing is
     written then."""
     if last < first:
@@ -61,7 +61,7 @@ def record_absence(
     return _recorded(mill, Absence(crew, first, last, heads, reason), ended=False)
 
 
-def end_absence(context: Context, crew: str, back_on: date) -> Recorded:
+def end_absence(context: Context, crew: str, back_on: date) -> AbsenceRecorded:
     """The crew is back on a day: its absence ends on the day before. Where that day is its first, it never was away: the
     absence stays in the list with no heads, so that its history tells of it."""
     with context.unit_of_work() as uow:
@@ -94,7 +94,7 @@ def _write(uow: UnitOfWork, absence: Absence, today: date) -> None:
     writer.write(changes, {})
 
 
-def _recorded(mill: Mill, absence: Absence, ended: bool) -> Recorded:
+def _recorded(mill: Mill, absence: Absence, ended: bool) -> AbsenceRecorded:
     rows = (row for row in crews_of(mill, mill.terms.lead_trade) if row.crew == absence.crew)
     short = tuple(row.crew for row in rows if short_of_heads(mill, row, absence.from_on, absence.to_on))
-    return Recorded(absence, ended, short)
+    return AbsenceRecorded(absence, ended, short)

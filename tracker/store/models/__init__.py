@@ -1,7 +1,7 @@
 """The tables of the database, by area."""
 
 from tracker.store.models.about import AboutRow, SealRow
-from tracker.store.models.loads import Answer, FindingRow, LoadRow, RowChangeRow, SourceTableRow
+from tracker.store.models.loads import AnswerRow, FindingRow, LoadRow, RowChangeRow, SourceTableRow
 from tracker.store.models.method import (
     AlternativeRow,
     CheckRow,
@@ -34,7 +34,7 @@ __all__ = [
     "AboutRow",
     "AbsenceRow",
     "AlternativeRow",
-    "Answer",
+    "AnswerRow",
     "ArticleRow",
     "BookingRow",
     "ChangeRow",

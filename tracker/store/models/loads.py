@@ -68,7 +68,7 @@ class RowChangeRow(AppendOnly, Base):
     number: Mapped[int | None]
 
 
-class Answer(AppendOnly, Base):
+class AnswerRow(AppendOnly, Base):
     """An answer to a doubt; the newest for a question is the one in force."""
 
     __tablename__ = "answers"
