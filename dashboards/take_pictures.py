@@ -18,7 +18,7 @@ from tracker.server.port import ADDRESS
 from tracker.server.serve import serving
 from tracker.services.context import Context
 from tracker.services.demo import run_demo
-from tracker.services.plans.plan import plan
+from tracker.services.plans.plan import PlanRequest, Search, plan
 from tracker.services.screens.scenario_board import Wishes, scenario_text
 
 PICTURES = Path(__file__).parent / "pictures"
@@ -51,7 +51,7 @@ def take(database: Path, scratch: Path) -> None:
     scenario, looms = scratch / "scenario.toml", scratch / "looms of hall 3.csv"
     scenario.write_text(scenario_text(SCENARIO), encoding="utf-8")
     looms.write_text(LOOM_LIST, encoding="utf-8")
-    plan(Context(str(database)), scenario=scenario, time_limit_s=30)
+    plan(Context(str(database)), PlanRequest(scenario=scenario), Search(time_limit_s=30))
 
     with serving(str(database), free_port()) as (url, _), sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])

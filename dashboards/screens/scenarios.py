@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from dashboards import access
 from dashboards.charts import scenario_chart
@@ -17,7 +18,7 @@ from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
 from tracker.errors import TrackerError
-from tracker.services.plans.plan import plan
+from tracker.services.plans.plan import PlanRequest, Progress, Search, plan
 from tracker.services.screens.scenario_board import (
     PlanLine,
     ScenarioBoard,
@@ -113,9 +114,8 @@ def _make(board: ScenarioBoard) -> None:
     said.progress(0.0, "planning")
     try:
         report = plan(
-            access.context(), scenario=file, time_limit_s=float(seconds), as_of=access.state().as_of,
-            progress=lambda text, fraction: said.progress(min(1.0, max(0.0, fraction)), literal(text)) and None,
-        )  # fmt: skip
+            access.context(), PlanRequest(scenario=file, as_of=access.state().as_of), Search(float(seconds), _bar(said))
+        )
     except TrackerError as error:
         said.error(literal(SPEAKER.line(error)))
         return
@@ -132,6 +132,15 @@ def _name_fault(name: str, board: ScenarioBoard) -> str:
         return "Give the scenario a name."
     taken = fold(name) in (fold(line.name) for line in board.lines)
     return "There is a scenario of that name; choose another." if taken else ""
+
+
+def _bar(place: DeltaGenerator) -> Progress:
+    """Shows how far the search is."""
+
+    def show(text: str, fraction: float) -> None:
+        place.progress(min(1.0, max(0.0, fraction)), literal(text))
+
+    return show
 
 
 def _wishes(board: ScenarioBoard) -> Wishes:

@@ -17,7 +17,7 @@ from tracker.services.parts.needs import net_needs
 from tracker.services.parts.stock import issue, receive
 from tracker.services.parts.stock_entry import Told
 from tracker.services.people.absences import record_absence
-from tracker.services.plans.plan import plan
+from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.published import published_plan, write_plan_workbook
 from tracker.services.plans.verify import verify
 from tracker.services.work.record import record_stage
@@ -69,7 +69,7 @@ def at(days, hour=0):
 
 def test_ordered_by_the_list_and_received_on_time_nothing_falls(mill, tmp_path):
     db = str(mill / "mill.db")
-    first = plan(here(db), publish=True, as_of=MONDAY)
+    first = plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
     assert (len(first.plan.bookings), first.plan.left_over) == (84, ())
     assert verify(here(db)).sound
     assert not [b for b in first.plan.bookings if _open_over_sunday(b)]
@@ -92,13 +92,13 @@ def test_ordered_by_the_list_and_received_on_time_nothing_falls(mill, tmp_path):
             happen(moment)
     done = sum(b.start < until for b in first.plan.bookings)
     assert 0 < done < 84
-    second = plan(here(db), publish=True, as_of=until)
+    second = plan(here(db), PlanRequest(publish=True, as_of=until))
     assert (len(second.plan.bookings), second.plan.left_over, second.broken) == (84 - done, (), ())
 
     # a fitter falls ill on the day of the next booking: one line, and all are booked still
     soon = min(second.plan.bookings, key=lambda b: b.start)
     record_absence(here(db), soon.crews[0].crew, soon.start.date(), soon.start.date(), 1, "ill")
-    third = plan(here(db), publish=True, as_of=until)
+    third = plan(here(db), PlanRequest(publish=True, as_of=until))
     assert (len(third.plan.bookings), third.plan.left_over) == (84 - done, ())
     away = [b for b in third.plan.bookings for turn in b.crews
             if turn.crew == soon.crews[0].crew and turn.start.date() == soon.start.date()]  # fmt: skip

@@ -9,7 +9,7 @@ from three_looms import MONDAY, at, key, make, reading, write
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.rows import Change
 from tracker.services.plans.made_plans import publish_made
-from tracker.services.plans.plan import Firm, plan
+from tracker.services.plans.plan import Firm, PlanRequest, plan
 from tracker.services.plans.verify import verify
 from tracker.store import open_store
 
@@ -18,7 +18,7 @@ from tracker.store import open_store
 def db(tmp_path):
     """Loom 1 is booked at its beam-out on Tuesday 08:00, loom 2 on Wednesday 16:00."""
     path = make(str(tmp_path / "mill.db"))
-    assert starts(plan(here(path), publish=True, as_of=MONDAY))["1"] == at(1, 8)
+    assert starts(plan(here(path), PlanRequest(publish=True, as_of=MONDAY)))["1"] == at(1, 8)
     return path
 
 
@@ -30,7 +30,7 @@ def starts(report):
 def test_what_was_published_with_a_firm_booking_released_holds(db, firm):
     # a reading of Monday 06:00 puts the beam-out three hours later, and so the booking follows
     write(db, reading("1", at(0, 6), at(1, 11)))
-    moved = plan(here(db), publish=True, as_of=at(0, 6), firm=firm)
+    moved = plan(here(db), PlanRequest(publish=True, as_of=at(0, 6), firm=firm))
     assert starts(moved)["1"] == at(1, 11)
     assert moved.plan.asked.released == ({key("1")} if firm.release else set())
     assert verify(here(db)).violations == ()
@@ -38,14 +38,14 @@ def test_what_was_published_with_a_firm_booking_released_holds(db, firm):
 
 def test_a_saved_plan_with_a_firm_booking_released_is_published_by_its_number(db):
     write(db, reading("1", at(0, 6), at(1, 11)))
-    saved = plan(here(db), as_of=at(0, 6), firm=Firm(release=("1",)))
+    saved = plan(here(db), PlanRequest(as_of=at(0, 6), firm=Firm(release=("1",))))
     assert starts(publish_made(here(db), saved.number, as_of=at(0, 6)))["1"] == at(1, 11)
     assert verify(here(db)).violations == ()
 
 
 def test_a_plan_made_afresh_holds_though_it_moved_a_firm_booking(db):
     write(db, reading("1", at(0, 6), at(1, 11)))
-    afresh = plan(here(db), publish=True, as_of=at(0, 6), afresh=True)
+    afresh = plan(here(db), PlanRequest(publish=True, as_of=at(0, 6), afresh=True))
     assert starts(afresh)["1"] == at(1, 11)
     assert [booking.cost.moves for booking in afresh.plan.bookings] == [0.0] * 3
     assert verify(here(db)).violations == ()
@@ -57,13 +57,13 @@ def test_a_sign_off_leaves_the_firm_bookings_as_they_were_published(tmp_path):
     # 90 % of the minutes, 324, eleven half hours, and would ask for the electrician after 270 min, at 08:30.
     path = make(str(tmp_path / "mill.db"), {"learning rate (%)": 0.9})
     write(path, *(Change("crews", ("E1", None, time(6), None), "shift_start", time(6), time(9)),))
-    first = plan(here(path), publish=True, as_of=MONDAY)
+    first = plan(here(path), PlanRequest(publish=True, as_of=MONDAY))
     assert starts(first)["2"] == at(2, 16)
     with open_store(path).unit_of_work() as uow:
         uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, at(1, 14), "foreman"))
         uow.add_conversion(Conversion(key("1"), "AJ", "F1", 1, at(1, 8), at(1, 14), total_min=360.0))
         uow.commit()
-    second = plan(here(path), publish=True, as_of=at(1, 15))
+    second = plan(here(path), PlanRequest(publish=True, as_of=at(1, 15)))
     kept = next(booking for booking in second.plan.bookings if booking.key == key("2"))
     assert (kept.start, kept.end, kept.slots) == (at(2, 16), at(3, 10), 12)
     told = "The firm booking of loom 2 (H) stays as published, 6 h, though its work takes 5.5 h by now."

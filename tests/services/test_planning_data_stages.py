@@ -15,7 +15,7 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Movement, MovementKind, Reservation
 from tracker.mill_state.planning import prepare
 from tracker.planning.problem import PlanningProblem
-from tracker.services.plans.plan import Firm, plan
+from tracker.services.plans.plan import Firm, PlanRequest, plan
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.verify import verify
 from tracker.store import open_store
@@ -24,7 +24,7 @@ from tracker.store import open_store
 @pytest.fixture
 def db(tmp_path) -> str:
     path = make(str(tmp_path / "mill.db"))
-    plan(here(path), publish=True, as_of=MONDAY)
+    plan(here(path), PlanRequest(publish=True, as_of=MONDAY))
     return path
 
 
@@ -49,11 +49,11 @@ def in_work(db: str, moment: datetime) -> list[tuple[str, int, float | None]]:
 def test_a_plan_that_was_not_published_counts_for_nothing(db):
     published = read_planning_data(here(db)).previous
     write(db, reading("1", at(0, 6), at(1, 11)))
-    saved = plan(here(db), as_of=at(0, 6), firm=Firm(release=("1",)))
+    saved = plan(here(db), PlanRequest(as_of=at(0, 6), firm=Firm(release=("1",))))
     assert saved.plan != published
     assert read_planning_data(here(db)).previous == published
     # the firm booking of the published plan still stays: Tuesday 08:00, not the 11:00 of the saved plan
-    again = plan(here(db), as_of=at(0, 6))
+    again = plan(here(db), PlanRequest(as_of=at(0, 6)))
     assert {b.key.loom: b.start for b in again.plan.bookings}["1"] == at(1, 8)
 
 
@@ -63,7 +63,7 @@ def test_a_loom_that_runs_again_is_not_planned_again(db, stage, signed_off):
     found = problem(db, at(1, 15))
     assert (found.converted, found.signed_off) == ({key("1"): at(1, 14)}, signed_off)
     assert key("1") not in found.planned
-    made = plan(here(db), as_of=at(1, 15)).plan
+    made = plan(here(db), PlanRequest(as_of=at(1, 15))).plan
     assert key("1") not in {b.key for b in made.bookings} | {item.key for item in made.left_over}
 
 
@@ -72,7 +72,7 @@ def test_a_loom_put_off_is_left_over_with_its_reason_and_one_left_out_appears_no
     record(db, "2", Stage.LEFT_OUT, at(0, 9), "to be sold")
     found = problem(db, at(0, 10))
     assert (found.put_off, found.left_out) == ({key("1"): "put off: waits for the order"}, {key("2")})
-    made = plan(here(db), as_of=at(0, 10)).plan
+    made = plan(here(db), PlanRequest(as_of=at(0, 10))).plan
     assert [(item.key.loom, item.why) for item in made.left_over] == [("1", "put off: waits for the order")]
     assert {b.key.loom for b in made.bookings} <= {"3"}
 
@@ -102,7 +102,7 @@ def test_what_is_left_of_a_conversion_ends_when_the_whole_does(db, began, moment
 def test_a_loom_in_work_keeps_its_work_through_a_second_publication(db):
     # begun on Tuesday 08:00; the plan published at 09:00 books the others only. At 10:00, 8 of 12 half hours are left
     record(db, "1", Stage.IN_WORK, at(1, 8))
-    second = plan(here(db), publish=True, as_of=at(1, 9))
+    second = plan(here(db), PlanRequest(publish=True, as_of=at(1, 9)))
     assert key("1") not in {b.key for b in second.plan.bookings}
     assert in_work(db, at(1, 10)) == [("1", 8, 360.0)]
     assert verify(here(db)).violations == ()

@@ -17,7 +17,7 @@ from tracker.services.parts.kits import kits
 from tracker.services.parts.needs import net_needs
 from tracker.services.parts.stock import give_back, issue, recover
 from tracker.services.parts.stock_entry import Told
-from tracker.services.plans.plan import plan
+from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.verify import verify
 from tracker.services.screens.status import status
 from tracker.services.work.record import record_stage
@@ -76,7 +76,7 @@ def booked(report):
 
 def test_from_the_workbook_to_the_third_plan(db):
     # There are clamps for two looms only, as long as none has come back.
-    first = plan(here(db), publish=True, as_of=at(6))
+    first = plan(here(db), PlanRequest(publish=True, as_of=at(6)))
     assert booked(first) == [("1", at(6), at(8)), ("2", at(8), at(10))]
     assert [(left.key.loom, left.cost) for left in first.plan.left_over] == [("3", LEFT_OVER_3)]
     # saving forgone from the start of the programme: 8 h of 30 a day and 10 h of 20 a day
@@ -91,7 +91,7 @@ def test_from_the_workbook_to_the_third_plan(db):
     assert (so_far.labour_recorded_h, so_far.labour_recorded_cost, so_far.parts_issued_cost) == (4, 120, 150)
 
     # Loom 1 is done and still has its clamp: one rail and one clamp are there, held for loom 2.
-    second = plan(here(db), publish=True, as_of=at(8))
+    second = plan(here(db), PlanRequest(publish=True, as_of=at(8)))
     assert booked(second) == [("2", at(8), at(10))]
     assert second.plan.objective == pytest.approx(120 + 150 + 10 / 24 * 20 + LEFT_OVER_3)
     assert [(move.key.loom, move.what) for move in second.moves] == [("1", "dropped")]
@@ -104,7 +104,7 @@ def test_from_the_workbook_to_the_third_plan(db):
     assert status(here(db), at(8)).parts_issued_cost == 100
 
     # Now there is a clamp for loom 3; its rail comes on Thursday and serves on Friday from 06:00, 4 days and 8 h on.
-    third = plan(here(db), publish=True, as_of=at(8))
+    third = plan(here(db), PlanRequest(publish=True, as_of=at(8)))
     assert booked(third) == [("2", at(8), at(10)), ("3", at(6, days=4), at(8, days=4))]
     assert third.plan.left_over == ()
     assert third.plan.objective == pytest.approx(2 * (120 + 150) + 10 / 24 * 20 + (4 + 8 / 24) * 10)
@@ -118,13 +118,13 @@ def test_from_the_workbook_to_the_third_plan(db):
     # Loom 2 is begun and broken off: its kit goes back, and it is planned again, after its crew has nothing else to do.
     issue(here(db), "2", told=Told(at=at(8)))
     record_stage(here(db), "2", "in work", at=at(8))
-    assert booked(plan(here(db), as_of=at(9))) == [("3", at(6, days=4), at(8, days=4))]
+    assert booked(plan(here(db), PlanRequest(as_of=at(9)))) == [("3", at(6, days=4), at(8, days=4))]
     assert {m.part: m.quantity for m in give_back(here(db), "2", told=Told(at=at(9))).movements} == {
         "RAIL": 1,
         "CLAMP": 1,
     }
     record_stage(here(db), "2", "scoped", at=at(9), why="the rail does not fit")
-    fourth = plan(here(db), publish=True, as_of=at(10))
+    fourth = plan(here(db), PlanRequest(publish=True, as_of=at(10)))
     assert booked(fourth) == [("2", at(10), at(12)), ("3", at(6, days=4), at(8, days=4))]
     assert [(kit.key.loom, kit.state) for kit in kits(here(db), as_of=at(10)).kits] == [
         ("2", "complete"),

@@ -11,7 +11,7 @@ from three_looms import MONDAY, OPERATIONS, at, key, make, method
 from tracker.domain.plan import Booking
 from tracker.domain.progress import Stage, StageChange
 from tracker.mill_state.planning import prepare
-from tracker.services.plans.plan import plan
+from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.verify import verify
 from tracker.store import open_store
@@ -24,7 +24,7 @@ PAUSE = at(1, 13), at(1, 15)
 def db(tmp_path) -> str:
     path = make(str(tmp_path / "mill.db"))
     method(path, PLACED)
-    plan(here(path), publish=True, as_of=MONDAY)
+    plan(here(path), PlanRequest(publish=True, as_of=MONDAY))
     return path
 
 
@@ -44,7 +44,7 @@ def test_a_booking_comes_back_with_its_pause_and_holds(db):
 
 
 def test_it_stays_when_it_is_firm(db):
-    again = plan(here(db), as_of=at(0, 6))
+    again = plan(here(db), PlanRequest(as_of=at(0, 6)))
     kept = next(b for b in again.plan.bookings if b.key == key("1"))
     assert kept.firm
     assert (kept.start, kept.pause, kept.end) == (at(1, 8), PAUSE, at(1, 16))
@@ -66,5 +66,5 @@ def test_what_is_left_of_it_once_it_is_in_work(db, begun, moment, left, pause):
         uow.commit()
     (item,) = prepare(read_planning_data(here(db)), moment).problem.in_work
     assert (item.remaining_slots, item.pause, item.crew) == (left, pause, "F1")
-    assert plan(here(db), as_of=moment, publish=True)
+    assert plan(here(db), PlanRequest(publish=True, as_of=moment))
     assert verify(here(db)).sound

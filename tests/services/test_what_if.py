@@ -9,7 +9,7 @@ from stock_room_samples import AT, added, fill, fill_method, key
 
 from tracker.domain.needs import Scrap, ShortDelivery, Slip
 from tracker.errors import DataError
-from tracker.services.plans.plan import plan
+from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.what_if import what_if
 from tracker.store import open_store
 
@@ -79,7 +79,7 @@ def test_the_replan_moves_what_fell_behind_the_receipt(tmp_path):
     """Each of three looms needs a rail, two are on hand; nuts come in time. The third is booked for Thu 22 Jan, when
     PO-1 is first usable. A fortnight later that is Thu 5 Feb: 14 days of a saving of 20, and the move for 15."""
     db = fill_method(fill(str(tmp_path / "mill.db"), None, *weaving()), ("new rail",))
-    published = plan(here(db), publish=True, as_of=AT).plan
+    published = plan(here(db), PlanRequest(publish=True, as_of=AT)).plan
     third = max(published.bookings, key=lambda booking: booking.start)
     assert (len(published.bookings), third.start) == (3, datetime(2026, 1, 22, 6, tzinfo=UTC))
     report = what_if(here(db), [Slip("PO-1", 14)], AT, replan=True)

@@ -12,6 +12,7 @@ from tracker.domain.formats import count, number, span
 
 if TYPE_CHECKING:
     from tracker.services.context import Context
+    from tracker.services.plans.plan import PlanRequest
 
 MOST_PRICES = 10
 MOST_BROKEN = 10
@@ -80,23 +81,23 @@ def plan(
     elif baseline:
         _baseline(context.obj, at, json_to)
     else:
-        from tracker.services.plans.plan import Firm
+        from tracker.services.plans.plan import Firm, PlanRequest
 
         firm = Firm(not move_firm, tuple(release or ()), hall)
         if len(scenario or ()) > 1 and not publish:
             _compare(context.obj, scenario or [], time_limit, at, firm, json_to)
         else:
-            _make(context.obj, publish, (scenario or [None])[0], time_limit, at, firm, json_to)
+            request = PlanRequest(publish, (scenario or [None])[0], at, firm)
+            _make(context.obj, request, time_limit, json_to)
 
 
-def _make(
-    here: "Context", publish: bool, scenario: Path | None, time_limit: float | None, at, firm, json_to: str | None
-) -> None:
+def _make(here: "Context", request: "PlanRequest", time_limit: float | None, json_to: str | None) -> None:
+    from tracker.services.plans.plan import Search
     from tracker.services.plans.plan import plan as make
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
-        report = make(here, publish, scenario, time_limit, at, progress, stopped.is_set, firm)
+        report = make(here, request, Search(time_limit, progress, stopped.is_set))
     show.emit(json_to, report.record(), lambda: _print_report(report))
 
 
@@ -179,11 +180,12 @@ def _baseline(here: "Context", at, json_to: str | None) -> None:
 
 
 def _compare(here: "Context", files: list[Path], time_limit: float | None, at, firm, json_to: str | None) -> None:
+    from tracker.services.plans.plan import Search
     from tracker.services.plans.scenarios import plan_scenarios
 
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):
-        report = plan_scenarios(here, files, time_limit, at, progress, stopped.is_set, firm)
+        report = plan_scenarios(here, files, at, firm, Search(time_limit, progress, stopped.is_set))
     show.emit(json_to, report.record(), lambda: _print_compared(report))
 
 

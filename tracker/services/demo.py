@@ -17,7 +17,7 @@ from tracker.services.loading.load import LoadReport, load
 from tracker.services.own_clock import give_own_clock
 from tracker.services.parts.kits import KitsReport, kits
 from tracker.services.parts.needs import NeedsReport, net_needs
-from tracker.services.plans.plan import PlanReport, plan
+from tracker.services.plans.plan import PlanReport, PlanRequest, Search, plan
 from tracker.services.plans.plan_record import plan_record
 from tracker.services.plans.published import write_plan_workbook
 from tracker.services.plans.verify import VerifyReport, verify
@@ -104,7 +104,9 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     progress("forecasting the beam-outs", 0.15)
     forecasts = forecast(context, as_of=as_of)
     planned = plan(
-        context, publish=True, as_of=as_of, afresh=True, progress=lambda text, part: progress(text, 0.2 + 0.6 * part)
+        context,
+        PlanRequest(publish=True, as_of=as_of, afresh=True),
+        Search(progress=lambda text, part: progress(text, 0.2 + 0.6 * part)),
     )
     progress("checking the plan without the solver", 0.82)
     verified = verify(context)

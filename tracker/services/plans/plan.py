@@ -46,6 +46,35 @@ FIRM = Firm()
 
 
 @dataclass(frozen=True, slots=True)
+class PlanRequest:
+    """What is to be planned."""
+
+    publish: bool = False
+    """Whether it becomes the plan in force and its kits are reserved."""
+    scenario: Path | None = None
+    """A file that changes the mill; what is planned by it is never published."""
+    as_of: datetime | None = None
+    """None = now, or the start of a programme that lies ahead."""
+    firm: Firm = FIRM
+    """Which firm bookings stay."""
+    afresh: bool = False
+    """As if nothing had been published before."""
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    """How long to search, and who follows it."""
+
+    time_limit_s: float | None = None
+    progress: Progress | None = None
+    stop: Callable[[], bool] | None = None
+    """Asked now and then; true ends the search, and a plan that was stopped is not published."""
+
+
+AS_IT_STANDS, TO_THE_END = PlanRequest(), Search()
+
+
+@dataclass(frozen=True, slots=True)
 class PlanReport:
     plan: Plan
     previous: Plan | None
@@ -81,39 +110,29 @@ class PlanReport:
         }  # fmt: skip
 
 
-def plan(
-    context: Context,
-    publish: bool = False,
-    scenario: Path | None = None,
-    time_limit_s: float | None = None,
-    as_of: datetime | None = None,
-    progress: Progress | None = None,
-    stop: Callable[[], bool] | None = None,
-    firm: Firm = FIRM,
-    afresh: bool = False,
-) -> PlanReport:
-    """Plan from what the database holds at `as_of` (default: now, or the start of a programme that lies ahead).
+def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search = TO_THE_END) -> PlanReport:
+    """Plan from what the database holds.
 
-    The plan is saved beside the earlier ones; with `publish` it becomes the one in force and its kits are reserved, unless
-    the search was stopped (`stop`). A scenario is planned and saved but never published. `firm` says which firm bookings
-    stay; `afresh` plans as if nothing had been published before. Raises PlanRefused where the solver-free check objects,
-    and DataError where the data cannot carry a plan; nothing is written then.
+    The plan is saved beside the earlier ones, and published where that is asked for, unless the search was stopped. Raises
+    PlanRefused where the solver-free check objects, and DataError where the data cannot carry a plan; nothing is written
+    then.
     """
-    if scenario and publish:
+    scenario, firm = request.scenario, request.firm
+    if scenario and request.publish:
         raise PlanRefused("scenario-not-published")
     data = read_planning_data(context)
     published = data.previous
     changes = read_scenario(scenario) if scenario else {}
     mill = data.mill
-    data = replace(data, mill=apply_scenario(mill, changes), previous=None if afresh else published)
-    prepared = prepare(data, planning_moment(data.mill.terms, as_of, context.now()))
+    data = replace(data, mill=apply_scenario(mill, changes), previous=None if request.afresh else published)
+    prepared = prepare(data, planning_moment(data.mill.terms, request.as_of, context.now()))
     released = frozenset(find_loom(data.mill, loom, firm.hall) for loom in firm.release)
     problem = prepared.asked(Asked(firm.stay, released))
-    result = solve(problem, time_limit_s=time_limit_s, progress=progress, stop=stop)
+    result = solve(problem, time_limit_s=search.time_limit_s, progress=search.progress, stop=search.stop)
     check(result, problem)
-    result = replace(result, asked=replace(result.asked, afresh=afresh and published is not None))
+    result = replace(result, asked=replace(result.asked, afresh=request.afresh and published is not None))
     name = str(changes.get("name") or scenario.stem) if scenario else None
-    publish = publish and not (stop and stop())
+    publish = request.publish and not (search.stop and search.stop())
     number = save(context, result, publish, name, published)
     report = report_of(result, data, problem, number, publish, name)
     notes = tuple(changes_nothing(mill, data.mill))

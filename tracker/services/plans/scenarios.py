@@ -1,7 +1,7 @@
 """Plan several scenarios and set them side by side with the published plan."""
 
-from collections.abc import Callable, Sequence
-from dataclasses import asdict, dataclass
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -9,7 +9,7 @@ from typing import Any
 from tracker.domain.clock import planning_moment
 from tracker.errors import PlanRefused, UsageError
 from tracker.services.context import Context
-from tracker.services.plans.plan import FIRM, Firm, PlanReport, Progress, plan
+from tracker.services.plans.plan import FIRM, TO_THE_END, Firm, PlanReport, PlanRequest, Progress, Search, plan
 from tracker.services.plans.scenario import apply_scenario, read_scenario
 from tracker.services.screens.scenario_board import PlanLine, plan_line
 
@@ -36,11 +36,9 @@ class ScenariosReport:
 def plan_scenarios(
     context: Context,
     files: Sequence[Path],
-    time_limit_s: float | None = None,
     as_of: datetime | None = None,
-    progress: Progress | None = None,
-    stop: Callable[[], bool] | None = None,
     firm: Firm = FIRM,
+    search: Search = TO_THE_END,
 ) -> ScenariosReport:
     """Plan each scenario as `plan` does; all the files are read before the first is planned, so that a fault in the last
     costs nobody an hour. UsageError for one that does not fit, and for two of one name."""
@@ -52,11 +50,9 @@ def plan_scenarios(
     runs = [*([] if same else [(AS_THEY_STAND, None)]), *zip(names, files, strict=True)]
 
     def run(number: int, name: str, file: Path | None) -> PlanReport:
-        told = _part_of(progress, name, number, len(runs)) if progress else None
+        told = _part_of(search.progress, name, number, len(runs)) if search.progress else None
         try:
-            return plan(
-                context, scenario=file, time_limit_s=time_limit_s, as_of=as_of, progress=told, stop=stop, firm=firm
-            )
+            return plan(context, PlanRequest(scenario=file, as_of=as_of, firm=firm), replace(search, progress=told))
         except PlanRefused as refusal:
             raise PlanRefused("of-scenario", name=name, why=refusal.message) from refusal
 
