@@ -11,6 +11,7 @@ from stock_room_samples import AT, PLAN, added, fill
 from tracker.domain.clock import now
 from tracker.errors import DataError, UsageError
 from tracker.services.loading.load import load
+from tracker.services.looms import LoomName
 from tracker.services.parts.ledger import ledger
 from tracker.services.parts.reservations import reserve, take
 from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive
@@ -35,7 +36,7 @@ ENTRIES = {
     "adjust": lambda db, q: adjust(here(db), "NUT", q, Told("found")),
     "count": lambda db, q: count(here(db), "NUT", q),
     "reserve": lambda db, q: reserve(here(db), "1", part="NUT", quantity=q),
-    "take": lambda db, q: take(here(db), "NUT", "1", "2", q),
+    "take": lambda db, q: take(here(db), "NUT", LoomName("1"), LoomName("2"), q),
 }
 
 

@@ -10,6 +10,7 @@ from stock_room_samples import AT, booking, fill, fill_method, key, plan_of
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import MovementKind
 from tracker.errors import DataError, UsageError
+from tracker.services.looms import LoomName
 from tracker.services.parts.reservations import release, reserve, reserve_plan, take
 from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive, recover, scrap
 from tracker.services.parts.stock_entry import Told
@@ -238,11 +239,11 @@ def test_safety_stock_is_reserved_only_when_told(db):
 
 
 def test_taking_from_one_kit_for_another_shows_who_is_short_now(db):
-    report = take(here(db), "RAIL", "2", "10")
+    report = take(here(db), "RAIL", LoomName("2"), LoomName("10"))
     assert held(db, "RAIL") == {"1": 1, "10": 1}
     assert [(kit.key.loom, kit.short) for kit in report.short] == [("2", {"RAIL": 1}), ("10", {"NUT": 4})]
     with refused(DataError, r"part RAIL: 1 to be taken from loom 2 \(Hall 1\), which has 0 reserved"):
-        take(here(db), "RAIL", "2", "1", quantity=1)
+        take(here(db), "RAIL", LoomName("2"), LoomName("1"), quantity=1)
 
 
 @pytest.mark.parametrize("quantity", [-1, 0, 2, float("nan")])
@@ -282,7 +283,7 @@ def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
         (lambda db: reserve(here(db), "1"), DataError, "the kit of loom 1 .* lacks nothing"),
         (lambda db: reserve(here(db), "10", part="NUT", quantity=-1), DataError, "say how much to reserve, above 0"),
         (lambda db: release(here(db), "3"), DataError, "nothing is reserved for loom 3"),
-        (lambda db: take(here(db), "NUT", "10", "10", 1), UsageError, "cannot take from itself"),
+        (lambda db: take(here(db), "NUT", LoomName("10"), LoomName("10"), 1), UsageError, "cannot take from itself"),
     ],
 )  # fmt: skip
 def test_refused_entries_write_nothing(db, call, error, says):

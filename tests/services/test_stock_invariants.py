@@ -13,6 +13,7 @@ from stock_room_samples import PARTS, fill
 
 from tracker.errors import TrackerError
 from tracker.mill_state.stockroom import Stockroom
+from tracker.services.looms import LoomName
 from tracker.services.parts.reservations import release, reserve, take
 from tracker.services.parts.stock import adjust, count, give_back, issue, receive
 from tracker.services.parts.stock_entry import Entry, Told
@@ -39,7 +40,7 @@ acts = st.one_of(
     calls(count, part=parts, found=amounts),
     calls(reserve, loom=looms, part=parts, quantity=maybe, use_safety_stock=st.booleans()),
     calls(release, loom=looms),
-    calls(take, part=parts, from_loom=looms, to_loom=looms, quantity=maybe),
+    calls(take, part=parts, giving=looms.map(LoomName), taking=looms.map(LoomName), quantity=maybe),
 )
 
 

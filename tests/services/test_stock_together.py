@@ -8,6 +8,7 @@ from people import PEOPLE, at_once, four_people
 from postgres_server import new_database, postgres_server
 from stock_room_samples import added, booking, fill, key, plan_of
 
+from tracker.services.looms import LoomName
 from tracker.services.parts.reservations import release, reserve, take
 from tracker.services.parts.stock import issue, receive
 from tracker.services.parts.stockroom import read_stockroom
@@ -59,7 +60,7 @@ def _receive(db: str, person: int) -> None:
 
 
 def _take(db: str, person: int) -> None:
-    take(here(db), "DRIVE", LOOMS[0], LOOMS[1 + person % 3], quantity=1)
+    take(here(db), "DRIVE", LoomName(LOOMS[0]), LoomName(LOOMS[1 + person % 3]), quantity=1)
 
 
 def room(db):

@@ -250,9 +250,11 @@ def take(
 
     Example: beamslot stock take RAIL-N --from 012 --to 007
     """
+    from tracker.services.looms import LoomName
     from tracker.services.parts.reservations import take as run
 
-    _print(run(context.obj.acting_as(who), part, giver, taker, quantity, from_hall, to_hall, why), json_to)
+    giving, taking = LoomName(giver, from_hall), LoomName(taker, to_hall)
+    _print(run(context.obj.acting_as(who), part, giving, taking, quantity, why), json_to)
 
 
 def _told(context: typer.Context, why: str, at: str | None, unit: str | None = None) -> "Told":

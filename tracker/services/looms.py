@@ -1,10 +1,23 @@
 """Which loom is meant: a number, and a hall only where the number stands in several."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.words import fold, natural_key
 from tracker.errors import DataError, Message, message
+
+
+@dataclass(frozen=True, slots=True)
+class LoomName:
+    """A loom as a person names it."""
+
+    loom: str
+    hall: str | None = None
+
+    def in_mill(self, mill: Mill) -> LoomKey:
+        """The loom that is meant; DataError as of `find_loom`."""
+        return find_loom(mill, self.loom, self.hall)
 
 
 def find_loom(mill: Mill, loom: str, hall: str | None = None) -> LoomKey:

@@ -12,7 +12,7 @@ from tracker.errors import DataError, UsageError
 from tracker.kits.reserving import reserve as reserve_all
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
-from tracker.services.looms import find_loom
+from tracker.services.looms import LoomName, find_loom
 from tracker.services.parts.stock_entry import Entry, entry_in, refusal
 from tracker.services.parts.stock_report import StockReport
 from tracker.services.parts.stockroom import read_stockroom
@@ -84,18 +84,16 @@ def release(
 def take(
     context: Context,
     part: str,
-    from_loom: str,
-    to_loom: str,
+    giving: LoomName,
+    taking: LoomName,
     quantity: float | None = None,
-    from_hall: str | None = None,
-    to_hall: str | None = None,
     why: str = "",
 ) -> StockReport:
     """Take a reserved part (by default what the other lacks) from one loom's kit for another's. The report's `short`
     says who lacks it now."""
     with entry_in(context) as entry:
         mill = entry.room.mill
-        giver, taker = find_loom(mill, from_loom, from_hall), find_loom(mill, to_loom, to_hall)
+        giver, taker = giving.in_mill(mill), taking.in_mill(mill)
         asked = next(iter(_lacking(entry.room, taker, part, quantity).values()))
         reserved = entry.room.reserved(part)
         if giver == taker:
