@@ -267,12 +267,12 @@ def xls_cells(*cells: tuple[int, int]) -> bytes:
 
 
 def test_cells_of_an_old_workbook():
-    """One in the last row and column (65,536 × 256) is little; 7,813 rows that reach to column IV are 2,000,128 cells."""
+    """One in the last row and column (65,536 × 256) is little; 8,204 rows that reach to column IV are 2,100,224 cells."""
     check_records(Path("old.xls"), xls_cells((0, 0), (65_535, 255)))
-    check_records(Path("old.xls"), xls_cells(*((row, 255) for row in range(7_812))))
+    check_records(Path("old.xls"), xls_cells(*((row, 255) for row in range(8_203))))
     with pytest.raises(InputRefused) as caught:
-        check_records(Path("old.xls"), xls_cells(*((row, 255) for row in range(7_813))))
-    assert "reach to IV7813, 2,000,128 cells; the limit is 2,000,000" in ENGLISH.line(caught.value)
+        check_records(Path("old.xls"), xls_cells(*((row, 255) for row in range(8_204))))
+    assert "reach to IV8204, 2,100,224 cells; the limit is 2,100,000" in ENGLISH.line(caught.value)
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,8 @@ full sheet, and one long shared text costs its length at every cell that refers 
 
 from dataclasses import dataclass, field
 
-MAX_CELLS = 2_000_000
-"""Cells of the box around the filled ones, of one sheet: ten times 5,000 looms × 40 columns."""
+MAX_CELLS = 2_100_000
+"""Cells of the box around the filled ones, of one sheet: 50,000 looms × 40 columns and what stands around them."""
 MAX_TEXT_CHARS = 100_000_000
 """Characters of all text cells of one sheet together."""
 GAP_ROWS = 3
