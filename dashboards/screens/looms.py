@@ -342,12 +342,7 @@ def _operation(line: Line) -> list[Cell | str]:
 
 
 def _parts(work: WorkReport, sheet: LoomSheet) -> None:
-    columns = [
-        Head("Part", whole=True),
-        Head("Quantity", right=True),
-        Head("Comes back"),
-        Head("Why"),
-    ]
+    columns = [Head("Part", whole=True), Head("Quantity", right=True), Head("Comes back"), Head("Why")]
     units = sheet.units
     table(columns, _rows(work.kit_lines, lambda r: [r.part, Cell(number(r.quantity, units.get(r.part, ""), 3), r.quantity),
                                                     "yes" if r.comes_back else ""]))  # fmt: skip

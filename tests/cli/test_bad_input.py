@@ -4,6 +4,7 @@ import pytest
 from openpyxl import Workbook
 from sqlalchemy import delete
 
+from tracker.domain.mill import LoomKey
 from tracker.store import open_store
 from tracker.store.models import CrewRow
 
@@ -158,9 +159,10 @@ def test_an_unknown_article_is_found_with_its_cell_before_it_stops_the_forecast(
     warps = [["Loom", "Hall", "Sequence", "Article", "Set length (m)"], ["001", "Hall 1", 0, "A-9999", 4050],
              ["002", "Hall 1", 0, "A-1218", 3333]]  # fmt: skip
     book(tmp_path / "warps.xlsx", Warps=warps)
+    before = stored(tmp_path).warps[LoomKey("Hall 1", "001")][0].article
     ran = mill("load", "warps.xlsx")
     assert (ran.code, "warps.xlsx Warps D2 (Article): Article A-9999 is not in" in ran.line) == (1, True)
     partly = mill("load", "warps.xlsx", "--partial")
     assert partly.code == 0 and mill("forecast", "001").code == 0
     articles = {key.loom: warps[0] for key, warps in stored(tmp_path).warps.items() if key.hall == "Hall 1"}
-    assert (articles["001"].article, articles["002"].set_length_m) == ("A-1218", 3333)
+    assert (articles["001"].article, articles["002"].set_length_m) == (before, 3333)

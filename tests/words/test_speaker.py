@@ -8,7 +8,7 @@ from fluent.runtime import FluentBundle, FluentResource
 
 from tracker.domain.mill import LoomKey
 from tracker.errors import DataError, Message, message
-from tracker.words import Edge, Speaker, speaker
+from tracker.words import ENGLISH, Edge, Speaker, speaker
 from tracker.words.values import FUNCTIONS, number
 
 TEXTS = """
@@ -137,3 +137,8 @@ def test_numbers_follow_the_language():
     assert number(12345.5, 1, "de") == "12.345,5"
     assert number(-0.2) == "0"
     assert number(3.0, 2) == "3"
+
+
+def test_a_value_that_no_line_holds_is_said_without_its_middle():
+    said = ENGLISH.say(message("ahead-of-now", at="a" * 600 + "b" * 600))
+    assert said == "a" * 498 + " … " + "b" * 498 + " is still to come."

@@ -82,10 +82,9 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     """
     try:
         directory.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise TrackerError(
-            "cannot-make-folder", folder=str(directory), why=(error.strerror or str(error)).lower()
-        ) from error
+    except (OSError, RecursionError) as error:  # thousands of folders within each other
+        why = (getattr(error, "strerror", None) or str(error)).lower()
+        raise TrackerError("cannot-make-folder", folder=str(directory), why=why) from error
     database = directory / "beamslot.db"
     assert TERMS.start
     as_of = start_of_day(TERMS.start, TERMS)

@@ -12,6 +12,9 @@ from tracker.errors import Message, TrackerError
 from tracker.words.catalogue import bundle, codes
 from tracker.words.values import Moment, clock, listed
 
+LONGEST = 1000
+"""Characters of one value in a sentence; fluent.runtime refuses more."""
+
 
 class Edge(StrEnum):
     """Where the reader sits; advice differs, what happened does not."""
@@ -70,7 +73,7 @@ class Speaker:
         return None
 
     def _ready(self, params: Mapping[str, object]) -> dict[str, Any]:
-        return {name: self._value(value) for name, value in params.items()}
+        return {name: _short(self._value(value)) for name, value in params.items()}
 
     def _value(self, value: object) -> Any:
         match value:
@@ -103,6 +106,13 @@ class Speaker:
         if isinstance(ready, FluentType | int | float):
             return self._written(Message("just", {"value": item}), None) or ""
         return str(ready)
+
+
+def _short(ready: Any) -> Any:
+    """Without its middle where it is longer than the library of the texts takes."""
+    if not isinstance(ready, str) or len(ready) <= LONGEST:
+        return ready
+    return f"{ready[: LONGEST // 2 - 2]} … {ready[2 - LONGEST // 2 :]}"
 
 
 def _message(what: Message | TrackerError) -> Message:

@@ -135,6 +135,7 @@ def _asked_order(pool: ColumnPool, plan: TextPlan, turned: list[tuple[ColumnPart
     open_one: tuple[Any, date | datetime, str, str] | None = None
     for other, line, raw, code in turned:
         day = turned_text(pool, raw) if isinstance(raw, str) else raw
+        assert day is not None  # it is among the turned ones since it reads as a day
         day_first, month_first = (turned_into_date(day, code, order, plan.mark, plan.padded) for order in (False, True))
         alike = day_first == month_first
         if open_one is None and not alike and not month_and_year(code):

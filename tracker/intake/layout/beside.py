@@ -38,6 +38,8 @@ def is_legend(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: i
     """Does the first of the columns list words of the list once each, from its first row on and long before its last?"""
     rows = range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK))
     listed = [row for row in rows if any(sheet.value(row, c) is not None for c in other)]
+    if not listed:
+        return False
     of_list = [row for row in rows if sum(sheet.value(row, c) is not None for c in main) > len(main) / 2]
     if (
         len(other) < 2

@@ -51,7 +51,7 @@ class _Column:
     def cell(self, i: int) -> str:
         return self.reading.block.sheet.name_of(self.reading.rows[i].row, self.column)
 
-    def ask(self, rows: list[int], subject: str, choices: Iterable[str], code: str, **params: object) -> str | None:
+    def ask(self, rows: list[int], subject: str, choices: Iterable[str], code: str, **params: Any) -> str | None:
         """The answer about the numbers of some rows; None where it is open still, and asked."""
         block, offered = self.reading.block, list(choices)
         cells = [self.cell(i) for i in rows]

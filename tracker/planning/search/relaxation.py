@@ -41,8 +41,8 @@ class Relaxation:
 def relax(
     programme: Programme, control: Control, tell: Callable[[float], None] = lambda bound: None
 ) -> Iterator[Relaxation]:
-    """What is known after each level, ever nearer to the relaxation over all rows and options; the last one is solved
-    unless the control stopped it."""
+    """What is known after each level, ever nearer to the relaxation over all rows and options, until the control stops
+    it."""
     master = Master(programme, make_levels(programme.instance, programme.rows), control)
     best, price = programme.bound(master.price), master.price
     rows, columns = np.zeros(0, dtype=np.int64), _best_of_windows(programme, programme.options.cost)
@@ -51,7 +51,7 @@ def relax(
             master.add_columns(columns)
             master.add_rows(rows)
             if not master.solve():
-                yield _priced(programme, price, master.index, master.share, solved=False)
+                yield _priced(programme, price, master.index, master.share)
                 return
             bound = programme.bound(master.price)
             if bound > best:
