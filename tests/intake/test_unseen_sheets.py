@@ -443,3 +443,19 @@ def test_a_legend_beside_the_list_is_no_part_of_it_and_is_told(tmp_path: Path):
     more = [[*row, None, "Seen on" if i == 0 else "x" if i in (2, 3, 5, 8) else None] for i, row in enumerate(rows)]
     got = read(workbook(tmp_path / "b.xlsx", more))
     assert [row.kept["Seen on"] for row in got.rows("looms")] == [None, "x", "x", None, "x", None, None, "x"]
+
+
+def test_marks_of_footnotes_in_headings_are_no_part_of_them(tmp_path):
+    head = ["Loom\nNo.¹", "Machine\ntype", "Reed width²\n(cm)", "Speed*\n(picks/min)", "Efficiency³\n(%)", "Cloth g/m²"]
+    rows = [[f"{101 + i}", "AJ-190", 190, 640 + i, 86, 140] for i in range(6)]
+    got = read(workbook(tmp_path / "a.xlsx", [head, *rows, [None], ["¹ as painted on the frame"]]))
+    assert [(loom["loom"], loom["speed_ppm"], loom["efficiency"]) for loom in got.looms][:2] == [
+        ("101", 640, 0.86), ("102", 641, 0.86)]  # fmt: skip
+    assert not got.doubts and not got.refused
+
+
+def test_two_fields_in_one_cell_are_named_not_passed_over_in_silence(tmp_path):
+    rows = [[f"{101 + i}", "AJ-190", 190, f"{640 + i} / 86.5 %"] for i in range(6)]
+    got = read(workbook(tmp_path / "a.xlsx", [["Loom", "Machine type", "Reed width (cm)", "Speed / Eff."], *rows]))
+    (note,) = [found for found in got.result.findings if found.code == "several-in-one-cell"]
+    assert (note.cell, note.params["fields"]) == ("D1", ["speed", "efficiency"])

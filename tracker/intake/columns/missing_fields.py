@@ -1,9 +1,10 @@
 """A loom list without speed, efficiency or reed width, while a column of the mill's own looks like one: is it? (READING.md, 3)"""
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
-from tracker.domain.findings import Choice
+from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import LOOMS
 from tracker.intake.answers import FIELD, OWN_COLUMN, Answers
 from tracker.intake.columns.number_columns import USUAL
@@ -27,6 +28,7 @@ _POSSIBLE: dict[str, tuple[tuple[float, float], ...]] = {
     "speed_ppm": ((60, 2500),), "efficiency": ((0.2, 100),), "reed_width_cm": tuple(USUAL["width"].values()),
 }  # fmt: skip
 """Field → what its values may be, where a unit or a word speaks for it."""
+_NUMBERS = re.compile(r"\d+(?:[.,]\d+)?")
 _MOST = 0.9
 _FEWEST = 3
 
@@ -46,6 +48,17 @@ def ask_missing(reading: TableReading, answers: Answers, report: Report) -> None
             part = ColumnPart(block, c, [])
             options = [Choice(part.heading, answer) for answer in (*likely, OWN_COLUMN)]
             report.ask(FIELD, block.sheet, part.heading, part.heading_cell, options, code="may-be-field", fields=likely)
+        elif held := [LOOMS.column(name).heading.lower() for name in lacking if _holds_with_others(reading, c, name)]:
+            report.whole(Severity.NOTE, "several-in-one-cell", block.sheet, ColumnPart(block, c, []).heading_cell,
+                         heading=block.headings[c], fields=held)  # fmt: skip
+
+
+def _holds_with_others(reading: TableReading, column: int, name: str) -> bool:
+    """Does the heading name the field, while nearly every cell holds more than one number (`640 / 86.5 %`)?"""
+    if not is_kind_of(reading.block.headings[column], name):
+        return False
+    several = [isinstance(value, str) and len(_NUMBERS.findall(value)) > 1 for value in _values(reading, column)]
+    return len(several) >= _FEWEST and sum(several) >= _MOST * len(several)
 
 
 def _looks_like(reading: TableReading, column: int, name: str) -> bool:

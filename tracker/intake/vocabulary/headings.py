@@ -28,6 +28,8 @@ _FIGURE = re.compile(r"\d")
 _UNIT_WITH_FIGURE = re.compile(r"1\s*/|10\s*cm|(?:min|cm|dk|分)\s*[-^⁻]\s*1|1'", re.IGNORECASE)
 _CJK_RUN = re.compile(r"[\u3400-\u9fff]+")
 _CJK_UNIT = re.compile(r"(.*[\u3400-\u9fff])([A-Za-z/]+)")
+_FOOTNOTE = re.compile(r"(?<=[^\W\d_]|[.)\]])(?<!\b[cmd]m)(?<!\bm)[¹²³⁴⁵⁶⁷⁸⁹⁰*†‡]+(?=\W|$)")
+"""The mark of a footnote behind a word; `m²` and `cm²` are units."""
 _NAMELESS = re.compile(r"[\W_]*")
 
 _NEVER_NUMBERED = frozenset(
@@ -62,7 +64,7 @@ def one_line(text: object) -> str:
 @lru_cache(maxsize=20_000)
 def match_heading(text: str) -> Match:
     """All that a heading may mean in any table; no candidates where it says nothing to us."""
-    text = one_line(text)
+    text = one_line(_FOOTNOTE.sub("", text))
     if not text or len(text) > 80 or (_NAMELESS.fullmatch(text) and text not in "#%"):
         return Match(text)
     if _is_serial(text):
@@ -101,6 +103,7 @@ def without_brackets(text: str) -> str:
 
 def known_heading(text: str) -> Match | None:
     """The match of a cell that may be a heading, None where a quick look says that it is none."""
+    text = _FOOTNOTE.sub("", text)
     if not 0 < len(text) <= 60 or not _MAY_BE_HEADING.search(text):
         return None
     if _FIGURE.search(text) and not _UNIT_WITH_FIGURE.search(text):
