@@ -74,6 +74,7 @@ def test_a_second_run_in_the_same_folder_loads_nothing_and_gives_the_same_plan(f
     assert again.plan.plan.bookings == first.plan.plan.bookings
 
 
+@pytest.mark.long
 def test_the_same_in_another_folder(first, folder):
     other = run_demo(folder / "other", lambda text, fraction: None)
     assert other.plan.plan.bookings == first.plan.plan.bookings

@@ -1,10 +1,13 @@
 """Halls so small that every way to convert them can be tried out, drawn at random from a seed."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from itertools import product
 from random import Random
+from typing import Any
+
+import pytest
 
 from tracker.domain.mill import Closure, Crew, Loom, LoomKey, Mill, Part, Receipt, Running, Tool
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
@@ -176,3 +179,8 @@ class TriedOut:
         total = sum(b.cost.total for b in bookings) + sum(item.cost for item in left)
         return Plan(PlanStatus.FEASIBLE, total, 0.0, 0.0, "EUR", self.problem.as_of, self.case.horizon_end,
                     tuple(bookings), left)  # fmt: skip
+
+
+def seeds(first: Iterable[int], more: Iterable[int] = ()) -> list[Any]:
+    """Halls to draw: the `first` in every run, `more` in the long one."""
+    return [*first, *(pytest.param(seed, marks=pytest.mark.long) for seed in more)]

@@ -7,7 +7,7 @@ from datetime import time
 from typing import Any
 
 import pytest
-from small_halls import TriedOut, small_problem
+from small_halls import TriedOut, seeds, small_problem
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, ONE, at, problem, window
 from worded import verify
 
@@ -77,7 +77,7 @@ def test_nobody_has_the_trade_that_a_restart_needs():
     )
 
 
-@pytest.mark.parametrize("seed", [0, 1, 3, 4, 8, 10, 15])
+@pytest.mark.parametrize("seed", seeds([0, 1, 4, 15], [3, 8, 10]))
 def test_no_plan_that_passes_the_check_is_cheaper(seed):
     small = small_problem(seed)
     after = (StepLoad(30, 20.0, {"electrician": 1}, {}),)
