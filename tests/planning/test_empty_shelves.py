@@ -67,7 +67,7 @@ def test_each_line_names_who_falls_without_it(asked: PlanningProblem, made: Plan
         assert fall
 
 
-@pytest.mark.parametrize("days", [8, 29])
+@pytest.mark.parametrize("days", [8, pytest.param(29, marks=pytest.mark.long)])
 def test_planned_again_later_nothing_falls(asked: PlanningProblem, made: Plan, lines, days: int) -> None:
     """What was to be ordered by then is ordered, what was due is received, what was to start is converted."""
     later = empty(problem_of(84, WEEKS, CREWS, days=days))
