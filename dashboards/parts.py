@@ -69,6 +69,7 @@ def board_legend() -> None:
     st.html(
         f'<div class="legend">{kinds}'
         f'<span><i style="border: 2px solid {INK}"></i>firm</span>'
+        f'<span><i style="border: 3px solid {KIND_COLOURS["repeat"]}; background: white"></i>the warp comes in between</span>'
         f'<span><b style="color: {GREY}; margin: 0">├─┼─┤</b>beam-out by today\'s forecast: P10, P50, P90</span>'
         f'<span><i style="background: {REST}; border: 1px solid {LINE}"></i>nobody converts</span>'
         f'<span><i style="border-left: 2px dashed {KIND_COLOURS["mid-warp"]}; width: 4px"></i>now</span></div>'
