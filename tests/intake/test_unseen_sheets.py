@@ -459,3 +459,12 @@ def test_two_fields_in_one_cell_are_named_not_passed_over_in_silence(tmp_path):
     got = read(workbook(tmp_path / "a.xlsx", [["Loom", "Machine type", "Reed width (cm)", "Speed / Eff."], *rows]))
     (note,) = [found for found in got.result.findings if found.code == "several-in-one-cell"]
     assert (note.cell, note.params["fields"]) == ("D1", ["speed", "efficiency"])
+
+
+def test_a_type_spelt_in_two_ways_is_said_once(tmp_path):
+    types = ["AJ-190", "aj-190", "AJ 190", "RP-220", "AJ-190", "RP-220"]
+    rows = [[f"{101 + i}", kind, 190, 640] for i, kind in enumerate(types)]
+    got = read(workbook(tmp_path / "a.xlsx", [["Loom", "Machine type", "Reed width (cm)", "Speed (picks/min)"], *rows]))
+    (note,) = [found for found in got.result.findings if found.code == "type-spellings"]
+    assert note.params["types"] == ["AJ-190", "aj-190", "AJ 190"]
+    assert [loom["machine_type"] for loom in got.looms] == types

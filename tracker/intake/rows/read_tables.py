@@ -25,6 +25,7 @@ from tracker.intake.report import Report
 from tracker.intake.rows.loom_numbers import settle_numbers
 from tracker.intake.rows.loom_rows import LoomRows, add_halls, note_lookalikes
 from tracker.intake.rows.pairs import check_pairs
+from tracker.intake.rows.type_spellings import note_spellings
 from tracker.intake.rows.typed_rows import result_of
 from tracker.intake.rows.types_above import add_types
 from tracker.intake.rows.whole_sheets import ask_whole_sheets
@@ -55,6 +56,7 @@ def read_tables(
     lists = [reading for reading in readings if reading.table is LOOMS and not reading.block.joins]
     halls = add_halls(LoomRows(lists, answers, report))
     ask_whole_sheets(lists, halls, answers, report)
+    note_spellings(lists, report)
     settle_numbers(lists, halls, answers, report)
     note_lookalikes(readings, answers, report)
     return result_of(readings, halls, answers, report, files)
