@@ -215,6 +215,15 @@ def test_a_loom_whose_place_is_called_like_a_machine_type_comes_back(tmp_path):
     assert [row["loom"] for row in _by_table(tmp_path / "export.xlsx")["looms"]] == ["1", "2", "3"]
 
 
+def test_the_last_columns_of_our_own_are_no_legend(tmp_path):
+    """The suppliers of the first two lines are called as orders and parts are; the third has neither supplier nor unit."""
+    rows = [{"order": "A-1", "part": "RAIL", "quantity": 4.0, "due": date(2027, 1, 29), "supplier": "RAIL", "unit": "pc"},
+            {"order": "A-2", "part": "NUT", "quantity": 8.0, "due": date(2027, 1, 29), "supplier": "A-1", "unit": "m"},
+            *({"order": f"A-{i}", "part": "NUT", "quantity": 8.0, "due": date(2027, 1, 29)} for i in range(3, 9))]  # fmt: skip
+    write_export(tmp_path / "export.xlsx", {"receipts": rows})
+    assert _by_table(tmp_path / "export.xlsx")["receipts"] == rows
+
+
 def _by_table(path: Path) -> dict[str, list[dict[str, Any]]]:
     found: dict[str, list[dict[str, Any]]] = {}
     for table, values, kept in read(path):

@@ -312,7 +312,11 @@ def _split_gaps(
         else:
             parts.append([column])
     if len(parts) == 1:
-        return [without_legend(sheet, parts[0], bottom)]
+        left = without_legend(sheet, parts[0], bottom)
+        texts = {c: headings[c] for c in sorted(parts[0] + group.shared)}
+        found = recognise(texts, sheet.name, said=said(sheet, top, bottom, texts), only=only)
+        fields = found.meanings.keys() if found else ()
+        return parts if any(c in fields for c in parts[0] if c not in left) else [left]  # what is a field is no legend
     whole = [is_table(part) for part in parts]
     if not any(whole) and not is_table(group.own):
         return []
