@@ -79,8 +79,13 @@ def test_what_should_have_been_done_is_expected_this_week_at_the_earliest():
 
 def test_what_was_put_off_or_left_out_is_not_to_come():
     stages = {A: Stage.SIGNED_OFF, B: Stage.PUT_OFF, C: Stage.IN_WORK}
-    assert [b.key for b in still_to_come(plan(*FIRST.values()), stages)] == [C, D]
-    assert still_to_come(None, {}) == ()
+    assert [b.key for b in still_to_come(plan(*FIRST.values()), stages, FIRST)] == [C, D]
+    assert still_to_come(None, {}, {}) == ()
+
+
+def test_a_loom_in_work_is_to_come_although_the_plan_in_force_has_it_no_more():
+    stages = {A: Stage.SIGNED_OFF, C: Stage.IN_WORK}
+    assert [b.key for b in still_to_come(plan(FIRST[D]), stages, FIRST)] == [D, C]
 
 
 def test_the_pace_is_that_of_the_last_four_weeks():

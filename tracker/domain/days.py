@@ -58,10 +58,6 @@ class Days:
         """The working day on which what is ordered today (or the next working day) comes."""
         return self.on(self.on(today) + timedelta(days=ceil(lead_time_days)))
 
-    def soonest_use(self, today: date, lead_time_days: float) -> date:
-        """The first working day on which what is ordered today (or the next working day) can be used."""
-        return self.usable_on(self.soonest_delivery(today, lead_time_days))
-
     def _seek(self, day: date, step: timedelta) -> date:
         return next((day + i * step for i in range(LOOK_FOR) if self.works(day + i * step)), day)
 

@@ -3,19 +3,17 @@
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields
-from datetime import date, datetime, timedelta
+from datetime import date, timedelta
 from math import ceil
 
 from tracker.domain.calendars import iso_week
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, Plan
-from tracker.domain.progress import NOT_TO_COME, Stage, StageChange
+from tracker.domain.progress import NOT_TO_COME, UNDER_WAY, Stage, StageChange
 from tracker.domain.terms import Terms
 
 PACE_DAYS, LEAST_DAYS = 28, 7
 """The pace is that of the last four weeks, and not told before one has passed."""
-RECORDED_TERMS = ("labour", "parts")
-"""Terms of the cost that the records tell; the others stay estimates."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,9 +73,15 @@ def done_on(history: Iterable[StageChange], terms: Terms) -> dict[LoomKey, date]
     return found
 
 
-def still_to_come(plan: Plan | None, stages: Mapping[LoomKey, Stage]) -> tuple[Booking, ...]:
-    """The bookings of the plan in force that are still to be done: not signed off, put off or left out since."""
-    return tuple(b for b in plan.bookings if stages.get(b.key) not in NOT_TO_COME) if plan else ()
+def still_to_come(
+    plan: Plan | None, stages: Mapping[LoomKey, Stage], last: Mapping[LoomKey, Booking]
+) -> tuple[Booking, ...]:
+    """The bookings that are still to be done: those of the plan in force, unless signed off, put off or left out since, and
+    the `last` ones of looms under way, which a plan made since they began books no more."""
+    ahead = [b for b in plan.bookings if stages.get(b.key) not in NOT_TO_COME] if plan else []
+    booked = {booking.key for booking in ahead}
+    under_way = [b for key, b in last.items() if key not in booked and stages.get(key) in UNDER_WAY]
+    return (*ahead, *under_way)
 
 
 def by_week(
@@ -135,8 +139,3 @@ def _of(
     if term == "labour" and booking.key in labour_recorded:
         return labour_recorded[booking.key]
     return getattr(booking.cost, term)
-
-
-def local_day(at: datetime, terms: Terms) -> date:
-    """The mill's day of a moment."""
-    return at.astimezone(terms.zone).date()

@@ -1,6 +1,6 @@
 """The programme's own clock: where it stands, and setting it forward."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
@@ -48,9 +48,8 @@ def set_clock(context: Context, at: datetime) -> None:
 
 def give_own_clock(context: Context, at: datetime) -> Context:
     """The same, with a database (made where there is none) whose programme has its own clock; one that is there goes on."""
-    here = Context(context.database, context.actor, context.language, make=True)
-    with here.unit_of_work() as uow:
+    with context.making().unit_of_work() as uow:
         if own_clock(uow.session) is None:
             set_own_clock(uow.session, at)
             uow.commit()
-    return Context(context.database, context.actor, context.language)
+    return replace(context)  # what was known of its clock before is forgotten

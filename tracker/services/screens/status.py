@@ -14,7 +14,6 @@ from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
 from tracker.domain.progress import BEFORE_BOOKING, CONVERTED, NOT_TO_COME, UNDER_WAY, Stage, StageChange
 from tracker.domain.scopes import LoomScope
-from tracker.domain.windows import Window
 from tracker.errors import Message, message
 from tracker.forecast.beam_outs import forecast
 from tracker.mill_state.late import Late, late
@@ -31,7 +30,6 @@ from tracker.words import ENGLISH
 TO_SURVEY = "to survey"
 """Beside the stages: an attribute that would change the scope is missing."""
 STAGE_ORDER = (TO_SURVEY, *(stage.value for stage in Stage))
-"""Stages in which a booking of the published plan does not happen any more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,7 +169,7 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
     bookings = plan.bookings if plan else ()
     labour, issued = labour_recorded(conversions, mill), parts_issued(room.movements, mill)
     recorded = {key: change.stage for key, change in stages.items()}
-    to_come, finished = still_to_come(plan, recorded), done_on(history, mill.terms)
+    to_come, finished = still_to_come(plan, recorded, booked), done_on(history, mill.terms)
     today = at.astimezone(mill.terms.zone).date()
     measured = list(reference.bookings.values()) if reference else []
     return StatusReport(
@@ -193,7 +191,7 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
         target_finish=mill.terms.target_finish,
         pace=pace(finished, len(to_come), first_day, today),
-        late=late(mill, to_come, recorded, _warps(mill, at), wanted(room), at),
+        late=late(mill, to_come, recorded, forecast(mill, at, at), _wanted(room), at),
         months=by_month(mill, measured, room.movements, labour),
         next_bookings=tuple(
             b for b in bookings if b.end > at and (b.start - at).days < 7 and loom_stages.get(b.key) not in NOT_TO_COME
@@ -260,11 +258,7 @@ def _expected(
     return expected_cost(to_come, behind, begun, issued, {done.key: done.cost for done in labour})
 
 
-def _warps(mill: Mill, at: datetime) -> Mapping[LoomKey, tuple[Window, ...]]:
-    return forecast(mill, at, at)
-
-
-def wanted(room: Stockroom) -> dict[str, dict[LoomKey, float]]:
+def _wanted(room: Stockroom) -> dict[str, dict[LoomKey, float]]:
     """Part → looms whose booked kits still lack it, and how much."""
     found: dict[str, dict[LoomKey, float]] = {}
     for kit in room.kits:
