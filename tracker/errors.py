@@ -18,6 +18,10 @@ class Message:
     code: str
     params: Mapping[str, object] = field(default_factory=dict)
 
+    def __hash__(self) -> int:
+        """Equal messages have one code; their parameters may be lists."""
+        return hash(self.code)
+
     def __str__(self) -> str:
         """For a log or a debugger, never for a user."""
         return " ".join([self.code, *(f"{name}={value!r}" for name, value in self.params.items())])

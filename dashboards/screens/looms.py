@@ -281,7 +281,7 @@ def _needs(sheet: LoomSheet) -> None:
         )
         return
     if sheet.scope.obstacle:
-        st.warning(literal(sheet.scope.obstacle))
+        st.warning(literal(SPEAKER.line(sheet.scope.obstacle)))
     work = _chosen(sheet, sheet.scope.work)
     if work is None:
         return

@@ -9,7 +9,8 @@ from datetime import date
 
 import pytest
 
-from tracker.scope.cells import UnreadableCell, parse_cell
+from tracker.errors import DataError
+from tracker.scope.cells import parse_cell
 
 
 def taken(table, *inputs):
@@ -99,7 +100,7 @@ def test_rule_12_a_dash_holds_always():
 
 @pytest.mark.parametrize("cell", ["not(not(1))", "not(-)", "1, -", "not(1), 2", "= 1", "!= 1"])
 def test_what_the_grammar_does_not_have(cell):
-    with pytest.raises(UnreadableCell):
+    with pytest.raises(DataError):
         parse_cell(cell)
 
 

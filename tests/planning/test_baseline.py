@@ -180,7 +180,7 @@ def test_the_baseline_of_the_sample_mill_passes_the_check() -> None:
         contents={key: scope.contents for key, scope in scopes.items() if scope.contents},
         as_of=as_of,
         unplannable={k: ENGLISH.line(why) for k, why in unforecast(mill, as_of).items()}
-        | {k: s.obstacle for k, s in scopes.items() if not s.contents},
+        | {k: ENGLISH.say(s.obstacle) for k, s in scopes.items() if s.obstacle and not s.contents},
     )
     plan = baseline(known, [12.0])
     assert verify(plan, known) == ()

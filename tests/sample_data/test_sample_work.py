@@ -39,7 +39,7 @@ def test_only_the_two_looms_with_something_missing_are_to_survey(scopes: dict[Lo
 def test_every_surveyed_loom_can_be_converted_in_every_window(scopes: dict[LoomKey, LoomScope]) -> None:
     for scope in scopes.values():
         if not scope.to_survey:
-            assert scope.obstacle == ""
+            assert scope.obstacle is None
             assert all(scope.contents[kind] for kind in WindowKind)
 
 

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 from refusals import refused
+from said import said
 from small_mill import METHOD, key, loom, mill, operation, with_operations
 
 from tracker.domain.method import Alternative, Method, Operation
@@ -88,13 +89,13 @@ def test_a_missing_attribute_that_matters_makes_the_loom_to_survey():
     scope = scope_looms(mill(loom("1", side=None, rail=None)))[key("1")]
     assert scope.to_survey
     assert scope.unknown == ("side", "rail")
-    assert scope.obstacle == "to survey: side unknown, rail unknown"
+    assert said(scope.obstacle) == "to survey: side unknown, rail unknown"
     assert scope.contents == {}
 
 
 def test_a_value_that_cannot_be_compared_is_to_survey_too():
     scope = scope_looms(mill(loom("1", frames="many")))[key("1")]
-    assert scope.obstacle == "to survey: frames = many not comparable"
+    assert said(scope.obstacle) == "to survey: frames = many not comparable"
 
 
 def test_an_attribute_asked_for_in_two_unlike_ways_is_to_survey():
@@ -128,13 +129,13 @@ def test_two_missing_attributes_that_only_matter_together():
 def test_a_choice_without_an_alternative_is_an_obstacle():
     scope = scope_looms(mill(loom("1", rail="bent")))[key("1")]
     assert scope.contents == {}
-    assert scope.obstacle == "no alternative of rail work is left (any window)"
+    assert said(scope.obstacle) == "no alternative is left of rail work (any window)"
 
 
 def test_a_loom_without_work_on_it_is_not_planned():
     method = Method(operations=(operation(2, 10, "Make ready", 20, place="bench before"),))
     scope = scope_looms(mill(loom("1"), method=method))[key("1")]
-    assert (scope.contents, scope.obstacle) == ({}, "the method gives it no operation on the loom")
+    assert (scope.contents, said(scope.obstacle)) == ({}, "the method gives it no operation on the loom")
 
 
 def test_a_choice_that_changes_nothing_is_not_taken():

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from said import said
 from small_mill import METHOD, loom, mill, operation, with_operations
 
 from tracker.domain.method import KitLine, Method, Row
@@ -16,7 +17,10 @@ def difference(new, old=METHOD):
 
 
 def changes(new, old=METHOD):
-    return [([key.loom for key in change.looms], change.words) for change in difference(new, old).looms]
+    return [
+        ([key.loom for key in change.looms], said(change.says).partition(": ")[2])
+        for change in difference(new, old).looms
+    ]
 
 
 def test_the_same_rows_elsewhere_in_the_sheet_are_the_same_method():
@@ -30,25 +34,27 @@ def test_the_same_rows_elsewhere_in_the_sheet_are_the_same_method():
 def test_a_new_operation_and_whom_it_concerns():
     new = with_operations(operation(9, 70, "Clean", 12, side="left, both"))
     assert not same_rows(METHOD, new)
-    assert [row.words for row in difference(new).rows] == ["step 70 Clean: added"]
+    assert [said(row.says) for row in difference(new).rows] == ["step 70 Clean: added"]
     # 12 min × 1.15 = 13.8 min = 0.23 h
-    assert changes(new) == [(["1", "3"], "+ step 70 Clean; +0.23 labour hours each")]
+    assert changes(new) == [(["1", "3"], "+ step 70 Clean, +0.23 labour hours each")]
 
 
 def test_a_changed_row_names_old_and_new():
     longer = replace(METHOD.operations[2], minutes=42, conditions={"side": "left"})
     new = replace(METHOD, operations=(*METHOD.operations[:2], longer, *METHOD.operations[3:]))
-    assert [row.words for row in difference(new).rows] == ["step 30 Fit left: minutes 30 → 42, side left, both → left"]
+    assert [said(row.says) for row in difference(new).rows] == [
+        "step 30 Fit left: minutes 30 → 42, side left, both → left"
+    ]
     # loom 1: 12 more; loom 3 (both): the 30 min row goes; × 1.15 / 60
     assert changes(new) == [
         (["1"], "+0.23 labour hours each"),
-        (["3"], "− step 30 Fit left; -0.57 labour hours each"),
+        (["3"], "− step 30 Fit left, -0.57 labour hours each"),
     ]  # fmt: skip
 
 
 def test_lines_for_a_person():
-    lines = difference(METHOD, old=Method()).lines(most=2)
-    assert lines == [
+    told = difference(METHOD, old=Method()).messages(most=2)
+    assert [said(each) for each in told] == [
         "step 10 Make ready: added", "step 20 Beam out: added", "… and 14 more rows of the method",
         "3 looms (1, 2, 3): can be planned", "loom 4 (H1): to survey: side unknown",
     ]  # fmt: skip
@@ -56,7 +62,7 @@ def test_lines_for_a_person():
 
 def test_parts_that_change():
     new = replace(METHOD, kit_lines=(*METHOD.kit_lines[:1], KitLine("DEVICE", 3, conditions={"side": "both"})))
-    assert {row.words for row in difference(new).rows} == {"DEVICE: quantity 2 → 3", "RAIL: removed"}
+    assert {said(row.says) for row in difference(new).rows} == {"DEVICE: quantity 2 → 3", "RAIL: removed"}
     assert changes(new) == [(["3"], "DEVICE 2 → 3")]
 
 

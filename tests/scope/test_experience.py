@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 from math import log2
 
 import pytest
+from said import said
 from small_mill import METHOD, TERMS, key, loom, mill, operation
 
 from tracker.domain.mill import Crew
@@ -69,7 +70,7 @@ def test_nothing_recorded_teaches_nothing():
 def test_the_standard_curve_counts_conversions_of_the_crew():
     learned = learn([done(1), done(2), done(3)], mill(*LOOMS))
     assert learning_factors(learned) == {"AJ": pytest.approx(4 ** log2(0.9))}  # the fourth: 0.81
-    assert learned["AJ"].sentence == (
+    assert said(learned["AJ"].says) == (
         "AJ: 3 conversions recorded; a fit needs 5 more with their minutes, so the curve of the terms holds (90%); "
         "the next is estimated at 81% of the method's minutes (standard)."
     )
@@ -98,7 +99,7 @@ def test_the_fitted_curve_is_used_and_said():
     learned = learn([done(n, m) for n, m in minutes.items()], mill(*LOOMS))["AJ"]
     assert learned.curve.source == "fitted"
     assert learned.curve.rate == pytest.approx(0.8)
-    assert learned.sentence == (
+    assert said(learned.says) == (
         "AJ: 8 conversions recorded; each doubling takes 80% of the time, the first took 120% of the method's minutes; "
         "the next is estimated at 72% of the method's minutes (fitted)."
     )  # 1.2 × 9^log2(.8) = .591 lies below 1.2 × the floor .6 = .72
@@ -129,7 +130,7 @@ def test_an_operation_that_runs_over_is_named():
     learned = learn([done(n, operations={"Fit left": 45, "Watch": 11.5}) for n in range(1, 6)], mill(*LOOMS))["AJ"]
     assert learned.biases[0].operation == "Fit left"
     assert learned.biases[0].ratio == pytest.approx(45 / 34.5)
-    assert learned.sentence.endswith("Against the method: Fit left +30%.")
+    assert said(learned.says).endswith("Against the method: Fit left +30%.")
 
 
 def test_each_conversion_is_measured_by_its_own_version():

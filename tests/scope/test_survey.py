@@ -24,7 +24,7 @@ def test_drop_downs_hold_what_the_method_names_and_the_list_uses():
     survey = listed(mill(loom("1", side=None, rail=None, frames=None), loom("2", rail="bent")))
     allowed = {column.heading: column.allowed for column in survey.columns}
     assert allowed == {"Side": ("both", "left", "right"), "Frames": (), "Rail": ("bent", "drilled", "undrilled")}
-    assert {c.heading: c.about for c in survey.columns}["Frames"] == "It matters whether: > 12"
+    assert {c.heading: c.asks for c in survey.columns}["Frames"] == "> 12"
 
 
 def test_yes_or_no():

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from said import said
 from small_mill import METHOD, key, loom, mill, operation, with_operations
 
 from tracker.domain.windows import WindowKind
@@ -27,7 +28,7 @@ def test_the_commonest_comes_first_and_the_others_are_named_against_it():
         ("rail undrilled", ["4"]),
         ("to survey", ["5"]),
     ]
-    assert of[-1].obstacle == "unknown: rail"
+    assert said(of[-1].obstacle) == "unknown: rail"
 
 
 def test_hours_cost_and_differences():
@@ -67,10 +68,10 @@ def test_one_variant_is_every_loom():
 
 def test_a_loom_with_an_obstacle_is_a_variant_that_says_so():
     of = found(loom("1"), loom("2"), loom("3", rail="bent"))
-    assert (of[1].name, of[1].labour_h, of[1].obstacle) == (
+    assert (of[1].name, of[1].labour_h, said(of[1].obstacle)) == (
         "rail bent",
         0,
-        "no alternative of rail work is left (any window)",
+        "no alternative is left of rail work (any window)",
     )
 
 

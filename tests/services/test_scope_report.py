@@ -7,6 +7,7 @@ import pytest
 from opened import here
 from openpyxl import load_workbook
 from refusals import refused
+from said import lines
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion
@@ -63,9 +64,9 @@ def test_all_looms(db):
         ("Rail undrilled", 1, 1.725),  # 90 min × 1.15
         ("to survey", 1, 0.0),
     ]
-    assert report.lines()[:2] == [
+    assert lines(report)[:2] == [
         "4 looms in 2 variants by method version 1.",
-        "1 is to survey (Rail): beamslot scope --survey survey.xlsx writes the list.",
+        "1 is to survey (Rail). `beamslot scope --survey survey.xlsx` writes the list.",
     ]
 
 
@@ -126,7 +127,7 @@ def test_conversions_stay_on_the_version_they_were_done_by(db):
     assert report.learning["AJ"].curve.level == pytest.approx(1)
     assert report.learning["AJ"].curve.source == "fitted"
     assert report.hours[0].source == "fitted"
-    assert "AJ: 5 conversions recorded" in report.lines()[-1]
+    assert "AJ: 5 conversions recorded" in lines(report)[-1]
 
 
 def test_the_survey_list_is_written(db, tmp_path):

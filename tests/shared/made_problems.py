@@ -41,7 +41,9 @@ def _planned(mill: Mill, days: float = 0, **changes: Any) -> PlanningProblem:
     assert mill.terms.start
     as_of = start_of_day(mill.terms.start, mill.terms) + timedelta(days=days)
     scopes = scope_looms(mill)
-    without = {key: scope.obstacle for key, scope in scopes.items() if not scope.contents}
+    without = {
+        key: ENGLISH.say(scope.obstacle) for key, scope in scopes.items() if scope.obstacle and not scope.contents
+    }
     return PlanningProblem(
         mill=mill,
         windows=forecast(mill, as_of, horizon_end(mill.terms, as_of)),

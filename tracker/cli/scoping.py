@@ -9,6 +9,7 @@ from tracker.cli import show
 from tracker.cli.options import Json, checked
 from tracker.domain.formats import count, number
 from tracker.domain.words import natural_key
+from tracker.errors import message
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -69,8 +70,7 @@ def _print_hall(report, by_variant: bool) -> None:
              "if one crew did them all.")  # fmt: skip
     if not by_variant:
         _print_variants(report)
-    for line in report.lines():
-        show.say(line)
+    show.tell(report.messages())
 
 
 def _print_variants(report) -> None:
@@ -91,11 +91,14 @@ def _some(names, most: int = 3) -> str:
 
 
 def _print_loom(report) -> None:
+    from tracker.words import ENGLISH
+
     loom = report.loom
-    said = [text for text in (loom.variant, loom.obstacle) if text and not (loom.unknown and text == loom.variant)]
-    show.say(f"Loom {loom.key}, {loom.machine_type}: {'; '.join(said)}")
+    said = [] if loom.unknown else [loom.variant]
+    said += [ENGLISH.say(loom.obstacle)] if loom.obstacle else []
+    show.say(f"Loom {loom.key}, {loom.machine_type}: {'; '.join(filter(None, said))}")
     if loom.unknown:
-        show.say("`beamslot scope --survey survey.xlsx` writes the list of what to look at in the hall.")
+        show.tell([message("survey-the-loom")])
     for work in loom.work:
         kinds = ", ".join(kind.value for kind in work.kinds)
         choices = ", ".join(f"{choice}: {taken}" for choice, taken in work.choices.items())

@@ -7,7 +7,7 @@ import sys
 import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from datetime import date, datetime
+from datetime import date, datetime, tzinfo
 from typing import Any
 
 from rich.console import Console
@@ -16,11 +16,25 @@ from rich.table import Table
 from rich.text import Text
 
 from tracker.domain.formats import day, moment, money
-from tracker.errors import NotTold, TrackerError, message
+from tracker.errors import Message, NotTold, TrackerError, message
 
 MOST_ROWS = 40
 
-__all__ = ["MOST_ROWS", "day", "emit", "err", "interrupt", "moment", "money", "out", "progress", "say", "table", "told"]
+__all__ = [
+    "MOST_ROWS",
+    "day",
+    "emit",
+    "err",
+    "interrupt",
+    "moment",
+    "money",
+    "out",
+    "progress",
+    "say",
+    "table",
+    "tell",
+    "told",
+]
 
 PIPED_WIDTH = 160
 """Columns where no terminal says its width: wide enough that no path or loom number is broken."""
@@ -33,6 +47,15 @@ def say(text: str) -> None:
     """A plain line, never wrapped in the middle of a path or number."""
     with told():
         out.print(text, soft_wrap=True, markup=False)
+
+
+def tell(messages: Iterable[Message], zone: tzinfo | None = None) -> None:
+    """A line each, with the advice of a terminal; moments in `zone`, without one as they stand."""
+    from tracker.words import Speaker
+
+    speaker = Speaker(zone=zone)
+    for each in messages:
+        say(speaker.line(each))
 
 
 @contextmanager

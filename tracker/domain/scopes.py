@@ -9,6 +9,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import Choices, MethodRow, WorkContent
+from tracker.errors import Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +23,8 @@ class LoomScope:
     and the same learning factor share this object."""
     unknown: tuple[str, ...] = ()
     """Attributes (as the method heads them) that are missing or cannot be compared, and would change the scope."""
-    obstacle: str = ""
-    """Why there is no content for planning, or for some kind of window: `to survey: rail unknown`. Empty: none."""
+    obstacle: Message | None = None
+    """Why there is no content for planning, or for some kind of window."""
     values: Mapping[str, Any] = field(default_factory=dict)
     """Folded name → value of each attribute that the method asks for; None where missing."""
     variant: int = 0

@@ -13,8 +13,8 @@ class SurveyColumn:
     """As the loom list heads it, so that the filled-in list loads back into the same column."""
     allowed: tuple[str, ...] = ()
     """Values for a drop-down, as the method or the loom list writes them; empty where any number, date or word may come."""
-    about: str = ""
-    """What the method asks, in words: `a number; it matters whether <= 12, > 12`."""
+    asks: str = ""
+    """What the method asks of it, as its conditions stand: `<= 12; > 12`."""
 
 
 @dataclass(frozen=True, slots=True)

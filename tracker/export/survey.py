@@ -44,7 +44,8 @@ def _known(field: str) -> Col:
 
 def _asked(column: SurveyColumn) -> Col:
     allowed = f"One of: {', '.join(column.allowed)}" if column.allowed else ""
-    about = ". ".join(part for part in (column.about, allowed) if part)
+    asks = f"It matters whether: {column.asks}" if column.asks else ""
+    about = ". ".join(part for part in (asks, allowed) if part)
     return Col(column.heading, Kind.ANY, words=column.allowed, about=about, closed=False)
 
 

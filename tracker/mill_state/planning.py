@@ -120,7 +120,9 @@ def _require_heads(mill: Mill) -> None:
 
 
 def _unplannable(mill: Mill, scopes: Mapping[LoomKey, LoomScope], as_of: datetime) -> dict[LoomKey, str]:
-    without = {key: scope.obstacle for key, scope in scopes.items() if not scope.contents}
+    without = {
+        key: ENGLISH.say(scope.obstacle) for key, scope in scopes.items() if scope.obstacle and not scope.contents
+    }
     said = {key: ENGLISH.line(why) for key, why in unforecast(mill, as_of).items()}
     return said | without  # a plan keeps why a loom is left over as it was said
 

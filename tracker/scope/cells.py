@@ -29,6 +29,8 @@ Scalar = bool | float | date | str
 
 LONGEST_CELL = 1000
 """Characters; longer cells are refused unread."""
+MOST_QUOTED = 40
+"""Characters of an item that a refusal quotes."""
 
 _NUMBER = r"-?(?:\d+(?:\.\d+)?|\.\d+)"
 _DAY = r"\d{4}-\d{2}-\d{2}"
@@ -45,10 +47,6 @@ _ANY = ("", "-", "–", "—")
 _OPERATORS = {"<": lt, "<=": le, ">": gt, ">=": ge}
 _SIGNS = {"≤": "<=", "≥": ">="}
 _YES_NO = {"yes": True, "true": True, "no": False, "false": False}
-
-
-class UnreadableCell(DataError):
-    """A decision cell that is no unary test; the message says what stands there and what to write."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,10 +153,10 @@ def scalar(value: Any) -> Scalar | None:
 
 @lru_cache(maxsize=4096)
 def parse_cell(text: str) -> UnaryTest:
-    """The unary test that a cell writes. Raises `UnreadableCell`, and nothing else, for any other text."""
+    """The unary test that a cell writes. Raises `DataError`, and nothing else, for any other text: what to write instead."""
     cell = text.strip()
     if len(cell) > LONGEST_CELL:
-        raise UnreadableCell(f"The condition is {len(cell)} characters long; {LONGEST_CELL} is the limit.")
+        raise DataError("cell-too-long", length=len(cell), most=LONGEST_CELL)
     if cell in _ANY:
         return UnaryTest()
     inner = _NOT.fullmatch(cell)
@@ -168,11 +166,11 @@ def parse_cell(text: str) -> UnaryTest:
 def _items(text: str, cell: str) -> list[Equal | Limit | Interval]:
     found, at = [], 0
     if not text.strip() or text.rstrip().endswith(","):
-        raise UnreadableCell(f"{cell!r} has an empty item: take out the comma, or write the value.")
+        raise DataError("cell-empty-item", cell=cell)
     while at < len(text):
         match = _ITEM.match(text, at)
         if not match:
-            raise UnreadableCell(_advice(text[at:].strip(), cell))
+            raise _unreadable(text[at:].strip(), cell)
         found.append(_item(match, cell))
         at = match.end()
     return found
@@ -185,12 +183,12 @@ def _item(match: re.Match, cell: str) -> Equal | Limit | Interval:
     if match["start"]:
         (low, low_written), (high, high_written) = _end(match["low"], cell), _end(match["high"], cell)
         if type(low) is not type(high):
-            raise UnreadableCell(f"{cell!r}: the two ends of an interval must both be numbers, dates or texts.")
+            raise DataError("cell-mixed-interval", cell=cell)
         return Interval(low, high, match["start"] != "[", match["end"] != "]", low_written, high_written)
     value, written = _literal(match["value"].strip(), cell)
     quoted = match["value"].startswith('"') or _is_date(match["value"])
     if not quoted and not _is_bare(written):
-        raise UnreadableCell(_advice(written, cell))
+        raise _unreadable(written, cell)
     return Equal(value, written)
 
 
@@ -199,7 +197,7 @@ def _end(text: str, cell: str) -> tuple[Scalar, str]:
     value = _finite(text) if re.fullmatch(_NUMBER, text) else None
     value, written = (value, text) if value is not None else _literal(text, cell)
     if isinstance(value, bool):
-        raise UnreadableCell(f"{cell!r}: yes and no have no order.")
+        raise DataError("cell-without-order", cell=cell)
     return value, written
 
 
@@ -209,30 +207,27 @@ def _literal(text: str, cell: str) -> tuple[Scalar, str]:
         written = _unquoted(text[text.index('"') : text.rindex('"') + 1])
         day = _day(written)
         if not day:
-            raise UnreadableCell(f'{cell!r}: {written!r} is no day; write date("2027-01-04").')
+            raise DataError("cell-no-day", cell=cell, day=written)
         return day, written
     written = _unquoted(text) if text.startswith('"') else text
     value = scalar(written)
     if value is None:
-        raise UnreadableCell(f"{cell!r}: {text[:40]!r} is no value that can be compared.")
+        raise DataError("cell-no-value", cell=cell, item=text[:MOST_QUOTED])
     return value, written
 
 
-def _advice(item: str, cell: str) -> str:
+def _unreadable(item: str, cell: str) -> DataError:
     if item.startswith(("!=", "<>")):
-        return f"{cell!r}: write not({item[2:].strip()}) for everything else."
+        return DataError("cell-unequal-sign", cell=cell, item=item[2:].strip())
     if item.startswith("="):
-        return f"{cell!r}: write the value alone, without the equals sign."
+        return DataError("cell-equals-sign", cell=cell)
     if re.match(r"[\[\](]\s*-?\d+,\d|.*\.\.\s*-?\d+,\d", item):
-        return f"{cell!r}: decimals take a point here, as in [2.5..3.5]; a comma separates values."
+        return DataError("cell-decimal-comma", cell=cell)
     if item.startswith(("<", ">", "≤", "≥")):
-        return f"{cell!r}: after < <= > >= comes a number, a date or a text in quotes, without a unit."
+        return DataError("cell-limit-of-what", cell=cell)
     if _NOT.match(item):
-        return f"{cell!r}: not(…) must enclose the whole cell, as in not(left, right)."
-    return (
-        f"{cell!r}: {item[:40]!r} cannot be read. Write a value, a list (left, both), a limit (<= 12), an interval "
-        "([8..16]), not(…) around any of these, or put the text in quotes."
-    )
+        return DataError("cell-not-inside", cell=cell)
+    return DataError("cell-unreadable", cell=cell, item=item[:MOST_QUOTED])
 
 
 def _is_bare(text: str) -> bool:

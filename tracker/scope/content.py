@@ -8,6 +8,7 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices, WorkContent
+from tracker.errors import Message, message
 from tracker.scope.judging import Judge, Shape
 from tracker.scope.loads import Load, Loader, part_quantities
 from tracker.scope.rules import Rules, compile_method, require
@@ -46,13 +47,13 @@ class Scoping:
             return self._to_survey(loom, values, unknown)
         variant = self._variants.setdefault(shape.said, len(self._variants) + 1)
         contents = self._built(shape, self.learning.get(loom.machine_type, 1.0))
-        obstacle = shape.obstacle or ("" if contents else "the method gives it no operation on the loom")
+        obstacle = shape.obstacle or (None if contents else message("no-work-on-loom"))
         return LoomScope(loom.key, loom.machine_type, contents, (), obstacle, values, variant)
 
     def _to_survey(self, loom: Loom, values: Mapping[str, Any], unknown: tuple[int, ...]) -> LoomScope:
         names = tuple(self.rules.headings[a] for a in unknown)
-        words = [_unknown_words(self.rules, values, a) for a in unknown]
-        return LoomScope(loom.key, loom.machine_type, {}, names, "to survey: " + ", ".join(words), values)
+        why = message("to-survey", unknown=[_unknown(self.rules, values, a) for a in unknown])
+        return LoomScope(loom.key, loom.machine_type, {}, names, why, values)
 
     def _built(self, shape: Shape, learning: float) -> Mapping[WindowKind, tuple[WorkContent, ...]]:
         key = (shape.rows, learning)
@@ -97,7 +98,8 @@ class Scoping:
         return self._quantities[id(piece)]
 
 
-def _unknown_words(rules: Rules, values: Mapping[str, Any], attribute: int) -> str:
-    value = values[rules.names[attribute]]
-    heading = rules.headings[attribute]
-    return f"{heading} unknown" if value is None or str(value).strip() == "" else f"{heading} = {value} not comparable"
+def _unknown(rules: Rules, values: Mapping[str, Any], attribute: int) -> Message:
+    value, heading = values[rules.names[attribute]], rules.headings[attribute]
+    if value is None or str(value).strip() == "":
+        return message("attribute-unknown", heading=heading)
+    return message("attribute-not-comparable", heading=heading, value=str(value))

@@ -11,11 +11,13 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import MethodRow, WorkContent
-from tracker.errors import DataError
+from tracker.errors import DataError, Message, message
 from tracker.scope.content import scope_looms
 from tracker.scope.rules import as_cell
 
 AnyRow = MethodRow | Alternative
+MOST_NAMED = 3
+"""Looms of a change that are named."""
 NAMED_BY = {
     "Operation": ("step", "operation"), "KitLine": ("part",), "Alternative": ("choice", "alternative"),
     "Setpoint": ("setting", "side"), "Check": ("check", "side"),
@@ -34,9 +36,12 @@ class RowChange:
     """Where it stands in the new sheet; for a removed row in the old one."""
 
     @property
-    def words(self) -> str:
-        changes = ", ".join(f"{name} {_shown(old)} → {_shown(new)}" for name, (old, new) in self.fields.items())
-        return f"{self.name}: {changes or self.what}"
+    def says(self) -> Message:
+        changes = [
+            message("field-changed", field=name, old=_shown(old), new=_shown(new))
+            for name, (old, new) in self.fields.items()
+        ]
+        return message("method-row-changed", name=self.name, what=self.what, changes=changes or None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,16 +58,25 @@ class LoomsChange:
     """(part, old quantity, new quantity)."""
     extra_h: float = 0.0
     """Labour hours more (or less) for each loom, allowance included, with the choices that take the least."""
-    now: str = ""
-    """What else there is to say: `to survey: creel unknown`, `choices, settings or checks change`."""
+    now: Message | None = None
+    """What else there is to say: why they cannot be planned any more, that they now can."""
 
     @property
-    def words(self) -> str:
-        parts = [f"+ {name}" for name in self.added] + [f"− {name}" for name in self.removed]
-        parts += [f"{part} {old:g} → {new:g}" for part, old, new in self.parts]
-        if self.extra_h:
-            parts.append(f"{self.extra_h:+.2f} labour hours each")
-        return "; ".join([*parts, *([self.now] if self.now else [])])
+    def says(self) -> Message:
+        found = [message("operation-added", name=name) for name in self.added]
+        found += [message("operation-removed", name=name) for name in self.removed]
+        found += [message("part-changed", part=part, old=old, new=new) for part, old, new in self.parts]
+        found += [message("labour-changed", hours=round(self.extra_h, 2))] if self.extra_h else []
+        return message(
+            "looms-changed", many=len(self.looms), looms=self._named, cut="yes" if len(self.looms) > MOST_NAMED else "no",
+            changes=[*found, *([self.now] if self.now else [])],
+        )  # fmt: skip
+
+    @property
+    def _named(self) -> list[str]:
+        return (
+            [str(key) for key in self.looms] if len(self.looms) == 1 else [key.loom for key in self.looms[:MOST_NAMED]]
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,11 +88,10 @@ class MethodDifference:
     def __bool__(self) -> bool:
         return bool(self.rows)
 
-    def lines(self, most: int = 10) -> list[str]:
+    def messages(self, most: int = 10) -> list[Message]:
         """For a person: the rows, then for how many looms what changes; at most `most` of each."""
-        rows = [row.words for row in self.rows]
-        looms = [f"{_counted(change.looms)}: {change.words}" for change in self.looms]
-        return [*_cut(rows, most, "rows of the method"), *_cut(looms, most, "kinds of change")]
+        rows, looms = ([change.says for change in changes] for changes in (self.rows, self.looms))
+        return [*_cut(rows, most, "rows"), *_cut(looms, most, "changes")]
 
 
 def same_rows(old: Method, new: Method) -> bool:
@@ -175,7 +188,7 @@ def _looms_change(old: LoomScope | None, new: LoomScope) -> LoomsChange | None:
     had = old.contents if old else {}
     if not had or not new.contents:
         same = bool(old) and not had and not new.contents and old.obstacle == new.obstacle
-        return None if same else LoomsChange((), None, now=new.obstacle or "can be planned")
+        return None if same else LoomsChange((), None, now=new.obstacle or message("looms-can-be-planned"))
     for kind in WindowKind:
         before, after = had[kind], new.contents[kind]
         if [_said(content) for content in before] != [_said(content) for content in after]:
@@ -195,7 +208,7 @@ def _content_change(kind: WindowKind, before: Sequence[WorkContent], after: Sequ
         parts=tuple((part, old, new) for part, old, new in quantities if old != new),
         extra_h=round(_least(after) - _least(before), 6),
     )
-    return change if change.words else replace(change, now="choices, settings or checks change")
+    return change if change != LoomsChange((), kind) else replace(change, now=message("method-details-change"))
 
 
 def _said(content: WorkContent) -> str:
@@ -221,16 +234,10 @@ def _least(contents: Sequence[WorkContent]) -> float:
     return min((content.labour_h for content in contents), default=0.0)
 
 
-def _counted(looms: Sequence[LoomKey]) -> str:
-    """`loom 3 (Hall 1)`, `12 looms (1, 2, 3, …)`."""
-    if len(looms) == 1:
-        return f"loom {looms[0]}"
-    return f"{len(looms)} looms ({', '.join(key.loom for key in looms[:3])}{', …' if len(looms) > 3 else ''})"
+def _cut(said: list[Message], most: int, what: str) -> list[Message]:
+    more = len(said) - most
+    return said[:most] + ([message("more-of-the-method", many=more, what=what)] if more > 0 else [])
 
 
-def _cut(lines: list[str], most: int, what: str) -> list[str]:
-    return lines[:most] + ([f"… and {len(lines) - most} more {what}"] if len(lines) > most else [])
-
-
-def _shown(value: Any) -> str:
-    return "none" if value is None else f"{value:g}" if isinstance(value, float) else str(value)
+def _shown(value: Any) -> Any:
+    return message("figure", value=value) if isinstance(value, float) else None if value is None else str(value)

@@ -1,4 +1,4 @@
-"""What the recorded conversions teach: the learning factor of the next one, operations that run over, in plain words."""
+"""What the recorded conversions teach: the learning factor of the next one, and the operations that run over."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
@@ -12,6 +12,7 @@ from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
+from tracker.errors import Message, message
 from tracker.scope.content import Scoping
 from tracker.scope.learning import FEWEST_TO_FIT, Curve, fit_curve
 from tracker.scope.loads import ON_LOOM
@@ -19,7 +20,7 @@ from tracker.scope.pert import operation_minutes
 from tracker.scope.rules import compile_method
 
 WORTH_SAYING = 0.1
-"""An operation is named in the sentence where it runs this share over or under, in at least five conversions."""
+"""An operation is named where it runs this share over or under, in at least five conversions."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,30 +53,24 @@ class TypeLearning:
         return fmean(self.curve.factor(self.done.get(crew, 0) + 1) for crew in self.crews)
 
     @property
-    def sentence(self) -> str:
+    def says(self) -> Message:
         """What was learned, for the planner."""
-        count = sum(self.done.values())
-        begin = f"{self.machine_type}: {count} conversion{'s' * (count != 1)} recorded"
-        return (
-            f"{begin}; {self._curve_words()}; the next is estimated at {self.factor:.0%} of the method's minutes "
-            + (f"({self.curve.source}).{self._bias_words()}")
-        )
+        return message(
+            "learning-of-type", machine_type=self.machine_type, conversions=sum(self.done.values()),
+            curve=self._curve(), factor=self.factor, source=self.curve.source, biases=self._biases() or None,
+        )  # fmt: skip
 
-    def _curve_words(self) -> str:
+    def _curve(self) -> Message:
         curve = self.curve
         if not curve.fitted:
-            missing = FEWEST_TO_FIT - self.used
-            return f"a fit needs {missing} more with their minutes, so the curve of the terms holds ({curve.rate:.0%})"
+            return message("learning-by-the-terms", missing=FEWEST_TO_FIT - self.used, rate=curve.rate)
         if curve.rate == 1:
-            return f"no learning seen, they took {curve.level:.0%} of the method's minutes"
-        first = f"the first took {curve.level:.0%} of the method's minutes"
-        return f"each doubling takes {curve.rate:.0%} of the time, {first}"
+            return message("learning-not-seen", level=curve.level)
+        return message("learning-fitted", rate=curve.rate, level=curve.level)
 
-    def _bias_words(self) -> str:
-        said = [b for b in self.biases if b.conversions >= FEWEST_TO_FIT and abs(b.ratio - 1) >= WORTH_SAYING]
-        if not said:
-            return ""
-        return " Against the method: " + ", ".join(f"{b.operation} {b.ratio - 1:+.0%}" for b in said[:3]) + "."
+    def _biases(self) -> list[Message]:
+        worth = [b for b in self.biases if b.conversions >= FEWEST_TO_FIT and abs(b.ratio - 1) >= WORTH_SAYING]
+        return [message("operation-bias", operation=b.operation, percent=round((b.ratio - 1) * 100)) for b in worth[:3]]
 
 
 @dataclass(frozen=True, slots=True)

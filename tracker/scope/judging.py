@@ -15,6 +15,7 @@ from tracker.domain.method import Alternative
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import Choices
+from tracker.errors import Message, message
 from tracker.scope.rules import Outcome, Rule, Rules
 from tracker.scope.sheets import MethodSheet, Pieces
 
@@ -34,10 +35,10 @@ class Shape:
     """Folded choice that must be made and has no alternative left → in which windows."""
 
     @property
-    def obstacle(self) -> str:
-        """What stands in the way, in words; empty where nothing does."""
-        words = [f"no alternative of {name} is left ({_windows(kinds)})" for name, kinds in self.stuck.items()]
-        return "; ".join(words)
+    def obstacle(self) -> Message | None:
+        """What stands in the way; None where nothing does."""
+        stuck = [_stuck(name, kinds) for name, kinds in self.stuck.items()]
+        return message("no-alternative-left", choices=stuck) if stuck else None
 
     @cached_property
     def said(self) -> tuple:
@@ -163,8 +164,8 @@ def _alike(rules: Rules) -> dict[WindowKind, WindowKind]:
     return {kind: next(first for first in WindowKind if told[first] == told[kind]) for kind in WindowKind}
 
 
-def _windows(kinds: tuple[WindowKind, ...]) -> str:
-    return "any window" if len(kinds) == len(WindowKind) else "window = " + ", ".join(kinds)
+def _stuck(choice: str, kinds: tuple[WindowKind, ...]) -> Message:
+    return message("choice-in-windows", choice=choice, windows=kinds if len(kinds) < len(WindowKind) else None)
 
 
 def _relevant(

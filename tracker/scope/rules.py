@@ -14,7 +14,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import MethodRow
 from tracker.errors import DataError
-from tracker.scope.cells import Equal, Limit, Scalar, UnaryTest, UnreadableCell, parse_cell, scalar
+from tracker.scope.cells import Equal, Limit, Scalar, UnaryTest, parse_cell, scalar
 
 Outcome = tuple[bool | None, ...]
 """Results of all tests on one attribute for one value; None = the value is missing or cannot be compared."""
@@ -53,7 +53,7 @@ class Rule:
 
 @dataclass(frozen=True)
 class Rules:
-    """All rules of a method. Raises `UnreadableCell` from `compile_method` where a cell cannot be read."""
+    """All rules of a method. Raises `DataError` from `compile_method` where a cell cannot be read."""
 
     operations: tuple[Rule, ...] = ()
     kit_lines: tuple[Rule, ...] = ()
@@ -105,7 +105,7 @@ def attribute_name(heading: str) -> str:
 
 
 def compile_method(method: Method) -> Rules:
-    """Read every condition of the method. Raises `UnreadableCell`, naming sheet and cell, at the first that is none."""
+    """Read every condition of the method. Raises `DataError`, naming sheet and cell, at the first that is none."""
     return _Compiler(method).rules()
 
 
@@ -173,9 +173,9 @@ def as_cell(value: Any) -> str:
 def read_condition(row: MethodRow | Alternative, heading: str, cell: str) -> UnaryTest:
     try:
         return parse_cell(as_cell(cell))
-    except UnreadableCell as fault:
+    except DataError as fault:
         place = f"{row.row.sheet} {row.row.columns.get(heading, '')}{row.row.number or ''}".strip()
-        raise UnreadableCell(f"{place or 'Method'}, column {heading}: {fault}") from None
+        raise DataError("condition-in-cell", place=place or None, heading=heading, why=fault.message) from None
 
 
 def _possible(tests: Iterable[UnaryTest]) -> tuple[Outcome, ...]:

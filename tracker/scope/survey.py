@@ -43,7 +43,7 @@ def _column(mill: Mill, rules: Rules, name: str, heading: str) -> SurveyColumn:
     tests = rules.tests[rules.names.index(name)]
     allowed = allowed_values(tests, distinct(mill.looms.values(), name).values())
     asked = "; ".join(str(test) for test in tests)
-    return SurveyColumn(heading, allowed, f"It matters whether: {asked}")
+    return SurveyColumn(heading, allowed, asked)
 
 
 def _row(loom: Loom, scope: LoomScope, headings: Mapping[str, str]) -> SurveyRow:

@@ -11,6 +11,7 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
+from tracker.errors import Message, message
 from tracker.scope.cells import scalar
 from tracker.scope.classes import Classes
 from tracker.scope.rules import Outcome, Rules, compile_method
@@ -42,7 +43,7 @@ class Variant:
     """What the commonest variant does not have: `step 40 Drill`, `RAIL 0 → 1`, and the alternatives that it may not
     take: `cable route: old duct`."""
     less: tuple[str, ...] = ()
-    obstacle: str = ""
+    obstacle: Message | None = None
     values: Mapping[str, tuple[Any, ...]] = field(default_factory=dict)
     """Attribute heading (folded) → the values that its looms have."""
 
@@ -138,7 +139,7 @@ def _to_survey(scopes: Sequence[LoomScope]) -> Variant:
     looms = tuple(sorted((scope.key for scope in scopes), key=lambda key: key.sort_key))
     asked = sorted({name for scope in scopes for name in scope.unknown}, key=natural_key)
     types = tuple(sorted({scope.machine_type for scope in scopes}, key=natural_key))
-    return Variant(0, "to survey", looms, types, obstacle="unknown: " + ", ".join(asked))
+    return Variant(0, "to survey", looms, types, obstacle=message("attributes-unknown", headings=asked))
 
 
 def parts_cost(content: WorkContent, parts: Mapping[str, Part]) -> float:

@@ -48,9 +48,10 @@ class Speaker:
         return self._written(said, str(self.edge)) or self._written(said, "hint") or ""
 
     def line(self, what: Message | TrackerError) -> str:
-        """What happened and what to do, in one line; advice with a small beginning goes on in the same sentence."""
+        """What happened and what to do, in one line; advice with a small beginning goes on in the same sentence, unless that
+        has ended."""
         said, advice = self.say(what), self.advice(what)
-        return f"{said}{' ' if advice[0].isupper() else '; '}{advice}" if advice else said
+        return f"{said}{' ' if advice[0].isupper() or said.endswith('.') else '; '}{advice}" if advice else said
 
     def word(self, value: Enum) -> str:
         """A word of the trade that is a fixed one in the code: a stage, a kind of window."""

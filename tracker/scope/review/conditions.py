@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator
 
 from tracker.domain.findings import Finding, Severity
-from tracker.scope.cells import Equal, Limit, UnreadableCell, parse_cell
+from tracker.errors import DataError
+from tracker.scope.cells import Equal, Limit, parse_cell
 from tracker.scope.review.subject import Subject, found
 from tracker.scope.rules import as_cell
 
@@ -14,7 +15,7 @@ def unreadable(subject: Subject) -> Iterator[Finding]:
         for heading, cell in row.conditions.items():
             try:
                 parse_cell(as_cell(cell))
-            except UnreadableCell as fault:
+            except DataError as fault:
                 yield found("condition-unreadable", Severity.REFUSED, row, heading, cell, why=fault.message)
 
 

@@ -13,8 +13,8 @@ from tracker.domain.mill import Crew, Loom, Part, Tool
 from tracker.domain.terms import Terms
 from tracker.domain.words import fold
 from tracker.domain.work import MethodRow
-from tracker.errors import Message, message
-from tracker.scope.cells import UnaryTest, UnreadableCell
+from tracker.errors import DataError, Message, message
+from tracker.scope.cells import UnaryTest
 from tracker.scope.judging import Judge, Outcomes, Shape
 from tracker.scope.rules import WINDOW, Rules, attribute_name, compile_method, read_condition
 from tracker.scope.sheets import Piece
@@ -50,7 +50,7 @@ class Subject:
             for heading, cell in row.conditions.items():
                 try:
                     test = read_condition(row, heading, cell)
-                except UnreadableCell:
+                except DataError:
                     continue
                 if test.tests:
                     yield row, heading, attribute_name(heading), test

@@ -143,7 +143,10 @@ class LoadReport:
                     f"Method version {self.method_version}."]  # fmt: skip
         changed = len({key for change in self.method.looms for key in change.looms})
         says = f"changes the scope of {count(changed, 'loom')}" if changed else "changes the scope of no loom"
-        return [f"Method version {self.method_version} {says}:", *(f"  {line}" for line in self.method.lines())]
+        return [
+            f"Method version {self.method_version} {says}:",
+            *(f"  {ENGLISH.line(each)}" for each in self.method.messages()),
+        ]
 
     def _sum_line(self) -> str:
         added, changed = (sum(getattr(t.rows, kind) for t in self.tables) for kind in ("added", "changed"))

@@ -5,7 +5,6 @@ from dataclasses import asdict, dataclass, fields
 from pathlib import Path
 from typing import Any
 
-from tracker.domain.formats import count
 from tracker.domain.method import Check, KitLine, Method, Operation, Setpoint
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.scopes import LoomScope
@@ -13,6 +12,7 @@ from tracker.domain.survey import SurveyList
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
+from tracker.errors import Message, message
 from tracker.export.survey import write_survey
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import TypeLearning, learn, learning_factors, standard_curve
@@ -24,6 +24,7 @@ from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.store import UnitOfWork
 from tracker.store.mill import read_method
+from tracker.words import ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +82,7 @@ class LoomReport:
     machine_type: str
     variant: str
     unknown: tuple[str, ...]
-    obstacle: str
+    obstacle: Message | None
     values: Mapping[str, Any]
     """What the loom list says of the attributes that the method asks for."""
     work: tuple[WorkReport, ...]
@@ -91,6 +92,7 @@ class LoomReport:
 
     def record(self) -> dict[str, Any]:
         said = {f.name: getattr(self, f.name) for f in fields(self) if f.name not in ("key", "work")}
+        said["obstacle"] = _say(self.obstacle)
         return {"hall": self.key.hall, "loom": self.key.loom, **said, "work": [work.record() for work in self.work]}
 
 
@@ -124,29 +126,27 @@ class ScopeReport:
             "looms": [self._loom(key, scope) for key, scope in self.scopes.items()],
             "variants": [_variant_record(variant) for variant in self.variants],
             "hours": [asdict(row) | {"kinds": [kind.value for kind in row.kinds]} for row in self.hours],
-            "learning": [{"machine_type": name, "factor": one.factor, "source": one.curve.source, "says": one.sentence}
+            "learning": [{"machine_type": name, "factor": one.factor, "source": one.curve.source, "says": ENGLISH.say(one.says)}
                          for name, one in self.learning.items()],
         }  # fmt: skip
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         """What a person should know beside the tables."""
-        looms, survey = count(len(self.scopes), "loom"), len(self.survey.rows)
-        variants = count(sum(v.number > 0 for v in self.variants), "variant")
-        said = [f"{looms} in {variants} by method version {self.method_version}."]
-        if survey:
-            columns = ", ".join(column.heading for column in self.survey.columns)
-            to_survey = count(survey, "is to survey", "are to survey")
-            said.append(f"{to_survey} ({columns}): beamslot scope --survey survey.xlsx writes the list.")
+        survey, variants = self.survey, sum(v.number > 0 for v in self.variants)
+        said = [message("scope-found", looms=len(self.scopes), variants=variants, version=self.method_version)]
+        if survey.rows:
+            columns = [column.heading for column in survey.columns]
+            said.append(message("looms-to-survey", many=len(survey.rows), columns=columns))
         said += [
-            f"loom {key}: {scope.obstacle}"
+            message("loom-obstacle", loom=key, why=scope.obstacle)
             for key, scope in self.scopes.items()
             if scope.obstacle and not scope.to_survey
         ]
-        return said + [one.sentence for one in self.learning.values()]
+        return said + [one.says for one in self.learning.values()]
 
     def _loom(self, key: LoomKey, scope: LoomScope) -> dict[str, Any]:
         return {"hall": key.hall, "loom": key.loom, "machine_type": scope.machine_type, "to_survey": scope.to_survey,
-                "unknown": list(scope.unknown), "obstacle": scope.obstacle,
+                "unknown": list(scope.unknown), "obstacle": _say(scope.obstacle),
                 "variant": self.names.get(scope.variant, "")}  # fmt: skip
 
 
@@ -253,4 +253,9 @@ def _work(
 def _variant_record(variant: Variant) -> dict[str, Any]:
     said = {f.name: getattr(variant, f.name) for f in fields(variant) if f.name not in ("looms", "kind", "values")}
     looms = [{"hall": key.hall, "loom": key.loom} for key in variant.looms]
-    return said | {"window": variant.kind.value if variant.kind else None, "count": len(looms), "looms": looms}
+    said |= {"window": variant.kind.value if variant.kind else None, "count": len(looms), "looms": looms}
+    return said | {"obstacle": _say(variant.obstacle)}
+
+
+def _say(what: Message | None) -> str:
+    return ENGLISH.say(what) if what else ""

@@ -22,6 +22,35 @@ unchecked = { $how ->
 condition-unreadable = { $why }
     .means = A condition cell is no unary test.
     .hint = A condition is a value, a list, a limit, an interval, not(…) or - for any.
+condition-in-cell = { $place ->
+        [none] Method
+       *[other] { $place }
+    }, column { $heading }: { $why }
+    .means = Where in the method a condition stands that cannot be read.
+cell-too-long = The condition is { $length } characters long; { $most } is the limit.
+    .means = A condition that is longer than any that means something.
+cell-empty-item = '{ $cell }' has an empty item: take out the comma, or write the value.
+    .means = A condition lists nothing before or after a comma.
+cell-mixed-interval = '{ $cell }': the two ends of an interval must both be numbers, dates or texts.
+    .means = An interval from a value of one kind to one of another.
+cell-without-order = '{ $cell }': yes and no have no order.
+    .means = A condition asks for more or less than yes or no.
+cell-no-day = '{ $cell }': '{ $day }' is no day; write date("2027-01-04").
+    .means = A date in a condition that the calendar does not have.
+cell-no-value = '{ $cell }': '{ $item }' is no value that can be compared.
+    .means = A condition names a number that is beyond all bounds, or nothing.
+cell-unequal-sign = '{ $cell }': write not({ $item }) for everything else.
+    .means = A condition is written with a sign for unequal.
+cell-equals-sign = '{ $cell }': write the value alone, without the equals sign.
+    .means = A condition is written with an equals sign.
+cell-decimal-comma = '{ $cell }': decimals take a point here, as in [2.5..3.5]; a comma separates values.
+    .means = An interval is written with decimal commas.
+cell-limit-of-what = '{ $cell }': after < <= > >= comes a number, a date or a text in quotes, without a unit.
+    .means = A limit in a condition is followed by what cannot be put in order.
+cell-not-inside = '{ $cell }': not(…) must enclose the whole cell, as in not(left, right).
+    .means = A condition denies a part of its list only.
+cell-unreadable = '{ $cell }': '{ $item }' cannot be read. Write a value, a list (left, both), a limit (<= 12), an interval ([8..16]), not(…) around any of these, or put the text in quotes.
+    .means = A condition is none of the forms that there are.
 decimal-comma = { $raw } is read as { $first } or { $second }.
     .means = A comma in a condition parts values; a decimal comma is perhaps meant.
     .hint = { $options ->
