@@ -64,4 +64,9 @@ class InputRefused(TrackerError):
 
 
 class PlanRefused(TrackerError):
-    """A plan that the solver-free check rejects, or none within the limits; the message says which limit to lift."""
+    """A plan that the solver-free check rejects, or none within the limits; the message says which limit to lift. `findings`
+    name one booking each, where several are refused."""
+
+    def __init__(self, code: str, findings: tuple[Message, ...] = (), /, **params: object):
+        super().__init__(code, **params)
+        self.findings = findings

@@ -142,10 +142,16 @@ class TriedOut:
 
     def best(self) -> float:
         """The least cost of any plan that the check lets pass, found by trying all."""
+        found = self.best_or_none()
+        assert found is not None
+        return found
+
+    def best_or_none(self) -> float | None:
+        """The same; None where the check lets none pass."""
         answers = [[None, *self.possible(key)] for key in self.problem.planned]
         plans = (self.plan([b for b in chosen if b]) for chosen in product(*answers))
         by_cost = sorted(plans, key=lambda plan: plan.objective)
-        return next(plan.objective for plan in by_cost if self.sound(plan))
+        return next((plan.objective for plan in by_cost if self.sound(plan)), None)
 
     def sound(self, plan: Plan) -> bool:
         """What `verify` says, with the calendars looked up once for all plans."""
@@ -155,12 +161,14 @@ class TriedOut:
 
     def possible(self, key: LoomKey) -> list[Booking]:
         """Bookings of a loom that pass by themselves, at every half hour and in every window."""
-        found = []
+        found, alone = [], replace(self.problem, held=self.problem.held & {key})
+        self.case.problem, given = alone, self.case.problem
         for w in self.problem.windows.get(key, ()):
             for content in self.problem.contents[key].get(w.kind, ()):
                 bookings = (self.booking(w, content, i) for i in range(len(self.case.work(key.hall))))
                 found += [b for b in bookings if b and self.sound(self.plan([b]))]
-        return [b for b in found if b.cost.total <= self.left[key]]
+        self.case.problem = given
+        return [b for b in found if b.cost.total <= self.left[key] or key in self.problem.held]
 
     def booking(self, w: Window, content: WorkContent, position: int) -> Booking | None:
         start = self.case.begin(self.case.work(w.key.hall)[position])

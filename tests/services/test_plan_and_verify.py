@@ -4,10 +4,12 @@ from datetime import time
 
 import pytest
 from opened import here
+from refusals import refused
 from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.rows import Change
+from tracker.errors import DataError, UsageError
 from tracker.services.plans.made_plans import publish_made
 from tracker.services.plans.plan import Firm, PlanRequest, plan
 from tracker.services.plans.verify import verify
@@ -69,3 +71,33 @@ def test_a_sign_off_leaves_the_firm_bookings_as_they_were_published(tmp_path):
     told = "The firm booking of loom 2 (H) stays as published, 6 h, though its work takes 5.5 h by now."
     assert told in second.plan.reasons
     assert verify(here(path)).violations == ()
+
+
+@pytest.mark.parametrize(("hold", "start"), [((), at(3, 6)), (("2",), at(2, 16))])
+def test_a_held_booking_stays_and_what_was_published_with_it_holds(tmp_path, hold, start):
+    # 24 h are firm: loom 2, on Wednesday 16:00, is not. A reading of Monday 06:00 puts its beam-out to 18:00, when the shift
+    # ends: it goes to Thursday 06:00, or its crew waits two hours
+    path = make(str(tmp_path / "mill.db"), {"firm (hours)": 24})
+    plan(here(path), PlanRequest(publish=True, as_of=MONDAY))
+    write(path, reading("2", at(0, 6), at(2, 18)))
+    held = plan(here(path), PlanRequest(publish=True, as_of=at(0, 6), hold=hold))
+    assert starts(held)["2"] == start
+    assert held.plan.asked.held == {key(loom) for loom in hold}
+    assert verify(here(path)).violations == ()
+
+
+@pytest.mark.parametrize(
+    ("request_", "kind", "says"),
+    [
+        (PlanRequest(hold=("9",)), DataError, "there is no loom 9"),
+        (PlanRequest(hold=("3",), firm=Firm(release=("3",))), UsageError, "loom 3 .* cannot be both held and released"),
+    ],
+)
+def test_what_cannot_be_held_is_refused_before_anything_is_planned(db, request_, kind, says):
+    with refused(kind, says):
+        plan(here(db), request_)
+
+
+def test_without_a_published_plan_there_is_nothing_to_hold(tmp_path):
+    with refused(DataError, "no plan is published, so there is no booking to keep"):
+        plan(here(make(str(tmp_path / "mill.db"))), PlanRequest(as_of=MONDAY, hold=("3",)))

@@ -14,7 +14,7 @@ import typer
 
 from tracker.cli import cards, data, floor, forecasting, keeping, notes, planning, scoping, show, stock, stores
 from tracker.cli.commands import Commands
-from tracker.errors import NotTold, TrackerError, UsageError
+from tracker.errors import NotTold, PlanRefused, TrackerError, UsageError
 
 EXIT_CODES = ((UsageError, 2), (NotTold, 3))
 """What does not end with 1."""
@@ -59,17 +59,21 @@ def main() -> None:
             with show.told():
                 sys.stdout.flush()
     except TrackerError as error:
-        from tracker.words import ENGLISH
-
-        _end(
-            f"beamslot: {ENGLISH.line(error)}", next((code for kind, code in EXIT_CODES if isinstance(error, kind)), 1)
-        )
+        _end(next((code for kind, code in EXIT_CODES if isinstance(error, kind)), 1), *_refusal(error))
     except OSError as error:
         if isinstance(error, BrokenPipeError):
-            _end("", 0)
-        _end(f"beamslot: {error.filename or 'this machine'}: {(error.strerror or str(error)).lower()}", 1)
+            _end(0)
+        _end(1, f"beamslot: {error.filename or 'this machine'}: {(error.strerror or str(error)).lower()}")
     except KeyboardInterrupt:
-        _end("beamslot: stopped; nothing was written", 1)
+        _end(1, "beamslot: stopped; nothing was written")
+
+
+def _refusal(error: TrackerError) -> list[str]:
+    """In one line; where several bookings are refused, one more for each."""
+    from tracker.words import ENGLISH
+
+    findings = error.findings if isinstance(error, PlanRefused) and len(error.findings) > 1 else ()
+    return [f"beamslot: {ENGLISH.line(error)}", *(f"  {ENGLISH.line(each)}" for each in findings)]
 
 
 def _show_by_code(*streams: Any) -> None:
@@ -79,9 +83,9 @@ def _show_by_code(*streams: Any) -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-def _end(says: str, code: int) -> NoReturn:
-    if says:
-        show.err.print(CONTROL.sub(_code, says), soft_wrap=True, markup=False)
+def _end(code: int, *lines: str) -> NoReturn:
+    for line in lines:
+        show.err.print(CONTROL.sub(_code, line), soft_wrap=True, markup=False)
     with suppress(
         OSError, ValueError
     ):  # what standard output did not take would be tried, and told, once more at the end

@@ -40,6 +40,9 @@ def plan(
     release: Annotated[
         list[str] | None, typer.Option(metavar="LOOM", help="Let this loom's firm booking be moved; several allowed.")
     ] = None,
+    hold: Annotated[
+        list[str] | None, typer.Option(metavar="LOOM", help="Keep this loom's booking where it is; several allowed.")
+    ] = None,
     shown: Annotated[bool, typer.Option("--show", help="Make no plan: show the published one.")] = False,
     listed: Annotated[bool, typer.Option("--list", help="Make no plan: list all that were made.")] = False,
     made: Annotated[
@@ -63,12 +66,18 @@ def plan(
     """
     others = (("--show", shown), ("--list", listed), ("--dates", dates), ("--baseline", baseline))
     instead = [name for name, given in others if given]
-    if len(instead) > 1 or (instead and (publish or scenario or move_firm or release)):
+    if len(instead) > 1 or (instead and (publish or scenario or move_firm or release or hold)):
         raise typer.BadParameter(f"{instead[0]} makes no plan and goes alone")
-    if made is not None and (publish == shown or scenario or move_firm or release or instead not in ([], ["--show"])):
+    if made is not None and (
+        publish == shown or scenario or move_firm or release or hold or instead not in ([], ["--show"])
+    ):
         raise typer.BadParameter("--number goes with --show or with --publish")
-    if hall is not None and not (release or dates):
-        raise typer.BadParameter("--hall says where a loom of --release or --dates stands; a plan is of all halls")
+    if hold and len(scenario or ()) > 1:
+        raise typer.BadParameter("--hold goes with one scenario; several are compared as they are")
+    if hall is not None and not (release or dates or hold):
+        raise typer.BadParameter(
+            "--hall says where a loom of --hold, --release or --dates stands; a plan is of all halls"
+        )
     at = moment(context.obj, as_of)
     if listed:
         _list(context.obj, json_to)
@@ -87,7 +96,7 @@ def plan(
         if len(scenario or ()) > 1 and not publish:
             _compare(context.obj, scenario or [], time_limit, at, firm, json_to)
         else:
-            request = PlanRequest(publish, (scenario or [None])[0], at, firm)
+            request = PlanRequest(publish, (scenario or [None])[0], at, firm, tuple(hold or ()))
             _make(context.obj, request, time_limit, json_to)
 
 

@@ -155,6 +155,8 @@ class Asked:
     """As if nothing had been published before."""
     gap: float = TOLERANCE
     """Relative gap at which it was to count as optimal."""
+    held: frozenset[LoomKey] = frozenset()
+    """Looms whose bookings were to stay where they were."""
 
 
 @dataclass(frozen=True, slots=True)

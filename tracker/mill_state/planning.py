@@ -57,7 +57,7 @@ class Prepared:
 
     def asked(self, asked: Asked) -> PlanningProblem:
         """The problem with what a plan is asked for."""
-        return replace(self.problem, hold_firm=asked.hold_firm, released=asked.released)
+        return replace(self.problem, hold_firm=asked.hold_firm, released=asked.released, held=asked.held)
 
 
 def prepare(data: PlanningData, as_of: datetime) -> Prepared:

@@ -23,6 +23,7 @@ from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
 from tracker.planning.result.reasons import Why, reasons_left
 from tracker.planning.search.solver import optimise
 from tracker.planning.settled.given import take_given
+from tracker.planning.settled.held import refuse, take_held, waiting
 from tracker.planning.settled.pilots import decide_pilots
 from tracker.planning.settled.taking import of_options
 
@@ -75,8 +76,11 @@ class _Run:
         self.given = take_given(instance)
         self.control = control
         firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
-        options = make_options(self.given.instance, firm)
-        self.opening = decide_pilots(self.given.instance, options, self.given.firm, control)
+        dear = np.array([key in instance.problem.held for key in instance.looms], dtype=bool)
+        held = take_held(self.given, make_options(self.given.instance, firm, dear))
+        refuse(instance, held.refused)
+        self.opening = decide_pilots(held.instance, held.options, self.given.firm, control, held.taken)
+        refuse(instance, waiting(self.opening, held))
         self.instance, self.options = self.opening.instance, self.opening.options
         self.programme = make_programme(self.instance, self.options)
         self.solution = optimise(self.programme, replace(control, tell=self._tell))
@@ -123,7 +127,7 @@ class _Run:
                 *self._notes(),
             ),
             start=terms.start,
-            asked=Asked(problem.hold_firm, problem.released, gap=self.control.gap),
+            asked=Asked(problem.hold_firm, problem.released, gap=self.control.gap, held=problem.held),
         )
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:

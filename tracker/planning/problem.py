@@ -57,6 +57,10 @@ class PlanningProblem:
     """False = no booking is firm, all may move (at the move cost)."""
     released: frozenset[LoomKey] = frozenset()
     """Looms whose firm booking may move all the same."""
+    held: frozenset[LoomKey] = frozenset()
+    """Looms whose booking keeps its start and its choices, firm or not."""
+    held_as: Plan | None = None
+    """The plan whose bookings are held; None = the last published one."""
     in_work: tuple[InWork, ...] = ()
     converted: Mapping[LoomKey, datetime] = field(default_factory=dict)
     """End of the conversion of looms in run-in or signed off. They are not planned again."""
@@ -87,6 +91,12 @@ class PlanningProblem:
     def previous_bookings(self) -> tuple[Booking, ...]:
         """Those of the last published plan."""
         return self.previous.bookings if self.previous else ()
+
+    @cached_property
+    def held_bookings(self) -> Mapping[LoomKey, Booking]:
+        """The bookings to be held, of those looms that have one."""
+        bookings = self.held_as.bookings if self.held_as else self.previous_bookings
+        return {booking.key: booking for booking in bookings if booking.key in self.held}
 
     @cached_property
     def beside(self) -> Mapping[LoomKey, tuple[LoomKey, ...]]:

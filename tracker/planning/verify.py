@@ -34,6 +34,7 @@ CHECKS: tuple[Check, ...] = (
     parts.parts_are_there,
     order.pilots_first,
     order.firm_bookings_stay,
+    order.held_bookings_stay,
     names.named_as_stated,
     costs.costs_of_bookings,
     costs.costs_of_left_over,

@@ -1,6 +1,6 @@
 """Keep plans and read them back."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable, Sequence
 from datetime import datetime
 from typing import Any
 
@@ -55,16 +55,22 @@ ASKED = "asked for"
 def _asked_record(asked: Asked) -> dict[str, Any]:
     if asked == Asked():
         return {}
-    released = [list(key) for key in sorted(asked.released)]
-    record = {"hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh, "gap": asked.gap}
+    released, held = ([list(key) for key in sorted(keys)] for keys in (asked.released, asked.held))
+    record = {
+        "hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh, "gap": asked.gap, "held": held,
+    }  # fmt: skip
     return {ASKED: record}
 
 
 def _asked(record: dict[str, Any] | None) -> Asked:
     if record is None:
         return Asked()
-    released = frozenset(LoomKey(hall, loom) for hall, loom in record["released"])
-    return Asked(record["hold firm"], released, record["afresh"], record["gap"])
+    released, held = (_keys(record.get(name, ())) for name in ("released", "held"))
+    return Asked(record["hold firm"], released, record["afresh"], record["gap"], held)
+
+
+def _keys(pairs: Iterable[Sequence[str]]) -> frozenset[LoomKey]:
+    return frozenset(LoomKey(hall, loom) for hall, loom in pairs)
 
 
 def _loom(key: LoomKey) -> dict[str, Any]:

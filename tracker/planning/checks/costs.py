@@ -56,10 +56,12 @@ def costs_of_left_over(case: Case) -> Iterator[Message]:
 
 
 def no_booking_dearer_than_leaving(case: Case) -> Iterator[Message]:
-    """Only what was given, and the pilot that its type waits for, may cost more than leaving its loom over."""
-    prices = Prices(case, [])
+    """Only what was given or held, and the pilot that its type waits for, may cost more than leaving its loom over."""
+    prices, held = Prices(case, []), case.problem.held
     for booking in case.plan.bookings:
         if booking.key not in case.mill.looms or case.given(booking) or _opens_its_type(case, booking):
+            continue
+        if booking.key in held:
             continue
         has, left = booking.cost.total, prices.of_left_over(booking.key)
         if has > left and not _same(has, left):

@@ -68,6 +68,18 @@ def firm_bookings_stay(case: Case) -> Iterator[Message]:
             yield message("firm-moved", loom=key, start=case.at(old.start), now=now_at)
 
 
+def held_bookings_stay(case: Case) -> Iterator[Message]:
+    """What was to be held has the start and the choices that it had."""
+    now = {booking.key: booking for booking in case.plan.bookings}
+    for key, old in case.problem.held_bookings.items():
+        new = now.get(key)
+        if new is None or (new.start, new.choices) != (old.start, old.choices):
+            yield message(
+                "held-moved", loom=key, start=case.at(old.start), now=case.at(new.start) if new else None,
+                choices=new is not None and new.choices != old.choices,
+            )  # fmt: skip
+
+
 def _shape(case: Case, due: Booking, new: Booking) -> Iterator[Message]:
     if new.slots != due.slots:
         yield message("firm-length", loom=new.key, slots=new.slots, due=due.slots)

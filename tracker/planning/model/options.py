@@ -95,8 +95,9 @@ def shape_of(instance: Instance, window: Ints, content: Ints) -> Ints:
     return instance.shapes.number(content, instance.windows.change[window])
 
 
-def make_options(instance: Instance, skip: Bools | None = None) -> Options:
-    """The options of all looms but those to `skip` (shape (looms,)), dropped what cannot be or costs more than leaving.
+def make_options(instance: Instance, skip: Bools | None = None, dear: Bools | None = None) -> Options:
+    """The options of all looms but those to `skip` (shape (looms,)), dropped what cannot be or costs more than leaving; those
+    of the looms that may be `dear` cost what they cost.
 
     Built in batches of windows, so that memory follows what is kept.
     """
@@ -107,7 +108,7 @@ def make_options(instance: Instance, skip: Bools | None = None) -> Options:
     for h, clock in enumerate(instance.clocks):
         mine = hall == h if skip is None else (hall == h) & ~skip[table.loom]
         for batch in _batches(instance, clock, np.flatnonzero(mine).astype(np.int32)):
-            found.append(_kept(instance, batch, dropped))
+            found.append(_kept(instance, batch, dropped, dear))
     return _joined(found, dropped)
 
 
@@ -264,20 +265,57 @@ def _kit_there(starts: _Starts) -> Bools:
     return kept
 
 
-def _kept(instance: Instance, starts: _Starts, dropped: Ints) -> tuple:
+CHECKS: tuple[tuple[Dropped, Check], ...] = (
+    (Dropped.HORIZON, _in_horizon),
+    (Dropped.PROTECTED, _unprotected),
+    (Dropped.CLOSED, _closed_over_closed_days),
+    (Dropped.UNWATCHED, _watched),
+    (Dropped.PEOPLE, _people_there),
+    (Dropped.KIT, _kit_there),
+)
+"""What a start is asked, whatever it costs."""
+
+
+@dataclass(frozen=True)
+class Limit:
+    """What keeps a start from being an option."""
+
+    reason: Dropped
+    way: Options
+    """The window and content that came furthest."""
+
+
+def limit_met(instance: Instance, loom: int, start: int, choices: int) -> Limit | None:
+    """The check at which a loom's way to start in a slot with these choices fails, of several ways that which comes furthest;
+    None where no window of it has that start."""
+    windows = np.flatnonzero(instance.windows.loom == loom).astype(np.int32)
+    met: Limit | None = None
+    for starts in _batches(instance, instance.clocks[instance.hall_of[loom]], windows):
+        chosen = instance.contents.choices[starts.content] == choices
+        starts = starts.only((starts.start_slot == start) & chosen)
+        for reason, check in CHECKS:
+            if not len(starts.position):
+                break
+            if met is None or reason > met.reason:
+                met = Limit(reason, _as_options(starts))
+            starts = starts.only(check(starts))
+    return met
+
+
+def _as_options(starts: _Starts) -> Options:
+    """The starts as they are, without costs."""
+    none = np.zeros(len(starts.position))
+    return Options(starts.loom, starts.window, starts.content, starts.position, none, np.zeros((0, 0), dtype=np.int32))
+
+
+def _kept(instance: Instance, starts: _Starts, dropped: Ints, dear: Bools | None) -> tuple:
     """What of a batch is an option, as columns; what is not is counted."""
-    checks: tuple[tuple[Dropped, Check], ...] = (
-        (Dropped.HORIZON, _in_horizon),
-        (Dropped.PROTECTED, _unprotected),
-        (Dropped.CLOSED, _closed_over_closed_days),
-        (Dropped.UNWATCHED, _watched),
-        (Dropped.PEOPLE, _people_there),
-        (Dropped.KIT, _kit_there),
-    )
-    for reason, check in checks:
+    for reason, check in CHECKS:
         starts = _take(starts, check(starts), reason, dropped)
     cost = total(starts.batch())
     worth = cost <= instance.left_cost[starts.loom]
+    if dear is not None:
+        worth |= dear[starts.loom]
     starts = _take(starts, worth, Dropped.DEARER, dropped)
     return starts.loom, starts.window, starts.content, starts.position, cost[worth]
 

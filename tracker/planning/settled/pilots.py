@@ -1,7 +1,7 @@
 """Pilots: the first loom of a machine type, decided before the rest of its type (MODEL.md, section 6)."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -34,7 +34,7 @@ class Opening:
     options: Options
     """Of the looms that are not fixed, none before its type's pilot has run for the soak time."""
     decided: list[Taken]
-    """Firm bookings and pilots."""
+    """Firm bookings, those held, and pilots."""
     pilots: frozenset[int]
     """Looms that are the first of their type, fixed or still to be decided (a type of one loom)."""
     notes: tuple[str, ...]
@@ -51,23 +51,43 @@ class _Type:
     """Slot from which its looms may start by a conversion that is done or in work; None = it needs a pilot."""
 
 
-def decide_pilots(instance: Instance, options: Options, firm: list[Taken], control: Control) -> Opening:
-    """Choose and plan the pilots, and hold back the rest of their types."""
+def decide_pilots(
+    instance: Instance, options: Options, firm: list[Taken], control: Control, held: Sequence[Taken] = ()
+) -> Opening:
+    """Choose and plan the pilots, and hold back the rest of their types. What is `held` is taken out already and waits for its
+    pilot like any other."""
+    settled = [*firm, *held]
     if not instance.mill.terms.soak_days:
-        return Opening(instance, options, firm, frozenset(), (), np.zeros(len(instance.looms), dtype=np.int64))
+        options = options.only(~np.isin(options.loom, [item.loom for item in held]))
+        return Opening(instance, options, settled, frozenset(), (), np.zeros(len(instance.looms), dtype=np.int64))
     types, every = _types(instance), options
-    chosen = {kind.name: _pilot(instance, options, kind, firm) for kind in types if kind.opens is None}
+    able = options.only(_before_held(instance, options, types, held))
+    chosen = {kind.name: _pilot(instance, able, kind, firm, held) for kind in types if kind.opens is None}
     pilots = {loom for loom in chosen.values() if loom is not None}
     waited_for = {chosen.get(kind.name) for kind in types if kind.looms.size > 1}
-    planned = _plan(instance, options, sorted(pilots & waited_for - {item.loom for item in firm}), control)
+    planned = _plan(instance, able, sorted(pilots & waited_for - {item.loom for item in settled}), control)
     for taken in planned:
         instance = less(instance, taken)
-    decided = [*firm, *planned]
+    decided = [*settled, *planned]
     first = _opens(instance, types, chosen, decided)
     options = options.only(~np.isin(options.loom, [item.loom for item in decided]))
     options = options.keep(times(instance, options).start >= first[options.loom], Dropped.PILOT)
     notes = tuple(note for kind in types if (note := _note(instance, every, kind, chosen.get(kind.name))))
     return Opening(instance, options, decided, frozenset(pilots), notes, first)
+
+
+def _before_held(instance: Instance, options: Options, types: list[_Type], held: Sequence[Taken]) -> Bools:
+    """Which options the pilot of a type may take so that what is held of it need not wait: those that have run for the soak
+    time when the first of them starts, and that first one itself. The pilot that the mill names may take any."""
+    may = np.ones(len(options), dtype=bool)
+    soak = round(instance.mill.terms.soak_days * 24 / SLOT_H)
+    for kind in types:
+        mine = sorted((item for item in held if item.loom in kind.looms), key=lambda item: (item.start, item.loom))
+        if mine and kind.opens is None:
+            in_time = times(instance, options).end + soak <= mine[0].start
+            named = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == _named(instance, kind)]
+            may &= ~np.isin(options.loom, kind.looms) | in_time | np.isin(options.loom, [mine[0].loom, *named])
+    return may
 
 
 def _types(instance: Instance) -> list[_Type]:
@@ -96,9 +116,9 @@ def _after_soak(instance: Instance, end: datetime) -> int:
     return instance.grid.first_slot(end + timedelta(days=instance.mill.terms.soak_days))
 
 
-def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken]) -> int | None:
-    """The loom that the mill names, else one whose booking is firm, else the one with the best option for a pilot; None
-    where the type has no option at all."""
+def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken], held: Sequence[Taken]) -> int | None:
+    """The loom that the mill names, else one whose booking is firm, else the published pilot where that is held, else the one
+    with the best option for a pilot; None where the type has no option at all."""
     mine = np.flatnonzero(np.isin(options.loom, kind.looms))
     able = set(options.loom[mine].tolist()) | {item.loom for item in firm}
     named = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == _named(instance, kind)]
@@ -107,6 +127,9 @@ def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken])
     booked = [item for item in firm if item.loom in kind.looms]
     if booked:
         return min(booked, key=lambda item: (not (item.firm and item.firm.pilot), item.end, item.loom)).loom
+    was = {key for key, old in instance.problem.held_bookings.items() if old.pilot}
+    if kept := [item.loom for item in held if item.loom in kind.looms and instance.looms[item.loom] in was]:
+        return kept[0]
     if not mine.size:
         return None
     late, cost = _lateness(instance, options, mine), options.cost[mine]

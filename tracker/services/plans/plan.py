@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from tracker.domain.clock import planning_moment
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
-from tracker.errors import Message, PlanRefused
+from tracker.errors import DataError, Message, PlanRefused, UsageError
 from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.planner import plan as solve
 from tracker.planning.problem import PlanningProblem
@@ -57,6 +57,8 @@ class PlanRequest:
     """None = now, or the start of a programme that lies ahead."""
     firm: Firm = FIRM
     """Which firm bookings stay."""
+    hold: tuple[str, ...] = ()
+    """Numbers of looms whose bookings stay where they are, firm or not; `firm.hall` says which."""
     afresh: bool = False
     """As if nothing had been published before."""
 
@@ -117,7 +119,7 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     PlanRefused where the solver-free check objects, and DataError where the data cannot carry a plan; nothing is written
     then.
     """
-    scenario, firm = request.scenario, request.firm
+    scenario = request.scenario
     if scenario and request.publish:
         raise PlanRefused("scenario-not-published")
     data = read_planning_data(context)
@@ -126,8 +128,7 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     mill = data.mill
     data = replace(data, mill=apply_scenario(mill, changes), previous=None if request.afresh else published)
     prepared = prepare(data, planning_moment(data.mill.terms, request.as_of, context.now()))
-    released = frozenset(find_loom(data.mill, loom, firm.hall) for loom in firm.release)
-    problem = prepared.asked(Asked(firm.stay, released))
+    problem = prepared.asked(_asked(request, data))
     result = solve(problem, time_limit_s=search.time_limit_s, progress=search.progress, stop=search.stop)
     check(result, problem)
     result = replace(result, asked=replace(result.asked, afresh=request.afresh and published is not None))
@@ -137,6 +138,20 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     report = report_of(result, data, problem, number, publish, name)
     notes = tuple(changes_nothing(mill, data.mill))
     return replace(report, orders=orders_relied_on(context, result, data.mill), notes=notes)
+
+
+def _asked(request: PlanRequest, data: PlanningData) -> Asked:
+    """What the planner is asked for. DataError where a loom is not known or there is nothing to keep, UsageError where one is
+    named for both."""
+    firm = request.firm
+    released, held = (
+        frozenset(find_loom(data.mill, loom, firm.hall) for loom in looms) for looms in (firm.release, request.hold)
+    )
+    for key in sorted(released & held):
+        raise UsageError("hold-and-release", loom=key)
+    if held and data.previous is None:
+        raise DataError("nothing-to-keep")
+    return Asked(firm.stay, released, held=held)
 
 
 def report_of(

@@ -111,6 +111,14 @@ firm-moved = loom { $loom }: the firm booking of { $start } { $now ->
        *[other] was moved to { $now }
     }, though it could stay
     .means = A booking within the firm period was changed without need.
+held-moved = loom { $loom }: the booking of { $start }, which was to be held, { $now ->
+        [none] is gone
+       *[other] { $choices ->
+            [yes] has other choices
+           *[no] was moved to { $now }
+        }
+    }
+    .means = A booking was to stay where it was and does not.
 firm-length = loom { $loom }: the firm booking has { $slots } half hours, { $due } are due
     .means = A firm booking is longer or shorter than it should be.
 firm-labour = loom { $loom }: the firm booking has { NUMBER($booked, minimumFractionDigits: 2, maximumFractionDigits: 2) } person-hours, { NUMBER($due, minimumFractionDigits: 2, maximumFractionDigits: 2) } were published
