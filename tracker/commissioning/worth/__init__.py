@@ -1,0 +1,1 @@
+"""Was it worth it? Three answers, the savings and the payback (MODEL.md 5 to 7)."""
