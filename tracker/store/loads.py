@@ -1,9 +1,10 @@
 """Write what a load brings, row by row, and say later where a value came from."""
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import chain, islice
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -35,6 +36,8 @@ from tracker.words.findings import in_words
 
 ORDER = list(TABLES)
 """Looms before what refers to them, parts before receipts."""
+_AT_ONCE = 1_000
+"""Rows written by one statement."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,13 +120,13 @@ class LoadWriter:
     def _add(self, table: Table, rows: Mapping[RowKey, Mapping[str, Any]]) -> None:
         if not rows:
             return
-        records = [self._record(table, values) for values in rows.values()]
         if table.name == "looms":
-            self._add_halls({record["hall"] for record in records})
+            self._add_halls({str(values["hall"]) for values in rows.values()})
+        for some in _batches(rows.values()):
+            records = [self._record(table, values) for values in some]
+            self.session.execute(insert(MODELS[table.name]), _same_keys(records))
         if table.name == "parts":
-            self._count_stock({str(values["part"]): values.get("on_hand") for values in rows.values()}, records)
-            return
-        self.session.execute(insert(MODELS[table.name]), _same_keys(records))
+            self._count_stock({str(values["part"]): values.get("on_hand") for values in rows.values()})
 
     def _record(self, table: Table, values: Mapping[str, Any]) -> dict[str, Any]:
         record = database_values(table, values, self.zone)
@@ -136,10 +139,8 @@ class LoadWriter:
         self.session.add_all(HallRow(hall=hall) for hall in sorted(halls - known))
         self.session.flush()
 
-    def _count_stock(self, counted: Mapping[str, float | None], records: list[dict[str, Any]] | None = None) -> None:
+    def _count_stock(self, counted: Mapping[str, float | None]) -> None:
         """Book the difference between the counted stock and the ledger."""
-        if records:
-            self.session.execute(insert(MODELS["parts"]), _same_keys(records))
         on_hand = stock_on_hand(self.session)
         for part, quantity in counted.items():
             difference = tidy((quantity or 0.0) - on_hand.get(part, 0.0))
@@ -171,14 +172,16 @@ class LoadWriter:
 
     def _log(self, name: str, added: Mapping[RowKey, Mapping[str, Any]], changed: Mapping[RowKey, Sequence[Change]],
              places: Mapping[tuple[str, RowKey], RowPlace]) -> None:  # fmt: skip
-        entries = [
-            self._entry(name, key, "added", {f: [None, plain(v)] for f, v in values.items() if v is not None}, places)
+        said = (
+            (key, "added", {f: [None, plain(v)] for f, v in values.items() if v is not None})
             for key, values in added.items()
-        ] + [
-            self._entry(name, key, "changed", {c.field: [plain(c.old), plain(c.new)] for c in changes}, places)
+        )
+        says = (
+            (key, "changed", {c.field: [plain(c.old), plain(c.new)] for c in changes})
             for key, changes in changed.items()
-        ]
-        if entries:
+        )
+        for some in _batches(chain(said, says)):
+            entries = [self._entry(name, key, kind, values, places) for key, kind, values in some]
             self.session.execute(insert(RowChangeRow), entries)
 
     def _entry(self, name: str, key: RowKey, kind: str, values: dict[str, Any],
@@ -227,6 +230,13 @@ class LoadWriter:
                         setattr(row, field, at.astimezone(old).replace(tzinfo=new))
         self.session.flush()
         self.zone = new
+
+
+def _batches(rows: Iterable[Any]) -> Iterator[list[Any]]:
+    """Rows some at a time: written all at once, 50,000 looms of 40 columns would stand in memory three times over."""
+    left = iter(rows)
+    while some := list(islice(left, _AT_ONCE)):
+        yield some
 
 
 def _same_keys(records: list[dict[str, Any]]) -> list[dict[str, Any]]:

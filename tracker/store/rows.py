@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from datetime import date, datetime, time
+from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -93,8 +94,7 @@ def stock_on_hand(session: Session) -> dict[str, float]:
 
 def database_values(table: Table, values: Mapping[str, Any], zone: ZoneInfo) -> Record:
     """Fields that are columns of the table, moments as UTC."""
-    moments = {column.field for column in table.columns if column.kind is Kind.MOMENT}
-    fields = {column.field for column in table.columns} - DERIVED.get(table.name, set())
+    fields, moments = _fields_of(table.name)
     return {
         field: value.replace(tzinfo=zone) if field in moments and value is not None and value.tzinfo is None else value
         for field, value in values.items()
@@ -102,14 +102,27 @@ def database_values(table: Table, values: Mapping[str, Any], zone: ZoneInfo) -> 
     }
 
 
+@cache
+def _fields_of(name: str) -> tuple[frozenset[str], frozenset[str]]:
+    """The fields of a table that are columns of the database, and those of them that are moments."""
+    columns = TABLES[name].columns
+    moments = frozenset(column.field for column in columns if column.kind is Kind.MOMENT)
+    return frozenset(column.field for column in columns) - DERIVED.get(name, set()), moments
+
+
 def kept_values(table: Table, values: Mapping[str, Any]) -> Record:
     """Values under a heading of the mill's own."""
-    fields = {column.field for column in table.columns}
+    fields = _fields_of(table.name)[0] | DERIVED.get(table.name, set())
     return {heading: plain(value) for heading, value in values.items() if heading not in fields}
+
+
+_AS_IT_IS = frozenset({str, int, float, bool, type(None)})
 
 
 def plain(value: Any) -> Any:
     """A value as JSON can hold it: dates and times as ISO text, weekdays as a list."""
+    if type(value) in _AS_IT_IS:
+        return value
     if isinstance(value, datetime | date | time):
         return value.isoformat()
     if isinstance(value, frozenset | set):

@@ -75,10 +75,13 @@ def plan_own(pool: ColumnPool) -> OwnPlan:
 
 
 def _all_numbers(pool: ColumnPool, plan: OwnPlan, texts: set[str]) -> bool:
-    found = [(text, quantity(text)) for text in texts]
-    if any(one is None or one.unit or one.about or _CODE_LIKE.match(text) for text, one in found):
-        return False
-    open_texts = [text for text, one in found if one is not None and one.certain is None]
+    open_texts = []
+    for text in texts:
+        found = quantity(text)
+        if found is None or found.unit or found.about or _CODE_LIKE.match(text):
+            return False
+        if found.certain is None:
+            open_texts.append(text)
     proven = proven_decimals(pool)
     if len(proven) > 1:
         return False

@@ -49,6 +49,10 @@ class ColumnPart:
         rows, column = self.sheet.rows, self.column
         return [cells[column] if column < len(cells := rows[body.row]) else None for body in self.rows]
 
+    def forget(self) -> None:
+        """Give back the memory of `values`; they are found again where they are asked for."""
+        self.__dict__.pop("values", None)
+
     def code(self, row: int) -> str:
         """Number format of a cell where it matters."""
         if self.column not in self.sheet.coded_columns:
@@ -110,6 +114,11 @@ class ColumnPool:
     @cached_property
     def texts(self) -> set[str]:
         return {value for kind, value in self.distinct if kind is str}
+
+    def forget(self) -> None:
+        """Give back the memory of what only planning needs: each different cell of the column."""
+        self.__dict__.pop("distinct", None)
+        self.__dict__.pop("texts", None)
 
     def ask(self, kind: str, choices: Sequence[Choice], *, raw: Any = "", **params: Any) -> None:
         """Ask once about the column; `params` are those of the code `<kind>-doubt`."""

@@ -89,8 +89,11 @@ def _may_head(row: list[Any], hits: dict[int, Match]) -> bool:
     if len(hits) < 2:
         return False
     cells = [value for value in row if value is not None]
-    figures = sum(not isinstance(value, str) or _is_figure(value) for value in cells)
-    return len(hits) >= figures and (len(hits) * 4 >= len(cells) or len(hits) >= 5)
+    texts = [value for value in cells if isinstance(value, str)]
+    room = len(hits) - (len(cells) - len(texts))
+    if room < 0 or (len(hits) * 4 < len(cells) and len(hits) < 5):
+        return False
+    return room >= sum(map(_is_figure, texts))
 
 
 def _continues(block: TableBlock, earlier: TableBlock) -> bool:

@@ -1,7 +1,7 @@
 """Headings of several looms to a row that a number or word tells apart: `Loom 1 | Type 1 | Loom 2 | Type 2`, `Left loom | …`."""
 
 import re
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Callable, Mapping
 
 from tracker.domain.words import fold
@@ -28,9 +28,12 @@ def _before(text: str) -> tuple[str, str] | None:
 
 def _cut(headings: Mapping[int, str], split: Callable[[str], tuple[str, str] | None]) -> dict[int, str]:
     """Each of at least two words, one of them that for a loom, must stand once with each of the same marks."""
+    cut = {c: found for c, text in headings.items() if (found := split(text))}
+    often = Counter(fold(word) for word, _ in cut.values())
     parts = {
-        c: found for c, text in headings.items() if (found := split(text)) and _field(text) in ("", _field(found[0]))
-    }
+        c: found for c, found in cut.items()
+        if often[fold(found[0])] > 1 and _field(headings[c]) in ("", _field(found[0]))
+    }  # fmt: skip
     marks: dict[str, list[str]] = defaultdict(list)
     for word, mark in parts.values():
         marks[fold(word)].append(mark)

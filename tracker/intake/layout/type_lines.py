@@ -41,15 +41,20 @@ def _alone(block: TableBlock, row: BodyRow, shapes: set[str]) -> str:
     """The text of a line with nothing else in it; of one in the column of the loom only where no loom looks like it."""
     if row.sort not in (Sort.NOTE, Sort.DATA):
         return ""
-    values = [v for c in block.columns if (v := block.sheet.value(row.row, c)) is not None]
-    text = raw_text(values[0]) if values and len({raw_text(v) for v in values}) == 1 else ""
-    if not 0 < len(text) <= _LONGEST or (row.sort is Sort.DATA and fine_shape(values[0]) in shapes):
+    line = block.sheet.rows[row.row]
+    values = (line[c] for c in block.columns if c < len(line) and line[c] is not None)
+    first = next(values, None)
+    text = raw_text(first) if first is not None else ""
+    if any(raw_text(value) != text for value in values):
+        return ""
+    if not 0 < len(text) <= _LONGEST or (row.sort is Sort.DATA and fine_shape(first) in shapes):
         return ""
     return text
 
 
 def _filled(block: TableBlock, row: int) -> int:
-    return sum(block.sheet.value(row, c) is not None for c in block.columns)
+    line = block.sheet.rows[row]
+    return sum(line[c] is not None for c in block.columns if c < len(line))
 
 
 def fine_shape(value: Any) -> str:

@@ -62,8 +62,11 @@ def compare(result: ReadResult, current: Current) -> Comparison:
     return found
 
 
+_KEYS = {name: table.key for name, table in TABLES.items()}
+
+
 def key_of(row: TypedRow) -> RowKey:
-    return tuple(row.values.get(name) for name in TABLES[row.table].key)
+    return tuple(map(row.values.get, _KEYS[row.table]))
 
 
 def _with_halls(result: ReadResult, current: Current, found: Comparison, findings: list[Finding]) -> Iterable[TypedRow]:

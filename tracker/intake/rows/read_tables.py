@@ -43,9 +43,11 @@ def read_tables(
     _share_decimals(pools)
     for pool in pools:
         _plan(pool, readings)
+        pool.forget()
     for reading in readings:
         for column, plan in reading.plans.items():
             reading.values[column] = read_column(reading, column, plan, report)
+            reading.parts[column].forget()
     for pool in pools:
         ask_outliers(pool, readings)
     for reading in readings:

@@ -69,6 +69,7 @@ def load(
             tried = _try_out(context, request, result, dry_run)
             if dry_run or tried.refusal:
                 return request.marked(tried)
+            del tried  # of a large list it holds as much as the list; it is worked out anew under the lock
         return _write(context, request, result, remembered, before)
     except InputRefused as refusal:
         return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=dry_run)
