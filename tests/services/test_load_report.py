@@ -149,6 +149,16 @@ def test_a_text_file_is_marked_as_it_was_read(db, tmp_path):
     assert sheet["D2"].comment and "marked.xlsx holds a copy of the values of looms.csv" in report.said[1]
 
 
+def test_a_text_file_is_marked_in_the_code_page_that_was_answered(db, tmp_path):
+    """The byte 0x8D is ì in the code page of DOS, ı in the Turkish one, ç on a Mac; nothing else tells."""
+    lines = ["Loom;Hall;Machine type;Speed (rpm);Notes", *(f"{n};Hall 1;AJ-190;{n}000;così" for n in (1, 7))]
+    (tmp_path / "list.csv").write_bytes("\n".join(lines).encode("mac_roman"))
+    for page, letters in (("mac_roman", "così"), ("cp850", "cosô")):
+        copy = tmp_path / f"{page}.xlsx"
+        load(here(db), [tmp_path / "list.csv"], answers={"list.csv": page}, marked=copy)
+        assert load_workbook(copy)["list"]["E2"].value == letters
+
+
 def test_nothing_to_mark_is_said(db, tmp_path):
     report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 650, 660)], marked=tmp_path / "marked.xlsx")
     assert "No marked copy was written: there are no findings." in report.lines()

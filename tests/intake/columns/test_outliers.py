@@ -18,7 +18,8 @@ def column(tmp_path, at, cells, **answers):
     ("at", "cells", "cell"),
     [(EFFICIENCY, [88, 8.8, *[86] * 10], "K3"), (SPEED, [640, *[610, 330] * 5, 61], "J13"),
      (WIDTH, [190, 75, *[190, 210] * 5], "H3"), (WIDTH, [134, *[340, 360, 220] * 3, 360, 360], "H2"),
-     (SPEED, [1100, *[110, 95] * 5, 95], "J2")],
+     (SPEED, [1100, *[110, 95] * 5, 95], "J2"),
+     (SPEED, [33, *[470, 890] * 5, 640], "J2"), (EFFICIENCY, [*[88, 84] * 5, 88, 12], "K13")],
 )  # fmt: skip
 def test_a_slip_is_asked(tmp_path, at, cells, cell):
     (doubt,) = column(tmp_path, at, cells).doubts
@@ -39,7 +40,8 @@ def test_several_slips_are_one_question_and_one_answer_may_leave_others_open(tmp
 
 
 def test_what_a_mill_has_is_not_asked_about(tmp_path):
-    for at, cells in ((WIDTH, [140, *[360] * 11]), (WIDTH, [150, 360] * 6), (WIDTH, [*[190] * 11, 360]),
+    for at, cells in ((SPEED, [120, 130, 150, 190, *[470, 890] * 4]), (WIDTH, [140, *[360] * 11]),
+                      (WIDTH, [150, 360] * 6), (WIDTH, [*[190] * 11, 360]),
                       (WIDTH, [*[190] * 11, 540]), (SPEED, [330, *[900] * 11]),
                       (EFFICIENCY, [45, *[92] * 11]), (SPEED, [*[330] * 11, 1100])):  # fmt: skip
         assert not column(tmp_path, at, cells).doubts, cells

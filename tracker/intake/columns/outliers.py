@@ -1,4 +1,5 @@
-"""Values a tenth or ten times, or 1/2.54 or 2.54 times, those of their column: a slip or inches among cm; asked, not judged.
+"""Values a tenth or ten times, or 1/2.54 or 2.54 times, those of their column, or single ones far from all others: a slip or
+inches among cm; asked, not judged.
 
 READING.md, section 5.
 """
@@ -9,7 +10,7 @@ from itertools import pairwise
 from typing import Any
 
 from tracker.domain.findings import Choice, Severity
-from tracker.domain.tables import Kind
+from tracker.domain.tables import READINGS, Kind
 from tracker.domain.units import CM_PER_INCH
 from tracker.errors import message
 from tracker.intake.answers import AS_WRITTEN
@@ -32,6 +33,8 @@ _RARE = 0.25
 """Share of a column that slips may be; more than that is how the mill's looms are."""
 _REED_WIDTHS_CM = (100.0, 400.0)
 """Widths below are inches where others are cm, however many they are; from above on, cm among inches may stand."""
+_FAR = 4.0
+"""How far, as a factor, a single value stands from the others that cannot be one of them, whatever the slip was."""
 _SAME = 0.005
 """How near a width between these must come to one of the others."""
 
@@ -66,9 +69,12 @@ def ask_outliers(pool: ColumnPool, readings: Iterable[TableReading]) -> None:
         return
     said = field == "reed_width_cm" and pool.answers.unit(pool.called, "width") is not None
     values = list(_values_of(pool, readings))
+    ordered = sorted(values, key=lambda one: one.number)
+    slips = _outliers(ordered, field)
+    far = [] if slips or pool.table is READINGS else _far(ordered)
     found = [
         (value, factor)
-        for value, factor in _outliers(sorted(values, key=lambda one: one.number), field)
+        for value, factor in (*slips, *((one, 0.0) for one in far))
         if not said
         and not pool.answers.as_written(pool.called, [value.cell], f"{field}|{value.who}|{value.number:.6g}")
     ]
@@ -101,6 +107,16 @@ def _outliers(values: Sequence[_Value], field: str) -> list[tuple[_Value, float]
     return found
 
 
+def _far(values: Sequence[_Value]) -> list[_Value]:
+    """The lowest or highest value, where it stands further from all others than they do among themselves."""
+    if len(values) <= _FEWEST:
+        return []
+    lowest, second, last, highest = (values[i].number for i in (0, 1, -2, -1))
+    low = second > _FAR * lowest and second * second > highest * lowest
+    high = highest > _FAR * last and highest * lowest > last * last
+    return [values[0]] * low + [values[-1]] * high
+
+
 def _sets_right(few: Sequence[float], many: Sequence[float], factor: float, field: str) -> bool:
     """Would the few stand among the others, and are they so few, or so unlike such values, that they may be slips?"""
     right = [number * factor for number in few]
@@ -118,13 +134,20 @@ def _sets_right(few: Sequence[float], many: Sequence[float], factor: float, fiel
     return among and rare and told_apart
 
 
+def _how(factor: float) -> str:
+    """By which slip a value is off; 0: by none of them."""
+    if not factor:
+        return "far"
+    return "inch" if round(max(factor, 1 / factor), 2) == CM_PER_INCH else "tenth" if factor > 1 else "ten"
+
+
 def _ask(pool: ColumnPool, found: Sequence[_Value], factor: float, values: Sequence[_Value]) -> None:
     cells = [one.cell for one in found]
     others = [one.number for one in values if one not in found]
     share = pool.column is not None and pool.column.kind is Kind.FRACTION
     low, high = (float(f"{number * (100 if share else 1):.6g}") for number in (min(others), max(others)))
     unit = "%" if share else pool.column.unit if pool.column else None
-    how = "inch" if round(max(factor, 1 / factor), 2) == CM_PER_INCH else "tenth" if factor > 1 else "ten"
+    how = _how(factor)
     pool.report.whole(
         Severity.DOUBT, "odd-value", found[0].reading.block.sheet, ", ".join(cells), heading=pool.heading,
         raw=", ".join(raw_text(one.raw) for one in found), field=pool.name, who=[one.who for one in found if one.who] or None,

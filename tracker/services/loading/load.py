@@ -11,6 +11,7 @@ from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import Change, ReadResult, TypedRow
 from tracker.domain.words import natural_key
 from tracker.errors import InputRefused, Message, message
+from tracker.intake.answers import Answers
 from tracker.intake.reader import read_files
 from tracker.intake.rows.around import NEEDS
 from tracker.intake.rows.compare import compare, key_of
@@ -68,7 +69,7 @@ def load(
         if dry_run or is_new(context.database):
             tried = _try_out(context, request, result, dry_run)
             if dry_run or tried.refusal:
-                return request.marked(tried)
+                return request.marked(tried, remembered)
             del tried  # of a large list it holds as much as the list; it is worked out anew under the lock
         return _write(context, request, result, remembered, before)
     except InputRefused as refusal:
@@ -88,9 +89,12 @@ class _Request:
     def read(self, remembered: Mapping[str, str]) -> ReadResult:
         return read_files(self.files, self.answers, remembered, self.today, self.progress)
 
-    def marked(self, report: LoadReport) -> LoadReport:
+    def marked(self, report: LoadReport, remembered: Mapping[str, str]) -> LoadReport:
         """The report, once the marked copies that were asked for are there."""
-        return replace(report, said=(*report.said, *self.marking.write(report.findings))) if self.marking else report
+        if self.marking is None:
+            return report
+        written = self.marking.write(report.findings, Answers(self.answers, remembered).code_page)
+        return replace(report, said=(*report.said, *written))
 
 
 def _remembered(context: Context) -> dict[str, str]:
@@ -118,7 +122,7 @@ def _write(
     while True:
         with context.making().unit_of_work() as uow:
             if (newest := uow.answers()) == remembered:
-                report = request.marked(_Loading(uow, result, request).run(dry_run=False))
+                report = request.marked(_Loading(uow, result, request).run(dry_run=False), remembered)
                 if report.written:
                     if before:
                         before(report)

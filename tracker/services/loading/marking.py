@@ -1,6 +1,6 @@
 """Where the marked copies of a load go, and their writing."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from zipfile import is_zipfile
 
@@ -31,12 +31,14 @@ class Marking:
                 raise UsageError("marked-over-itself", target=str(copy), what="file")
             check(copy)
 
-    def write(self, findings: Sequence[Finding], speaker: Speaker = ENGLISH) -> list[str]:
-        """Write the copies; gives what to tell the user."""
+    def write(
+        self, findings: Sequence[Finding], page_of: Callable[[str], str | None], speaker: Speaker = ENGLISH
+    ) -> list[str]:
+        """Write the copies; gives what to tell the user. `page_of`: name of a text file → code page that it was read in."""
         said, worded = [], [in_words(finding, speaker) for finding in findings]
         for file, copy in self.targets.items():
             if any(Path(finding.file).name in ("", file.name) for finding in findings):
-                note = write_marked(file, worded, copy, _grids(file))
+                note = write_marked(file, worded, copy, _grids(file, page_of(file.name)))
                 said += [f"Wrote the marked copy {copy}.", *filter(None, [note])]
         return said or ["No marked copy was written: there are no findings."]
 
@@ -57,10 +59,10 @@ def _ending(file: Path) -> str:
     return ".xlsm" if file.suffix.lower() == ".xlsm" else ".xlsx"
 
 
-def _grids(file: Path) -> dict[str, list[list[object]]] | None:
+def _grids(file: Path, page: str | None) -> dict[str, list[list[object]]] | None:
     """Of delimited text the cells as the load reads them; None for a workbook, whose own cells the copy takes."""
     with file.open("rb") as opened:
         if is_zipfile(file) or opened.read(8).startswith(COMPOUND_MAGIC):
             return None
-    sheet = text_sheet(file, KNOWN)
+    sheet = text_sheet(file, KNOWN, page)
     return {sheet.name: [list(row) for row in sheet.rows]}

@@ -407,12 +407,13 @@ value-doubt = { $field } { $raw } stands among percent: it can be { $meanings }.
 odd-value = { $field } { $raw }{ $who ->
         [none] {""}
        *[other] {" "}of { $who }
-    } stands apart from the others, { $low } to { $high }, as { $how ->
-        [inch] inches among centimetres do
-        [tenth] a slip to a tenth does
-       *[ten] a slip to ten times does
+    } stands apart from the others, { $low } to { $high }{ $how ->
+        [inch] , as inches among centimetres do
+        [tenth] , as a slip to a tenth does
+        [far] {""}
+       *[ten] , as a slip to ten times does
     }: is it so?
-    .means = A value that stands far from the others by the factor of a slip.
+    .means = A value that stands far from the others, most by the factor of a slip.
     .terminal = If so, answer { $options }; else correct the cell.
     .screen = If so, answer “as written”; else correct the cell.
 decimals-doubt = { $field } '{ $raw }' can be { $meanings }.
