@@ -14,13 +14,13 @@ CARD = make_card("C3-0001-2", 3, MILL, BOOKING, CONTENT, lambda row: row.minutes
 HEADINGS = {
     # as the sheets of records are to be headed
     "Work done": "loom, hall, card, started, ended, crew, stage reached, beam-out, locked, unlocked, first pick, at speed, "
-    "operation, minutes, heads, torque read (N·m), done by, remark, hand over",
+    "operation, minutes (min), heads, torque read (N·m), done by, remark, hand over",
     "Set values": "loom, hall, side, setting, value, at, who, why, article, waived because, waived by, waived at",
     "Check results": "loom, hall, side, check, result, at, who, waived because, waived by, waived at",
-    "Parts used": "loom, hall, part, used, left over, broken",
-    "Stops": "loom, hall, from, to, article, cause, stops, picks, hours, efficiency",
+    "Parts used": "loom, hall, card, part, used, left over, broken",
+    "Stops": "loom, hall, from, to, article, cause, stops, picks, hours (h), efficiency (%)",
     "Waste": "loom, hall, from, to, side, waste width (mm), article",
-    "Bobbins": "loom, hall, side, at, grams left, tex",
+    "Bobbins": "loom, hall, side, at, grams left (g), tex",
 }
 
 
@@ -45,7 +45,7 @@ def test_what_is_known_stands_there_and_nothing_else(tmp_path):
     work = [dict(zip(found["Work done"][0], row, strict=True)) for row in found["Work done"][1:]]
     assert len(work) == 6 and {(row["Loom"], row["Hall"], row["Card"]) for row in work} == {(*KEY[::-1], "C3-0001-2")}
     assert (work[0]["Operation"], work[0]["Crew"], work[0]["Started"]) == ("", "Fitters 1", "")
-    assert (work[1]["Operation"], work[1]["Heads"], work[1]["Minutes"]) == ("Ring out the cables", 1, "")
+    assert (work[1]["Operation"], work[1]["Heads"], work[1]["Minutes (min)"]) == ("Ring out the cables", 1, "")
     settings = [(row[2], row[3], row[4], row[7], row[8]) for row in found["Set values"][1:]]
     assert settings == [
         ("left", "crossing angle", "", "found", "B-in"), ("left", "crossing angle", "", "set", "B-in"),
@@ -53,7 +53,9 @@ def test_what_is_known_stands_there_and_nothing_else(tmp_path):
         ("", "motor current", "", "found", "B-in"), ("", "motor current", "", "set", "B-in"),
     ]  # fmt: skip
     assert [row[3] for row in found["Check results"][1:]] == [check.check for check in CARD.checks]
-    assert [row[2:] for row in found["Parts used"][1:]] == [[part, "", "", ""] for part in ("LOCK", "RAIL-190", "PIN")]
+    assert [row[2:] for row in found["Parts used"][1:]] == [
+        ["C3-0001-2", part, "", "", ""] for part in ("LOCK", "RAIL-190", "PIN")
+    ]
     assert [row[2] for row in found["Bobbins"][1:]] == ["left", "right"]
     assert len(found["Stops"]) == len(found["Waste"]) == 1
 
@@ -67,8 +69,8 @@ def test_what_is_to_be_filled_in_is_framed(tmp_path):
         left = page.cell(row, at[heading]).border.left
         return left is not None and left.style == "medium"
 
-    assert is_framed(2, "Started") and is_framed(2, "At speed") and not is_framed(2, "Minutes")
-    assert is_framed(3, "Minutes") and not is_framed(3, "Started") and not is_framed(3, "Loom")
+    assert is_framed(2, "Started") and is_framed(2, "At speed") and not is_framed(2, "Minutes (min)")
+    assert is_framed(3, "Minutes (min)") and not is_framed(3, "Started") and not is_framed(3, "Loom")
 
 
 def test_a_load_passes_over_the_list_of_cards(tmp_path):

@@ -17,6 +17,7 @@ PURE = ("tracker/domain/", "tracker/scope/", "tracker/forecast/", "tracker/plann
 words by which a reader knows a column), or are an edge themselves (the command, a workbook)."""
 NOT_WORDED_HERE = (
     "tracker/domain/tables.py",
+    "tracker/domain/record_tables.py",
     "tracker/domain/columns.py",
     "tracker/domain/own_sheets.py",
     "tracker/domain/plan.py",

@@ -8,12 +8,12 @@ HEADING, TAKEN, OWN, REFUSED = "heading", "taken", "own", "refused"
 """Heads of a table; values of its fields; values kept under the mill's own heading; all cells of a refused row."""
 ASIDE = (
     "title", "heading again", "section", "total", "note", "number", "empty value", "no heading", "column", "beside", "below",
-    "same again", "table", "left out", "sheet", "own report",
+    "same again", "table", "left out", "sheet", "own report", "unfilled",
 )  # fmt: skip
 """Why a cell is set aside, the words of the reasons stand in the catalogue: above the table, a repeated heading, a line that
 names a hall or type, a sum, a note, a row with nothing but its number, a sign that means empty, a column without heading or
 place, beside or below the table, a row that stands twice, a table of another kind, a sheet that was left out or is none of
-ours, a report of ours."""
+ours, a report of ours, a line of a form that nobody filled in."""
 
 
 @dataclass(frozen=True, slots=True)

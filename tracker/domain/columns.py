@@ -28,6 +28,8 @@ class Column:
     """Canonical heading without its unit."""
     kind: Kind
     needed: bool = False
+    unless: str = ""
+    """A field with which a row needs no value here, `needed` as the column is."""
     key: bool = False
     unit: str | None = None
     low: float | None = None
@@ -95,6 +97,10 @@ class Table:
     whole: bool = False
     """True where the sheet is taken as a whole (the method): loading it replaces all its rows by a new version."""
     pairs: tuple[Pair, ...] = ()
+    history: bool = False
+    """True where rows are only added and completed: a row that says otherwise than the stored one is refused."""
+    filled_by: tuple[str, ...] = ()
+    """Fields of which a row has at least one; without, it is a line of a form that nobody filled in. () = not asked."""
 
     @property
     def key(self) -> tuple[str, ...]:
@@ -102,3 +108,12 @@ class Table:
 
     def column(self, field: str) -> Column:
         return next(column for column in self.columns if column.field == field)
+
+
+def loom_columns(needed_hall: bool = False) -> tuple[Column, ...]:
+    """The columns that say which loom a row is about."""
+    return (
+        Column("loom", "Loom", Kind.IDENTIFIER, needed=True, key=True, about="The loom number, as text.", example="007"),
+        Column("hall", "Hall", Kind.IDENTIFIER, needed=needed_hall, key=True, example="Hall 1",
+               about="" if needed_hall else "Needed where loom numbers start again in each hall."),
+    )  # fmt: skip

@@ -77,6 +77,8 @@ class Setpoint:
     high: float | None = None
     conditions: Conditions = field(default_factory=dict)
     row: Row = Row()
+    repeatability: float | None = None
+    """Two readings of one thing differ by less in 95 % of cases, in `unit`."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -78,6 +78,10 @@ class Article:
     """`crimp`: (warp − cloth)/cloth; `contraction`: (warp − cloth)/warp."""
     contribution_per_m: float | None = None
     warp_value_per_m: float | None = None
+    family: str | None = None
+    """Articles whose settings are compared with each other."""
+    weft_tex: float | None = None
+    weft_price_per_kg: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

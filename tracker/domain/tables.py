@@ -1,16 +1,9 @@
 """The tables that a mill gives us, declared once: reading, writing, comparing and storing all follow this list."""
 
-from tracker.domain.columns import Column, Kind, Pair, Table
+from tracker.domain.columns import Column, Kind, Pair, Table, loom_columns
+from tracker.domain.record_tables import RECORD_TABLES
 
 T, I, W, N, Z, P, Y, D, M, H, G = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.NUMBER, Kind.INTEGER, Kind.FRACTION, Kind.YES_NO, Kind.DATE, Kind.MOMENT, Kind.TIME, Kind.WEEKDAYS)  # noqa: E741  # fmt: skip
-
-
-def _loom(needed_hall: bool = False) -> tuple[Column, ...]:
-    return (
-        Column("loom", "Loom", I, needed=True, key=True, about="The loom number, as text.", example="007"),
-        Column("hall", "Hall", I, needed=needed_hall, key=True, example="Hall 1",
-               about="" if needed_hall else "Needed where loom numbers start again in each hall."),
-    )  # fmt: skip
 
 
 _SPEED = Column("speed_ppm", "Speed", N, unit="picks/min", low=20, high=2500, example="640")
@@ -20,7 +13,7 @@ CARD_LANGUAGES = ("de", "en", "es", "fr", "it", "pt", "tr", "zh")
 """Languages in which the fixed words of a card are there, by ISO 639-1."""
 
 LOOMS = Table("looms", "Looms", (
-    *_loom(needed_hall=True),
+    *loom_columns(needed_hall=True),
     Column("row", "Row", I, example="3"),
     Column("place", "Place", I, example="12"),
     Column("section", "Section", I, about="The looms that one weaver minds.", example="S4"),
@@ -38,7 +31,7 @@ LOOMS = Table("looms", "Looms", (
 ), "The looms of the hall. Any other column is kept as an attribute under its own heading.", open_columns="attributes")  # fmt: skip
 
 WARPS = Table("warps", "Warps", (
-    *_loom(),
+    *loom_columns(),
     Column("sequence", "Sequence", Z, needed=True, key=True, low=0, high=99, about="0 = on the loom now.", example="0"),
     Column("article", "Article", I, needed=True, example="A-1207"),
     Column("set_length_m", "Set length", N, unit="m", low=1, high=60000, example="3000"),
@@ -53,7 +46,7 @@ WARPS = Table("warps", "Warps", (
     pairs=(Pair("warp_left_m", "<=", "set_length_m"), Pair("tail_m", "<", "set_length_m")))  # fmt: skip
 
 READINGS = Table("readings", "Readings", (
-    *_loom(),
+    *loom_columns(),
     Column("read_at", "Read at", M, needed=True, key=True, example="2027-01-04 06:00"),
     Column("warp_left_m", "Warp left", N, unit="m", low=0, high=60000, example="1240"),
     _SPEED,
@@ -69,6 +62,9 @@ ARTICLES = Table("articles", "Articles", (
            about="crimp: (warp - cloth)/cloth; contraction: (warp - cloth)/warp. Empty = crimp."),
     Column("contribution_per_m", "Contribution per metre", N, about="Currency per metre of cloth.", example="0.62"),
     Column("warp_value_per_m", "Warp value per metre", N, low=0, about="Currency per metre of warp.", example="2.10"),
+    Column("family", "Family", I, about="Articles whose settings are compared with each other.", example="F2"),
+    Column("weft_tex", "Weft tex", N, unit="tex", low=0.1, high=10_000, about="Yarn count of the weft.", example="20"),
+    Column("weft_price_per_kg", "Weft price per kg", N, low=0, about="Currency per kilogram.", example="3.40"),
 ), "What is woven.")  # fmt: skip
 
 CHANGES = Table("changes", "Changes", (
@@ -82,7 +78,7 @@ CHANGES = Table("changes", "Changes", (
 ), "How long an ordinary beam change stops a loom.", pairs=(Pair("meanwhile_h", "<=", "hours_h"),))  # fmt: skip
 
 STANDING = Table("standing", "Standing", (
-    *_loom(),
+    *loom_columns(),
     Column("from_at", "From", M, needed=True, key=True, example="2027-02-01 06:00"),
     Column("to_at", "To", M, needed=True, example="2027-02-05 22:00"),
     Column("reason", "Reason", T, example="no order"),
@@ -203,6 +199,8 @@ SETPOINTS = Table("setpoints", "Setpoints", (
     Column("target", "Target", Kind.ANY, example="310"),
     Column("low", "Low", N, example="305"),
     Column("high", "High", N, example="315"),
+    Column("repeatability", "Repeatability", N, low=0, example="1",
+           about="Two readings of one thing differ by less in 95 of 100 cases (ISO 5725)."),
 ), "The settings to set, record and hold, with condition columns.", open_columns="conditions", whole=True)  # fmt: skip
 
 CHECKS = Table("checks", "Checks", (
@@ -224,7 +222,7 @@ TERMS = Table("terms", "Terms", (
 TABLES: dict[str, Table] = {
     table.name: table
     for table in (LOOMS, WARPS, READINGS, ARTICLES, CHANGES, STANDING, PARTS, RECEIPTS, CREWS, ABSENCES,
-                  OVERTIME, RUNNING, CLOSURES, TOOLS, OPERATIONS, KIT_LINES, CHOICES, SETPOINTS, CHECKS, TERMS)
+                  OVERTIME, RUNNING, CLOSURES, TOOLS, OPERATIONS, KIT_LINES, CHOICES, SETPOINTS, CHECKS, TERMS, *RECORD_TABLES)
 }  # fmt: skip
 METHOD_TABLES = tuple(table.name for table in TABLES.values() if table.whole)
 
@@ -271,6 +269,14 @@ TERM_COLUMNS = (
            about="In which the fixed words of a card stand (ISO 639-1), unless Crews name another. Empty = en."),
     Column("address_of_screens", "address of the screens", T, example="http://planning-office:8501",
            about="Under which the screens are reached in the hall; a card's square code then leads to its loom."),
+    Column("leno_yarn_tex", "leno yarn", N, unit="tex", low=0.1, high=10_000, about="Yarn count of the leno yarn."),
+    Column("leno_yarn_price_per_kg", "leno yarn price", N, low=0, about="For a kilogram. In the currency."),
+    Column("minutes_per_stop", "minutes per stop", N, unit="min", low=0, high=1000,
+           about="How long a loom stands for one stop, where its hours were not recorded."),
+    Column("worth_knowing", "worth knowing", P, low=0.001, high=1, about="The smallest change of a rate that matters."),
+    Column("settling_days", "settling", N, unit="days", low=0, high=100,
+           about="So long after a conversion a loom's figures do not count yet."),
+    Column("visits_days", "visits", T, example="1, 7, 30", about="Days after sign-off on which the settings are read again."),
 )  # fmt: skip
 """The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
 TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
@@ -303,6 +309,12 @@ TERM_ACTS: dict[str, str] = {
     "reference_plan": "status: what was planned",
     "language_of_cards": "cards and weavers' notes",
     "address_of_screens": "cards: where the square code leads",
+    "leno_yarn_tex": "bobbins and savings",
+    "leno_yarn_price_per_kg": "savings",
+    "minutes_per_stop": "savings",
+    "worth_knowing": "what the stops tell",
+    "settling_days": "what the stops tell",
+    "visits_days": "follow-up visits",
 }
 """Field of `Terms` → where it acts."""
 PILOT_ABOUT = ("The loom of that machine type that is converted first. Empty = chosen by cost.", "plan: pilots")

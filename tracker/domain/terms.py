@@ -56,6 +56,15 @@ class Terms:
     """ISO 639-1, one of `CARD_LANGUAGES`."""
     address_of_screens: str | None = None
     """`http://planning-office:8501`; None where nobody has said."""
+    leno_yarn_tex: float | None = None
+    leno_yarn_price_per_kg: float = 0
+    minutes_per_stop: float = 2
+    worth_knowing: float = 0.10
+    """The smallest change of a rate that matters, as a share."""
+    settling_days: float = 3
+    """After a conversion, not counted before and after."""
+    visits_days: str = "1, 7, 30"
+    """Days after sign-off on which the settings are read again."""
     pilots: Mapping[str, str] = field(default_factory=dict)
     """Machine type → loom number that the mill names as its pilot."""
 

@@ -32,7 +32,9 @@ _KINDS = {
 def write_template(path: str | Path) -> None:
     """Write an empty workbook (.xlsx) with a sheet for every table: headings, notes, drop-downs, and a guide."""
     sheets = {name: _sheet(table, []) for name, table in TABLES.items()}
-    _write_workbook(Path(path), sheets | {TERMS.name: term_sheet([_col(column) for column in TERMS.columns])})
+    _write_workbook(
+        Path(path), sheets | {TERMS.name: term_sheet([template_column(column) for column in TERMS.columns])}
+    )
 
 
 def write_export(path: str | Path, rows: Mapping[str, Iterable[Record]]) -> None:
@@ -74,7 +76,7 @@ def _write_csv(path: Path, sheet: TidySheet) -> None:
 def _sheet(table: Table, records: Sequence[Record]) -> TidySheet:
     fields = {column.field for column in table.columns}
     kept = list(dict.fromkeys(name for record in records for name in record if name not in fields))
-    columns = [_col(column) for column in table.columns] + [Col(heading, Kind.ANY) for heading in kept]
+    columns = [template_column(column) for column in table.columns] + [Col(heading, Kind.ANY) for heading in kept]
     names = [column.field for column in table.columns] + kept
     rows = rows_of(names, map(_shown_term, records) if table is TERMS else records)
     return TidySheet(table.sheet, columns, rows, frozen=1)
@@ -90,7 +92,8 @@ def _shown_term(record: Record) -> Record:
     return record
 
 
-def _col(column: Column) -> Col:
+def template_column(column: Column) -> Col:
+    """How a column of a table stands in the sheets that we write."""
     low, high = (_limit(column, limit) for limit in (column.low, column.high))
     return Col(
         column.title, column.kind, words=column.words, about=_about(column), needed=column.needed, low=low, high=high

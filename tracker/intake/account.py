@@ -77,7 +77,8 @@ def _lines_of(blocks: Sequence[TableBlock], readings: Sequence[TableReading]) ->
                 lines[r].append((block, "table", 0))
             continue
         for i, body in enumerate(reading.rows):
-            lines[body.row].append((reading, REFUSED if i in reading.refused else TAKEN, i))
+            what = REFUSED if i in reading.refused else "unfilled" if i in reading.unfilled else TAKEN
+            lines[body.row].append((reading, what, i))
         for body in reading.others:
             lines[body.row].append((block, _OF_ROWS[body.sort], 0))
     return lines

@@ -159,11 +159,20 @@ class LoadWriter:
             record = database_values(table, values, self.zone)
             kept = kept_values(table, values) if table.open_columns == "attributes" else {}
             where = self._where(table, key)
+            if table.history:
+                self._complete(MODELS[table.name], where, record)
+                continue
             if kept:
                 old = self.session.scalar(select(LoomRow.attributes).where(*where)) or {}
                 record["attributes"] = {h: v for h, v in (old | kept).items() if v is not None}
             if record:
                 self.session.execute(update(MODELS[table.name]).where(*where).values(**record))
+
+    def _complete(self, model: Any, where: Sequence[Any], more: Mapping[str, Any]) -> None:
+        """Add the row in force once more, with what it had left empty."""
+        row = self.session.scalars(select(model).where(*where).order_by(model.id.desc()).limit(1)).one()
+        old = {c.name: getattr(row, c.name) for c in model.__table__.columns if c.name != "id"}
+        self.session.execute(insert(model), [old | more])
 
     def _where(self, table: Table, key: RowKey) -> list[Any]:
         values = database_values(table, dict(zip(table.key, key, strict=True)), self.zone)

@@ -17,7 +17,9 @@ from tracker.store.models import (
     AbsenceRow,
     AlternativeRow,
     ArticleRow,
+    BobbinRow,
     ChangeRow,
+    CheckResultRow,
     CheckRow,
     ClosureRow,
     CrewRow,
@@ -28,14 +30,19 @@ from tracker.store.models import (
     OperationRow,
     OvertimeRow,
     PartRow,
+    PartUsedRow,
     ReadingRow,
     ReceiptRow,
     RunningRow,
     SetpointRow,
+    SetValueRow,
     StandingRow,
+    StopsRow,
     TermRow,
     ToolRow,
     WarpRow,
+    WasteRow,
+    WorkDoneRow,
 )
 
 Record = dict[str, Any]
@@ -46,6 +53,8 @@ MODELS: dict[str, type[Base]] = {
     "overtime": OvertimeRow, "running": RunningRow,
     "closures": ClosureRow, "tools": ToolRow, "terms": TermRow, "operations": OperationRow, "kit_lines": KitLineRow,
     "choices": AlternativeRow, "setpoints": SetpointRow, "checks": CheckRow,
+    "work_done": WorkDoneRow, "set_values": SetValueRow, "check_results": CheckResultRow, "parts_used": PartUsedRow,
+    "stops": StopsRow, "waste": WasteRow, "bobbins": BobbinRow,
 }  # fmt: skip
 
 DERIVED = {"parts": {"on_hand"}}
@@ -55,7 +64,7 @@ DERIVED = {"parts": {"on_hand"}}
 def read_rows(session: Session, table: Table, zone: ZoneInfo) -> dict[RowKey, Record]:
     """All rows of a table as typed records, kept headings beside the fields; moments in local time.
 
-    Method tables give the version in force, in order, keyed (1,), (2,) …
+    Method tables give the version in force, in order, keyed (1,), (2,) …; of history the last row of each key is in force.
     """
     if table.whole:
         return _method_rows(session, table)
@@ -65,7 +74,8 @@ def read_rows(session: Session, table: Table, zone: ZoneInfo) -> dict[RowKey, Re
     fields = [column.field for column in table.columns if column.field not in DERIVED.get(table.name, ())]
     moments = [column.field for column in table.columns if column.kind is Kind.MOMENT]
     kept = [model.attributes] if table.open_columns == "attributes" else []  # type: ignore[attr-defined]
-    for values in session.execute(select(*(getattr(model, field) for field in fields), *kept)):
+    query = select(*(getattr(model, field) for field in fields), *kept)
+    for values in session.execute(query.order_by(model.id) if table.history else query):  # type: ignore[attr-defined]
         record: Record = dict(zip(fields, values, strict=False))
         for field in moments:
             if record[field] is not None:

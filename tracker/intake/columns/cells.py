@@ -98,6 +98,17 @@ def _special(
     return None
 
 
+def find_unfilled(reading: TableReading) -> None:
+    """Find the lines of a form that nobody filled in: they only say what is asked for."""
+    asked = [c for name in reading.table.filled_by if (c := reading.column_of(name)) is not None]
+    if asked:
+        reading.unfilled.update(
+            i
+            for i in range(len(reading.rows))
+            if i not in reading.refused and all(reading.values[c][i] in (None, "") for c in asked)
+        )
+
+
 def check_needed(reading: TableReading, report: Report) -> None:
     """Refuse rows without a value that the table needs (the hall of a loom is looked for elsewhere, too)."""
     for column in reading.table.columns:
@@ -106,7 +117,10 @@ def check_needed(reading: TableReading, report: Report) -> None:
         c = reading.column_of(column.field)
         if c is None:
             continue
+        instead = reading.column_of(column.unless) if column.unless else None
         for i, value in enumerate(reading.values[c]):
+            if i in reading.unfilled or (instead is not None and reading.values[instead][i]):
+                continue
             if (value is None or value == "") and (i, c) not in reading.faults:
                 _refuse_missing(reading, i, c, column, report)
 

@@ -194,3 +194,26 @@ class AnyPlan:
         if isinstance(value, time):
             return value.isoformat("minutes")
         return str(value) if isinstance(value, timedelta) else value
+
+
+_NO_UNIT = ("", "°", "º")
+"""A value in any other unit stays a text: which unit is meant the method knows, not the sheet."""
+
+
+@dataclass(slots=True)
+class ReadingPlan:
+    """A setting's value or a check's result, as a fitter writes it: a number where it surely is one, `yes` and `no` in eight
+    languages where the answer may be one, else the text."""
+
+    pool: ColumnPool
+
+    def read(self, value: Any, code: str) -> Any:
+        if isinstance(value, bool | float | int):
+            return value
+        text = str(value).strip()
+        found = quantity(text)
+        if found and found.certain is not None and found.unit in _NO_UNIT:
+            return found.certain
+        if self.pool.column is None or self.pool.column.field != "result":
+            return text
+        return YesNoPlan(self.pool).read(text, code)

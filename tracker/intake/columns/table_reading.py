@@ -39,6 +39,8 @@ class TableReading:
     """Indexes into `rows`."""
     empties: set[tuple[int, int]] = field(default_factory=set)
     """(index into `rows`, column) of the filled cells that say that there is nothing."""
+    unfilled: set[int] = field(default_factory=set)
+    """Indexes into `rows`: lines of a form that nobody filled in."""
     faults: set[tuple[int, int]] = field(default_factory=set)
     """(index into `rows`, column) of the cells that cannot be read."""
 
@@ -48,7 +50,7 @@ class TableReading:
 
     @property
     def ignored(self) -> int:
-        return sum(body.sort is not Sort.EMPTY for body in self.others)
+        return sum(body.sort is not Sort.EMPTY for body in self.others) + len(self.unfilled)
 
     def refuse(self, i: int, column: int) -> None:
         """A row is refused for a cell."""

@@ -2,12 +2,13 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time
 from difflib import SequenceMatcher
 from typing import Any
 
 from tracker.domain.findings import Finding, Severity
+from tracker.domain.record_tables import RECORDS
 from tracker.domain.rows import Change, ReadResult, RowCounts, RowKey, SourceTable, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
@@ -18,7 +19,7 @@ from tracker.intake.rows.references import REFERRING, KnownLooms, resolved, sett
 Current = Mapping[str, Mapping[RowKey, Mapping[str, Any]]]
 """Table → key → field or kept heading → value, as the database holds it."""
 
-_NEVER_MISSING = ("readings", "terms")
+_NEVER_MISSING = ("readings", "terms", *RECORDS)
 """Tables of which a file seldom brings all rows."""
 
 
@@ -52,6 +53,8 @@ def compare(result: ReadResult, current: Current) -> Comparison:
     for row in rows:
         if TABLES[row.table].whole:
             found.method.setdefault(row.table, []).append(row)
+        elif TABLES[row.table].history:
+            findings += _compare_record(row, current.get(row.table, {}), found, result.tables[row.source])
         else:
             _compare_row(row, current.get(row.table, {}), found, result.tables[row.source])
     findings += alike_stored(found.changes, found.places, result.tables, current.get("looms", {}))
@@ -150,6 +153,30 @@ def _place(result: ReadResult, here: TypedRow, other: TypedRow) -> str:
 
 def _heading(table: str, name: str) -> str:
     return next((column.heading for column in TABLES[table].columns if column.field == name), name)
+
+
+def _compare_record(
+    row: TypedRow, stored: Mapping[RowKey, Mapping[str, Any]], found: Comparison, source: SourceTable
+) -> Iterable[Finding]:
+    """A row of history: new, the same, or completing what is empty; one that says otherwise than before is refused."""
+    old = stored.get(key_of(row))
+    said = {
+        name: value for name, value in row.values.items() if value not in (None, "") or name in TABLES[row.table].key
+    }
+    against = [name for name, value in said.items() if old and old[name] is not None and not same(old[name], value)]
+    if not against:
+        _compare_row(replace(row, values=said), stored, found, source)
+    else:
+        found.counts[row.source].refused += 1
+    for name in against:
+        assert old
+        yield Finding(
+            "record-differs", Severity.REFUSED, file=source.file, sheet=source.sheet, cell=source.cell_of(name, row.number),
+            heading=next((c.heading for c in source.columns if c.field == name), ""), raw=str(said[name]),
+            understood=shown(said[name]), rows=((row.source, row.number),),
+            params={"table": TABLES[row.table].sheet, "row": " ".join(str(part) for part in key_of(row) if part),
+                    "heading": _heading(row.table, name), "stored": shown(old[name])},
+        )  # fmt: skip
 
 
 def _compare_row(

@@ -9,7 +9,7 @@ from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.words import fold
 from tracker.intake.account import Files
 from tracker.intake.answers import Answers
-from tracker.intake.columns.cells import check_needed, read_column
+from tracker.intake.columns.cells import check_needed, find_unfilled, read_column
 from tracker.intake.columns.date_columns import plan_dates
 from tracker.intake.columns.leftovers import note_leftovers
 from tracker.intake.columns.missing_fields import ask_missing
@@ -17,7 +17,15 @@ from tracker.intake.columns.number_units import plan_numbers, proven_decimals
 from tracker.intake.columns.outliers import ask_outliers
 from tracker.intake.columns.own_columns import ConditionPlan, plan_own
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
-from tracker.intake.columns.simple_columns import AnyPlan, TimePlan, WeekdaysPlan, WordPlan, YearPlan, YesNoPlan
+from tracker.intake.columns.simple_columns import (
+    AnyPlan,
+    ReadingPlan,
+    TimePlan,
+    WeekdaysPlan,
+    WordPlan,
+    YearPlan,
+    YesNoPlan,
+)
 from tracker.intake.columns.table_reading import ColumnPlan, TableReading, ask_columns, reading_of
 from tracker.intake.columns.text_columns import plan_texts
 from tracker.intake.layout.blocks import TableBlock
@@ -52,6 +60,7 @@ def read_tables(
         ask_outliers(pool, readings)
     for reading in readings:
         add_types(reading, report)
+        find_unfilled(reading)
         check_needed(reading, report)
         check_pairs(reading, report)
         note_leftovers(reading, report)
@@ -113,6 +122,8 @@ def _plan_of(pool: ColumnPool) -> ColumnPlan:
         return ConditionPlan(pool) if pool.table.open_columns == "conditions" else plan_own(pool)
     if column.field == "year":
         return YearPlan(pool)
+    if column.kind is Kind.ANY and pool.table.history:
+        return ReadingPlan(pool)
     match column.kind:
         case Kind.NUMBER | Kind.INTEGER | Kind.FRACTION:
             return plan_numbers(pool)

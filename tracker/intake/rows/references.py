@@ -1,4 +1,4 @@
-"""Loom numbers in warps, readings and standing times: which loom of which hall they mean."""
+"""Loom numbers in warps, readings, standing times and records: which loom of which hall they mean."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
@@ -8,11 +8,12 @@ from typing import Any
 from rapidfuzz import process
 
 from tracker.domain.findings import Finding, Severity
+from tracker.domain.record_tables import RECORDS
 from tracker.domain.rows import RowKey, SourceTable, TypedRow
 from tracker.domain.words import fold, natural_key
 from tracker.errors import Message, message
 
-REFERRING = ("warps", "readings", "standing")
+REFERRING = ("warps", "readings", "standing", *RECORDS)
 """Tables whose rows name a loom that must be known."""
 
 

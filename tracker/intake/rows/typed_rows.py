@@ -56,7 +56,7 @@ def _typed_rows(
                 values["machine_type"] = body.machine_type
         if table.name == "terms" and i not in reading.refused:
             values = typed_term(reading, i, values, report)
-        if i not in reading.refused:
+        if i not in reading.refused and i not in reading.unfilled:
             yield TypedRow(table.name, values, kept, source, block.sheet.line_number(body.row))
 
 

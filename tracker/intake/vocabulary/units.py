@@ -18,6 +18,9 @@ FACTORS: dict[str, dict[str, float]] = {
     "minutes": {"min": 1, "h": 60, "s": 1 / 60},
     "days": {"days": 1, "weeks": 7, "months": 30},
     "torque": {"nm": 1, "lbft": 1.3558179483, "kgm": 9.80665},
+    "narrow": {"mm": 1, "cm": 10, "inch": CM_PER_INCH * 10},
+    "mass": {"g": 1, "kg": 1000},
+    "yarn": {"tex": 1, "dtex": 0.1},
     "count": {"piece": 1},
     "year": {"year": 1},
 }
@@ -28,11 +31,13 @@ WORDS = {
     "percent": "percent", "permille": "per mille", "fraction": "fraction", "per_cm": "per cm", "per_inch": "per inch",
     "per_10cm": "per 10 cm", "per_m": "per m", "h": "h", "min": "min", "s": "s", "days": "days", "weeks": "weeks",
     "months": "months", "nm": "N·m", "lbft": "lb·ft", "kgm": "kg·m", "piece": "", "year": "",
+    "g": "g", "kg": "kg", "tex": "tex", "dtex": "dtex",
 }  # fmt: skip
 """Unit → the words in which it is asked for, answered and reported."""
 
 _DIMENSIONS = {"cm": "width", "m": "length", "picks/min": "speed", "picks/cm": "pick_density", "h": "hours",
-               "min": "minutes", "days": "days", "N·m": "torque"}  # fmt: skip
+               "min": "minutes", "days": "days", "N·m": "torque", "mm": "narrow", "g": "mass",
+               "tex": "yarn"}  # fmt: skip
 _COUNTED = frozenset(
     {"frames", "heads", "on_hand", "quantity", "lot_size", "minimum_order", "safety_stock", "how_many"}
 )

@@ -27,7 +27,16 @@ from tracker.store.models.mill import (
     WarpRow,
 )
 from tracker.store.models.plans import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
-from tracker.store.models.progress import ConversionRow, OperationMinutesRow, SettingRow, StageRow
+from tracker.store.models.progress import ConversionRow, OperationMinutesRow, StageRow
+from tracker.store.models.records import (
+    BobbinRow,
+    CheckResultRow,
+    PartUsedRow,
+    SetValueRow,
+    StopsRow,
+    WasteRow,
+    WorkDoneRow,
+)
 from tracker.store.models.stock import MovementRow, PartRow, ReceiptRow, ReservationRow
 
 __all__ = [
@@ -36,8 +45,10 @@ __all__ = [
     "AlternativeRow",
     "AnswerRow",
     "ArticleRow",
+    "BobbinRow",
     "BookingRow",
     "ChangeRow",
+    "CheckResultRow",
     "CheckRow",
     "ClosureRow",
     "ConversionRow",
@@ -55,6 +66,7 @@ __all__ = [
     "OtherDateRow",
     "OvertimeRow",
     "PartRow",
+    "PartUsedRow",
     "PlanRow",
     "PriceRow",
     "ReadingRow",
@@ -63,12 +75,15 @@ __all__ = [
     "RowChangeRow",
     "RunningRow",
     "SealRow",
+    "SetValueRow",
     "SetpointRow",
-    "SettingRow",
     "SourceTableRow",
     "StageRow",
     "StandingRow",
+    "StopsRow",
     "TermRow",
     "ToolRow",
     "WarpRow",
+    "WasteRow",
+    "WorkDoneRow",
 ]

@@ -67,6 +67,7 @@ class SetpointRow(OfMethod, Base):
     target: Mapped[Any] = mapped_column(JSON, nullable=True)
     low: Mapped[float | None]
     high: Mapped[float | None]
+    repeatability: Mapped[float | None]
 
 
 class CheckRow(OfMethod, Base):

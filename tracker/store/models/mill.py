@@ -91,6 +91,9 @@ class ArticleRow(Base):
     take_up_basis: Mapped[str | None]
     contribution_per_m: Mapped[float | None]
     warp_value_per_m: Mapped[float | None]
+    family: Mapped[str | None]
+    weft_tex: Mapped[float | None]
+    weft_price_per_kg: Mapped[float | None]
 
 
 class ChangeRow(Base):

@@ -1,4 +1,4 @@
-"""What was done: stages, conversions and their minutes, settings. All of it history."""
+"""What was done: stages, conversions and their minutes. All of it history."""
 
 from datetime import datetime
 from typing import Any
@@ -43,13 +43,3 @@ class OperationMinutesRow(AppendOnly, Base):
     conversion_id: Mapped[int] = mapped_column(ForeignKey("conversions.id"), index=True)
     operation: Mapped[str]
     minutes: Mapped[float]
-
-
-class SettingRow(OfLoomHistory, Base):
-    __tablename__ = "settings"
-    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
-    setting: Mapped[str]
-    side: Mapped[str | None]
-    value: Mapped[str]
-    at: Mapped[datetime]
-    who: Mapped[str]

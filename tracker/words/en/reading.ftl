@@ -41,6 +41,9 @@ understood-whole = whole numbers
     .means = Read without the decimals that mean nothing.
 understood-put-back = put back { $order }
     .means = A number that a spreadsheet turned into a date was put back, as answered.
+record-differs = { $table } { $row }: { $heading } is { $understood } here, and { $stored } in the records; what was recorded is not overwritten.
+    .means = A record stands there already with another value.
+    .hint = Mend the cell, or leave it empty to keep what was recorded. What was read again is a row with a moment of its own.
 value-differs = { $heading } { $here } here, { $there } there
     .means = A value that two rows of one key give differently.
 hall-without-name = a hall without a name
@@ -391,6 +394,7 @@ set-aside = { $reason ->
         [table] of a table that is passed over
         [left-out] of a sheet left out
         [own-report] of a report of ours
+        [unfilled] of lines that nobody filled in
        *[sheet] of a sheet that is no table of ours
     }
     .means = Why cells of a sheet were set aside, behind their number.
