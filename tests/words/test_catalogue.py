@@ -12,7 +12,7 @@ from tracker.words.catalogue import bundle
 
 SPEAKERS_OWN = {"just", "and-more", "word-yes", "word-no"}
 PURE = ("tracker/domain/", "tracker/scope/", "tracker/forecast/", "tracker/planning/", "tracker/kits/", "tracker/mill_state/",
-        "tracker/services/")  # fmt: skip
+        "tracker/rehearsal/", "tracker/services/")  # fmt: skip
 """Where what is worked out may never be worded. The others have texts that are none for a person (statements for the database,
 words by which a reader knows a column), or are an edge themselves (the command, a workbook)."""
 NOT_WORDED_HERE = (

@@ -116,7 +116,7 @@ class Prices:
         end = self.case.origin + fmean((at - self.case.origin) / SLOT for at in ends or [booking.end]) * SLOT
         return CostTerms(
             lost_production=self._lost_production(booking, window, content, outs, ends)
-            + self._lost_beside(booking, content),
+            + self.lost_beside(booking.key, content),
             late_beam_out=self._late_beam_out(booking, window, outs),
             labour=self.labour(content),
             parts=self.parts(content),
@@ -186,13 +186,13 @@ class Prices:
             stopped.append(stopped_h - (window.ordinary_change_h if parted else done_h))
         return window.contribution_per_h * fmean(stopped)
 
-    def _lost_beside(self, booking: Booking, content: WorkContent) -> float:
+    def lost_beside(self, key: LoomKey, content: WorkContent) -> float:
         """What the looms beside it lose during the steps for which they stand, with the warps that are in work now."""
         stand_h = sum(step.minutes for step in content.steps if step.stops_neighbours) / 60
         problem, earned = self.case.problem, 0.0
-        for key in problem.beside.get(booking.key, ()):
-            if not problem.mill.looms[key].capacity_unsold:
-                earned += sum(w.contribution_per_h for w in problem.windows.get(key, ()) if w.number == 0)
+        for other in problem.beside.get(key, ()):
+            if not problem.mill.looms[other].capacity_unsold:
+                earned += sum(w.contribution_per_h for w in problem.windows.get(other, ()) if w.number == 0)
         return stand_h * earned
 
     def _converting_h(self, booking: Booking, window: Window, parted: bool) -> float:
@@ -206,7 +206,7 @@ class Prices:
     def _late_beam_out(self, booking: Booking, window: Window, outs: Iterable[datetime]) -> float:
         """A warp that is not out at the start: the crew waits up to the patience, then the rest is cut."""
         running, patience_h = self.case.running(booking.key.hall), self.terms.patience_h
-        rate = self._crew_rate(booking)
+        rate = self.crew_rate(booking.key.hall, booking.start)
         costs = []
         for out in outs:
             late_h = (out - booking.start).total_seconds() / 3600
@@ -219,9 +219,9 @@ class Prices:
             costs.append(cost)
         return fmean(costs) if costs else 0.0
 
-    def _crew_rate(self, booking: Booking) -> float:
+    def crew_rate(self, hall: str, start: datetime) -> float:
         """Currency an hour of a crew of the lead trade: the mean of those at work at the start."""
-        slot, hall = self.case.slot_of(booking.start), booking.key.hall
+        slot = self.case.slot_of(start)
         crews = crews_of(self.case.mill, self.terms.lead_trade)
         there = [
             self.case.heads_in(c, hall)[slot] * c.rate_per_head_h
