@@ -182,8 +182,8 @@ def _change(change: Change) -> list[Cell | str]:
 def _method(report: LoadReport) -> None:
     assert report.method
     st.write(f"A new method version {report.method_version or ''}:")
-    table([Head("Row of the method")], [[row.words] for row in report.method.rows[:MOST_ROWS]])
-    table([Head("What it changes for which looms")], [[looms.words] for looms in report.method.looms[:MOST_ROWS]])
+    table([Head("Row of the method")], [[SPEAKER.say(row.says)] for row in report.method.rows[:MOST_ROWS]])
+    table([Head("What it changes for which looms")], [[SPEAKER.say(looms.says)] for looms in report.method.looms[:MOST_ROWS]])
 
 
 def _first_rows(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]]) -> None:
