@@ -11,11 +11,11 @@ from dashboards.tables import Cell, Head
 from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.formats import count
-from tracker.domain.rows import Change
+from tracker.domain.rows import Change, RowKey
 from tracker.domain.tables import TABLES
-from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapping, reason_words
-from tracker.services.loading.change_words import row_words, told
+from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapping, set_aside
 from tracker.services.loading.load import LoadReport
+from tracker.services.loading.told_changes import row_named, told
 from tracker.words.findings import in_words
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
@@ -110,7 +110,7 @@ def show_account(report: LoadReport) -> None:
 
 def _account(one: SheetAccount) -> list[Cell | str]:
     numbers = [one.cells, *(one.counts.get(what, 0) for what in (HEADING, TAKEN, OWN, REFUSED)), one.set_aside]
-    why = "; ".join(f"{part.cells:,} {reason_words(part.reason, SPEAKER)} ({part.where})" for part in one.aside)
+    why = "; ".join(SPEAKER.say(set_aside(part)) for part in one.aside)
     return [one.file, one.sheet, *(Cell(f"{number:,}", number) for number in numbers), why]
 
 
@@ -144,12 +144,12 @@ def show_changes(report: LoadReport) -> None:
     if report.method:
         _method(report)
     for name, gone in report.retired.items():
-        st.write(literal(f"{TABLES[name].sheet}: would end: " + ", ".join(row_words(name, key) for key in gone) + "."))
+        st.write(literal(f"{TABLES[name].sheet}: would end: " + ", ".join(_row(name, key) for key in gone) + "."))
     for name, keys in report.missing.items():
         with st.expander(
             f"{TABLES[name].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay"
         ):
-            st.write(literal(", ".join(row_words(name, key) for key in keys)))
+            st.write(literal(", ".join(_row(name, key) for key in keys)))
 
 
 def _nothing(report: LoadReport) -> str:
@@ -165,7 +165,7 @@ def _nothing(report: LoadReport) -> str:
 
 def _new_looms(report: LoadReport) -> None:
     """The numbers of the new looms, and a warning for each that looks like one of the database."""
-    new = [row_words("looms", change.key) for change in report.changes if change.table == "looms" and not change.field]
+    new = [_row("looms", change.key) for change in report.changes if change.table == "looms" and not change.field]
     if new:
         more = f" and {len(new) - MOST_LOOMS:,} more" if len(new) > MOST_LOOMS else ""
         st.write(literal("New looms: " + ", ".join(new[:MOST_LOOMS]) + more + "."))
@@ -176,14 +176,22 @@ def _new_looms(report: LoadReport) -> None:
 
 def _change(change: Change) -> list[Cell | str]:
     says = told(change)
-    return [says.sheet, says.row, says.heading, says.old, says.new]
+    row, old, new = (SPEAKER.own(value) for value in (says.row, says.old, says.new))
+    return [says.sheet, row, says.heading, old or "empty", new or "empty"]
+
+
+def _row(table: str, key: RowKey) -> str:
+    return SPEAKER.own(row_named(table, key))
 
 
 def _method(report: LoadReport) -> None:
     assert report.method
     st.write(f"A new method version {report.method_version or ''}:")
     table([Head("Row of the method")], [[SPEAKER.say(row.says)] for row in report.method.rows[:MOST_ROWS]])
-    table([Head("What it changes for which looms")], [[SPEAKER.say(looms.says)] for looms in report.method.looms[:MOST_ROWS]])
+    table(
+        [Head("What it changes for which looms")],
+        [[SPEAKER.say(looms.says)] for looms in report.method.looms[:MOST_ROWS]],
+    )
 
 
 def _first_rows(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]]) -> None:

@@ -17,6 +17,7 @@ from tracker.domain.tables import TABLES
 from tracker.services.loading.load import LoadReport, load
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.replacing import REPLACEABLE
+from tracker.words.findings import refusal_line
 
 
 def page() -> None:
@@ -40,7 +41,7 @@ def page() -> None:
     dry_run = partial(_dry_run, files, replaces=replaces)
     report = dry_run(answers)
     if report.refusal and not report.tables:
-        st.error(literal(report.refusal_line(SPEAKER)))
+        st.error(literal(refusal_line(report.refusal, report.quoted, SPEAKER)))
     else:
         figures(load_figures(report))
     ask(report, answers, dry_run)
@@ -103,10 +104,10 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers, replaces
     if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
         done = load(access.context(), list(files), partial=leave_out, answers=answers, replaces=replaces)
         if done.refusal:
-            st.error(literal(done.refusal_line(SPEAKER)))
+            st.error(literal(refusal_line(done.refusal, done.quoted, SPEAKER)))
             return
         st.session_state["loads"] = st.session_state.get("loads", 0) + 1
-        access.show_again("loaded", done.lines())
+        access.show_again("loaded", [SPEAKER.line(each) for each in done.messages()])
 
 
 def _leave_out(report: LoadReport) -> bool:

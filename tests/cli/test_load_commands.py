@@ -47,9 +47,9 @@ def test_a_load_says_what_it_read_and_wrote(beamslot, tmp_path):
 def test_a_change_is_told_value_by_value(beamslot, tmp_path):
     beamslot("load", looms(tmp_path / "looms.xlsx", heads=CM))
     ran = beamslot("load", looms(tmp_path / "looms.xlsx", (2, 3, 650), heads=CM), "--dry-run")
-    assert "Looms 003 Hall 1: Speed (picks/min) 640 → 650" in ran.out
+    assert "Looms 003, Hall 1: Speed (picks/min) 640 → 650" in ran.out
     assert ran.out.splitlines()[-1] == "Would load: 0 rows added, 1 changed. Nothing was written."
-    assert "Looms 003 Hall 1" in beamslot("load", "looms.xlsx").out  # it was not written before
+    assert "Looms 003, Hall 1" in beamslot("load", "looms.xlsx").out  # it was not written before
     assert (
         beamslot("load", "looms.xlsx").out.splitlines()[-1] == "Loaded: 0 rows added, 0 changed. Nothing had changed."
     )

@@ -208,3 +208,28 @@ def test_notes_and_refusals_are_no_questions():
 
 def test_the_app_has_the_screen(store):
     assert not AppTest.from_file(APP, default_timeout=30).run().exception
+
+
+def test_what_a_new_method_changes_is_told_row_by_row_and_for_which_looms(store):
+    """Two looms; operation 10 takes 67 instead of 7 minutes: 60 min × 1.15 = 1.15 h more for each."""
+    heads = ["Step", "Operation", "Minutes", "Trade", "Heads", "Place"]
+
+    def workbook(minutes: int) -> bytes:
+        made = Workbook()
+        sheet = made.worksheets[0]
+        sheet.title = "Operations"
+        for row in (heads, [10, "Fit", minutes, "fitter", 1, "on loom"]):
+            sheet.append(row)
+        target = BytesIO()
+        made.save(target)
+        return target.getvalue()
+
+    def write(name: str, content: bytes) -> AppTest:
+        app = given(name, content)
+        next(button for button in app.button if button.label == "Write to the database").click().run()
+        return app
+
+    write("looms.xlsx", book(("1", "H", "AJ", 190, 600), ("2", "H", "AJ", 190, 600)))
+    write("method.xlsx", workbook(7))
+    said = words(given("method.xlsx", workbook(67)))
+    assert "step 10 Fit: minutes 7 → 67" in said and "2 looms (1, 2): +1.15 labour hours each" in said

@@ -3,6 +3,7 @@
 from datetime import date
 
 from opened import here
+from said import texts
 
 from tracker.services.loading.load import load
 
@@ -30,7 +31,7 @@ def test_the_mapping_is_shown_before_anything_is_written(tmp_path):
     seen = []
 
     def look(report):
-        seen.append(report.mapping_lines())
+        seen.append(texts(report.mapping()))
 
     report = loaded(tmp_path, "A-1;1;T;600;x", before=look)
     assert report.written and seen[0] == [

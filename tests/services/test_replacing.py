@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 from opened import here
+from said import lines
 
 from tracker.errors import UsageError
 from tracker.services.loading.export import export_records
@@ -46,8 +47,8 @@ def test_rows_of_the_looms_in_it_end_and_those_of_other_looms_are_asked_about(mi
     assert (question.code, question.params["who"], asked.written) == ("no-longer-listed", ["3 H"], False)
     stays = loaded(mill, "warps", today, replaces=["warps"], answers={"warps": "stay"})
     assert stays.written and warps(mill) == [("1", 0), ("2", 0), ("2", 1), ("3", 0)]
-    assert [line for line in stays.lines() if "retired" in line] == [
-        "Warps 1 H 1: retired; the list has it no longer.", "Loaded: 0 rows added, 2 changed, 1 retired."]  # fmt: skip
+    assert [line for line in lines(stays) if "retired" in line] == [
+        "Warps 1, H, 1: retired; the list has it no longer.", "Loaded: 0 rows added, 2 changed, 1 retired."]  # fmt: skip
     assert stays.record()["retired"]["warps"][0]["article"] == "B"
     again = loaded(mill, "warps", today, replaces=["warps"])
     assert again.questions, "what has ended is asked anew each day"
@@ -70,7 +71,7 @@ def test_a_list_with_refused_rows_is_not_whole(mill):
 
 def test_a_dry_run_retires_nothing_and_says_what_it_would(mill):
     report = loaded(mill, "warps", f"{WARPS}\n1;H;0;A;850", replaces=["warps"], answers={"warps": "stay"}, dry_run=True)
-    assert "Warps 1 H 1: would be retired; the list has it no longer." in report.lines()
+    assert "Warps 1, H, 1: would be retired; the list has it no longer." in lines(report)
     assert len(warps(mill)) == 5
 
 

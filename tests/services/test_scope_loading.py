@@ -7,6 +7,7 @@ from sqlite3 import connect
 import pytest
 from opened import here
 from openpyxl import load_workbook
+from said import refusal_of
 
 from tracker.services.loading.load import load
 from tracker.services.work.scope import scope, write_survey_list
@@ -18,7 +19,7 @@ SAMPLE = Path(__file__).parents[2] / "sample_data"
 def loaded(tmp_path_factory):
     db = str(tmp_path_factory.mktemp("sample") / "mill.db")
     report = load(here(db), sorted(SAMPLE.glob("*.xlsx")))
-    assert report.written, report.refusal_line()
+    assert report.written, refusal_of(report)
     return db
 
 

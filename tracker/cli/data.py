@@ -93,7 +93,10 @@ def load(
         _print_mapping(report)
     show.emit(json_to, report.record(), lambda: _print_load(report))
     if report.refusal:
-        show.err.print(f"beamslot: {report.refusal_line()}", soft_wrap=True, markup=False)
+        from tracker.words.findings import refusal_line
+
+        said = refusal_line(report.refusal, report.quoted)
+        show.err.print(f"beamslot: {said}", soft_wrap=True, markup=False)
         raise typer.Exit(1)
 
 
@@ -113,8 +116,7 @@ def _show_before(report) -> None:
 
 
 def _print_mapping(report) -> None:
-    for line in report.mapping_lines():
-        show.say(line)
+    show.tell(report.mapping())
 
 
 def _print_load(report) -> None:
@@ -134,8 +136,7 @@ def _print_load(report) -> None:
         show.say(in_words(finding).line())
     if len(listed) > show.MOST_ROWS:
         show.say(f"… and {len(listed) - show.MOST_ROWS} more findings; all of them with --json FILE or --marked F")
-    for line in report.lines():
-        show.say(line)
+    show.tell(report.messages())
 
 
 def template(

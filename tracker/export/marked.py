@@ -9,7 +9,7 @@ from xml.parsers import expat
 from tracker.domain.addresses import Cell, areas_in, cell_name
 from tracker.domain.findings import Severity
 from tracker.domain.tables import Kind
-from tracker.errors import InputRefused, UsageError
+from tracker.errors import InputRefused, Message, UsageError, message
 from tracker.export import findings_sheet
 from tracker.office.files import write
 from tracker.office.opening.values import sheet_values
@@ -19,6 +19,7 @@ from tracker.office.patching.sheet_part import SheetPart
 from tracker.office.patching.styles import EMPTY_STYLES, Styles
 from tracker.office.writing.sheets import Col, TidySheet, add_sheet, mark_cell, new_book, put, save
 from tracker.office.writing.values import workbook_value
+from tracker.words import ENGLISH
 from tracker.words.findings import FindingInWords
 
 CellFinding = tuple[FindingInWords, bool]
@@ -33,13 +34,13 @@ _STYLES_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styl
 
 def write_marked(
     source: str | Path, findings: Sequence[FindingInWords], target: str | Path, grids: Mapping[str, Grid] | None = None
-) -> str:
+) -> Message | None:
     """Write a copy of `source` with the cells of the findings coloured and commented, and the findings as first sheet.
 
     An xlsx or xlsm is copied as it is: formats, formulas, charts, drop-downs, pictures and other sheets survive byte
     for byte. Of any other file the values go into a new .xlsx: `grids` (sheet → rows from row 1, column A) as the
-    reader had them, which a text file needs; those of a workbook are read here where they are not given. Gives a sentence
-    to tell the user, or ``.
+    reader had them, which a text file needs; those of a workbook are read here where they are not given. Gives what
+    there is to tell, or None.
 
     Findings with another file's name are left out. Raises UsageError for an ending that does not fit the source,
     TrackerError where the target cannot be written.
@@ -52,7 +53,7 @@ def write_marked(
     if source.resolve() == target.resolve():
         raise UsageError("marked-over-itself", target=str(target), what="workbook")
     write(target, _mark_package(source, mine), ending)
-    return ""
+    return None
 
 
 def _is_xlsx(path: Path) -> bool:
@@ -154,15 +155,12 @@ def free_name(name: str, taken: Mapping[str, object]) -> str:
 
 def _copy_values(
     source: Path, findings: Sequence[FindingInWords], target: Path, grids: Mapping[str, Grid] | None
-) -> str:
+) -> Message:
     """A new workbook with the values of an xls, ods or text file, and the marks."""
-    said = (
-        f"{target.name} holds a copy of the values of {source.name} with the marks: such a file "
-        "cannot be marked itself, so formats and formulas stay behind."
-    )
+    said = message("marked-values-only", target=target.name, file=source.name)
     grids = sheet_values(source) if grids is None else grids
     book = new_book()
-    lines = [*findings_sheet.summary(findings), said]
+    lines = [*findings_sheet.summary(findings), ENGLISH.say(said)]
     columns = [Col(heading) for heading in findings_sheet.HEADINGS]
     list_page = add_sheet(
         book, TidySheet(free_name(findings_sheet.SHEET, grids), columns, findings_sheet.rows(findings), lines, frozen=0)

@@ -240,4 +240,4 @@ def _cut(said: list[Message], most: int, what: str) -> list[Message]:
 
 
 def _shown(value: Any) -> Any:
-    return message("figure", value=value) if isinstance(value, float) else None if value is None else str(value)
+    return message("own-value", value=value) if isinstance(value, float) else None if value is None else str(value)

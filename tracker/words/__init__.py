@@ -19,8 +19,9 @@ The catalogue is a folder a language (`en/`), a file a kind (`floor.ftl`, `readi
 `.means` stands in English only: it says what the code means to whoever works with the JSON. A parameter is written by
 its kind: a day as `Mon 4 Jan 2027`, a moment with its time in the mill's zone, a number with its groups (decimals:
 `{ NUMBER($metres, maximumFractionDigits: 1) }`), money by `{ MONEY($amount, $currency) }`, what is counted or
-weighed by `{ QUANTITY($quantity, $unit) }`, a list as `001, 002 and 3 more`,
-a nested message by its own words, `None` as the word `none`. Choices and plurals stand on lines of their own:
+weighed by `{ QUANTITY($quantity, $unit) }`, a figure as the mill has it by `{ OWN($value) }` (`1998`, without groups),
+a list as `001, 002 and 3 more`, a nested message by its own words, `None` as the word `none`. Choices and plurals stand
+on lines of their own:
 
     looms-found = { $looms ->
             [one] one loom

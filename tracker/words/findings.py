@@ -44,6 +44,16 @@ def in_words(finding: Finding, speaker: Speaker = ENGLISH) -> FindingInWords:
     )  # fmt: skip
 
 
+def refusal_line(refusal: Message | None, quoted: Finding | None, speaker: Speaker = ENGLISH) -> str:
+    """Why nothing was written, in one line; `` where the load went through. `quoted`: the one finding that stands against
+    the load, which stands in the line whole; of several it says how many and where."""
+    if refusal is None:
+        return ""
+    said = in_words(quoted, speaker) if quoted else None
+    what = f": {said.message} {said.hint}".rstrip() if said else ""
+    return speaker.line(Message(refusal.code, {**refusal.params, "what": what}))
+
+
 def _hint(finding: Finding, said: Message, speaker: Speaker) -> str:
     own = speaker.advice(said)
     if own or finding.severity is not Severity.DOUBT or not finding.choices:

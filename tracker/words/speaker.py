@@ -53,6 +53,13 @@ class Speaker:
         said, advice = self.say(what), self.advice(what)
         return f"{said}{' ' if advice[0].isupper() or said.endswith('.') else '; '}{advice}" if advice else said
 
+    def own(self, value: object) -> str:
+        """A value of the mill's own as it would write it: `190`, `0.5`, `yes`, `Mon 4 Jan 2027`; `` for None. The parts of a
+        row's name the one beside the other: `007 Hall 1`."""
+        if isinstance(value, list | tuple):
+            return " ".join(map(self.own, value))
+        return "" if value is None else self.say(Message("own-value", {"value": value}))
+
     def word(self, value: Enum) -> str:
         """A word of the trade that is a fixed one in the code: a stage, a kind of window."""
         return self.say(Message(f"word-{str(value.value).replace(' ', '-')}"))

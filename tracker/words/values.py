@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from datetime import date, datetime, time, tzinfo
 from math import isfinite
+from typing import Any
 
 from babel import Locale
 from babel.dates import format_date, format_time
@@ -97,4 +98,28 @@ def _quantity(amount: object, unit: object = "", signed: object = "") -> FluentT
     return Quantity(float(amount), "" if unit == "none" else str(unit), bool(signed))
 
 
-FUNCTIONS: dict[str, Callable[..., FluentType]] = {"MONEY": _money, "QUANTITY": _quantity}
+def own(value: float, language: str = "en") -> str:
+    """A figure of the mill's own, as it would write it: `1998`, `0.5`; up to ten figures, no groups."""
+    if not isfinite(value) or abs(value) >= BEYOND or 0 < abs(value) < 1e-6:
+        return f"{value:g}"
+    return format_decimal(
+        float(f"{value:.10g}") if isinstance(value, float) else value, "0.##########", locale=language
+    )
+
+
+class Own(FluentType):
+    """A figure of the mill's own."""
+
+    def __init__(self, value: float):
+        self.value = value
+
+    def format(self, locale: Locale) -> str:
+        return own(self.value, str(locale))
+
+
+def _own(value: Any) -> Any:
+    """`{ OWN($value) }` → a figure as the mill would write it, any other value as it is."""
+    return Own(value) if isinstance(value, int | float) else value
+
+
+FUNCTIONS: dict[str, Callable[..., Any]] = {"MONEY": _money, "QUANTITY": _quantity, "OWN": _own}

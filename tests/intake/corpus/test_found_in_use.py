@@ -9,6 +9,7 @@ from pathlib import Path
 import olefile
 import pytest
 from opened import here
+from said import refusal_of
 
 from tracker.services.loading.export import export_records, export_workbook
 from tracker.services.loading.load import load
@@ -79,7 +80,7 @@ def test_a_list_in_a_ninth_language_is_told_once_what_its_headings_are(tmp_path)
         column.heading, column.unit = POLISH[column.name], ""
     path = file_of(draft, tmp_path)
     first = loaded(db, path)
-    assert first.refusal and "Krosno" in first.refusal_line() + " ".join(in_words(f).line() for f in first.findings)
+    assert first.refusal and "Krosno" in refusal_of(first) + " ".join(in_words(f).line() for f in first.findings)
     assert not loaded(db, path, {POLISH[name]: answer for name, answer in SAID.items()}).refusal
     records = export_records(here(db))
     assert [record["speed_ppm"] for record in records] == SPEEDS
@@ -155,12 +156,12 @@ def test_an_old_workbook_whose_number_format_is_missing_is_read_or_refused(tmp_p
 
 def test_an_old_workbook_with_a_record_that_ends_early_is_refused(tmp_path):
     report = loaded(tmp_path / "a.db", damaged(tmp_path, with_a_short_font))
-    assert report.refusal_line().startswith("old.xls: ")
+    assert refusal_of(report).startswith("old.xls: ")
 
 
 def test_a_refusal_of_an_old_workbook_says_why(tmp_path):
     report = loaded(tmp_path / "a.db", damaged(tmp_path, with_a_wild_date_mode))
-    assert report.refusal and "()" not in report.refusal_line()
+    assert report.refusal and "()" not in refusal_of(report)
 
 
 def test_a_question_about_numbers_turned_into_dates_names_two_readings_that_differ(tmp_path):

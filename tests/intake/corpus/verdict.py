@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from opened import here
+from said import refusal_of
 
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import TABLES
@@ -88,9 +89,9 @@ class _Trial:
             must = truth.refused or any(question.required for question in truth.questions)
             return self.compared(report, Outcome.UNASKED if must else Outcome.RIGHT)
         if truth.may_stop:
-            return self.said(Outcome.ASKED if report.questions else Outcome.REFUSED, report.refusal_line())
+            return self.said(Outcome.ASKED if report.questions else Outcome.REFUSED, refusal_of(report))
         if any(finding.code == "file-refused" for finding in report.findings):
-            return self.said(Outcome.NEEDLESS, report.refusal_line())
+            return self.said(Outcome.NEEDLESS, refusal_of(report))
         return self.after_questions(report) if report.questions else self.after_refusals(report, Outcome.REFUSED, {})
 
     def after_questions(self, report: LoadReport) -> Verdict:
@@ -98,21 +99,21 @@ class _Trial:
         truth = self.made.truth
         asked = [question for question in truth.questions if self.was_asked(question, report)]
         if missing := [question for question in truth.questions if question.required and question not in asked]:
-            return self.said(Outcome.UNASKED, f"no question: {missing[0].about}; {report.refusal_line()}")
+            return self.said(Outcome.UNASKED, f"no question: {missing[0].about}; {refusal_of(report)}")
         if any(not question.answers for question in asked) and (truth.asking_will_do or not truth.refused):
             return self.said(Outcome.ASKED)
         report, answers = self.answered(asked, report)
         if report.questions:
             meant = [tag for question in asked for tag in question.at]
             needless = not all(names_one_of(finding, meant, self.made) for finding in report.questions)
-            return self.said(Outcome.NEEDLESS if needless else Outcome.UNANSWERED, report.refusal_line())
+            return self.said(Outcome.NEEDLESS if needless else Outcome.UNANSWERED, refusal_of(report))
         return self.after_refusals(report, Outcome.ASKED, answers)
 
     def after_refusals(self, report: LoadReport, outcome: Outcome, answers: Mapping[str, str]) -> Verdict:
         """The verdict where no question is open: are these the rows to be refused, and does the rest load?"""
         meant = self.made.truth.refused
         if not all(names_one_of(finding, self.rows_of(meant), self.made) for finding in report.refused):
-            return self.said(Outcome.NEEDLESS, report.refusal_line())
+            return self.said(Outcome.NEEDLESS, refusal_of(report))
         if missing := [tag for tag in meant if not self.is_against(tag)]:
             return self.said(Outcome.UNASKED, f"not refused: {missing[0]}")
         return self.compared(self.load(partial=True, answers=answers) if report.refused else report, outcome)
@@ -163,7 +164,7 @@ class _Trial:
         """The verdict on what a load that ends as done, or should, would write."""
         errors = errors_of(self.made.truth, looms_of(report))
         if report.refusal:
-            return Verdict(self.made, Outcome.NEEDLESS, report.refusal_line(), errors)
+            return Verdict(self.made, Outcome.NEEDLESS, refusal_of(report), errors)
         silent = sum(not is_loud(error, self.against, self.made) for error in errors)
         told = [any(names_one_of(f, [tag], self.made) for f in self.findings) for tag in self.made.truth.told]
         if outcome is Outcome.UNASKED:

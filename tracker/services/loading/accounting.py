@@ -1,13 +1,12 @@
 """What a load did with every cell: the reader's account, less the rows that were refused or found twice since, and the
-mapping of the columns, one line each."""
+mapping of the columns."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from tracker.domain.account import ASIDE, HEADING, OWN, REFUSED, TAKEN, SheetAccount
+from tracker.domain.account import ASIDE, HEADING, OWN, REFUSED, TAKEN, Aside, SheetAccount
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.formats import count
 from tracker.domain.rows import ReadResult, SourceColumn, SourceTable, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
@@ -69,35 +68,32 @@ def asked_cells(findings: Sequence[Finding], table: SourceTable) -> Iterator[str
             yield from finding.cell.split(", ")
 
 
-def mapping_lines(
-    tables: Sequence[SourceTable], findings: Sequence[Finding], speaker: Speaker = ENGLISH
-) -> Iterator[str]:
-    """The mapping as a person reads it: `C1 Machine: Machine type`. A table beside the looms that is headed in our words
-    is one line."""
+def mapping_messages(tables: Sequence[SourceTable], findings: Sequence[Finding]) -> Iterator[Message]:
+    """The mapping, a message a column. A table beside the looms that is headed in our words is one message."""
     for table in tables:
-        yield speaker.say(message("table-meaning", file=table.file, sheet=table.sheet, table=TABLES[table.table].sheet,
-                                  columns=len(table.columns), ours="yes" if _is_short(table) else "no"))  # fmt: skip
+        yield message("table-meaning", file=table.file, sheet=table.sheet, table=TABLES[table.table].sheet,
+                      columns=len(table.columns), ours="yes" if _is_short(table) else "no")  # fmt: skip
         if not _is_short(table):
             for one in mapping(table, asked_cells(findings, table)):
-                yield f"  {one.column.cell} {one.column.heading}: {speaker.say(one.understood)}"
+                cell, heading = one.column.cell, one.column.heading
+                yield message("column-taken-for", cell=cell, heading=heading, what=one.understood)
 
 
 def _is_short(table: SourceTable) -> bool:
     return table.table != "looms" and in_our_words(table)
 
 
-def account_line(account: SheetAccount, speaker: Speaker = ENGLISH) -> str:
-    """`a.xlsx Looms: 720 cells: 12 headings, 600 taken, 96 own column, 0 refused, 12 set aside: 2 title (A1:A2), 10 …`."""
-    parts = [f"{one.cells:,} {reason_words(one.reason, speaker)} ({one.where})" for one in account.aside]
+def account_message(account: SheetAccount) -> Message:
+    """`a.xlsx Looms: 720 cells: 12 in headings, 600 taken, 96 under own headings, 0 refused, 12 set aside: 2 above …`."""
     counts = account.counts
-    return speaker.say(message(
-        "account-of-sheet", file=account.file, sheet=account.sheet, cells=count(account.cells, "cell"),
-        headings=counts.get(HEADING, 0), taken=counts.get(TAKEN, 0), own=counts.get(OWN, 0),
-        refused=counts.get(REFUSED, 0), aside=account.set_aside, parts="; ".join(parts) or None,
-    ))  # fmt: skip
+    return message(
+        "account-of-sheet", file=account.file, sheet=account.sheet, cells=account.cells, headings=counts.get(HEADING, 0),
+        taken=counts.get(TAKEN, 0), own=counts.get(OWN, 0), refused=counts.get(REFUSED, 0), aside=account.set_aside,
+        parts=[set_aside(one) for one in account.aside] or None,
+    )  # fmt: skip
 
 
-def reason_words(reason: str, speaker: Speaker = ENGLISH) -> str:
-    """Why cells were set aside."""
-    assert reason in ASIDE, reason
-    return speaker.say(message("set-aside", reason=reason.replace(" ", "-")))
+def set_aside(part: Aside) -> Message:
+    """How many cells were set aside, why and where."""
+    assert part.reason in ASIDE, part.reason
+    return message("cells-set-aside", cells=part.cells, reason=part.reason.replace(" ", "-"), where=part.where)

@@ -26,7 +26,7 @@ from tracker.services.loading.method import load_method
 from tracker.services.loading.reference import reference_findings
 from tracker.services.loading.replacing import Retiring, replaceable, retiring
 from tracker.services.parts.reservations import follow_stock
-from tracker.services.parts.stock_report import quantities
+from tracker.services.parts.stock_report import parts_listed
 from tracker.services.plans.reference import published_numbers
 from tracker.store import UnitOfWork
 from tracker.store.loads import LoadWriter, RowPlace
@@ -34,8 +34,6 @@ from tracker.store.opening import is_new
 from tracker.store.scratch import scratch
 
 Progress = Callable[[str, float], None]
-MOST_PLACES = 5
-"""Looms that give up parts, told by name."""
 
 
 def load(
@@ -188,16 +186,14 @@ class _Loading:
             left = [key for key in self.comparison.missing.pop(name, ()) if key not in rows]
             self.comparison.missing |= {name: left} if left else {}
 
-    def _share_out_stock(self) -> Iterator[str]:
+    def _share_out_stock(self) -> Iterator[Message]:
         """Settle what is held of the parts whose stock the load changes; says what is given up by it."""
         stock = {"", "on_hand", "safety_stock"}
         parts = {str(c.key[0]) for c in self.comparison.changes if c.table == "parts" and c.field in stock}
         given_up = follow_stock(self.uow, parts) if parts else {}
         if given_up:
-            looms = [f"loom {key} gives up {quantities(lost)}" for key, lost in given_up.items()]
-            more = f"; {len(looms) - MOST_PLACES:,} more" if len(looms) > MOST_PLACES else ""
-            said = "; ".join(looms[:MOST_PLACES]) + more
-            yield f"Less is there than was held: {said}. `beamslot kits` shows what each kit lacks."
+            looms = [message("loom-gives-up", loom=key, parts=parts_listed(lost)) for key, lost in given_up.items()]
+            yield message("stock-given-up", looms=looms)
 
     def _write(self, writer: LoadWriter) -> None:
         new_zone = next(

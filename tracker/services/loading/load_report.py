@@ -1,19 +1,18 @@
-"""What a load read, found and changed, for a program and for a person."""
+"""What a load read, found and changed."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from tracker.domain.account import SheetAccount
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.formats import count
 from tracker.domain.rows import Change, RowCounts, RowKey, SourceTable
 from tracker.domain.tables import TABLES
 from tracker.errors import Message, message
 from tracker.intake.rows.new_looms import LOOKS_LIKE_KNOWN
 from tracker.scope.difference import MethodDifference
-from tracker.services.loading.accounting import account_line, mapping_lines
-from tracker.services.loading.change_words import row_words, told
+from tracker.services.loading.accounting import account_message, mapping_messages
+from tracker.services.loading.told_changes import row_named, told
 from tracker.store.rows import plain
 from tracker.words import ENGLISH, Speaker
 from tracker.words.findings import in_words
@@ -41,10 +40,10 @@ class LoadReport:
     """What a new method version changes; None where the load brings no new one."""
     method_version: int | None = None
     refusal: Message | None = None
-    """Why nothing was written; None where the load went through. `refusal_line` says it."""
+    """Why nothing was written; None where the load went through. `tracker/words/findings` says it in one line."""
     written: bool = False
     dry_run: bool = False
-    said: tuple[str, ...] = ()
+    said: tuple[Message, ...] = ()
     """What else a person should know."""
     account: tuple[SheetAccount, ...] = ()
     """What became of every filled cell of each sheet."""
@@ -56,24 +55,15 @@ class LoadReport:
         """The findings to be shown beside the refusal: what stands against the load first, less the one that the refusal
         quotes."""
         order = list(Severity)
-        quoted = self._quoted
+        quoted = self.quoted
         shown = [finding for finding in self.findings if finding is not quoted]
         return tuple(sorted(shown, key=lambda finding: -order.index(finding.severity)))
 
     @property
-    def _quoted(self) -> Finding | None:
+    def quoted(self) -> Finding | None:
         """The one finding that stands against the load, which the refusal quotes."""
         standing = against(self.findings) if self.refusal else []
         return standing[0] if len(standing) == 1 else None
-
-    def refusal_line(self, speaker: Speaker = ENGLISH) -> str:
-        """Why nothing was written, in one line; empty where the load went through. A single reason stands in it whole; of
-        several it says how many and where."""
-        if self.refusal is None:
-            return ""
-        quoted = in_words(self._quoted, speaker) if self._quoted else None
-        what = f": {quoted.message} {quoted.hint}".rstrip() if quoted else ""
-        return speaker.line(message(self.refusal.code, **{**self.refusal.params, "what": what}))
 
     @property
     def questions(self) -> tuple[Finding, ...]:
@@ -103,59 +93,49 @@ class LoadReport:
             "written": self.written,
         }
 
-    def mapping_lines(self, speaker: Speaker = ENGLISH) -> list[str]:
+    def mapping(self) -> list[Message]:
         """What each column was taken for, and how many cells of each sheet went where."""
         sources = [table.source for table in self.tables]
-        return [*mapping_lines(sources, self.findings, speaker), *(account_line(one, speaker) for one in self.account)]
+        return [*mapping_messages(sources, self.findings), *map(account_message, self.account)]
 
-    def lines(self) -> list[str]:
-        """What changed, in a few lines; of a refused load only what was done beside it."""
+    def messages(self) -> list[Message]:
+        """What changed; of a refused load only what was done beside it."""
         if self.refusal:
             return list(self.said)
-        changed = [*self._value_lines(), *self._retired_lines(), *self._missing_lines(), *self._method_lines()]
-        return [*changed, *self.said, self._sum_line()]
+        changed = [*self._values(), *self._retired(), *self._missing(), *self._method()]
+        return [*changed, *self.said, self._sum()]
 
-    def _value_lines(self) -> list[str]:
+    def _values(self) -> Iterator[Message]:
         changes = [change for change in self.changes if change.field]
-        more = len(changes) - MOST_CHANGES
-        cut = [f"… and {more} more values changed; all of them with --json FILE"] if more > 0 else []
-        return [told(change).line() for change in changes[:MOST_CHANGES]] + cut
+        yield from (told(change).says for change in changes[:MOST_CHANGES])
+        if len(changes) > MOST_CHANGES:
+            yield message("more-values-changed", many=len(changes) - MOST_CHANGES)
 
-    def _retired_lines(self) -> list[str]:
-        done = "" if self.written else "would be "
-        return [
-            f"{TABLES[table].sheet} {row_words(table, key)}: {done}retired; the list has it no longer."
-            for table, rows in self.retired.items()
-            for key in rows
-        ]
+    def _retired(self) -> Iterator[Message]:
+        done = "yes" if self.written else "no"
+        for table, rows in self.retired.items():
+            for key in rows:
+                yield message("row-retired", sheet=TABLES[table].sheet, row=row_named(table, key), done=done)
 
-    def _missing_lines(self) -> list[str]:
-        return [
-            f"{TABLES[table].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay."
-            for table, keys in self.missing.items()
-        ]
+    def _missing(self) -> Iterator[Message]:
+        for table, keys in self.missing.items():
+            yield message("rows-not-in-files", sheet=TABLES[table].sheet, many=len(keys))
 
-    def _method_lines(self) -> list[str]:
+    def _method(self) -> Iterator[Message]:
         if not self.method_version:
-            return []
-        if self.method_version == 1 or self.method is None:
-            return [f"Method version {self.method_version} is the first." if self.method_version == 1 else
-                    f"Method version {self.method_version}."]  # fmt: skip
-        changed = len({key for change in self.method.looms for key in change.looms})
-        says = f"changes the scope of {count(changed, 'loom')}" if changed else "changes the scope of no loom"
-        return [
-            f"Method version {self.method_version} {says}:",
-            *(f"  {ENGLISH.line(each)}" for each in self.method.messages()),
-        ]
+            return
+        first = self.method_version == 1 or self.method is None
+        changed = {key for change in self.method.looms for key in change.looms} if self.method else set()
+        yield message(
+            "method-version-first" if first else "method-version", version=self.method_version, looms=len(changed)
+        )
+        if self.method and not first:
+            yield from (message("method-changes", what=what) for what in self.method.messages())
 
-    def _sum_line(self) -> str:
+    def _sum(self) -> Message:
         added, changed = (sum(getattr(t.rows, kind) for t in self.tables) for kind in ("added", "changed"))
-        ended = sum(map(len, self.retired.values()))
-        retired = f", {ended} retired" if ended else ""
-        if not self.written:
-            return f"Would load: {count(added, 'row')} added, {changed} changed{retired}. Nothing was written."
-        unchanged = " Nothing had changed." if not added and not changed and not ended else ""
-        return f"Loaded: {count(added, 'row')} added, {changed} changed{retired}.{unchanged}"
+        code = "loaded" if self.written else "would-load"
+        return message(code, added=added, changed=changed, retired=sum(map(len, self.retired.values())))
 
 
 def against(findings: Sequence[Finding]) -> list[Finding]:

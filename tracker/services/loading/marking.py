@@ -5,7 +5,7 @@ from pathlib import Path
 from zipfile import is_zipfile
 
 from tracker.domain.findings import Finding
-from tracker.errors import UsageError
+from tracker.errors import Message, UsageError, message
 from tracker.export.marked import write_marked
 from tracker.intake.vocabulary.known_words import KNOWN
 from tracker.office.files import check
@@ -33,14 +33,16 @@ class Marking:
 
     def write(
         self, findings: Sequence[Finding], page_of: Callable[[str], str | None], speaker: Speaker = ENGLISH
-    ) -> list[str]:
-        """Write the copies; gives what to tell the user. `page_of`: name of a text file → code page that it was read in."""
-        said, worded = [], [in_words(finding, speaker) for finding in findings]
+    ) -> list[Message]:
+        """Write the copies, in the words of the speaker; gives what to tell. `page_of`: name of a text file → code page that
+        it was read in."""
+        said: list[Message] = []
+        worded = [in_words(finding, speaker) for finding in findings]
         for file, copy in self.targets.items():
             if any(Path(finding.file).name in ("", file.name) for finding in findings):
                 note = write_marked(file, worded, copy, _grids(file, page_of(file.name)))
-                said += [f"Wrote the marked copy {copy}.", *filter(None, [note])]
-        return said or ["No marked copy was written: there are no findings."]
+                said += [message("marked-written", file=str(copy)), *filter(None, [note])]
+        return said or [message("marked-none")]
 
 
 def _names(files: Sequence[Path], target: Path) -> dict[Path, Path]:

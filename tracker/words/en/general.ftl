@@ -2,6 +2,10 @@
 
 just = { $value }
     .means = One value by itself.
+own-value = { OWN($value) }
+    .means = A value of the mill's own, as it would write it.
+empty-value = empty
+    .means = There is no value.
 and-more = and {"{n}"} more
     .means = The tail of a list that names only its first entries; {"{n}"} is how many are left.
 word-yes = yes

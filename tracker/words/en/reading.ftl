@@ -373,12 +373,17 @@ column-meaning = { $how ->
        *[left] left out
     }
     .means = What a column was taken for.
-account-of-sheet = { $file } { $sheet }: { $cells }: { $headings } in headings, { $taken } taken, { $own } under own headings, { $refused } refused, { $aside } set aside{ $parts ->
+column-taken-for = {"  "}{ $cell } { $heading }: { $what }
+    .means = What one column was taken for.
+account-of-sheet = { $file } { $sheet }: { $cells ->
+        [one] 1 cell
+       *[other] { $cells } cells
+    }: { $headings } in headings, { $taken } taken, { $own } under own headings, { $refused } refused, { $aside } set aside{ $parts ->
         [none] {""}
        *[other] : { $parts }
     }.
     .means = How many filled cells of a sheet went where; the numbers add up.
-set-aside = { $reason ->
+cells-set-aside = { $cells } { $reason ->
         [title] above the table
         [heading-again] headings again
         [section] line naming a hall, row or type
@@ -396,8 +401,8 @@ set-aside = { $reason ->
         [own-report] of a report of ours
         [unfilled] of lines that nobody filled in
        *[sheet] of a sheet that is no table of ours
-    }
-    .means = Why cells of a sheet were set aside, behind their number.
+    } ({ $where })
+    .means = How many cells of a sheet were set aside, why and where.
 
 ## Questions about a column
 

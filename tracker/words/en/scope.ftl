@@ -40,8 +40,6 @@ survey-the-loom = What is unknown must be looked up in the hall.
 
 ## A changed method
 
-figure = { QUANTITY($value) }
-    .means = A figure of the method, exactly.
 field-changed = { $field } { $old } → { $new }
     .means = A field or condition of a row before and after.
 method-row-changed = { $name }: { $changes ->

@@ -51,6 +51,8 @@ marked-over-itself = { $target }: the marked copy would overwrite { $what ->
     }
     .means = A marked copy was given the name of what it marks.
     .hint = give it another name
+marked-values-only = { $target } holds a copy of the values of { $file } with the marks: such a file cannot be marked itself, so formats and formulas stay behind.
+    .means = Only an xlsx can be marked as it is; the copy of another file has its values.
 marked-impossible = { $file }: no marked copy can be made of this workbook ({ $why })
     .means = The workbook breaks the rules of its format where a mark would stand.
 marked-ending = { $target }: the name of the marked copy of { $file } must end in { $ending }
