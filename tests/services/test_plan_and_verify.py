@@ -101,3 +101,23 @@ def test_what_cannot_be_held_is_refused_before_anything_is_planned(db, request_,
 def test_without_a_published_plan_there_is_nothing_to_hold(tmp_path):
     with refused(DataError, "no plan is published, so there is no booking to keep"):
         plan(here(make(str(tmp_path / "mill.db"))), PlanRequest(as_of=MONDAY, hold=("3",)))
+
+
+def test_a_calm_plan_moves_few_says_so_and_holds_once_published(tmp_path):
+    # loom 2's beam-out moves by two hours, as above: one booking would move, and none has to
+    path = make(str(tmp_path / "mill.db"), {"firm (hours)": 24})
+    plan(here(path), PlanRequest(publish=True, as_of=MONDAY))
+    write(path, reading("2", at(0, 6), at(2, 18)))
+    calm = plan(here(path), PlanRequest(publish=True, as_of=at(0, 6), calm=0))
+    assert starts(calm)["2"] == at(2, 16)
+    assert calm.plan.keeping.free.moves == 1
+    # the crew waits two hours at 60, and both are done on Thursday at 10:00
+    assert calm.plan.keeping.dearer(calm.plan.objective) == pytest.approx(120, abs=3)
+    with open_store(path).reading() as uow:
+        assert uow.published_plan() == calm.plan
+    assert verify(here(path)).violations == ()
+
+
+def test_calmness_below_0_is_wrong_use(db):
+    with refused(UsageError, "-1 more moves than needed: 0 or more are meant"):
+        plan(here(db), PlanRequest(calm=-1))

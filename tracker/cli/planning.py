@@ -43,6 +43,9 @@ def plan(
     hold: Annotated[
         list[str] | None, typer.Option(metavar="LOOM", help="Keep this loom's booking where it is; several allowed.")
     ] = None,
+    calm: Annotated[
+        int | None, typer.Option(metavar="N", min=0, help="Move at most N bookings more than the data make necessary.")
+    ] = None,
     shown: Annotated[bool, typer.Option("--show", help="Make no plan: show the published one.")] = False,
     listed: Annotated[bool, typer.Option("--list", help="Make no plan: list all that were made.")] = False,
     made: Annotated[
@@ -66,14 +69,13 @@ def plan(
     """
     others = (("--show", shown), ("--list", listed), ("--dates", dates), ("--baseline", baseline))
     instead = [name for name, given in others if given]
-    if len(instead) > 1 or (instead and (publish or scenario or move_firm or release or hold)):
+    asks = bool(scenario or move_firm or release or hold) or calm is not None
+    if len(instead) > 1 or (instead and (publish or asks)):
         raise typer.BadParameter(f"{instead[0]} makes no plan and goes alone")
-    if made is not None and (
-        publish == shown or scenario or move_firm or release or hold or instead not in ([], ["--show"])
-    ):
+    if made is not None and (publish == shown or asks or instead not in ([], ["--show"])):
         raise typer.BadParameter("--number goes with --show or with --publish")
-    if hold and len(scenario or ()) > 1:
-        raise typer.BadParameter("--hold goes with one scenario; several are compared as they are")
+    if (hold or calm is not None) and len(scenario or ()) > 1:
+        raise typer.BadParameter("--hold and --calm go with one scenario; several are compared as they are")
     if hall is not None and not (release or dates or hold):
         raise typer.BadParameter(
             "--hall says where a loom of --hold, --release or --dates stands; a plan is of all halls"
@@ -96,7 +98,7 @@ def plan(
         if len(scenario or ()) > 1 and not publish:
             _compare(context.obj, scenario or [], time_limit, at, firm, json_to)
         else:
-            request = PlanRequest(publish, (scenario or [None])[0], at, firm, tuple(hold or ()))
+            request = PlanRequest(publish, (scenario or [None])[0], at, firm, tuple(hold or ()), calm)
             _make(context.obj, request, time_limit, json_to)
 
 
@@ -315,9 +317,13 @@ def _choices(one) -> str:
 
 def proof_lines(plan) -> list[str]:
     """Status, cost, bound and gap in plain words."""
+    from tracker.services.plans.kept import keeping_told
+    from tracker.words import ENGLISH
+
     return [
         f"{plan.status.value.capitalize()}: cost {show.money(plan.objective, plan.currency)}; no plan can cost less than "
         f"{show.money(plan.bound, plan.currency)} (gap {plan.gap:.2%}). {plan.seconds:.1f} s.",
+        *map(ENGLISH.line, keeping_told(plan)),
         *_crew_changes(plan),
         *plan.reasons,
     ]

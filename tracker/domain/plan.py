@@ -157,6 +157,39 @@ class Asked:
     """Relative gap at which it was to count as optimal."""
     held: frozenset[LoomKey] = frozenset()
     """Looms whose bookings were to stay where they were."""
+    calm: int | None = None
+    """How many moves more than the data need there were to be at most; None = as many as pay."""
+
+
+@dataclass(frozen=True, slots=True)
+class FreePlan:
+    """The plan of the same moment that may move what it likes."""
+
+    objective: float
+    bound: float
+    moves: int
+    moves_cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """How much a plan that was to keep bookings moves, and what that costs."""
+
+    moves: int
+    """Bookings of the last published plan, of looms to plan, that have another start, other choices, or are gone."""
+    moves_cost: float
+    """What these moves cost by the terms, currency."""
+    fewest: int | None = None
+    """No plan by these data moves fewer; None where that was not asked."""
+    most: int | None = None
+    """As many moves there were to be at most."""
+    free: FreePlan | None = None
+    """None where the search was stopped before it was found."""
+
+    def dearer(self, objective: float) -> float:
+        """What a plan of this objective costs more than the free one, the price of moves left out of both."""
+        assert self.free
+        return objective - self.moves_cost - (self.free.objective - self.free.moves_cost)
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,6 +213,8 @@ class Plan:
     asked: Asked = Asked()
     crew_changes: int | None = None
     """How often a booking changes its crew while the earlier one is still at work; None = crews are not named."""
+    keeping: Keeping | None = None
+    """Where bookings were to be kept."""
 
     @property
     def gap(self) -> float:

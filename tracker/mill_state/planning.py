@@ -57,7 +57,9 @@ class Prepared:
 
     def asked(self, asked: Asked) -> PlanningProblem:
         """The problem with what a plan is asked for."""
-        return replace(self.problem, hold_firm=asked.hold_firm, released=asked.released, held=asked.held)
+        return replace(
+            self.problem, hold_firm=asked.hold_firm, released=asked.released, held=asked.held, calm=asked.calm
+        )
 
 
 def prepare(data: PlanningData, as_of: datetime) -> Prepared:

@@ -9,10 +9,10 @@ from math import inf
 import numpy as np
 
 from tracker.domain.formats import moment, money
-from tracker.domain.plan import TOLERANCE, Asked, Booking, LeftOver, Plan, PlanStatus
+from tracker.domain.plan import TOLERANCE, Asked, Booking, FreePlan, Keeping, LeftOver, Plan, PlanStatus
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, make_instance
-from tracker.planning.model.leaving import left_costs
+from tracker.planning.model.leaving import left_costs, move_cost, moved
 from tracker.planning.model.options import Dropped, make_options
 from tracker.planning.model.programme import LEFT, Control, make_programme
 from tracker.planning.naming.named import with_names
@@ -21,6 +21,7 @@ from tracker.planning.result.coming_back import taken_as_used_up
 from tracker.planning.result.late_ends import pushed_past_a_shift
 from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
 from tracker.planning.result.reasons import Why, reasons_left
+from tracker.planning.search.calm import most_kept
 from tracker.planning.search.solver import optimise
 from tracker.planning.settled.given import take_given
 from tracker.planning.settled.held import refuse, take_held, waiting
@@ -48,8 +49,18 @@ def plan(
     end = inf if time_limit_s is None else begin + time_limit_s
     tell = _tell(progress, problem.mill.terms.currency)
     control = Control(gap, seed, lambda: end - time.monotonic(), stop or (lambda: False), tell)
-    run = _Run(make_instance(problem), control)
-    return with_names(run.plan(time.monotonic() - begin), problem)
+    made = _Run(make_instance(problem), control).plan()
+    if made.keeping and not control.over():
+        made = replace(made, keeping=replace(made.keeping, free=_free(problem, control)))
+    return with_names(replace(made, seconds=time.monotonic() - begin), problem)
+
+
+def _free(problem: PlanningProblem, control: Control) -> FreePlan:
+    """The plan beside one that keeps bookings."""
+    free = replace(problem, held=frozenset(), calm=None)
+    made = _Run(make_instance(free), control).plan()
+    gone = moved(free, made.bookings)
+    return FreePlan(made.objective, made.bound, len(gone), sum(move_cost(free, old) for old in gone))
 
 
 STEPS = {
@@ -82,7 +93,12 @@ class _Run:
         self.opening = decide_pilots(held.instance, held.options, self.given.firm, control, held.taken)
         refuse(instance, waiting(self.opening, held))
         self.instance, self.options = self.opening.instance, self.opening.options
-        self.programme = make_programme(self.instance, self.options)
+        self.calm = None
+        if instance.problem.calm is None:
+            self.programme = make_programme(self.instance, self.options)
+        else:
+            self.calm = most_kept(self.instance, self.options, control)
+            self.programme = self.calm.programme(self.instance, self.options, instance.problem.calm)
         self.solution = optimise(self.programme, replace(control, tell=self._tell))
 
     def _tell(self, what: str, cost: float, bound: float) -> None:
@@ -97,7 +113,7 @@ class _Run:
         put_off = left_costs(self.instance.problem, self.instance.problem.put_off).values()
         return sum(b.cost.total for b in bookings) + float(self.instance.left_cost[left].sum()) + sum(put_off)
 
-    def plan(self, seconds: float) -> Plan:
+    def plan(self) -> Plan:
         problem, terms = self.instance.problem, self.instance.mill.terms
         chosen = self.solution.chosen[self.solution.chosen != LEFT]
         decided = [*self.opening.decided, *of_options(self.instance, self.options, chosen)]
@@ -110,7 +126,7 @@ class _Run:
             status=self._status(objective, bound, bookings),
             objective=objective,
             bound=bound,
-            seconds=seconds,
+            seconds=0.0,
             currency=terms.currency,
             as_of=problem.as_of,
             horizon_end=self.instance.grid.moment(self.instance.grid.slots),
@@ -127,8 +143,23 @@ class _Run:
                 *self._notes(),
             ),
             start=terms.start,
-            asked=Asked(problem.hold_firm, problem.released, gap=self.control.gap, held=problem.held),
+            asked=Asked(
+                problem.hold_firm, problem.released, gap=self.control.gap, held=problem.held, calm=problem.calm
+            ),
+            keeping=self._keeping(bookings) if problem.keeps else None,
         )
+
+    def _keeping(self, bookings: list[Booking]) -> Keeping:
+        """How much the plan moves, and how few moves it could have been."""
+        problem = self.instance.problem
+        gone = moved(problem, bookings)
+        keeping = Keeping(len(gone), sum(move_cost(problem, old) for old in gone))
+        if self.calm is None or problem.calm is None:
+            return keeping
+        settled = bookings_of(self.instance, self.opening.decided, self.opening.pilots)
+        open_to_move = len(moved(problem, settled))
+        most = open_to_move - self.calm.kept.size + problem.calm
+        return replace(keeping, fewest=open_to_move - self.calm.most, most=most)
 
     def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:
         if not bookings and self._nothing_possible:

@@ -61,6 +61,8 @@ class PlanningProblem:
     """Looms whose booking keeps its start and its choices, firm or not."""
     held_as: Plan | None = None
     """The plan whose bookings are held; None = the last published one."""
+    calm: int | None = None
+    """At most so many moves more than any plan needs by these data; None = as many as pay."""
     in_work: tuple[InWork, ...] = ()
     converted: Mapping[LoomKey, datetime] = field(default_factory=dict)
     """End of the conversion of looms in run-in or signed off. They are not planned again."""
@@ -91,6 +93,17 @@ class PlanningProblem:
     def previous_bookings(self) -> tuple[Booking, ...]:
         """Those of the last published plan."""
         return self.previous.bookings if self.previous else ()
+
+    @property
+    def keeps(self) -> bool:
+        """Whether bookings are to be kept beyond what the terms ask for."""
+        return bool(self.held) or self.calm is not None
+
+    @property
+    def to_move(self) -> dict[LoomKey, Booking]:
+        """The bookings of the last published plan that a plan may move: those of looms that are to be planned."""
+        to_plan = set(self.planned)
+        return {booking.key: booking for booking in self.previous_bookings if booking.key in to_plan}
 
     @cached_property
     def held_bookings(self) -> Mapping[LoomKey, Booking]:

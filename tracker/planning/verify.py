@@ -35,6 +35,7 @@ CHECKS: tuple[Check, ...] = (
     order.pilots_first,
     order.firm_bookings_stay,
     order.held_bookings_stay,
+    order.moves_as_stated,
     names.named_as_stated,
     costs.costs_of_bookings,
     costs.costs_of_left_over,

@@ -1,6 +1,7 @@
 """Keep plans and read them back."""
 
 from collections.abc import Collection, Iterable, Sequence
+from dataclasses import asdict
 from datetime import datetime
 from typing import Any
 
@@ -13,6 +14,8 @@ from tracker.domain.plan import (
     Booking,
     CostTerms,
     CrewTurn,
+    FreePlan,
+    Keeping,
     LeftOver,
     Need,
     OtherDate,
@@ -32,8 +35,7 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
     head = PlanRow(
         made_at=at, who=who, published=published, scenario=scenario, status=plan.status.value, objective=plan.objective,
         bound=plan.bound, seconds=plan.seconds, currency=plan.currency, as_of=plan.as_of, horizon_end=plan.horizon_end,
-        start=plan.start, reasons=list(plan.reasons), terms=plain(plan.terms) | _asked_record(plan.asked),
-        crew_changes=plan.crew_changes,
+        start=plan.start, reasons=list(plan.reasons), terms=_terms_record(plan), crew_changes=plan.crew_changes,
     )  # fmt: skip
     session.add(head)
     session.flush()
@@ -48,8 +50,12 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
     return head.id
 
 
-ASKED = "asked for"
-"""Under this name the stored terms of a plan say what it was asked for."""
+ASKED, KEEPING = "asked for", "kept"
+"""Under these names the stored terms of a plan say what it was asked for, and what keeping bookings costs."""
+
+
+def _terms_record(plan: Plan) -> dict[str, Any]:
+    return plain(plan.terms) | _asked_record(plan.asked) | _keeping_record(plan.keeping)
 
 
 def _asked_record(asked: Asked) -> dict[str, Any]:
@@ -58,6 +64,7 @@ def _asked_record(asked: Asked) -> dict[str, Any]:
     released, held = ([list(key) for key in sorted(keys)] for keys in (asked.released, asked.held))
     record = {
         "hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh, "gap": asked.gap, "held": held,
+        "calm": asked.calm,
     }  # fmt: skip
     return {ASKED: record}
 
@@ -66,7 +73,18 @@ def _asked(record: dict[str, Any] | None) -> Asked:
     if record is None:
         return Asked()
     released, held = (_keys(record.get(name, ())) for name in ("released", "held"))
-    return Asked(record["hold firm"], released, record["afresh"], record["gap"], held)
+    return Asked(record["hold firm"], released, record["afresh"], record["gap"], held, record.get("calm"))
+
+
+def _keeping_record(keeping: Keeping | None) -> dict[str, Any]:
+    return {KEEPING: asdict(keeping)} if keeping else {}
+
+
+def _keeping(record: dict[str, Any] | None) -> Keeping | None:
+    if record is None:
+        return None
+    free = FreePlan(**record["free"]) if record["free"] else None
+    return Keeping(**record | {"free": free})
 
 
 def _keys(pairs: Iterable[Sequence[str]]) -> frozenset[LoomKey]:
@@ -179,7 +197,8 @@ def _plan(session: Session, head: PlanRow) -> Plan:
         other_dates=tuple(OtherDate(*_where_and_when(row), row.extra_cost) for row in rows(OtherDateRow)),
         reasons=tuple(head.reasons), start=head.start, asked=_asked(head.terms.get(ASKED)),
         crew_changes=head.crew_changes,
-        terms={name: value for name, value in head.terms.items() if name != ASKED},
+        terms={name: value for name, value in head.terms.items() if name not in (ASKED, KEEPING)},
+        keeping=_keeping(head.terms.get(KEEPING)),
     )  # fmt: skip
 
 

@@ -80,6 +80,26 @@ def held_bookings_stay(case: Case) -> Iterator[Message]:
             )  # fmt: skip
 
 
+def moves_as_stated(case: Case) -> Iterator[Message]:
+    """A plan that was to keep bookings moves as many as it says, and no more than it was to."""
+    keeping = case.plan.keeping
+    if keeping is None:
+        if case.problem.keeps:
+            yield message("moves-not-stated")
+        return
+    now = {booking.key: booking for booking in case.plan.bookings}
+    old = {booking.key: booking for booking in case.problem.previous_bookings}
+    moves = 0
+    for key in case.problem.planned:
+        if key in old:
+            new = now.get(key)
+            moves += new is None or (new.start, new.choices) != (old[key].start, old[key].choices)
+    if moves != keeping.moves or (keeping.fewest is not None and moves < keeping.fewest):
+        yield message("moves-otherwise", moves=moves, stated=keeping.moves, fewest=keeping.fewest)
+    if case.problem.calm is not None and (keeping.most is None or moves > keeping.most):
+        yield message("too-many-moves", moves=moves, most=keeping.most, more=case.problem.calm)
+
+
 def _shape(case: Case, due: Booking, new: Booking) -> Iterator[Message]:
     if new.slots != due.slots:
         yield message("firm-length", loom=new.key, slots=new.slots, due=due.slots)

@@ -42,3 +42,9 @@ def move_cost(problem: PlanningProblem, old: Booking | None) -> float:
     """What moving a booking of the last published plan costs, currency."""
     near = old is not None and old.start <= problem.as_of + MOVES_SOON
     return problem.mill.terms.move_cost * (1.0 if near else MOVES_LATER)
+
+
+def moved(problem: PlanningProblem, bookings: Iterable[Booking]) -> list[Booking]:
+    """The published bookings that a plan moves: another start, other choices, or gone."""
+    now = {booking.key: (booking.start, booking.choices) for booking in bookings}
+    return [old for key, old in problem.to_move.items() if now.get(key) != (old.start, old.choices)]

@@ -13,7 +13,7 @@ from scipy.sparse import csc_array
 from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import From, PoolHold
-from tracker.planning.model.options import Options, ranges, shape_of, times
+from tracker.planning.model.options import Options, ranges, shape_of, stays, times
 from tracker.planning.model.pools import PoolKind
 from tracker.planning.model.rows import Rows
 
@@ -44,22 +44,28 @@ class Lookup:
         self._starts_of: dict[tuple[int, int], _Starts] = {}
         self._number_slots()
         self._number_parts()
+        self._stays = stays(instance, options) if rows.kept >= 0 else None
 
     def reduced(self, price: Floats) -> Floats:
         """Cost and, for what each option takes, the price (≥ 0) of each row; shape (options,)."""
         slots, parts = self._slot_prices(price), self._part_prices(price)
-        return self.options.cost + slots[self.slot_cell] + parts[self.part_cell]
+        reduced = self.options.cost + slots[self.slot_cell] + parts[self.part_cell]
+        return reduced if self._stays is None else reduced - price[self.rows.kept] * self._stays
 
     def fits(self, free: Floats, index: Ints) -> Bools:
-        """Which of the options at `index` take no more of any row than is free."""
+        """Which of the options at `index` take no more of any row than is free; what is to be kept is not asked."""
         return self._slots_free(free, index) & self._parts_free(free, index)
 
     def matrix(self, index: Ints) -> csc_array:
         """What the options at `index` take of each row; shape (rows, len(index))."""
         column, row, value = self._slot_entries(index)
         column2, row2, value2 = self._part_entries(index)
-        entries = np.concatenate([value, value2])
-        where = np.concatenate([row, row2]), np.concatenate([column, column2])
+        column3 = np.zeros(0, dtype=np.int64) if self._stays is None else np.flatnonzero(self._stays[index])
+        entries = np.concatenate([value, value2, -np.ones(column3.size)])
+        where = (
+            np.concatenate([row, row2, np.full(column3.size, self.rows.kept)]),
+            np.concatenate([column, column2, column3]),
+        )
         return csc_array((entries, where), shape=(self.rows.upper.size, len(index)))
 
     def _number_slots(self) -> None:

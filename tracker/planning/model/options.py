@@ -90,6 +90,14 @@ def times(instance: Instance, options: Options, index: Ints | slice = slice(None
     return Times(work[base[hall] + position], work[base[hall] + past - 1] + 1)
 
 
+def stays(instance: Instance, options: Options) -> Bools:
+    """Which options have the start and the choices of their loom's published booking; shape (options,)."""
+    previous = instance.previous
+    return (previous.slot[options.loom] == times(instance, options).start) & (
+        previous.choices[options.loom] == instance.contents.choices[options.content]
+    )
+
+
 def shape_of(instance: Instance, window: Ints, content: Ints) -> Ints:
     """The shapes of conversions in these windows."""
     return instance.shapes.number(content, instance.windows.change[window])

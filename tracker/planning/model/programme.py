@@ -13,6 +13,7 @@ from tracker.planning.model.lookup import Lookup
 from tracker.planning.model.options import Options
 from tracker.planning.model.rows import Rows, make_rows
 
+NONE: Ints = np.zeros(0, dtype=np.int64)
 LEFT = -1
 """Stands for `left over` where an option number is asked for."""
 
@@ -29,6 +30,8 @@ class Programme:
     """Looms that have an option, in order."""
     first: Ints
     """Where the options of each of them begin; shape (looms + 1,)."""
+    kept: Ints
+    """Options, one a loom, that can all be taken together and keep as many published bookings as asked for."""
 
     @cached_property
     def left_cost(self) -> Floats:
@@ -70,12 +73,12 @@ class Programme:
         return np.asarray(self.lookup.matrix(index).sum(axis=1)).ravel()
 
 
-def make_programme(instance: Instance, options: Options) -> Programme:
-    rows = make_rows(instance)
+def make_programme(instance: Instance, options: Options, kept: Ints = NONE, at_least: int = 0) -> Programme:
+    """`at_least` so many published bookings are to be kept, as the options `kept` do."""
+    rows = make_rows(instance, at_least)
     looms, first = np.unique(options.loom, return_index=True)
-    return Programme(
-        instance, rows, options, Lookup(instance, rows, options), looms, np.append(first, len(options)).astype(np.int64)
-    )
+    first = np.append(first, len(options)).astype(np.int64)
+    return Programme(instance, rows, options, Lookup(instance, rows, options), looms, first, kept)
 
 
 @dataclass(frozen=True)

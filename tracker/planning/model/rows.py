@@ -42,6 +42,8 @@ class Rows:
     upper: Floats
     lender: Ints
     """By row, the row that lends to it; -1 = none."""
+    kept: int = -1
+    """The row, the last, that asks for published bookings to be kept: each that is takes -1 of it. -1 = none is asked for."""
 
     def free(self, used: Floats) -> Floats:
         """What one more option could take of each row beside what is used; both of shape (rows,)."""
@@ -104,11 +106,18 @@ def part_block(part: int, instance: Instance) -> Block:
     return Block(supply.part, supply.total, [], supply.steps, none, none)
 
 
-def make_rows(instance: Instance) -> Rows:
-    """The rows of every family, in their order."""
+def _kept_block(kept: int) -> list[Block]:
+    """One row where any published booking is to be kept: −Σ kept ≤ −(how many)."""
+    none, one = np.full(1, -1, dtype=np.int32), np.zeros(1, dtype=np.int32)
+    return [Block("kept", np.array([-float(kept)]), [], one, none, none)] if kept else []
+
+
+def make_rows(instance: Instance, kept: int = 0) -> Rows:
+    """The rows of every family, in their order; `kept` published bookings at least are to be kept."""
     blocks = [
         *(pool_block(pool, instance) for pool in instance.pools),
         *(part_block(part, instance) for part in range(len(instance.supplies))),
+        *_kept_block(kept),
     ]
     base = np.cumsum([0, *(block.upper.size for block in blocks)]).astype(np.int32)
     lenders = [np.where(block.lender >= 0, block.lender + base[b], -1) for b, block in enumerate(blocks)]
@@ -118,4 +127,5 @@ def make_rows(instance: Instance) -> Rows:
         len(instance.pools),
         np.concatenate([b.upper for b in blocks]),
         np.concatenate(lenders).astype(np.int32),
+        int(base[-1]) - 1 if kept else -1,
     )

@@ -95,7 +95,8 @@ def scarcity(programme: Programme, price: Floats) -> list[ScarcityPrice]:
     """What one more of something in an ISO week would save: an hour of a crew, a trade or a tool, averaged over the
     week's working time; a part that could be used from that week on. Prices of the relaxation, so indications."""
     found = []
-    for b, block in enumerate(programme.rows.blocks):
+    pools_and_parts = programme.rows.pools + len(programme.instance.supplies)
+    for b, block in enumerate(programme.rows.blocks[:pools_and_parts]):
         of_block = price[programme.rows.base[b] : programme.rows.base[b + 1]]
         if not of_block.size or of_block.max() < 1e-6:
             continue

@@ -5,9 +5,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from tracker.planning.model.grid import Floats, Ints
-from tracker.planning.model.options import times
+from tracker.planning.model.options import stays, times
 from tracker.planning.model.programme import LEFT, Programme
 from tracker.planning.search.relaxation import Relaxation
+
+_DUST = 1e-9
+"""Of a row's unit: what adding and taking away again leaves."""
 
 
 @dataclass
@@ -29,7 +32,14 @@ class Incumbent:
 
     def used_without(self, looms: Ints) -> Floats:
         """What all the others use."""
-        return np.maximum(0.0, self.used - self.programme.used(self.taken(looms)))
+        left = self.used - self.programme.used(self.taken(looms))
+        return np.where(np.abs(left) < _DUST, 0.0, left)
+
+    @property
+    def calm(self) -> bool:
+        """Whether it moves no more than the programme lets it."""
+        row = self.programme.rows.kept
+        return row < 0 or bool(self.used[row] <= self.programme.rows.upper[row] + _DUST)
 
     def move(self, looms: Ints, options: Ints) -> None:
         """Give these looms other options."""
@@ -47,8 +57,10 @@ def nothing_booked(programme: Programme) -> Incumbent:
 def as_published(programme: Programme, relaxation: Relaxation) -> Incumbent:
     """The bookings of the last published plan that still fit, in order of their start, and what `greedy` makes of the
     other looms. Without a published plan it is `greedy`'s."""
-    found = nothing_booked(programme)
+    found = _with_kept(programme)
     for option in _published(programme):
+        if found.chosen[programme.number[option]] != LEFT:
+            continue
         if programme.lookup.fits(programme.rows.free(found.used), np.array([option]))[0]:
             found.move(programme.number[[option]], np.array([option]))
     return _completed(found, relaxation)
@@ -56,12 +68,8 @@ def as_published(programme: Programme, relaxation: Relaxation) -> Incumbent:
 
 def _published(programme: Programme) -> Ints:
     """Each loom's cheapest option with the start and the choices that were published."""
-    instance, options = programme.instance, programme.options
-    previous, start = instance.previous, times(instance, options).start
-    same = (previous.slot[options.loom] == start) & (
-        previous.choices[options.loom] == instance.contents.choices[options.content]
-    )
-    found = np.flatnonzero(same)
+    options, start = programme.options, times(programme.instance, programme.options).start
+    found = np.flatnonzero(stays(programme.instance, options))
     found = found[np.lexsort((options.cost[found], options.loom[found]))]
     found = found[np.diff(options.loom[found], prepend=-1) != 0]
     return found[np.argsort(start[found], kind="stable")]
@@ -71,6 +79,17 @@ def greedy(programme: Programme, relaxation: Relaxation) -> Incumbent:
     """One loom after the other takes the option that fits and has the least reduced cost, unless leaving it over has
     less. Looms about which the relaxation is surest go first."""
     return _completed(nothing_booked(programme), relaxation)
+
+
+def calmest(programme: Programme, relaxation: Relaxation) -> Incumbent:
+    """What `greedy` makes of the looms besides those that the fewest moves leave where they are."""
+    return _completed(_with_kept(programme), relaxation)
+
+
+def _with_kept(programme: Programme) -> Incumbent:
+    found = nothing_booked(programme)
+    found.move(programme.number[programme.kept], programme.kept)
+    return found
 
 
 def _completed(found: Incumbent, relaxation: Relaxation) -> Incumbent:

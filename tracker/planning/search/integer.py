@@ -113,13 +113,18 @@ def _build(solver: highspy.Highs, programme: Programme, task: Task) -> None:
 
 
 def _could_overrun(programme: Programme, entries: csr_array, number: Ints, looms: int, upper: Floats) -> Ints:
-    """Rows that would be overrun if each loom took as much of them as it can, and rows already borrowing."""
+    """Rows that would be overrun if each loom took as much of them as it can, rows already borrowing, and the row that asks
+    for bookings to be kept."""
     triple = entries.tocoo()
     key = triple.row.astype(np.int64) * looms + number[triple.col]
     order = np.lexsort((triple.data, key))
     last = np.flatnonzero(np.diff(key[order], append=-1))
-    most = np.bincount(key[order][last] // looms, triple.data[order][last], minlength=upper.size)
-    return np.flatnonzero((most > upper + 1e-9) & (most > 0))
+    taken = np.maximum(0.0, triple.data[order][last])
+    most = np.bincount(key[order][last] // looms, taken, minlength=upper.size)
+    short = (most > upper + 1e-9) & (most > 0)
+    if programme.rows.kept >= 0:
+        short[programme.rows.kept] = True
+    return np.flatnonzero(short)
 
 
 def _implied(entries: csr_array, upper: Floats, rows: Ints, borrows: Bools) -> Bools:

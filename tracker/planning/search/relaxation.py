@@ -46,6 +46,7 @@ def relax(
     master = Master(programme, make_levels(programme.instance, programme.rows), control)
     best, price = programme.bound(master.price), master.price
     rows, columns = np.zeros(0, dtype=np.int64), _best_of_windows(programme, programme.options.cost)
+    columns = np.union1d(columns, programme.kept)
     for level, tolerance in enumerate(TOLERANCES):
         while True:
             master.add_columns(columns)

@@ -7,7 +7,7 @@ import numpy as np
 
 from tracker.planning.model.grid import Floats, Ints
 from tracker.planning.model.programme import Control, Programme
-from tracker.planning.search.incumbent import Incumbent, as_published, greedy
+from tracker.planning.search.incumbent import Incumbent, as_published, calmest, greedy
 from tracker.planning.search.integer import Effort, Task, solve
 from tracker.planning.search.neighbourhood import Search, sweep
 from tracker.planning.search.relaxation import Relaxation, relax, unpriced
@@ -91,9 +91,10 @@ class _Search:
                 self._sweep(relaxation, FIRST, 0.0)
 
     def _start_from(self, relaxation: Relaxation) -> None:
-        found = greedy(self.programme, relaxation)
-        if found.cost < self.best.cost:
-            self.best = found
+        starts = [greedy] if self.programme.rows.kept < 0 else [greedy, calmest]
+        for found in (start(self.programme, relaxation) for start in starts):
+            if found.calm and found.cost < self.best.cost:
+                self.best = found
         self._tell("start")
 
     def _sweeps(self, relaxation: Relaxation, search: Search) -> None:

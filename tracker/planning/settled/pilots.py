@@ -18,6 +18,7 @@ from tracker.planning.result.reasons import why_none
 from tracker.planning.search.solver import optimise
 from tracker.planning.settled.given import in_work_end
 from tracker.planning.settled.taking import Taken, less, of_options
+from tracker.planning.settled.waiting import opens_after, worth_piloting
 
 WEEKS = 3
 """A pilot that the mill does not name ends in the first weeks, where it can."""
@@ -62,6 +63,7 @@ def decide_pilots(
         return Opening(instance, options, settled, frozenset(), (), np.zeros(len(instance.looms), dtype=np.int64))
     types, every = _types(instance), options
     able = options.only(_before_held(instance, options, types, held))
+    able = able.only(_worth_piloting(instance, able, types))
     chosen = {kind.name: _pilot(instance, able, kind, firm, held) for kind in types if kind.opens is None}
     pilots = {loom for loom in chosen.values() if loom is not None}
     waited_for = {chosen.get(kind.name) for kind in types if kind.looms.size > 1}
@@ -80,13 +82,24 @@ def _before_held(instance: Instance, options: Options, types: list[_Type], held:
     """Which options the pilot of a type may take so that what is held of it need not wait: those that have run for the soak
     time when the first of them starts, and that first one itself. The pilot that the mill names may take any."""
     may = np.ones(len(options), dtype=bool)
-    soak = round(instance.mill.terms.soak_days * 24 / SLOT_H)
     for kind in types:
         mine = sorted((item for item in held if item.loom in kind.looms), key=lambda item: (item.start, item.loom))
         if mine and kind.opens is None:
-            in_time = times(instance, options).end + soak <= mine[0].start
-            named = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == _named(instance, kind)]
-            may &= ~np.isin(options.loom, kind.looms) | in_time | np.isin(options.loom, [mine[0].loom, *named])
+            in_time = opens_after(instance, times(instance, options).end) <= mine[0].start
+            free = [mine[0].loom, *_named_looms(instance, kind)]
+            may &= ~np.isin(options.loom, kind.looms) | in_time | np.isin(options.loom, free)
+    return may
+
+
+def _worth_piloting(instance: Instance, options: Options, types: list[_Type]) -> Bools:
+    """Which options the pilots may take, once a plan is published."""
+    may = np.ones(len(options), dtype=bool)
+    for kind in types:
+        mine = np.isin(options.loom, kind.looms)
+        if kind.opens is None:
+            of_type = options.only(mine)
+            named = np.isin(of_type.loom, _named_looms(instance, kind))
+            may[mine] = worth_piloting(instance, of_type, kind.looms, named)
     return may
 
 
@@ -121,7 +134,7 @@ def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken],
     with the best option for a pilot; None where the type has no option at all."""
     mine = np.flatnonzero(np.isin(options.loom, kind.looms))
     able = set(options.loom[mine].tolist()) | {item.loom for item in firm}
-    named = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == _named(instance, kind)]
+    named = _named_looms(instance, kind)
     if able.intersection(named):
         return min(able.intersection(named))
     booked = [item for item in firm if item.loom in kind.looms]
@@ -155,6 +168,11 @@ def _commonest(instance: Instance, kind: _Type) -> list[int]:
     return [loom for loom, number in variant.items() if many[number] == max(many.values())]
 
 
+def _named_looms(instance: Instance, kind: _Type) -> list[int]:
+    """The loom of the type that the mill names, where it is to be planned (in several halls: each of that number)."""
+    return [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == _named(instance, kind)]
+
+
 def _named(instance: Instance, kind: _Type) -> str | None:
     return instance.mill.terms.pilots.get(kind.name)
 
@@ -169,7 +187,7 @@ def _note(instance: Instance, options: Options, kind: _Type, pilot: int | None) 
     if kind.opens is not None or not named or (pilot is not None and instance.looms[pilot].loom == named):
         return ""
     instead = f"loom {instance.looms[pilot]} is its pilot instead" if pilot is not None else "nor can any other of it"
-    mine = [loom for loom in kind.looms.tolist() if instance.looms[loom].loom == named]
+    mine = _named_looms(instance, kind)
     why = why_none(instance, options, mine[0], 0) if mine else f"it is none of the {kind.name} looms to plan"
     return f"Loom {named}, named as the pilot of {kind.name}, cannot be booked: {why}; {instead}."
 

@@ -59,6 +59,8 @@ class PlanRequest:
     """Which firm bookings stay."""
     hold: tuple[str, ...] = ()
     """Numbers of looms whose bookings stay where they are, firm or not; `firm.hall` says which."""
+    calm: int | None = None
+    """At most so many moves more than the data need; None = as many as pay."""
     afresh: bool = False
     """As if nothing had been published before."""
 
@@ -142,16 +144,18 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
 
 def _asked(request: PlanRequest, data: PlanningData) -> Asked:
     """What the planner is asked for. DataError where a loom is not known or there is nothing to keep, UsageError where one is
-    named for both."""
+    named for both or fewer moves are wanted than the data need."""
+    if request.calm is not None and request.calm < 0:
+        raise UsageError("calm-below-0", moves=request.calm)
     firm = request.firm
     released, held = (
         frozenset(find_loom(data.mill, loom, firm.hall) for loom in looms) for looms in (firm.release, request.hold)
     )
     for key in sorted(released & held):
         raise UsageError("hold-and-release", loom=key)
-    if held and data.previous is None:
+    if (held or request.calm is not None) and data.previous is None:
         raise DataError("nothing-to-keep")
-    return Asked(firm.stay, released, held=held)
+    return Asked(firm.stay, released, held=held, calm=request.calm)
 
 
 def report_of(

@@ -1,10 +1,11 @@
 """A plan as commands write it for a program."""
 
+from dataclasses import asdict
 from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from tracker.domain.plan import Booking, CostTerms, Plan
+from tracker.domain.plan import Booking, CostTerms, Keeping, Plan
 
 
 def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
@@ -18,6 +19,7 @@ def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
         "currency": plan.currency,
         "as_of": local(plan.as_of, zone),
         "horizon_end": local(plan.horizon_end, zone),
+        "keeping": _keeping_record(plan.keeping) if plan.keeping else None,
         "reasons": list(plan.reasons),
         "crew_changes": plan.crew_changes,
         "bookings": [_booking_record(booking, zone) for booking in plan.bookings],
@@ -30,6 +32,14 @@ def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
              "start": local(o.start, zone), "end": local(o.end, zone), "extra_cost": o.extra_cost}
             for o in plan.other_dates
         ],
+    }  # fmt: skip
+
+
+def _keeping_record(keeping: Keeping) -> dict[str, Any]:
+    free = keeping.free
+    return {
+        "moves": keeping.moves, "moves_cost": keeping.moves_cost, "fewest_moves": keeping.fewest, "most_moves": keeping.most,
+        "free": asdict(free) if free else None,
     }  # fmt: skip
 
 

@@ -119,6 +119,24 @@ held-moved = loom { $loom }: the booking of { $start }, which was to be held, { 
         }
     }
     .means = A booking was to stay where it was and does not.
+moves-not-stated = the plan was to keep bookings and does not say how many it moves
+    .means = A plan that holds bookings or moves few lacks the count of its moves.
+moves-otherwise = { $moves ->
+        [one] 1 booking is moved
+       *[other] { $moves } bookings are moved
+    }, the plan states { $stated }{ $fewest ->
+        [none] {""}
+       *[other] {" "}and that no plan moves fewer than { $fewest }
+    }
+    .means = The plan counts its moves wrongly.
+too-many-moves = { $moves ->
+        [one] 1 booking is moved
+       *[other] { $moves } bookings are moved
+    }, where { $most ->
+        [none] the most was to be stated
+       *[other] at most { $most } were to be
+    } ({ $more } more than needed)
+    .means = A plan that was to move few bookings moves more.
 firm-length = loom { $loom }: the firm booking has { $slots } half hours, { $due } are due
     .means = A firm booking is longer or shorter than it should be.
 firm-labour = loom { $loom }: the firm booking has { NUMBER($booked, minimumFractionDigits: 2, maximumFractionDigits: 2) } person-hours, { NUMBER($due, minimumFractionDigits: 2, maximumFractionDigits: 2) } were published

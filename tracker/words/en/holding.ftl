@@ -58,3 +58,29 @@ nothing-to-keep = no plan is published, so there is no booking to keep
     .terminal = `beamslot plan --publish` makes one
 hold-and-release = loom { $loom } cannot be both held and released
     .means = The same loom was named for both.
+calm-below-0 = { $moves } more moves than needed: 0 or more are meant
+    .means = Fewer moves than the data need cannot be asked for.
+
+## What keeping costs
+
+moves-fewest = { $moves ->
+        [0] No booking is moved
+        [one] 1 booking is moved
+       *[other] { $moves } bookings are moved
+    }; { $fewest ->
+        [0] none has to be by the data as they are
+       *[other] no plan by these data moves fewer than { $fewest }
+    }.
+    .means = How many published bookings a calm plan moves, and how many it must.
+moves-made = { $moves ->
+        [0] No booking is moved.
+        [one] 1 booking is moved.
+       *[other] { $moves } bookings are moved.
+    }
+    .means = How many published bookings a plan moves.
+keeping-costs = The plan that is free to move any moves { $moves } and costs { MONEY($costs, $currency) } less, the price of moves left out; each is within { MONEY($open, $currency) } of the best there can be.
+    .means = What holding bookings, or moving few of them, costs beside the plan that need not.
+keeping-free = The plan that is free to move any moves { $moves } and would not cost less.
+    .means = Holding bookings, or moving few of them, costs nothing.
+keeping-unknown = The search was stopped before the plan that is free to move any was found, so what keeping bookings costs is not known.
+    .means = Nothing stands beside a plan that keeps bookings.
