@@ -14,7 +14,7 @@ from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.formats import count
 from tracker.domain.tables import TABLES
-from tracker.services.loading.load import LoadReport, load
+from tracker.services.loading.load import LoadReport, code_pages, load
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.replacing import REPLACEABLE
 from tracker.words.findings import refusal_line
@@ -47,7 +47,7 @@ def page() -> None:
     ask(report, answers, dry_run)
     show_findings(report)
     answer_more(report, answers, dry_run)
-    _offer_marked(report, files)
+    _offer_marked(report, files, answers)
     if report.tables:
         show_tables(report)
         show_account(report)
@@ -78,20 +78,20 @@ def _dry_run(files: Sequence[Path], answers: Answers, replaces: tuple[str, ...] 
 # ---- the marked copy, and the writing
 
 
-def _offer_marked(report: LoadReport, files: Sequence[Path]) -> None:
+def _offer_marked(report: LoadReport, files: Sequence[Path], answers: Answers) -> None:
     """Offer a copy of each workbook with its cells marked; of a file that cannot be read there is none."""
     found = within_files(report)
     for file in files:
         if any(finding.file in ("", file.name) for finding in found):
             target = file.with_name(f"{file.stem} marked{'.xlsm' if file.suffix.lower() == '.xlsm' else '.xlsx'}")
             st.download_button(
-                literal(f"Copy of {file.name} with these cells marked"), lambda f=file, t=target: _copy(f, t, report),
+                literal(f"Copy of {file.name} with these cells marked"), lambda f=file, t=target: _copy(f, t, report, answers),
                 file_name=target.name, key=f"marked {file}",
             )  # fmt: skip
 
 
-def _copy(file: Path, target: Path, report: LoadReport) -> bytes:
-    Marking([file], target).write(report.findings, SPEAKER)
+def _copy(file: Path, target: Path, report: LoadReport, answers: Answers) -> bytes:
+    Marking([file], target).write(report.findings, code_pages(access.context(), answers), SPEAKER)
     return target.read_bytes()
 
 

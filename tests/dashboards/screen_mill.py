@@ -10,6 +10,7 @@ from typing import Any
 from tracker.domain.method import KitLine, Method, Operation
 from tracker.domain.mill import Article, Crew, Loom, LoomKey, Mill, OrdinaryChange, Part, Receipt, Warp
 from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, Plan, PlanStatus
+from tracker.domain.record_tables import RECORDS
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.domain.tables import TABLES, TERM_HEADINGS, Kind, Table
 from tracker.domain.terms import Terms
@@ -114,7 +115,7 @@ def _changes(mill: Mill) -> Iterator[Change]:
             plain = value.isoformat() if isinstance(value, date) else value
             yield Change("terms", (heading,), "", None, {"term": heading, "value": plain})
     for table in TABLES.values():
-        if not table.whole and table.name != "terms":
+        if not table.whole and table.name not in ("terms", *RECORDS):
             for item in _items(getattr(mill, table.name)):
                 yield _change(table, item, mill)
 

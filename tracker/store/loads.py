@@ -172,7 +172,7 @@ class LoadWriter:
         """Add the row in force once more, with what it had left empty."""
         row = self.session.scalars(select(model).where(*where).order_by(model.id.desc()).limit(1)).one()
         old = {c.name: getattr(row, c.name) for c in model.__table__.columns if c.name != "id"}
-        self.session.execute(insert(model), [old | more])
+        self.session.execute(insert(model), [old | dict(more)])
 
     def _where(self, table: Table, key: RowKey) -> list[Any]:
         values = database_values(table, dict(zip(table.key, key, strict=True)), self.zone)

@@ -1,7 +1,7 @@
 """Keep plans and read them back."""
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from datetime import datetime
 from typing import Any
 
@@ -84,7 +84,7 @@ def _keeping(record: dict[str, Any] | None) -> Keeping | None:
     if record is None:
         return None
     free = FreePlan(**record["free"]) if record["free"] else None
-    return Keeping(**record | {"free": free})
+    return replace(Keeping(**{**record, "free": None}), free=free)
 
 
 def _keys(pairs: Iterable[Sequence[str]]) -> frozenset[LoomKey]:

@@ -81,7 +81,7 @@ def review(series: Sequence[Series], rate: float = RATE) -> Review:
     stretches = [stretch for one in series if (stretch := _stretch(one))]
     precision = _precision(stretches)
     tested = [*_changed(stretches, precision), *_out_of_family(stretches, precision)]
-    shown = reported([alarm.chance for alarm in tested], rate)
+    shown = reported([1.0 if alarm.chance is None else alarm.chance for alarm in tested], rate)
     told = sorted((a for a, on in zip(tested, shown, strict=True) if on), key=lambda a: a.chance or 0.0)
     alarms = (*_outside(series), *told, *_unsteady([stretch.series for stretch in stretches]))
     return Review(alarms, len(series), len(tested), rate)
@@ -208,7 +208,9 @@ def _unsteady(series: Sequence[Series]) -> Iterable[Alarm]:
             continue
         values = _on_a_line(kin)
         limits = chart(values[:BASELINE])
-        for broken in unsteady(values, limits) if limits else ():
+        if limits is None:
+            continue
+        for broken in unsteady(values, limits):
             one, value = kin[broken.at]
             figures = {
                 "rule": broken.rule, "centre": limits.centre, "low": limits.low, "high": limits.high, "values": len(kin),

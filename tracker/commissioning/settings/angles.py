@@ -17,7 +17,7 @@ def is_angle(unit: str | None) -> bool:
 
 def deviation(value: ArrayLike, reference: ArrayLike) -> Floats:
     """The shorter way round from reference to value, in [-180, 180)."""
-    return np.asarray((np.asarray(value, dtype=float) - reference + 180) % 360 - 180)
+    return (np.asarray(value, dtype=float) - np.asarray(reference, dtype=float) + 180) % 360 - 180
 
 
 def circular_mean(values: Iterable[float]) -> float:

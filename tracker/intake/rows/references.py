@@ -81,6 +81,6 @@ def resolved(row: TypedRow, known: KnownLooms, sources: tuple[SourceTable, ...])
     )  # fmt: skip
 
 
-def shown(value: Any) -> object:
+def shown(value: Any) -> str | Message:
     """A value in a message."""
     return message("understood-empty") if value is None else f"{value:g}" if isinstance(value, float) else str(value)

@@ -1,7 +1,7 @@
 """Bookings that the planner was asked to hold: they keep start and choices, or it is said which limit does not let them
 (MODEL.md, section 7)."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -25,7 +25,7 @@ class Held:
     """Of the looms held only the one that they take."""
     taken: list[Taken] = field(default_factory=list)
     """By start; firm bookings are not among them."""
-    refused: dict[LoomKey, Message] = field(default_factory=dict)
+    refused: dict[LoomKey, str | Message] = field(default_factory=dict)
     """Loom → the limit that does not let its booking stay."""
 
 
@@ -71,7 +71,7 @@ def waiting(opening: Opening, held: Held) -> dict[LoomKey, Message]:
     return {instance.looms[item.loom]: why(item) for item in late}
 
 
-def refuse(instance: Instance, refused: dict[LoomKey, Message]) -> None:
+def refuse(instance: Instance, refused: Mapping[LoomKey, str | Message]) -> None:
     """PlanRefused where a booking cannot be held; every one is named, by its start."""
     if not refused:
         return

@@ -95,6 +95,11 @@ class _Request:
         return replace(report, said=(*report.said, *written))
 
 
+def code_pages(context: Context, answers: Mapping[str, str]) -> Callable[[str], str | None]:
+    """Name of a text file → the code page that the answers, given or remembered, say for it."""
+    return Answers(answers, _remembered(context)).code_page
+
+
 def _remembered(context: Context) -> dict[str, str]:
     if is_new(context.database):
         return {}
