@@ -59,6 +59,8 @@ _NAMED_BY_LINES = {"hall": "hall", "machine_type": "machine type", "row": "row",
 """Field → what a line between the rows may name."""
 HALL = "hall"
 """Answer about a sheet: its name is the hall of its looms."""
+TYPE = "machine type"
+"""Answer about a sheet: its name is the machine type of its looms, and so it is of the sheets of its file that are like it."""
 
 
 @lru_cache(maxsize=20_000)
@@ -151,7 +153,9 @@ class Answers:
     def sheet(self, name: str) -> str | None:
         """`ignore`, `read`, or the name of the table that the sheet is."""
         return self._find(
-            SHEET, Called(name), lambda a: _SPELLINGS[SHEET].get(fold(a)) or (HALL if fold(a) == HALL else _table(a))
+            SHEET,
+            Called(name),
+            lambda a: _SPELLINGS[SHEET].get(fold(a)) or (fold(a) if fold(a) in (HALL, TYPE) else _table(a)),
         )
 
     def number(self, called: Called, cells: Iterable[str], text: str, offered: Collection[str]) -> str | None:

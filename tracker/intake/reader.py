@@ -12,7 +12,7 @@ from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused, UsageError
 from tracker.intake.account import Files
-from tracker.intake.answers import FIELD, HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, Answers
+from tracker.intake.answers import FIELD, HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, TYPE, Answers
 from tracker.intake.columns.leftovers import note_beside
 from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.layout.attribute_sheets import attributes_on
@@ -156,7 +156,7 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report, unknown: list[She
     if said == IGNORE:
         report.whole(Severity.NOTE, "sheet-ignored", sheet, "")
         return []
-    only = said if said not in (None, READ, HALL) else ""
+    only = said if said not in (None, READ, HALL, TYPE) else ""
     blocks = _below_their_headings(find_blocks(sheet, said_by(answers), only), answers, only, report)
     if not blocks and len(sheet.rows) <= MAX_COLUMNS:  # turned, every row would be a heading
         blocks = find_blocks(sheet.turned(), said_by(answers), only)

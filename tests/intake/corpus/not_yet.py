@@ -26,6 +26,7 @@ FOUND_RIGHT = (
     "3.7 平均效率",
     "3.8 Speed 2026",
     "3.9 R/S (cm)",
+    "3.10 N.E. %",
     "3.11 Schuss pro Minute",
     "3.12 Touren/min",
     "3.13 筘幅cm",

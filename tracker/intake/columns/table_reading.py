@@ -11,8 +11,10 @@ from tracker.intake.columns.section_lines import settled
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
 from tracker.intake.layout.sums_below import without_sums
-from tracker.intake.layout.type_lines import named_type, titled, with_types
+from tracker.intake.layout.type_lines import titled, with_types
+from tracker.intake.layout.types_in_cells import with_types_in_cells
 from tracker.intake.report import Report
+from tracker.intake.vocabulary.type_codes import named_type
 
 
 class ColumnPlan(Protocol):
@@ -63,7 +65,7 @@ class TableReading:
 
 def _looms_of(block: TableBlock, answers: Answers, report: Report) -> list[BodyRow]:
     rows = without_sums(block, with_types(block, titled(block, list(body_rows(block)))))
-    return settled(block, rows, answers, report)
+    return settled(block, with_types_in_cells(block, rows), answers, report)
 
 
 def reading_of(block: TableBlock, answers: Answers, report: Report) -> TableReading:
@@ -86,8 +88,11 @@ def reading_of(block: TableBlock, answers: Answers, report: Report) -> TableRead
     return TableReading(block, rows, others)
 
 
-def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None:
-    """Two columns that may be the same field: ask which, unless they say the same in every row; and no machine type."""
+def ask_columns(reading: TableReading, answers: Answers, report: Report, type_asked: bool = False) -> None:
+    """Two columns that may be the same field: ask which, unless they say the same in every row; and no machine type.
+
+    `type_asked`: it is asked already whether the sheet's name is the type.
+    """
     block = reading.block
     for name, columns in block.recognised.rivals.items():
         open_ones = [c for c in columns if answers.field(block.called(c)) in (None, name)]
@@ -103,7 +108,13 @@ def ask_columns(reading: TableReading, answers: Answers, report: Report) -> None
             raw=" | ".join(texts), code="which-column", field=heading, headings=texts,
         )  # fmt: skip
     typed = reading.column_of("machine_type") is not None or all(body.machine_type for body in reading.rows)
-    if reading.table is LOOMS and not typed and not block.joins and not report.has("section-lines", block.sheet):
+    if (
+        reading.table is LOOMS
+        and not typed
+        and not type_asked
+        and not block.joins
+        and not report.has("section-lines", block.sheet)
+    ):
         first = ColumnPart(block, block.columns[0], [])
         free = [text for c, text in block.headings.items() if c not in block.recognised.meanings]
         report.ask(

@@ -361,13 +361,19 @@ def _with_units_row(block: TableBlock) -> TableBlock:
     texts = {c: one_line(v).strip("()[]") for c, v in cells.items() if v is not None and v not in ("-", "–")}
     if len(texts) < 2:
         return block
-    if all(is_unit(text) for text in texts.values()):
-        for column, text in texts.items():
+    units = {column: text for column, text in texts.items() if is_unit(text)}
+    if len(units) > 1 and all(column in units or _heads_units(text) for column, text in texts.items()):
+        for column, text in units.items():
             block.headings[column] = f"{block.headings[column]} ({text})"
         block.bottom = row
     elif _says_the_same(block, texts):
         block.bottom = row
     return block
+
+
+def _heads_units(text: str) -> bool:
+    """`Unit`, `Einheit`: the word before the units of a list whose looms stand side by side."""
+    return any(entry.field == "unit" and entry.weight >= ENOUGH for entry in match_heading(text).candidates)
 
 
 def _says_the_same(block: TableBlock, texts: dict[int, str]) -> bool:

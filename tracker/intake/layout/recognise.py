@@ -9,6 +9,7 @@ from tracker.domain.words import fold
 from tracker.intake.vocabulary.dictionary import vocabulary
 from tracker.intake.vocabulary.headings import ENOUGH, match_heading
 from tracker.intake.vocabulary.like_a_field import is_kind_of, match_loosely
+from tracker.intake.vocabulary.type_codes import usual_type
 
 Evidence = Callable[[int, str, Table], float]
 """(column, field, table) → how well the values fit the field, about 0.3 to 1.05."""
@@ -106,7 +107,7 @@ def _as_table(
         _name_the_looms(one, scored)
         _add_misspelt(one, headings, said, evidence)
     own_name = fold(sheet) in vocabulary().sheets[table.name]
-    if not forced and not _fits(table, one, len(headings), own_name):
+    if not forced and not _fits(table, one, headings, own_name, sheet):
         return None
     one.rivals = _rivals(one, scored, headings)
     if table is LOOMS:
@@ -184,16 +185,18 @@ def _scored(
     return sorted(scored, key=lambda item: (-item[0], item[1]))
 
 
-def _fits(table: Table, one: Recognised, headings: int, own_name: bool) -> bool:
+def _fits(table: Table, one: Recognised, texts: Mapping[int, str], own_name: bool, sheet: str) -> bool:
     """Are there enough headings for this table? A sheet of another kind must not be taken for one of ours."""
     fields = {meaning.field for meaning in one.meanings.values()}
     if table is LOOMS:
         facts = sum(name in fields for name in _LOOM_FACTS)
-        return "loom" in fields and (("machine_type" in fields and (facts >= 2 or "hall" in fields)) or facts >= 3)
+        typed = "machine_type" in fields or bool(usual_type(sheet)) or _beside_type(one, texts)
+        machines = facts >= 3 or (facts == 2 and {"hall", "reed_width_cm"} <= fields)  # no report gives the width
+        return "loom" in fields and ((typed and (facts >= 2 or "hall" in fields)) or machines)
     sure = {meaning.field for meaning in one.meanings.values() if meaning.certainty >= (0.6 if own_name else 0.85)}
     if any(column.needed and column.field not in sure for column in table.columns):
         return False
-    share = len(fields) / headings
+    share = len(fields) / len(texts)
     if table.name == "receipts":  # a supplier's answer stands beside what he was asked for
         return share >= 0.5
     if own_name:
@@ -205,6 +208,13 @@ def _fits(table: Table, one: Recognised, headings: int, own_name: bool) -> bool:
     if table.name in ("closures", "tools", "terms", "changes"):
         return share >= 0.99 and len(fields) > 1
     return share >= 0.7 and len(fields) >= 3
+
+
+def _beside_type(one: Recognised, headings: Mapping[int, str]) -> bool:
+    """Is the column of the looms headed as one of machine types, too (`Loom / type`)?"""
+    column = one.column_of("loom")
+    found = match_heading(headings[column]).candidates if column is not None else ()
+    return any(entry.field == "machine_type" for entry in found)
 
 
 def _rivals(

@@ -1,7 +1,6 @@
 """Lines between the rows that name the machine type of the looms below them (READING.md, section 4)."""
 
 import re
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
@@ -10,13 +9,9 @@ from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort
 from tracker.intake.report import raw_text
 from tracker.intake.vocabulary.halls import hall_in
-from tracker.intake.vocabulary.headings import match_heading
+from tracker.intake.vocabulary.type_codes import are_places, named_type
 
 _LONGEST = 60
-_COUNT = re.compile(r"\s*(?:[:：,;(（–—-]|\s)\s*\d+\s*[^\W\d][^\d]*$")
-"""How many looms follow: `AJ-190: 12 looms`, `AJ-190 (12 Maschinen)`."""
-_CODE = re.compile(r"(?=.*\d)(?=.*[^\W\d_])[^\W_][\w./+-]*")
-"""One word of letters and figures."""
 
 
 def lines_between(block: TableBlock, rows: Sequence[BodyRow]) -> dict[int, str]:
@@ -74,24 +69,13 @@ def titled(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
     return [replace(title, text=text), *rows] if text and not hall_in(text) else list(rows)
 
 
-def named_type(text: str) -> str:
-    """The code of a machine type that a line names, `` where it may as well be the name of a place."""
-    name = _COUNT.sub("", text).strip(" :：") if _COUNT.search(text) else text.strip(" :：")
-    word, _, rest = name.rpartition(" ")
-    if any(
-        entry.field == "machine_type" and entry.weight >= 0.9 for entry in match_heading(word.strip(" :：")).candidates
-    ):
-        name = rest
-    return name if _CODE.fullmatch(name) else ""
-
-
 def with_types(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
     """The rows, those below lines of machine types with their type; as they are where not every row stands below one."""
     if block.recognised.column_of("machine_type") is not None:
         return list(rows)
     lines = lines_between(block, rows)
     kinds = {i: named_type(text) for i, text in lines.items()}
-    if not lines or not all(kinds.values()) or _are_places(list(kinds.values())):
+    if not lines or not all(kinds.values()) or are_places(list(kinds.values())):
         return list(rows)
     found = _filled_down(rows, lines, kinds)
     return found if all(row.machine_type for row in found if row.sort is Sort.DATA) else list(rows)
@@ -111,10 +95,3 @@ def _filled_down(rows: Sequence[BodyRow], lines: dict[int, str], kinds: dict[int
             fresh = False
         found.append(replace(row, machine_type=kind))
     return found
-
-
-def _are_places(names: list[str]) -> bool:
-    """`Z1`, `Z2`, `Z3`: counted through from one on, as places are, not types."""
-    letters = Counter(re.sub(r"\d+$", "", name) for name in names)
-    figures = [int(hit[0]) for name in names if (hit := re.search(r"\d+$", name))]
-    return len(letters) == 1 and len(names) > 1 and figures == list(range(1, len(names) + 1))

@@ -36,6 +36,7 @@ from tracker.intake.rows.pairs import check_pairs
 from tracker.intake.rows.type_spellings import note_spellings
 from tracker.intake.rows.typed_rows import result_of
 from tracker.intake.rows.types_above import add_types
+from tracker.intake.rows.types_beside import cut_types, name_types_by_sheets
 from tracker.intake.rows.whole_sheets import ask_whole_sheets
 
 
@@ -44,8 +45,9 @@ def read_tables(
 ) -> ReadResult:
     """Read every block; the findings, also those met before, come with the result."""
     readings = [reading_of(block, answers, report) for block in blocks]
+    asked = name_types_by_sheets(readings, answers, report)
     for reading in readings:
-        ask_columns(reading, answers, report)
+        ask_columns(reading, answers, report, type_asked=id(reading) in asked)
         ask_missing(reading, answers, report)
     pools = _pools(readings, answers, report, today)
     _share_decimals(pools)
@@ -56,6 +58,7 @@ def read_tables(
         for column, plan in reading.plans.items():
             reading.values[column] = read_column(reading, column, plan, report)
             reading.parts[column].forget()
+        cut_types(reading, report)
     for pool in pools:
         ask_outliers(pool, readings)
     for reading in readings:

@@ -30,6 +30,7 @@ _CJK_RUN = re.compile(r"[\u3400-\u9fff]+")
 _CJK_UNIT = re.compile(r"(.*[\u3400-\u9fff])([A-Za-z/]+)")
 _FOOTNOTE = re.compile(r"(?<=[^\W\d_]|[.)\]])(?<!\b[cmd]m)(?<!\bm)[¹²³⁴⁵⁶⁷⁸⁹⁰*†‡]+(?=\W|$)")
 """The mark of a footnote behind a word; `m²` and `cm²` are units."""
+_JOINT = re.compile(r"\s*[/|+&(\[（]\s*|\s+[-–]\s+")
 _NAMELESS = re.compile(r"[\W_]*")
 
 _NEVER_NUMBERED = frozenset(
@@ -84,6 +85,7 @@ def match_heading(text: str) -> Match:
         found = _best(found, qualified)
     if not found or max(v for v, _ in found.values()) < ENOUGH:
         found = _best(found, *(_with_unit(_in_two_languages(core), unit) for core, unit in forms(text)))
+    found = _best(found, _loom_beside_type(text))
     if _YARN_COUNT.fullmatch(text):
         found = {}
     found = {key: value for key, value in found.items() if not is_of_cloth(text, key[1])}
@@ -155,6 +157,20 @@ def _in_two_languages(text: str) -> Found:
     return {key: (v * 0.93, lang) for key, (v, lang) in _best(*sure).items()}
 
 
+def _loom_beside_type(text: str) -> Found:
+    """`Loom / type`, `Webmaschine (Typ)`: the looms too, where no other column is them; a cell holds both."""
+    parts = [one_line(part) for part in _JOINT.split(text.rstrip(")]）")) if part.strip()]
+    if len(parts) != 2:
+        return {}
+    meant = [look_up(part) for part in parts]
+    for loom, kind in (meant, meant[::-1]):
+        if any(key[1] == "machine_type" and v >= ENOUGH for key, (v, _) in kind.items()):
+            found = {key: (0.95, lang) for key, (v, lang) in loom.items() if key[1] == "loom" and v >= ENOUGH}
+            if found:
+                return found
+    return {}
+
+
 def _is_serial(text: str) -> bool:
     vocab = vocabulary()
     words = tokens(text)
@@ -201,6 +217,9 @@ def look_up(core: str) -> Found:
     short = shortened(vocab, words)
     bare = tuple(word for word in short if word not in vocab.contexts)
     exact = _entries(vocab.phrases.get(words, ()), 1.0)
+    letters = tokens(core)
+    if not exact and len(letters) > 1 and all(len(word) == 1 for word in letters):  # `N.E.`, `R. P. M.`
+        exact = _entries(vocab.phrases.get(("".join(letters),), ()), 0.97)
     if exact:
         return exact
     for form, factor in ((short, 0.97), (bare, 0.93)):
@@ -338,12 +357,15 @@ def _qualified(text: str) -> tuple[Found, str]:
     """Meanings of a heading with a qualifying word (`Vitesse maxi`, `Drehzahl Soll`), less sure by the kind of word."""
     vocab = vocabulary()
     for name, factor in _QUALIFIERS:
-        for core, _ in forms(text):
+        found: Found = {}
+        for core, unit in forms(text):
             rest = _IN_A_YEAR.sub(" ", core) if name == "mean" else core
             rest = _without(rest, vocab.words[name]) or (rest.strip() if rest != core else "")
-            inner = look_up(rest) if rest else {}
+            inner = _with_unit(look_up(rest), unit) if rest else {}
             if inner and max(v for v, _ in inner.values()) >= ENOUGH:
-                return {key: (v * _factor(key[1], name, factor), lang) for key, (v, lang) in inner.items()}, name
+                found = _best(found, inner)
+        if found:
+            return {key: (v * _factor(key[1], name, factor), lang) for key, (v, lang) in found.items()}, name
     return {}, ""
 
 

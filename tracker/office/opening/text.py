@@ -1,4 +1,4 @@
-"""Delimited text: which encoding, which delimiter, which quoting, decided from the bytes and from the headings that one knows."""
+"""Text: which encoding, which delimiter and quoting or which fixed columns, decided from the bytes and the known headings."""
 
 import csv
 import io
@@ -9,10 +9,13 @@ from pathlib import Path
 
 from tracker.domain.plain_text import unguarded
 from tracker.office.opening.code_pages import Known, decoded
+from tracker.office.opening.fixed_width import fixed_rows
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras, Sheet, clean
 
 DELIMITERS = ";\t,|"
+_HEAD = 60
+"""Lines in which the headings of a printed list stand."""
 LanguageOf = Callable[[str], str | None]
 """The language of a text that is a known heading; None for any other text."""
 _SAID = re.compile(r"\Asep=(.)\r?\n", re.IGNORECASE)
@@ -25,8 +28,10 @@ def text_sheet(path: Path, known: Known, page: str | None = None) -> Sheet:
         refuse(path, "encoding")
     said = _SAID.match(read.text)
     body = read.text[said.end() :] if said else read.text
-    delimiter = said[1] if said else best_delimiter(body, known.language_of)
-    rows = [[clean(_unprotected(field)) or None for field in row] for row in _parsed(path, body, delimiter)]
+    fields = None if said else _in_fixed_columns(body, known.language_of)
+    if fields is None:
+        fields = _parsed(path, body, said[1] if said else best_delimiter(body, known.language_of))
+    rows = [[clean(_unprotected(field)) or None for field in row] for row in fields]
     lost = [(r, c) for r, row in enumerate(rows, 1) for c, text in enumerate(row, 1) if text and "\ufffd" in text]
     return Sheet(path.name, path.stem, rows, Extras(lost_letters=lost, code_pages=read.readings))  # type: ignore[arg-type]
 
@@ -43,6 +48,22 @@ def best_delimiter(text: str, language_of: LanguageOf) -> str:
     return max(DELIMITERS, key=lambda mark: _evenness(text, mark, language_of))
 
 
+def _in_fixed_columns(text: str, language_of: LanguageOf) -> list[list[str]] | None:
+    """The fields of a printed list, where no delimiter parts as many known headings as its columns do."""
+    rows = fixed_rows(text) if "  " in text else None
+    if rows is None:
+        return None
+    fixed = _headings(rows[:_HEAD], language_of)
+    head = "\n".join(text.splitlines()[:_HEAD])
+    parted = (csv.reader(io.StringIO(head, newline=""), delimiter=mark) for mark in DELIMITERS)
+    return rows if fixed > 1 and all(fixed > _headings(list(one), language_of) for one in parted) else None
+
+
+def _headings(rows: list[list[str]], language_of: LanguageOf) -> int:
+    """How many known headings the line with the most of them has."""
+    return max((sum(1 for field in row if language_of(clean(field)) is not None) for row in rows), default=0)
+
+
 def _evenness(text: str, delimiter: str, language_of: LanguageOf) -> float:
     try:
         rows = [
@@ -55,8 +76,7 @@ def _evenness(text: str, delimiter: str, language_of: LanguageOf) -> float:
     if not counts:
         return 0
     width, lines = max(counts.items(), key=lambda item: (item[1] * (item[0] > 1), item[0]))
-    headings = max((sum(1 for f in row if language_of(clean(f)) is not None) for row in rows), default=0)
-    return (width > 1) * lines / sum(counts.values()) + headings
+    return (width > 1) * lines / sum(counts.values()) + _headings(rows, language_of)
 
 
 def _parsed(path: Path, text: str, delimiter: str) -> list[list[str]]:
