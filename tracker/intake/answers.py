@@ -14,7 +14,8 @@ from tracker.domain.words import fold
 from tracker.errors import UsageError
 from tracker.intake.vocabulary.dates import DAY_FIRST, MONTH_FIRST
 from tracker.intake.vocabulary.dictionary import vocabulary
-from tracker.intake.vocabulary.headings import forms, match_heading
+from tracker.intake.vocabulary.heading_forms import forms
+from tracker.intake.vocabulary.headings import match_heading
 from tracker.intake.vocabulary.numbers import COMMA, POINT
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 

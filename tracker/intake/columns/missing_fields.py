@@ -12,7 +12,8 @@ from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.report import Report
 from tracker.intake.vocabulary.dictionary import numbered, tokens, vocabulary
-from tracker.intake.vocabulary.headings import forms, match_heading
+from tracker.intake.vocabulary.heading_forms import forms
+from tracker.intake.vocabulary.headings import match_heading
 from tracker.intake.vocabulary.like_a_field import is_kind_of
 from tracker.intake.vocabulary.numbers import quantity
 from tracker.intake.vocabulary.placeholders import emptiness

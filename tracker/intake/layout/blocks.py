@@ -12,7 +12,8 @@ from tracker.intake.layout.called import SaidAt, called
 from tracker.intake.layout.recognise import Recognised, recognise
 from tracker.intake.layout.side_by_side import Group, groups_of
 from tracker.intake.layout.told_apart import alike
-from tracker.intake.vocabulary.headings import ENOUGH, Match, known_heading, match_heading, one_line, qualifies
+from tracker.intake.vocabulary.heading_forms import one_line, qualifies
+from tracker.intake.vocabulary.headings import ENOUGH, Match, known_heading, match_heading
 from tracker.intake.vocabulary.units import is_unit
 from tracker.office.sheet import Sheet
 

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 
 from tracker.intake.answers import Answers, Called, bare
 from tracker.intake.layout.recognise import Said
-from tracker.intake.vocabulary.headings import one_line
+from tracker.intake.vocabulary.heading_forms import one_line
 from tracker.office.sheet import Sheet
 
 SaidAt = Callable[[Sheet, int, int, Mapping[int, str]], Said]

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from tracker.intake.vocabulary.headings import one_line
+from tracker.intake.vocabulary.heading_forms import one_line
 from tracker.office.sheet import Sheet
 
 _LOOK = 30

@@ -6,14 +6,9 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from tracker.intake.vocabulary.dictionary import is_cjk, numbered, shortened, tokens, vocabulary
-from tracker.intake.vocabulary.headings import (
-    forms,
-    is_of_cloth,
-    look_up,
-    match_heading,
-    solid_phrases,
-    without_brackets,
-)
+from tracker.intake.vocabulary.heading_forms import forms, without_brackets
+from tracker.intake.vocabulary.headings import is_of_cloth, match_heading
+from tracker.intake.vocabulary.phrases import look_up, solid_phrases
 
 
 @lru_cache(maxsize=20_000)
