@@ -13,6 +13,7 @@ from dashboards.charts import board_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms, week_says
 from dashboards.parts import board_legend, literal, table
+from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell, stage_cell
 from tracker.domain.formats import count, moment, money
 from tracker.domain.mill import LoomKey
@@ -117,7 +118,7 @@ def _sought(board: Board, shown: Shown) -> None:
     if not booked and not found:
         st.info(f"No loom has {literal(shown.number)} in its number.")
     if found:
-        lines = [f"- Loom {literal(key)}: {literal(why)}" for key, why in found[:MOST_UNBOOKED]]
+        lines = [f"- Loom {literal(key)}: {literal(SPEAKER.line(why))}" for key, why in found[:MOST_UNBOOKED]]
         more = len(found) - MOST_UNBOOKED
         st.info("\n".join(["Without a booking:", "", *lines, *([f"- and {more:,} more"] if more > 0 else [])]))
 

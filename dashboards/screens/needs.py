@@ -11,11 +11,12 @@ from dashboards.empty import no_plan
 from dashboards.frames import cash_frame, month_says, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
 from dashboards.parts import Figure, figures, legend, literal, of_part, pair, table
+from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.formats import count, day, listed, moment, money, number
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
 from tracker.domain.words import natural_key
-from tracker.errors import DataError
+from tracker.errors import DataError, message
 from tracker.services.parts.kits import STATES, KitsReport, kits
 from tracker.services.parts.needs import PUBLISHED, NeedsReport, net_needs
 
@@ -31,12 +32,9 @@ def page() -> None:
     st.caption(f"as of {moment(report.as_of, report.zone)}")
     figures(_figures(report, kitted))
     if report.basis != PUBLISHED:
-        st.info(
-            f"No plan is published yet: these are the needs of {report.basis}. `beamslot plan --publish` makes the one in "
-            "force; its kits show here then."
-        )
-    for line in report.overdue_lines():
-        st.warning(literal(line))
+        st.info(literal(SPEAKER.line(message("needs-of", basis=report.basis))))
+    for late in report.overdue_messages():
+        st.warning(literal(SPEAKER.line(late)))
     _orders(report)
     left, right = pair("needs")
     with left:

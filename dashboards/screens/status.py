@@ -120,13 +120,14 @@ def _progress(report: StatusReport) -> None:
         theme=None,
         alt="Lines: looms planned, done and expected, added up by ISO week",
     )
-    st.write(report.finish_says)
+    st.write(literal(SPEAKER.line(report.finish_says)))
     st.write(literal(SPEAKER.say(report.pace_says)))
     if report.reference_says:
         st.caption(literal(SPEAKER.say(report.reference_says)))
 
 
 def _cost(report: StatusReport) -> None:
+    untimed = f"{SPEAKER.line(report.untimed_says)} " if report.untimed_says else ""
     st.header("Cost by term")
     chart = cost_chart(cost_frame(report), report.currency)
     st.altair_chart(chart, theme=None, alt="Bars: planned and expected cost by term")
@@ -134,7 +135,7 @@ def _cost(report: StatusReport) -> None:
         literal(
             f"So far: parts issued {money(report.parts_issued_cost, report.currency)}, labour recorded "
             f"{money(report.labour_recorded_cost, report.currency)} "
-            f"({number(report.labour_recorded_h, 'person-hours', 1)}). {report.untimed_says} "
+            f"({number(report.labour_recorded_h, 'person-hours', 1)}). {untimed}"
             "Expected is what was recorded and what the plan in force estimates for the rest."
         )
     )

@@ -2,6 +2,7 @@
 
 import pytest
 from python_calamine import CalamineWorkbook
+from said import lines
 
 from sample_data.mill import sample_mill
 from tracker.services.demo import run_demo
@@ -84,7 +85,7 @@ def test_the_same_in_another_folder(first, folder):
 
 
 def test_the_lines_name_what_was_found_and_where(first, folder):
-    said = "\n".join(first.lines())
+    said = "\n".join(lines(first))
     assert "rows in 20 tables of 6 workbooks; 3 findings, none refused." in said
     assert "Scoped 96 looms; 2 must be looked at in the hall first." in said
     assert f"Wrote {folder / 'mill' / 'plan.xlsx'}, {folder / 'mill' / 'mill.xlsx'}; the database is " in said

@@ -5,9 +5,11 @@ from zoneinfo import ZoneInfo
 
 import pytest
 from opened import here
+from said import lines
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import Window, WindowKind
+from tracker.errors import Message, message
 from tracker.services.loading.load import load
 from tracker.services.work.forecast import ForecastReport, forecast
 
@@ -22,7 +24,7 @@ WINDOW = Window(
 )  # fmt: skip
 
 
-def report(*windows: Window, missing: dict[LoomKey, str] | None = None) -> ForecastReport:
+def report(*windows: Window, missing: dict[LoomKey, Message] | None = None) -> ForecastReport:
     return ForecastReport(AT, AT + timedelta(days=84), ZONE, windows, missing or {})
 
 
@@ -39,20 +41,24 @@ def test_times_are_local_with_their_offset() -> None:
 
 def test_stale_overdue_and_missing_looms_are_told() -> None:
     other = LoomKey("Hall 1", "8")
-    said = report(
-        replace(WINDOW, state="stale"), replace(WINDOW, key=other, state="overdue"), missing={other: "was never read"}
-    ).lines()
+    said = lines(
+        report(
+            replace(WINDOW, state="stale"),
+            replace(WINDOW, key=other, state="overdue"),
+            missing={other: message("warp-never-read")},
+        )
+    )
     assert said == [
-        "2 windows of 2 looms up to 2027-06-19.",
+        "2 windows of 2 looms up to Sat 19 Jun 2027.",
         "1 loom has a reading older than three days; read the warp left again: 7 (Hall 1).",
         "1 loom should have run out by its reading; look whether a new warp is in: 8 (Hall 1).",
-        "loom 8 (Hall 1): no forecast, was never read",
+        "loom 8 (Hall 1): no forecast, the warp left was never read",
     ]
 
 
-@pytest.mark.parametrize(("windows", "says"), [((), "0 windows of 0 looms up to 2027-06-19.")])
+@pytest.mark.parametrize(("windows", "says"), [((), "0 windows of 0 looms up to Sat 19 Jun 2027.")])
 def test_an_empty_mill_has_an_empty_forecast(windows: tuple[Window, ...], says: str) -> None:
-    assert report(*windows).lines() == [says]
+    assert lines(report(*windows)) == [says]
 
 
 def test_the_looms_are_named_up_to_ten() -> None:
@@ -60,9 +66,9 @@ def test_the_looms_are_named_up_to_ten() -> None:
     keys = [LoomKey("Hall 1", str(i)) for i in range(1, 13)]
     windows = [replace(WINDOW, key=key, number=n, state="stale") for key in keys for n in (1, 2)]
     ten = ", ".join(f"{i} (Hall 1)" for i in range(1, 11))
-    said = report(*windows, missing=dict.fromkeys(keys, "the warp left was never read")).lines()
+    said = lines(report(*windows, missing=dict.fromkeys(keys, message("warp-never-read"))))
     assert said[:2] == [
-        "24 windows of 12 looms up to 2027-06-19.",
+        "24 windows of 12 looms up to Sat 19 Jun 2027.",
         f"12 looms have a reading older than three days; read the warp left again: {ten} and 2 more.",
     ]
     assert len(said) == 2 + 10 + 1
@@ -71,8 +77,8 @@ def test_the_looms_are_named_up_to_ten() -> None:
 
 
 def test_the_reason_names_the_loom_once() -> None:
-    why = "loom 7 (Hall 1), warp 1, article A: a warp that follows needs a set length; give it in metres"
-    assert report(missing={KEY: why}).lines()[1:] == [
+    why = message("warp-value", loom=KEY, warp=1, article="A", what=message("set-length-missing"))
+    assert lines(report(missing={KEY: why}))[1:] == [
         "loom 7 (Hall 1): no forecast, warp 1, article A: a warp that follows needs a set length; give it in metres"
     ]
 
@@ -95,8 +101,8 @@ def loaded(tmp_path, read_at: str) -> ForecastReport:
 
 def test_a_loom_without_a_window_says_why(tmp_path) -> None:
     """Read at the end of the horizon of 4 to 11 January, 3,000 m last until the 17th."""
-    assert loaded(tmp_path, "2027-01-10 06:00").lines() == [
-        "0 windows of 0 looms up to 2027-01-11.",
+    assert lines(loaded(tmp_path, "2027-01-10 06:00")) == [
+        "0 windows of 0 looms up to Mon 11 Jan 2027.",
         "loom 1 (H): no window, its warp was read on Sun 10 Jan 2027 06:00, later than Mon 4 Jan 2027 00:00, and lasts past "
         "the horizon; correct the day if it is a slip",
     ]
@@ -104,6 +110,6 @@ def test_a_loom_without_a_window_says_why(tmp_path) -> None:
 
 def test_a_loom_that_weaves_on_past_the_horizon_says_so(tmp_path) -> None:
     """171.5 h from midnight of the 4th are 03:28 on the 11th, past midnight."""
-    assert loaded(tmp_path, "2027-01-04 00:00").lines()[1:] == [
+    assert lines(loaded(tmp_path, "2027-01-04 00:00"))[1:] == [
         "loom 1 (H): no window, neither a beam-out nor a standing time falls within the horizon"
     ]

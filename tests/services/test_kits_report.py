@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 from opened import here
 from refusals import refused
+from said import lines
 from stock_room_samples import AT, PLAN, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
@@ -23,7 +24,7 @@ def test_kits_in_booking_order_with_their_state(db):
     # PO-1 is due on Wed 21 Jan, before loom 10's Mon 26 Jan: its rail is on order, its 4 nuts are not.
     report = kits(here(db), as_of=AT)
     assert [(kit.key.loom, kit.state) for kit in report.kits] == [("1", "complete"), ("2", "complete"), ("10", "short")]
-    assert report.lines() == ["3 kits: 0 issued, 2 complete, 0 reserved, 1 short."]
+    assert lines(report) == ["3 kits: 0 issued, 2 complete, 0 reserved, 1 short."]
     last = report.record()[-1]
     assert (last["short"], last["expected"], last["state"]) == ({"RAIL": 1, "NUT": 4}, {"RAIL": "2026-01-21"}, "short")
 
@@ -65,7 +66,7 @@ def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
 def test_choices_in_words(tmp_path):
     plan = plan_of(*(booking(loom, date(2026, 1, 12), {}, choices=(("rail", "new rail"),)) for loom in ("1", "2")))
     report = prices_of_choices(here(fill_method(fill(str(tmp_path / "mill.db"), plan))))
-    assert report.lines() == ["new rail taken for 2 looms; drill instead: parts 600 EUR cheaper, labour 207 EUR dearer"]
+    assert lines(report) == ["new rail taken for 2 looms; drill instead: parts 600 EUR cheaper, labour 207 EUR dearer"]
 
 
 def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):

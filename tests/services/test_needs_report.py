@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from opened import here
+from said import lines
 from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
@@ -12,6 +13,7 @@ from tracker.services.parts.stock import issue, recover
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.record import record_stage
 from tracker.store import open_store
+from tracker.words import ENGLISH
 
 
 def db_of(tmp_path, plan=PLAN):
@@ -69,8 +71,8 @@ def test_what_a_converted_loom_still_has_is_not_ordered_again(tmp_path):
         uow.commit()
     report = net_needs(here(db), AT)
     assert (row(report, "GAUGE", "2026-W03").receipts, row(report, "GAUGE", "2026-W04").net) == (1, 0)
-    assert report.lines() == ["Nothing is to be ordered: stock and open orders cover every need."]
-    assert net_needs(here(db), AT + timedelta(days=8)).lines()[0] == (
+    assert lines(report) == ["Nothing is to be ordered: stock and open orders cover every need."]
+    assert lines(net_needs(here(db), AT + timedelta(days=8)))[0] == (
         "Loom 1 (Hall 1) still has 1 of GAUGE that should have come back on Mon 12 Jan 2026; counted as there, recover it."
     )
 
@@ -101,9 +103,9 @@ def test_the_report_in_words(tmp_path):
     # A fortnight later: PO-1 of Wed 21 Jan is overdue; the nuts for loom 10 of Mon 26 Jan were to be ordered by Fri
     # 23 Jan and touch it: ordered on Tue 27 Jan they come the same day and are usable on Wed 28 Jan.
     report = net_needs(here(db_of(tmp_path, replace(PLAN, left_over=()))), AT + timedelta(days=22))
-    assert report.lines() == [
-        "Order PO-1: 4 pc of RAIL were due on Wed 21 Jan 2026 and have not come; not ordered again, they are reckoned with on "
-        "Tue 10 Feb 2026, as if ordered today. Receive them, or correct the day.",
+    assert lines(report) == [
+        "Order PO-1: 4 pc of RAIL were due on Wed 21 Jan 2026 and have not come. Reckoned with on Tue 10 Feb 2026, as if "
+        "ordered today. The kit of loom 10 (Hall 1) wants the part. Receive them, or correct the day.",
         "1 order line, 2 EUR.",
         "1 line is late: the order-by day is past. That touches 1 loom.",
         "With the open orders 1,202 EUR in all, the most in 2026-01: 1,202 EUR, taken at delivery.",
@@ -119,14 +121,14 @@ def test_before_anything_is_published_the_newest_plan_made_tells_the_needs(tmp_p
         uow.save_plan(plan_of(), published=False, scenario="without rails")
         uow.commit()
     report = net_needs(here(db), AT)
-    assert (report.basis, row(report, "NUT", "2026-W05").gross) == ("plan 1, which is not published", 8)
-    assert report.lines()[0] == "These are the needs of plan 1, which is not published."
+    assert (ENGLISH.say(report.basis), row(report, "NUT", "2026-W05").gross) == ("plan 1, which is not published", 8)
+    assert lines(report)[0] == "These are the needs of plan 1, which is not published."
 
 
 def test_without_any_plan_each_beam_out_taken_as_it_comes_tells_them(tmp_path):
     """Four looms that were never read: no beam-out, so all are left over and need their cheapest kit."""
     report = net_needs(here(db_of(tmp_path, None)), AT)
-    assert report.basis == "each beam-out taken as it comes, since no plan is made yet"
+    assert ENGLISH.say(report.basis) == "each beam-out taken as it comes, since no plan is made yet"
     assert sum(week.gross for week in report.weeks) == 0
     assert sum(week.gross_left_over for week in report.weeks if week.part == "NUT") == 4 * 8
 

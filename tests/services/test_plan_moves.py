@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from said import said
 
 from tracker.domain.mill import Loom, LoomKey, Mill
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
@@ -50,14 +51,14 @@ def plan(*bookings, left=()):
 )  # fmt: skip
 def test_why_a_booking_moved(before, after, what, why):
     (move,) = differences(plan(before), plan(after), MILL)
-    assert (move.what, move.why) == (what, why)
+    assert (move.what, said(move.why)) == (what, why)
 
 
 def test_why_bookings_are_gone_or_new():
     before = plan(*(booking(10, 8, loom=loom) for loom in "1234"))
     after = plan(booking(10, 8), booking(20, 18, loom="5"), left=(LeftOver(LoomKey("H", "2"), "no kit: RAIL", 0),))
     stages = {LoomKey("H", "3"): StageChange(LoomKey("H", "3"), Stage.SIGNED_OFF, AT, "me")}
-    assert [(move.key.loom, move.what, move.why) for move in differences(before, after, MILL, stages)] == [
+    assert [(move.key.loom, move.what, said(move.why)) for move in differences(before, after, MILL, stages)] == [
         ("5", "new", "was not booked before"),
         ("2", "dropped", "no kit: RAIL"),
         ("3", "dropped", "signed off"),
@@ -69,7 +70,7 @@ def test_what_keeps_a_booking_from_staying_is_told_before_any_other_reason():
     one, start = LoomKey("H", "1"), datetime(2027, 1, 4, 15)
     protected = {one: (message("starts-protected", loom=one, start=start, until=date(2027, 1, 20)),)}
     (move,) = differences(plan(booking(10, 8)), plan(booking(400, 398)), MILL, broken=protected)
-    assert move.why == "loom 1 (H) starts Mon 4 Jan 2027 15:00, but is protected until Wed 20 Jan 2027 included"
+    assert said(move.why) == "loom 1 (H) starts Mon 4 Jan 2027 15:00, but is protected until Wed 20 Jan 2027 included"
 
 
 def test_a_move_says_what_it_costs():
@@ -94,7 +95,7 @@ def test_the_pilot_and_the_looms_that_wait_for_it_say_so():
     )
     # AT is 05:00 UTC, and so is the mill's zone: hour 194 is 8 days and 2 h later, Tue 12 Jan 07:00
     waits = "it waits until Tue 12 Jan 2027 07:00 for the pilot of AJ, loom 2 (H), to have run 7 days"
-    assert {move.key.loom: move.why for move in differences(before, after, MILL)} == {
+    assert {move.key.loom: said(move.why) for move in differences(before, after, MILL)} == {
         "1": waits,
         "2": "it became the pilot of AJ",
         "3": waits,
@@ -103,6 +104,6 @@ def test_the_pilot_and_the_looms_that_wait_for_it_say_so():
     }
     # nobody waits where there are no pilots
     free = replace(MILL, terms=Terms(soak_days=0))
-    assert {move.why for move in differences(before, after, free) if move.key.loom in "13"} == {
+    assert {said(move.why) for move in differences(before, after, free) if move.key.loom in "13"} == {
         "a later beam-out: the whole plan costs less this way"
     }

@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 from opened import here
 from openpyxl import Workbook, load_workbook
+from said import lines
 from stock_room_samples import AT, fill, fill_method
 
 from tracker.services.loading.load import load
@@ -125,7 +126,7 @@ def test_one_order_line_with_two_quantities_is_refused(db, tmp_path):
 def test_pick_lists_are_written_as_workbook_and_pdf(db, tmp_path):
     report = pick_file(here(db), tmp_path / "picks.xlsx", date(2026, 1, 26))
     pick_file(here(db), tmp_path / "picks.pdf", date(2026, 1, 26))
-    assert report.lines() == ["Mon 26 Jan 2026: 1 kit to pick, 1 of them short."]
+    assert lines(report) == ["Mon 26 Jan 2026: 1 kit to pick, 1 of them short."]
     values = {cell for row in load_workbook(tmp_path / "picks.xlsx").active.iter_rows(values_only=True) for cell in row}
     assert {"NUT", "RAIL", "10"} <= values
     assert (tmp_path / "picks.pdf").read_bytes().startswith(b"%PDF")

@@ -198,7 +198,10 @@ def test_the_status_says_what_its_labour_leaves_out(db):
     told_later(db, "008", "signed off", taken=Taken("F1", START, total_min=350))
     report = status(here(db), END)
     assert report.labour_recorded_h == pytest.approx(350 / 60 * 2)
-    assert report.untimed_says == "1 conversion was recorded without a time and not counted."
+    assert (
+        report.untimed_says
+        and ENGLISH.say(report.untimed_says) == "1 conversion was recorded without a time and not counted."
+    )
 
 
 def test_a_loom_is_in_work_when_its_kit_is_issued(tmp_path):

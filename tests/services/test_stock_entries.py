@@ -5,6 +5,7 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 from opened import here
 from refusals import refused
+from said import lines
 from stock_room_samples import AT, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
@@ -201,7 +202,7 @@ def test_a_scrapped_part_makes_the_latest_booked_kit_short(db):
 
 
 def test_an_entry_in_words(db):
-    assert adjust(here(db), "RAIL", -1, Told("bent")).lines() == [
+    assert lines(adjust(here(db), "RAIL", -1, Told("bent"))) == [
         "RAIL: 1 pc on hand, 1 reserved, 0 free.",
         "Loom 2 (Hall 1) lacks 1 RAIL (short).",
     ]

@@ -10,6 +10,7 @@ import pytest
 from opened import here
 from published_sample import protect, published_sample
 from refusals import refused
+from said import lines
 
 from tracker.domain.formats import day
 from tracker.domain.plan import Plan
@@ -38,7 +39,7 @@ def test_a_published_plan_read_back_holds(database: str, published: tuple[Path, 
     assert report.violations == ()
     assert report.sound
     assert report.record()["bookings"] == len(published[1].bookings)
-    assert report.lines()[0].startswith(f"The published plan holds: {len(published[1].bookings)} bookings")
+    assert lines(report)[0].startswith(f"The published plan holds: {len(published[1].bookings)} bookings")
 
 
 def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Path, Plan]) -> None:
@@ -52,8 +53,8 @@ def test_a_loom_protected_since_then_is_found(database: str, published: tuple[Pa
         for line in map(ENGLISH.line, report.violations)
         if f"loom {booking.key} " in line and f"protected until {day(until)} included" in line
     ]
-    assert report.lines()[0].startswith(f"The published plan does not hold any more: {len(report.violations)} finding")
-    assert report.lines()[-1].startswith("Plan again")
+    assert lines(report)[0].startswith(f"The published plan does not hold any more: {len(report.violations)} finding")
+    assert lines(report)[-1].startswith("Plan again")
 
 
 def test_history_touched_by_another_program_is_told_beside_the_plan(
@@ -65,11 +66,11 @@ def test_history_touched_by_another_program_is_told_beside_the_plan(
     report = verify(here(database))
     assert (report.violations, report.sound) == ((), False)
     assert len(report.record()["history_touched"]) == 2  # the guard, and the load that booked the opening stock
-    assert report.lines()[1:3] == [
+    assert lines(report)[1:3] == [
         "History was touched: 2 findings.",
         "the database no longer guards stock_movements against changes",
     ]
-    assert report.lines()[3].startswith("what was written to stock_movements on ")
+    assert lines(report)[3].startswith("what was written to stock_movements on ")
 
 
 def test_without_a_published_plan_there_is_nothing_to_verify(tmp_path: Path) -> None:
@@ -84,13 +85,13 @@ def test_the_baseline_is_held_against_the_published_plan(database: str, publishe
     assert report.published == published[1]
     assert report.worth == pytest.approx(report.baseline.objective - published[1].objective)
     assert report.waiting_limit_h in walk.LIMITS_H
-    assert len(report.lines()) == 2
+    assert len(lines(report)) == 2
 
 
 def test_a_plan_of_another_moment_is_not_compared(published: tuple[Path, Plan]) -> None:
     report = BaselineReport(replace(published[1], objective=900.0), None)
     assert report.worth is None
-    assert len(report.lines()) == 1
+    assert len(lines(report)) == 1
 
 
 def test_the_screens_are_told_what_does_not_hold(database: str, published: tuple[Path, Plan]) -> None:

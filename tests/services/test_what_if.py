@@ -5,6 +5,7 @@ from datetime import UTC, date, datetime
 import pytest
 from opened import here
 from refusals import refused
+from said import lines
 from stock_room_samples import AT, added, fill, fill_method, key
 
 from tracker.domain.needs import Scrap, ShortDelivery, Slip
@@ -29,7 +30,7 @@ def test_a_receipt_slips_two_weeks(db):
         (key("10"), {"RAIL": 1, "NUT": 4}, None)
     ]
     assert report.replan is None
-    assert report.lines() == [
+    assert lines(report) == [
         "Loom 10 (Hall 1), Mon 26 Jan 2026 06:00, falls: it lacks 4 NUT, 1 RAIL; never whole by stock and open orders.",
         "1 booking lacked parts already before the change.",
     ]
@@ -41,7 +42,7 @@ def test_a_scrapped_part_and_a_short_delivery(db):
     assert (fall.key, fall.lacks, fall.usable_on) == (key("2"), {"RAIL": 1}, date(2026, 1, 22))
     # 18 nuts: 16 for looms 1 and 2. That loom 10 lacks 6 instead of 4 is news.
     assert [fall.lacks for fall in what_if(here(db), [Scrap("NUT", 2)], AT).fallen] == [{"NUT": 6}]
-    assert what_if(here(db), [ShortDelivery("PO-1", 1)], AT).lines()[0] == "No booking falls."
+    assert lines(what_if(here(db), [ShortDelivery("PO-1", 1)], AT))[0] == "No booking falls."
 
 
 def test_unknown_order_lines_are_named(db):

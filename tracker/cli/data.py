@@ -37,7 +37,7 @@ def demo(
 
     with show.progress() as progress:
         report = run_demo(directory, progress)
-    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+    show.emit(json_to, report.record(), lambda: show.tell(report.messages()))
 
 
 def load(

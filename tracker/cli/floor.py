@@ -42,9 +42,8 @@ def _print_status(report) -> None:
         show.table("Late", ["Since", ">Days", "What", "What follows"],
                    [(show.moment(one.due, zone), one.days, ENGLISH.say(one.what), ENGLISH.say(one.follows))
                     for one in report.late])  # fmt: skip
-    show.say(report.finish_says)
+    show.tell([report.finish_says])
     if report.plan is None:
-        show.say("`beamslot plan --publish` makes the first plan.")
         return
     show.say(ENGLISH.say(report.pace_says))
     planned, expected = report.planned_cost, report.expected_cost
@@ -57,7 +56,8 @@ def _print_status(report) -> None:
     labour = show.money(report.labour_recorded_cost, report.currency)
     show.say(
         f"So far: parts issued {show.money(report.parts_issued_cost, report.currency)}, recorded labour "
-        f"{report.labour_recorded_h:.1f} person-hours ({labour}). {report.untimed_says}".rstrip()
+        f"{report.labour_recorded_h:.1f} person-hours ({labour})."
+        + (f" {ENGLISH.say(report.untimed_says)}" if report.untimed_says else "")
     )
     show.table("Next seven days", ["Hall", "Loom", "Start to end", "Window", "Kit"],
                [(b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value, report.kit_of(b.key))

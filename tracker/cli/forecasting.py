@@ -47,8 +47,7 @@ def _print_forecast(report) -> None:
             for w in report.windows
         ],
     )  # fmt: skip
-    for line in report.lines():
-        show.say(line)
+    show.tell(report.messages())
 
 
 def _print_backtest(past) -> None:
@@ -57,5 +56,4 @@ def _print_backtest(past) -> None:
         [">Days ahead", ">Forecasts", ">P10 to P90", ">Earlier", ">Later", ">Mean error (h)"],
         [(r.lead_days, r.forecasts, r.within, r.early, r.late, f"{r.mean_error_h:+.1f}") for r in past.rows],
     )
-    for line in past.lines():
-        show.say(line)
+    show.tell(past.messages())

@@ -187,7 +187,7 @@ def _baseline(here: "Context", at, json_to: str | None) -> None:
     from tracker.services.plans.baseline import baseline
 
     report = baseline(here, at)
-    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+    show.emit(json_to, report.record(), lambda: show.tell(report.messages()))
 
 
 def _compare(here: "Context", files: list[Path], time_limit: float | None, at, firm, json_to: str | None) -> None:
@@ -273,7 +273,7 @@ def _print_changes(report) -> None:
         [
             (m.key.hall, m.key.loom, m.what, show.moment(m.before.start, report.zone) if m.before else "",
              show.moment(m.after.start, report.zone) if m.after else "",
-             "" if m.dearer is None else show.money(m.dearer), m.why)
+             "" if m.dearer is None else show.money(m.dearer), ENGLISH.line(m.why))
             for m in report.moves
         ],
     )  # fmt: skip
@@ -348,6 +348,6 @@ def verify(context: typer.Context, json_to: Json = None) -> None:
     from tracker.services.plans.verify import verify as run
 
     report = run(context.obj)
-    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+    show.emit(json_to, report.record(), lambda: show.tell(report.messages()))
     if not report.sound:
         raise typer.Exit(1)

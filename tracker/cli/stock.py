@@ -367,7 +367,7 @@ def what_if(
 
     with show.progress() as progress:
         report = run(context.obj, changes, at, replan, time_limit, progress)
-    show.emit(json_to, report.record(), lambda: show.say("\n".join(report.lines())))
+    show.emit(json_to, report.record(), lambda: show.tell(report.messages()))
 
 
 def _days(value: float, order: str) -> int:

@@ -60,7 +60,12 @@ def _pick(here: "Context", target: Path, day: str | None, days: int, json_to: st
     from tracker.services.parts.purchasing import pick_file
 
     report = pick_file(here, target, first, days)
-    show.emit(json_to, report.record(), lambda: show.say("\n".join([*report.lines(), f"Wrote {target}."])))
+    show.emit(json_to, report.record(), lambda: _print_picks(report, target))
+
+
+def _print_picks(report, target: Path) -> None:
+    show.tell(report.messages())
+    show.say(f"Wrote {target}.")
 
 
 def _choices(here: "Context", json_to: str | None) -> None:
@@ -80,8 +85,7 @@ def _print_choices(report) -> None:
             for p in report.prices
         ],
     )  # fmt: skip
-    for line in report.lines() or ["No booked loom had a choice."]:
-        show.say(line)
+    show.tell(report.messages())
 
 
 def _named(choices) -> str:
@@ -98,8 +102,7 @@ def _print_kits(report) -> None:
         ["Hall", "Loom", "Start", "Kit", "Lacks"],
         [(k.key.hall, k.key.loom, show.moment(k.start, report.zone), k.state, _lacks(k)) for k in report.kits],
     )
-    for line in report.lines():
-        show.say(line)
+    show.tell(report.messages())
 
 
 def _lacks(kit) -> str:
@@ -169,8 +172,7 @@ def _print_needs(report, part: str | None) -> None:
         _print_parts(report)
     else:
         _print_weeks(report, part)
-    for line in report.lines():
-        show.say(line)
+    show.tell(report.messages())
 
 
 def _print_parts(report) -> None:
@@ -220,5 +222,4 @@ def _print_orders(report) -> None:
             for o in report.orders
         ],
     )  # fmt: skip
-    for line in report.lines():
-        show.say(line)
+    show.tell(report.messages())

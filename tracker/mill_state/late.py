@@ -1,8 +1,8 @@
 """What is late, with its days and what follows: bookings, conversions in work, beam-outs, receipts."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import dataclass, replace
+from datetime import date, datetime
 
 from tracker.domain.days import Days
 from tracker.domain.mill import LoomKey, Mill, Receipt
@@ -49,12 +49,17 @@ def late(
     today = days.local(as_of)
     found = [one for booking in bookings for one in _of_booking(booking, stages.get(booking.key), mill, as_of)]
     found += [one for key, loom in windows.items() if stages.get(key) in NOT_BEGUN for one in _of_warp(key, loom, mill)]
-    comes = {receipt.order: receipt for receipt in as_expected(mill, as_of).receipts}
-    for line in mill.receipts:
-        if line.due < today:
-            found.append(_of_line(line, comes.get(line.order), needed.get(line.part, {}), mill))
-    dated = [Late(one.what, one.follows, one.due, (today - days.local(one.due)).days, one.key) for one in found]
+    dated = [replace(one, days=(today - days.local(one.due)).days) for one in found]
+    dated += late_lines(mill, needed, as_of)
     return tuple(sorted(dated, key=lambda one: (ORDER.index(one.what.code), one.due, str(one.key))))
+
+
+def late_lines(mill: Mill, needed: Mapping[str, Mapping[LoomKey, float]], as_of: datetime) -> tuple[Late, ...]:
+    """The order lines past their dates, in the mill's order; `needed` as for `late`."""
+    today = Days(mill).local(as_of)
+    comes = {receipt.order: receipt for receipt in as_expected(mill, as_of).receipts}
+    lines = [line for line in mill.receipts if line.due < today]
+    return tuple(_of_line(line, comes.get(line.order), needed.get(line.part, {}), mill, today) for line in lines)
 
 
 def _of_booking(booking: Booking, stage: Stage | None, mill: Mill, as_of: datetime) -> Iterable[Late]:
@@ -77,10 +82,13 @@ def _of_warp(key: LoomKey, windows: Iterable[Window], mill: Mill) -> Iterable[La
             yield Late(what, message("late-beam-out-follows"), window.p50_at, 0, key)
 
 
-def _of_line(line: Receipt, expected: Receipt | None, waiting: Mapping[LoomKey, float], mill: Mill) -> Late:
+def _of_line(
+    line: Receipt, expected: Receipt | None, waiting: Mapping[LoomKey, float], mill: Mill, today: date
+) -> Late:
     due = datetime(line.due.year, line.due.month, line.due.day, tzinfo=mill.terms.zone)
-    what = message("late-receipt", order=line.order, part=line.part, quantity=line.quantity, due=line.due)
+    unit = mill.parts[line.part].unit if line.part in mill.parts else None
+    what = message("late-receipt", order=line.order, part=line.part, quantity=line.quantity, unit=unit, due=line.due)
     looms = sorted(waiting, key=lambda key: key.sort_key)
     follows = message("late-receipt-follows", many=len(looms), looms=looms, reckoned="yes" if expected else "no",
                       comes=expected.due if expected else line.due)  # fmt: skip
-    return Late(what, follows, due, 0)
+    return Late(what, follows, due, (today - line.due).days)

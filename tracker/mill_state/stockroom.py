@@ -95,6 +95,15 @@ class Stockroom:
         mill = self.with_returns(self.mill)
         return kit_states(self.plan, mill, self.reservations, self.movements, self.coming_back)
 
+    @property
+    def wanting(self) -> dict[str, dict[LoomKey, float]]:
+        """Part → looms whose booked kits still lack it, and how much."""
+        found: dict[str, dict[LoomKey, float]] = {}
+        for kit in self.kits:
+            for part, quantity in kit.short.items():
+                found.setdefault(part, {})[kit.key] = quantity
+        return found
+
     def part(self, name: str, unit: str | None = None) -> Part:
         """The part of that name; DataError where there is none, or where it is kept in another unit."""
         if name not in self.mill.parts:

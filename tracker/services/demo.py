@@ -8,8 +8,7 @@ from typing import Any
 
 from sample_data.people import TERMS
 from tracker.domain.clock import start_of_day
-from tracker.domain.formats import count, moment, money
-from tracker.errors import DataError, TrackerError
+from tracker.errors import DataError, Message, TrackerError, message
 from tracker.office.files import check
 from tracker.services.context import Context
 from tracker.services.loading.export import export_workbook
@@ -24,6 +23,7 @@ from tracker.services.plans.verify import VerifyReport, verify
 from tracker.services.screens.status import StatusReport, status
 from tracker.services.work.forecast import ForecastReport, forecast
 from tracker.store.loads import files_loaded
+from tracker.words import ENGLISH
 
 WORKBOOKS = ("loom_list.xlsx", "weaving.xlsx", "stores.xlsx", "people_and_tools.xlsx", "method.xlsx", "terms.xlsx")
 Progress = Callable[[str, float], None]
@@ -52,27 +52,26 @@ class DemoReport:
             "verified": self.verify.sound,
         }
 
-    def lines(self) -> list[str]:
-        """A few lines for a person."""
-        plan, zone = self.plan.plan, self.plan.zone
-        to_survey = self.status.stages["to survey"]
-        read = sum(t.rows.added + t.rows.changed + t.rows.unchanged for t in self.load.tables)
+    def messages(self) -> list[Message]:
+        """The job in a few words."""
+        plan, zone, tables = self.plan.plan, self.plan.zone, self.load.tables
         first, last = min(b.start for b in plan.bookings), max(b.end for b in plan.bookings)
         return [
-            f"Read {read} rows in {len(self.load.tables)} tables of {len(WORKBOOKS)} workbooks; "
-            f"{count(len(self.load.findings), 'finding')}, none refused.",
-            f"Scoped {count(self.status.looms, 'loom')}; {to_survey} must be looked at in the hall first.",
-            *self.forecast.lines()[:1],
-            f"Booked {len(plan.bookings)} conversions from {moment(first, zone)} to {moment(last, zone)}; "
-            f"{count(len(plan.left_over), 'loom is', 'looms are')} left over.",
-            f"Proof: {plan.status.value}; cost {money(plan.objective, plan.currency)}, no plan can cost less than "
-            f"{money(plan.bound, plan.currency)} (gap {plan.gap:.3%}); found in {plan.seconds:.1f} s.",
-            *self.verify.lines(),
-            *self.kits.lines(),
-            *self.needs.lines(),
-            f"Wrote {', '.join(str(path) for path in self.written)}; the database is {self.database}.",
-            f"Next: beamslot --db {self.database} status, or serve to see it in a browser.",
-        ]
+            message(
+                "demo-read", rows=sum(t.rows.added + t.rows.changed + t.rows.unchanged for t in tables),
+                tables=len(tables), workbooks=len(WORKBOOKS), findings=len(self.load.findings),
+            ),
+            message("demo-scoped", looms=self.status.looms, survey=self.status.stages["to survey"]),
+            *self.forecast.messages()[:1],
+            message("demo-booked", many=len(plan.bookings), first=first.astimezone(zone), last=last.astimezone(zone),
+                    left_over=len(plan.left_over)),
+            message("demo-proof", status=plan.status, cost=plan.objective, bound=plan.bound, currency=plan.currency,
+                    gap=plan.gap, seconds=plan.seconds),
+            *self.verify.messages(),
+            *self.kits.messages(),
+            *self.needs.messages(),
+            message("demo-wrote", files=[str(path) for path in self.written], database=str(self.database)),
+        ]  # fmt: skip
 
 
 def run_demo(directory: Path, progress: Progress) -> DemoReport:
@@ -95,23 +94,23 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     if not context.is_missing:
         _refuse_another_mill(context)
     samples = [Path(str(files("sample_data") / name)) for name in WORKBOOKS]
-    progress("reading the workbooks", 0.02)
+    progress(ENGLISH.say(message("demo-reading")), 0.02)
     context = give_own_clock(context, as_of)
     loaded = load(context, samples)
     if loaded.refusal:
         raise TrackerError("demo-not-loaded", database=str(database), why=loaded.refusal)
-    progress("forecasting the beam-outs", 0.15)
+    progress(ENGLISH.say(message("demo-forecasting")), 0.15)
     forecasts = forecast(context, as_of=as_of)
     planned = plan(
         context,
         PlanRequest(publish=True, as_of=as_of, afresh=True),
         Search(progress=lambda text, part: progress(text, 0.2 + 0.6 * part)),
     )
-    progress("checking the plan without the solver", 0.82)
+    progress(ENGLISH.say(message("demo-checking")), 0.82)
     verified = verify(context)
-    progress("kits and parts", 0.88)
+    progress(ENGLISH.say(message("demo-kits")), 0.88)
     kit_report, need_report = kits(context), net_needs(context, as_of)
-    progress("writing the workbooks", 0.92)
+    progress(ENGLISH.say(message("demo-writing")), 0.92)
     write_plan_workbook(context, plan_book)
     export_workbook(context, mill_book)
     return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(context, as_of),

@@ -8,10 +8,9 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import count, day, money
 from tracker.domain.needs import ChoicePrice, KitState, PickLine
 from tracker.domain.work import Choices
-from tracker.errors import DataError
+from tracker.errors import DataError, Message, message
 from tracker.kits.choices import choice_prices
 from tracker.kits.picking import pick_lines
 from tracker.mill_state.stockroom import Stockroom, part_units
@@ -38,10 +37,10 @@ class KitsReport:
         """As `--json` writes it: one entry per booked loom."""
         return [_kit_record(kit, self.zone) for kit in self.kits]
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         """What a person should know beside the table."""
         counts = Counter(kit.state for kit in self.kits)
-        return [f"{count(len(self.kits), 'kit')}: " + ", ".join(f"{counts[state]} {state}" for state in STATES) + "."]
+        return [message("kits-counted", kits=len(self.kits), **{state: counts[state] for state in STATES})]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,12 +58,11 @@ class PickReport:
             for line in self.picks
         ]  # fmt: skip
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         """What a person should know beside the list."""
-        days = day(self.first) if self.first == self.last else f"{day(self.first)} to {day(self.last)}"
-        short = {line.key for line in self.picks if line.short}
-        kits = count(len({line.key for line in self.picks}), "kit")
-        return [f"{days}: {kits} to pick" + (f", {len(short)} of them short." if short else ", none short.")]
+        last = None if self.first == self.last else self.last
+        kits, short = {line.key for line in self.picks}, {line.key for line in self.picks if line.short}
+        return [message("kits-to-pick", first=self.first, last=last, kits=len(kits), short=len(short))]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,12 +78,13 @@ class ChoicesReport:
             for p in self.prices
         ]  # fmt: skip
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         """How often each alternative was taken, and what its rival would have cost in parts and labour."""
         found: dict[tuple[Choices, Choices], list[ChoicePrice]] = {}
         for price in self.prices:
             found.setdefault((price.taken, price.other), []).append(price)
-        return [_choice_line(taken, other, prices, self.currency) for (taken, other), prices in found.items()]
+        said = [_choice(taken, other, prices, self.currency) for (taken, other), prices in found.items()]
+        return said or [message("no-choices")]
 
 
 def kits(
@@ -130,20 +129,21 @@ def _room(context: Context, as_of: datetime | None = None) -> Stockroom:
     return room
 
 
-def _choice_line(taken: Choices, other: Choices, prices: list[ChoicePrice], currency: str) -> str:
+def _choice(taken: Choices, other: Choices, prices: list[ChoicePrice], currency: str) -> Message:
     parts, labour = sum(p.parts for p in prices), sum(p.labour for p in prices)
-    return (
-        f"{_named(taken)} taken for {count(len(prices), 'loom')}; {_named(other)} instead: parts {_signed(parts, currency)}, "
-        f"labour {_signed(labour, currency)}"
-    )
+    return message(
+        "choice-taken", taken=_named(taken), other=_named(other), looms=len(prices),
+        parts=_against(parts, currency), labour=_against(labour, currency),
+    )  # fmt: skip
 
 
-def _named(choices: Choices) -> str:
-    return ", ".join(alternative for _, alternative in choices)
+def _named(choices: Choices) -> list[str]:
+    return [alternative for _, alternative in choices]
 
 
-def _signed(amount: float, currency: str) -> str:
-    return f"{money(abs(amount), currency)} {'dearer' if amount > 0 else 'cheaper'}" if round(amount) else "the same"
+def _against(amount: float, currency: str) -> Message:
+    how = "same" if not round(amount) else "dearer" if amount > 0 else "cheaper"
+    return message("money-against", how=how, amount=abs(amount), currency=currency)
 
 
 def _kit_record(kit: KitState, zone: ZoneInfo) -> dict[str, Any]:

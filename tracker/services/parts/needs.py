@@ -7,17 +7,17 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import count, day, money, number
-from tracker.domain.mill import LoomKey, Mill, Receipt
+from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, StillOut, Touched
-from tracker.domain.ordering import as_expected
 from tracker.domain.plan import Plan
 from tracker.domain.scopes import LoomScope
 from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
+from tracker.errors import Message, message
 from tracker.kits.needs import needs
 from tracker.kits.orders import cash, order_lines
 from tracker.kits.returns import coming_back
+from tracker.mill_state.late import Late, late_lines
 from tracker.mill_state.planning import prepare
 from tracker.mill_state.stockroom import Stockroom, part_units
 from tracker.planning.baseline.walk import baseline as walk
@@ -28,19 +28,9 @@ from tracker.services.context import Context
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.store import UnitOfWork
+from tracker.words import ENGLISH
 
-PUBLISHED = "the published plan"
-MADE = "plan {}, which is not published"
-TAKEN_AS_THEY_COME = "each beam-out taken as it comes, since no plan is made yet"
-
-
-@dataclass(frozen=True, slots=True)
-class Overdue:
-    """An order line past its date; it is not ordered again."""
-
-    line: Receipt
-    comes: date | None
-    """When it is reckoned with: as if it were ordered today; None = never, since its part cannot be ordered."""
+PUBLISHED = message("needs-of-published")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +44,12 @@ class NeedsReport:
     cash: Cash
     units: Mapping[str, str]
     """Part → unit, `` where it has none."""
-    overdue: tuple[Overdue, ...]
+    overdue: tuple[Late, ...]
+    """Order lines past their dates; they are not ordered again."""
     still_out: tuple[StillOut, ...]
     """What looms should have given back; it is counted as there."""
-    basis: str = PUBLISHED
-    """Which bookings these are the needs of, in words."""
+    basis: Message = PUBLISHED
+    """Which bookings these are the needs of."""
 
     @property
     def moving(self) -> tuple[PartWeek, ...]:
@@ -76,7 +67,7 @@ class NeedsReport:
     def order_record(self) -> dict[str, Any]:
         """The order list and the money, for a program."""
         return {
-            "basis": self.basis,
+            "basis": ENGLISH.say(self.basis),
             "currency": self.currency,
             "orders": [order_record(line) for line in self.orders],
             "cash": {
@@ -88,36 +79,34 @@ class NeedsReport:
             },
         }
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         """What a person should know beside the table."""
-        found = [f"These are the needs of {self.basis}."] if self.basis != PUBLISHED else []
-        found += self.overdue_lines()
+        found = [] if self.basis == PUBLISHED else [message("needs-of", basis=self.basis)]
+        found += self.overdue_messages()
         if not self.orders:
-            return [*found, "Nothing is to be ordered: stock and open orders cover every need."]
-        amount = money(sum(line.amount for line in self.orders), self.currency)
-        found.append(f"{count(len(self.orders), 'order line')}, {amount}.")
+            return [*found, message("nothing-to-order")]
+        amount = sum(line.amount for line in self.orders)
+        found.append(message("order-lines", many=len(self.orders), amount=amount, currency=self.currency))
         if self.late:
             looms = {touched.key for line in self.late for touched in line.touched}
-            found.append(
-                f"{count(len(self.late), 'line is', 'lines are')} late: the order-by day is past. "
-                f"That touches {count(len(looms), 'loom')}."
-            )
+            found.append(message("order-lines-late", many=len(self.late), looms=len(looms)))
         if peak := self.cash.peak:
-            found.append(
-                f"With the open orders {money(self.cash.total, self.currency)} in all, the most in {peak.month}: "
-                f"{money(peak.total, self.currency)}, taken at delivery."
-            )
+            found.append(message("money-in-all", total=self.cash.total, month=peak.month, most=peak.total,
+                                 currency=self.currency))  # fmt: skip
         return found
 
-    def overdue_lines(self) -> list[str]:
+    def overdue_messages(self) -> list[Message]:
         """What should have come and has not."""
-        return [
-            f"Order {late.line.order}: {number(late.line.quantity, self.units[late.line.part], 3)} of {late.line.part} were "
-            f"due on {day(late.line.due)} and have not come; {_reckoned(late.comes)} Receive them, or correct the day."
-            for late in self.overdue
-        ] + [
-            f"Loom {out.key} still has {number(out.quantity, self.units[out.part], 3)} of {out.part} that should have come "
-            f"back on {day(out.due)}; counted as there, recover it."
+        lines = [message("overdue", what=late.what, follows=late.follows) for late in self.overdue]
+        return lines + [
+            message(
+                "still-out",
+                loom=out.key,
+                quantity=out.quantity,
+                unit=self.units[out.part] or None,
+                part=out.part,
+                due=out.due,
+            )
             for out in self.still_out
         ]
 
@@ -141,9 +130,11 @@ def net_needs(
         return needs_of(room, at, PUBLISHED, left_over, left_over_on)
     if made:
         number, plan = made
-        return needs_of(replace(room, plan=plan), at, MADE.format(number), left_over, left_over_on)
+        return needs_of(
+            replace(room, plan=plan), at, message("needs-of-plan", number=str(number)), left_over, left_over_on
+        )
     walked = walk(prepare(read_planning_data(context), at).problem)
-    return needs_of(replace(room, plan=walked), at, TAKEN_AS_THEY_COME, left_over, left_over_on)
+    return needs_of(replace(room, plan=walked), at, message("needs-as-they-come"), left_over, left_over_on)
 
 
 def _newest(uow: UnitOfWork) -> tuple[int, Plan] | None:
@@ -154,7 +145,7 @@ def _newest(uow: UnitOfWork) -> tuple[int, Plan] | None:
 
 
 def needs_of(
-    room: Stockroom, at: datetime, basis: str = PUBLISHED, left_over: bool = True, left_over_on: date | None = None
+    room: Stockroom, at: datetime, basis: Message = PUBLISHED, left_over: bool = True, left_over_on: date | None = None
 ) -> NeedsReport:
     """Net needs of the plan in a stockroom."""
     plan, mill = room.plan, room.mill
@@ -165,7 +156,7 @@ def needs_of(
     today = at.astimezone(mill.terms.zone).date()
     still_out = tuple(out for out in room.still_out if out.due < today)
     return NeedsReport(at, mill.terms.zone, mill.terms.currency, weeks, orders, cash(orders, mill, at), part_units(mill),
-                       _overdue(mill, at, today), still_out, basis)  # fmt: skip
+                       late_lines(mill, room.wanting, at), still_out, basis)  # fmt: skip
 
 
 def orders_relied_on(context: Context, plan: Plan, mill: Mill) -> tuple[OrderLine, ...]:
@@ -176,17 +167,6 @@ def orders_relied_on(context: Context, plan: Plan, mill: Mill) -> tuple[OrderLin
     return tuple(
         sorted((line for line in orders if line.falls), key=lambda line: (line.order_by, natural_key(line.part)))
     )
-
-
-def _overdue(mill: Mill, at: datetime, today: date) -> tuple[Overdue, ...]:
-    comes = {receipt.order: receipt.due for receipt in as_expected(mill, at).receipts}
-    return tuple(Overdue(line, comes.get(line.order)) for line in mill.receipts if line.due < today)
-
-
-def _reckoned(comes: date | None) -> str:
-    if comes is None:
-        return "they cannot be ordered, so they are not reckoned with."
-    return f"not ordered again, they are reckoned with on {day(comes)}, as if ordered today."
 
 
 def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:

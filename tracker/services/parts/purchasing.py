@@ -19,9 +19,6 @@ class OrderFiles:
     suppliers: tuple[Path, ...]
     """A workbook for each supplier, to send; filled in, it loads as receipts."""
 
-    def lines(self) -> list[str]:
-        return [*self.needs.lines(), f"Wrote {', '.join(str(path) for path in (self.whole, *self.suppliers))}."]
-
 
 def order_files(
     context: Context,

@@ -8,7 +8,7 @@ from tracker.domain.plan import Plan
 from tracker.domain.progress import UNDER_WAY, Stage, StageChange
 from tracker.domain.stock import TOLERANCE, check_quantity
 from tracker.domain.words import natural_key
-from tracker.errors import DataError, UsageError
+from tracker.errors import DataError, UsageError, message
 from tracker.kits.reserving import reserve as reserve_all
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
@@ -17,6 +17,7 @@ from tracker.services.parts.stock_entry import Entry, entry_in, refusal
 from tracker.services.parts.stock_report import StockReport
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import UnitOfWork
+from tracker.words import ENGLISH
 
 
 def reserve(
@@ -42,7 +43,7 @@ def reserve(
             if asked > free + TOLERANCE:
                 raise refusal(kept, key, asked, free, reserved)
             held[key, name] = reserved.get(key, 0.0) + asked
-        entry.hold(held, "reserved by hand")
+        entry.hold(held, ENGLISH.say(message("held-by-hand")))
     return entry.report()
 
 
@@ -77,7 +78,7 @@ def release(
         held = {(key, r.part): 0.0 for r in entry.room.reservations if r.key == key and part in (None, r.part)}
         if not held:
             raise DataError("nothing-reserved", loom=key, part=part or None, issued="no")
-        entry.hold(held, "released by hand")
+        entry.hold(held, ENGLISH.say(message("released-by-hand")))
     return entry.report()
 
 
@@ -102,7 +103,7 @@ def take(
             held = reserved.get(giver, 0.0)
             raise DataError("taken-above-reserved", part=part, quantity=asked, loom=giver, held=held)
         moved = {(giver, part): reserved[giver] - asked, (taker, part): reserved.get(taker, 0.0) + asked}
-        entry.hold(moved, why or f"taken from loom {giver} for loom {taker}")
+        entry.hold(moved, why or ENGLISH.say(message("taken-for-loom", giver=giver, taker=taker)))
     return entry.report()
 
 

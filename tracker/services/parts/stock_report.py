@@ -4,7 +4,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from tracker.domain.formats import number
 from tracker.domain.needs import KitState
 from tracker.domain.stock import Movement
 from tracker.domain.words import natural_key
@@ -63,21 +62,18 @@ class StockReport:
             ],
         }  # fmt: skip
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         """What a person should know: the stock that the entry leaves, and which kits lack something now."""
         stock = [
-            f"{s.part}: {number(s.on_hand, s.unit, 3)} on hand, {number(s.reserved, digits=3)} reserved, "
-            f"{number(s.free, digits=3)} free."
+            message(
+                "stock-of-part", part=s.part, unit=s.unit or None, on_hand=s.on_hand, reserved=s.reserved, free=s.free
+            )
             for s in self.stock
         ]
-        return stock + [f"Loom {kit.key} lacks {quantities(kit.short)} ({kit.state})." for kit in self.short]
+        short = [message("kit-lacks", loom=k.key, parts=parts_listed(k.short), state=k.state) for k in self.short]
+        return stock + short
 
 
 def parts_listed(parts: Mapping[str, float]) -> list[Message]:
     """Part → quantity, as a message says them: `8 NUT, 1 RAIL`."""
     return [message("part-quantity", quantity=parts[part], part=part) for part in sorted(parts, key=natural_key)]
-
-
-def quantities(parts: Mapping[str, float]) -> str:
-    """`8 NUT, 1 RAIL`"""
-    return ", ".join(f"{number(parts[part], digits=3)} {part}" for part in sorted(parts, key=natural_key))

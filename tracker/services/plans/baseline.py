@@ -5,8 +5,8 @@ from datetime import datetime
 from typing import Any
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import count, money
 from tracker.domain.plan import Plan
+from tracker.errors import Message, message
 from tracker.mill_state.planning import prepare
 from tracker.planning.baseline.walk import WAITING_LIMIT
 from tracker.planning.baseline.walk import baseline as walk
@@ -43,16 +43,13 @@ class BaselineReport:
             "worth": self.worth,
         }
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         plan = self.baseline
-        found = [
-            f"Taking each beam-out as it comes and waiting at most {self.waiting_limit_h:g} h, the best such limit: "
-            f"{count(len(plan.bookings), 'booking')}, {len(plan.left_over)} left over, "
-            f"{money(plan.objective, plan.currency)}."
-        ]
+        found = [message("baseline-found", limit_h=self.waiting_limit_h, bookings=len(plan.bookings),
+                         left_over=len(plan.left_over), cost=plan.objective, currency=plan.currency)]  # fmt: skip
         if self.worth is not None and self.published:
-            found.append(f"The published plan costs {money(self.published.objective, plan.currency)}: "
-                         f"planning is worth {money(self.worth, plan.currency)}.")  # fmt: skip
+            published = self.published.objective
+            found.append(message("baseline-worth", published=published, worth=self.worth, currency=plan.currency))
         return found
 
 

@@ -4,12 +4,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from tracker.domain.formats import moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.progress import StageChange
-from tracker.errors import Message
-from tracker.words import ENGLISH
+from tracker.errors import Message, message
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +17,7 @@ class Move:
     key: LoomKey
     before: Booking | None
     after: Booking | None
-    because: str = ""
+    because: Message | None = None
     """Why a dropped loom is not booked any more, or why the booking before cannot stay."""
 
     @property
@@ -30,13 +28,13 @@ class Move:
         return booking.start
 
     @property
-    def why(self) -> str:
-        """What is known of the reason, in words."""
+    def why(self) -> Message:
+        """What is known of the reason."""
         if self.before is None:
-            return "was not booked before"
+            return message("moved-new")
         if self.after is None:
-            return self.because or "no longer among the looms to plan"
-        return self.because or f"{_window_words(self.before, self.after)}the whole plan costs less this way"
+            return self.because or message("moved-away")
+        return self.because or message("moved-cheaper", window=_window(self.before, self.after))
 
     @property
     def dearer(self) -> float | None:
@@ -59,14 +57,15 @@ SAME_BEAM_OUT_H = 72
 tell, since they start again with every new warp."""
 
 
-def _window_words(before: Booking, after: Booking) -> str:
+def _window(before: Booking, after: Booking) -> Message | None:
     if before.beam_out_p50 is None or after.beam_out_p50 is None:
-        return "" if before.kind is after.kind else f"{after.kind.value} instead of {before.kind.value}: "
+        same = before.kind is after.kind
+        return None if same else message("moved-window", before=before.kind, after=after.kind)
     later_h = (after.beam_out_p50 - before.beam_out_p50).total_seconds() / 3600
     when = "later" if later_h > 0 else "earlier"
     if abs(later_h) >= SAME_BEAM_OUT_H:
-        return f"{'a' if later_h > 0 else 'an'} {when} beam-out: "
-    return f"its beam-out is expected {abs(later_h):,.0f} h {when}; " if abs(later_h) >= 1 else ""
+        return message("moved-beam-out", when=when)
+    return message("moved-forecast", hours=abs(later_h), when=when) if abs(later_h) >= 1 else None
 
 
 def differences(
@@ -81,18 +80,16 @@ def differences(
     hold any more, by loom."""
     old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
     new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
-    gone = {key: change.stage.value for key, change in (stages or {}).items()}
-    gone |= {item.key: item.why for item in after.left_over}
-    why = dict(_pilots(before, after, mill)) | {
-        key: ENGLISH.line(of[0]) for key, of in (broken or {}).items() if key and of
-    }
+    gone = {key: message("moved-stage", stage=change.stage) for key, change in (stages or {}).items()}
+    gone |= {item.key: message("moved-left-over", why=item.why) for item in after.left_over}
+    why = dict(_pilots(before, after, mill)) | {key: of[0] for key, of in (broken or {}).items() if key and of}
     why |= {key: reason for key, reason in gone.items() if key not in new}
-    moves = [Move(key, old.get(key), new.get(key), why.get(key, "")) for key in old.keys() | new.keys()]
+    moves = [Move(key, old.get(key), new.get(key), why.get(key)) for key in old.keys() | new.keys()]
     moved = [move for move in moves if move.what != "same"]
     return tuple(sorted(moved, key=lambda move: (move.after is None, move.start, move.key.sort_key)))
 
 
-def _pilots(before: Plan, after: Plan, mill: Mill) -> Iterator[tuple[LoomKey, str]]:
+def _pilots(before: Plan, after: Plan, mill: Mill) -> Iterator[tuple[LoomKey, Message]]:
     """Looms that became the pilot of their type, and those whose booking lay before the pilot has run for the soak time:
     pilots are decided first."""
     terms, soak = mill.terms, timedelta(days=mill.terms.soak_days)
@@ -101,10 +98,10 @@ def _pilots(before: Plan, after: Plan, mill: Mill) -> Iterator[tuple[LoomKey, st
         machine_type = mill.looms[old.key].machine_type if old.key in mill.looms else ""
         pilot = pilots.get(machine_type)
         if pilot and pilot.key == old.key and not old.pilot:
-            yield old.key, f"it became the pilot of {machine_type}"
+            yield old.key, message("became-pilot", machine_type=machine_type)
         elif pilot and pilot.key != old.key and old.start < pilot.end + soak:
-            at = moment(pilot.end + soak, terms.zone)
+            at = (pilot.end + soak).astimezone(terms.zone)
             yield (
                 old.key,
-                f"it waits until {at} for the pilot of {machine_type}, loom {pilot.key}, to have run {terms.soak_days:g} days",
+                message("waits-for-pilot", at=at, machine_type=machine_type, pilot=pilot.key, days=terms.soak_days),
             )

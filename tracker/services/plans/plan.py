@@ -106,7 +106,7 @@ class PlanReport:
             "notes": [ENGLISH.say(note) for note in self.notes],
             "orders": [order_record(line) for line in self.orders],
             "moves": [
-                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": m.why, "dearer": m.dearer,
+                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": ENGLISH.line(m.why), "dearer": m.dearer,
                  "before": local(m.before.start, self.zone) if m.before else None,
                  "after": local(m.after.start, self.zone) if m.after else None}
                 for m in self.moves

@@ -13,7 +13,7 @@ from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.needs import net_needs
-from tracker.services.work.hours import hours_sheets
+from tracker.services.work.hours import sheets_of
 from tracker.services.work.scope import scope
 
 
@@ -59,7 +59,7 @@ def write_plan_workbook(context: Context, target: Path) -> Plan:
     plan, mill = published_plan(context)
     windows, scoped = forecast(mill, plan.as_of, plan.horizon_end), scope(context)
     contents = {key: scope.contents for key, scope in scoped.scopes.items()}
-    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, hours_sheets(scoped), windows, contents)
+    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, sheets_of(scoped), windows, contents)
     return plan
 
 

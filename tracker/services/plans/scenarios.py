@@ -7,13 +7,15 @@ from pathlib import Path
 from typing import Any
 
 from tracker.domain.clock import planning_moment
-from tracker.errors import PlanRefused, UsageError
+from tracker.errors import PlanRefused, UsageError, message
 from tracker.services.context import Context
 from tracker.services.plans.plan import FIRM, TO_THE_END, Firm, PlanReport, PlanRequest, Progress, Search, plan
 from tracker.services.plans.scenario import apply_scenario, read_scenario
 from tracker.services.screens.scenario_board import PlanLine, plan_line
+from tracker.words import ENGLISH
 
-AS_THEY_STAND = "things as they stand"
+AS_THEY_STAND = ENGLISH.say(message("as-things-stand"))
+"""A name, as those of the scenarios beside it."""
 
 
 @dataclass(frozen=True, slots=True)

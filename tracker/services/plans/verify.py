@@ -5,11 +5,10 @@ from datetime import datetime
 from typing import Any
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import count
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
 from tracker.domain.progress import StageChange
-from tracker.errors import DataError, Message
+from tracker.errors import DataError, Message, message
 from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.verify import CHECKS, no_longer
 from tracker.planning.verify import verify as check
@@ -43,27 +42,21 @@ class VerifyReport:
             "currency": self.plan.currency,
         }
 
-    def lines(self) -> list[str]:
-        return [*self._plan_lines(), *self._history_lines()]
+    def messages(self) -> list[Message]:
+        return [*self._of_the_plan(), *self._of_history()]
 
-    def _plan_lines(self) -> list[str]:
+    def _of_the_plan(self) -> list[Message]:
         plan = self.plan
-        if not self.violations:
-            booked, left_over = count(len(plan.bookings), "booking"), count(len(plan.left_over), "left-over loom")
-            return [
-                f"The published plan holds: {booked} and {left_over} "
-                f"passed {len(CHECKS)} checks; they cost {plan.objective:,.2f} {plan.currency}."
-            ]
-        found = count(len(self.violations), "finding")
-        again = "Plan again with `beamslot plan`; what changed and what must move is told there."
-        return [f"The published plan does not hold any more: {found}.", *map(ENGLISH.line, self.violations), again]
+        if self.violations:
+            return [message("plan-fails", many=len(self.violations)), *self.violations, message("plan-again")]
+        return [message("plan-holds", bookings=len(plan.bookings), left_over=len(plan.left_over), checks=len(CHECKS),
+                        cost=plan.objective, currency=plan.currency)]  # fmt: skip
 
-    def _history_lines(self) -> list[str]:
+    def _of_history(self) -> list[Message]:
         if not self.touched:
             return []
-        said = f"History was touched: {count(len(self.touched), 'finding')}."
-        then = "Restore a backup from before into a new database and compare: beamslot --db before.db restore F."
-        return [said, *self.touched, then]
+        found = [message("history-finding", what=what) for what in self.touched]
+        return [message("history-touched", many=len(found)), *found, message("history-restore")]
 
 
 def verify(context: Context) -> VerifyReport:

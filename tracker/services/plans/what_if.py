@@ -7,15 +7,14 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import count, day, moment, money
 from tracker.domain.needs import Fallen, StockChange
 from tracker.domain.plan import Plan
-from tracker.errors import DataError
+from tracker.errors import DataError, Message, message
 from tracker.kits.falls import changed_mill, fallen
 from tracker.mill_state.planning import prepare
 from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
-from tracker.services.parts.stock_report import quantities
+from tracker.services.parts.stock_report import parts_listed
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan import check
@@ -40,17 +39,14 @@ class WhatIfReport:
     cost_before: float
     """Objective of the published plan."""
 
-    def lines(self) -> list[str]:
-        """The answer in words."""
-        found = [_fall_line(fall, self.zone) for fall in self.fallen] or ["No booking falls."]
+    def messages(self) -> list[Message]:
+        """The answer."""
+        found = [_fall(fall, self.zone) for fall in self.fallen] or [message("no-booking-falls")]
         if self.before:
-            found.append(f"{count(len(self.before), 'booking')} lacked parts already before the change.")
+            found.append(message("lacked-before", many=len(self.before)))
         if self.replan:
-            found.append(
-                f"The plan that follows moves {count(len(self.moves), 'booking')}, leaves over "
-                f"{count(len(self.replan.left_over), 'loom')} and costs {money(self.replan.objective, self.currency)}; the "
-                f"published one cost {money(self.cost_before, self.currency)}. Nothing was saved."
-            )
+            found.append(message("plan-that-follows", moves=len(self.moves), left_over=len(self.replan.left_over),
+                                 cost=self.replan.objective, before=self.cost_before, currency=self.currency))  # fmt: skip
         return found
 
     def record(self) -> dict[str, Any]:
@@ -100,9 +96,9 @@ def what_if(
     return WhatIfReport(at, terms.zone, terms.currency, before, fell, made, moves, room.plan.objective)
 
 
-def _fall_line(fall: Fallen, zone: ZoneInfo) -> str:
-    when = f"whole from {day(fall.usable_on)}" if fall.usable_on else "never whole by stock and open orders"
-    return f"Loom {fall.key}, {moment(fall.start, zone)}, falls: it lacks {quantities(fall.lacks)}; {when}."
+def _fall(fall: Fallen, zone: ZoneInfo) -> Message:
+    start, lacks = fall.start.astimezone(zone), parts_listed(fall.lacks)
+    return message("booking-falls", loom=fall.key, start=start, parts=lacks, usable=fall.usable_on)
 
 
 def _fallen_record(fall: Fallen, zone: ZoneInfo) -> dict[str, Any]:

@@ -7,12 +7,12 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import Span
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.progress import BEFORE_BOOKING, Stage, StageChange
 from tracker.domain.shifts import working_calendar
 from tracker.domain.windows import Window, WindowKind
+from tracker.errors import Message, message
 from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.parts.stockroom import read_stockroom
@@ -49,8 +49,8 @@ class Board:
     """Halls and machine types of all looms, booked or not."""
     machine_types: tuple[str, ...]
     rows: tuple[BoardRow, ...]
-    unbooked: Mapping[LoomKey, str]
-    """Loom without a booking → why, in words; in natural order."""
+    unbooked: Mapping[LoomKey, Message]
+    """Loom without a booking → why; in natural order."""
     working: Mapping[str, tuple[Span, ...]]
     """Hall → spans in which conversions advance, from the day of the plan to the end of its horizon."""
 
@@ -82,16 +82,16 @@ def bookings(context: Context, as_of: datetime | None = None) -> Board:
     )  # fmt: skip
 
 
-def _unbooked(mill: Mill, plan: Plan | None, stages: Mapping[LoomKey, StageChange]) -> dict[LoomKey, str]:
+def _unbooked(mill: Mill, plan: Plan | None, stages: Mapping[LoomKey, StageChange]) -> dict[LoomKey, Message]:
     if plan is None:
         return {}
     booked, left = {booking.key for booking in plan.bookings}, {item.key: item.why for item in plan.left_over}
 
-    def why(key: LoomKey) -> str:
+    def why(key: LoomKey) -> Message:
         if (change := stages.get(key)) and change.stage not in BEFORE_BOOKING:
-            reason = f": {change.reason}" if change.reason else ""
-            return f"{change.stage.value} on {day(change.at.astimezone(mill.terms.zone).date())}{reason}"
-        return f"left over: {left[key]}" if key in left else "not in the published plan"
+            since = change.at.astimezone(mill.terms.zone).date()
+            return message("unbooked-stage", stage=change.stage, since=since, why=change.reason or None)
+        return message("unbooked-left-over", why=left[key]) if key in left else message("unbooked")
 
     return {key: why(key) for key in mill.looms if key not in booked}
 

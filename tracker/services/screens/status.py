@@ -8,7 +8,6 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.formats import count, day
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
@@ -18,7 +17,6 @@ from tracker.errors import Message, message
 from tracker.forecast.beam_outs import forecast
 from tracker.mill_state.late import Late, late
 from tracker.mill_state.progress import Pace, WeekCount, by_week, done_on, expected_cost, pace, still_to_come
-from tracker.mill_state.stockroom import Stockroom
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
 from tracker.services.moments import began
@@ -96,7 +94,7 @@ class StatusReport:
             "conversions_without_time": self.untimed,
             "finish_on": self.finish_on.isoformat() if self.finish_on else None,
             "target_finish": self.target_finish.isoformat() if self.target_finish else None,
-            "finish": self.finish_says,
+            "finish": ENGLISH.say(self.finish_says),
             "pace": asdict(self.pace) | {"finish_on": self.pace.finish_on.isoformat() if self.pace.finish_on else None},
             "late": [self._late_record(one) for one in self.late],
             "months": [asdict(month) for month in self.months],
@@ -132,26 +130,20 @@ class StatusReport:
         return self.parts_issued_cost + self.labour_recorded_cost
 
     @property
-    def untimed_says(self) -> str:
-        """What the recorded labour leaves out, as a sentence; empty where it leaves nothing out."""
-        was = count(self.untimed, "conversion was", "conversions were")
-        return f"{was} recorded without a time and not counted." if self.untimed else ""
+    def untimed_says(self) -> Message | None:
+        """What the recorded labour leaves out; None where it leaves nothing out."""
+        return message("labour-untimed", many=self.untimed) if self.untimed else None
 
     @property
-    def finish_says(self) -> str:
-        """The finish forecast as a sentence."""
+    def finish_says(self) -> Message:
+        """The finish forecast."""
         if self.plan is None:
-            return "No plan is published yet."
+            return message("finish-without-plan")
         if self.finish_on is None:
-            return "No loom is booked."
-        left = len(self.left_over)
-        tail = f"; {count(left, 'loom is', 'looms are')} left over and not in this date" if left else ""
-        late = ""
-        if self.target_finish:
-            days = (self.finish_on - self.target_finish).days
-            against = f"{count(abs(days), 'day')} {'after' if days > 0 else 'before'} the target"
-            late = f", {against}" if days else ", on the target"
-        return f"The last booked conversion ends on {day(self.finish_on)}{late}{tail}."
+            return message("finish-without-booking")
+        days = (self.finish_on - self.target_finish).days if self.target_finish else 0
+        how = "none" if self.target_finish is None else "on" if not days else "after" if days > 0 else "before"
+        return message("finish", on=self.finish_on, how=how, days=abs(days), left_over=len(self.left_over))
 
 
 def status(context: Context, as_of: datetime | None = None) -> StatusReport:
@@ -191,7 +183,7 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
         target_finish=mill.terms.target_finish,
         pace=pace(finished, len(to_come), first_day, today),
-        late=late(mill, to_come, recorded, forecast(mill, at, at), _wanted(room), at),
+        late=late(mill, to_come, recorded, forecast(mill, at, at), room.wanting, at),
         months=by_month(mill, measured, room.movements, labour),
         next_bookings=tuple(
             b for b in bookings if b.end > at and (b.start - at).days < 7 and loom_stages.get(b.key) not in NOT_TO_COME
@@ -256,12 +248,3 @@ def _expected(
     behind = [booked[key] for key in finished if key in booked]
     begun = {key: stage for key, stage in recorded.items() if stage in (Stage.IN_WORK, *CONVERTED)}
     return expected_cost(to_come, behind, begun, issued, {done.key: done.cost for done in labour})
-
-
-def _wanted(room: Stockroom) -> dict[str, dict[LoomKey, float]]:
-    """Part → looms whose booked kits still lack it, and how much."""
-    found: dict[str, dict[LoomKey, float]] = {}
-    for kit in room.kits:
-        for part, quantity in kit.short.items():
-            found.setdefault(part, {})[kit.key] = quantity
-    return found

@@ -7,15 +7,14 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import horizon_end, planning_moment
-from tracker.domain.formats import count, listed, moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.windows import Window, WindowKind
+from tracker.errors import Message, message
 from tracker.forecast import backtest as past
 from tracker.forecast.beam_outs import forecast as forecast_windows
 from tracker.forecast.beam_outs import unforecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.words import ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +26,9 @@ class ForecastReport:
     zone: ZoneInfo
     windows: tuple[Window, ...]
     """By loom in natural order, then by number; mid-warp windows left out, since any day would do."""
-    missing: Mapping[LoomKey, str]
+    missing: Mapping[LoomKey, Message]
     """Looms that could not be forecast, and why."""
-    quiet: Mapping[LoomKey, str] = field(default_factory=dict)
+    quiet: Mapping[LoomKey, Message] = field(default_factory=dict)
     """Looms without a window up to `until`, and why."""
 
     def looms(self, state: str) -> list[LoomKey]:
@@ -40,30 +39,28 @@ class ForecastReport:
         """As `--json` writes it: one entry per loom and window, times in the mill's zone with their offset."""
         return [_record(window, self.zone) for window in self.windows]
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         """What a person should know beside the table."""
-        looms = len({window.key for window in self.windows})
-        what = f"{count(len(self.windows), 'window')} of {count(looms, 'loom')}"
-        found = [f"{what} up to {self.until.astimezone(self.zone):%Y-%m-%d}."]
+        looms, until = {window.key for window in self.windows}, self.until.astimezone(self.zone).date()
+        found = [message("windows-found", windows=len(self.windows), looms=len(looms), until=until)]
         if stale := self.looms("stale"):
-            has = count(len(stale), "loom has", "looms have")
-            found.append(f"{has} a reading older than three days; read the warp left again: {listed(stale)}.")
+            found.append(message("readings-old", many=len(stale), looms=stale))
         if late := self.looms("overdue"):
-            runs = count(len(late), "loom should have run out by its", "looms should have run out by their")
-            found.append(f"{runs} reading; look whether a new warp is in: {listed(late)}.")
-        return [*found, *_told("no forecast", self.missing), *_told("no window", self.quiet)]
+            found.append(message("warps-overdue", many=len(late), looms=late))
+        found += _told("no-forecast", "no-forecast-for-more", self.missing)
+        return [*found, *_told("no-window", "no-window-for-more", self.quiet)]
 
 
 MOST_LOOMS = 10
 """Looms told one by one."""
 
 
-def _told(what: str, looms: Mapping[LoomKey, str]) -> Iterator[str]:
-    """A line for each of the first looms, and one for all others."""
+def _told(one: str, more: str, looms: Mapping[LoomKey, Message]) -> Iterator[Message]:
+    """One for each of the first looms, where the loom is named once, and one for all others."""
     for key, why in list(looms.items())[:MOST_LOOMS]:
-        yield f"loom {key}: {what}, {why.removeprefix(f'loom {key}, ')}"
+        yield Message(one, {"loom": key, "why": Message(why.code, {**why.params, "loom": None})})
     if others := list(looms)[MOST_LOOMS:]:
-        yield f"{what} for {count(len(others), 'more loom')}: {listed(others)}"
+        yield Message(more, {"many": len(others), "looms": others})
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,18 +98,11 @@ class BacktestReport:
             "by_lead": rows,
         }
 
-    def lines(self) -> list[str]:
+    def messages(self) -> list[Message]:
         if self.share_within is None:
-            return [f"{self.beam_outs} beam-outs in the readings, but no reading in time to look back from."]
-        found = [
-            f"{self.beam_outs} beam-outs in the readings; {self.share_within:.0%} of the forecasts had them between "
-            "P10 and P90 (80 % is what they promise)."
-        ]
-        if self.not_compared:
-            found.append(
-                f"{self.not_compared} of them are left out: used at another rate than the article now on the loom."
-            )
-        return found
+            return [message("backtest-nothing", beam_outs=self.beam_outs)]
+        found = [message("backtest-share", beam_outs=self.beam_outs, share=self.share_within)]
+        return found + ([message("backtest-left-out", many=self.not_compared)] if self.not_compared else [])
 
 
 def forecast(
@@ -131,22 +121,18 @@ def forecast(
         for window in windows[key]
         if window.kind is not WindowKind.MID_WARP
     )
-    missing = {key: ENGLISH.line(why) for key, why in unforecast(mill, at).items() if key in keys}
+    missing = {key: why for key, why in unforecast(mill, at).items() if key in keys}
     silent = keys - missing.keys() - {window.key for window in shown}
     quiet = {key: _why_quiet(mill, key, at) for key in sorted(silent, key=lambda key: key.sort_key)}
     return ForecastReport(at, until, mill.terms.zone, shown, missing, quiet)
 
 
-def _why_quiet(mill: Mill, key: LoomKey, at: datetime) -> str:
+def _why_quiet(mill: Mill, key: LoomKey, at: datetime) -> Message:
     """Why a loom that can be forecast has no window within the horizon."""
-    read_at = mill.warps[key][0].read_at if mill.warps.get(key) else None
+    read_at, zone = mill.warps[key][0].read_at if mill.warps.get(key) else None, mill.terms.zone
     if read_at and read_at > at:
-        zone = mill.terms.zone
-        return (
-            f"its warp was read on {moment(read_at, zone)}, later than {moment(at, zone)}, and lasts past the horizon; "
-            "correct the day if it is a slip"
-        )
-    return "neither a beam-out nor a standing time falls within the horizon"
+        return message("reading-ahead", read=read_at.astimezone(zone), as_of=at.astimezone(zone))
+    return message("nothing-in-horizon")
 
 
 def backtest(context: Context) -> BacktestReport:

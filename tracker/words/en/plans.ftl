@@ -89,3 +89,93 @@ kit-part-unlisted = loom { $loom } needs part { $part }, which is not in the she
 kit-quantity = loom { $loom } needs { QUANTITY($quantity) } of part { $part }
     .means = A kit asks for less than nothing.
     .hint = a quantity must be 0 or more
+
+## What planning is worth, what holds, what falls
+
+baseline-found = Taking each beam-out as it comes and waiting at most { $limit_h } h, the best such limit: { $bookings ->
+        [one] 1 booking
+       *[other] { $bookings } bookings
+    }, { $left_over } left over, { MONEY($cost, $currency) }.
+    .means = What a mill without a plan would come to.
+baseline-worth = The published plan costs { MONEY($published, $currency) }: planning is worth { MONEY($worth, $currency) }.
+    .means = What the published plan saves against taking each beam-out as it comes.
+plan-holds = The published plan holds: { $bookings ->
+        [one] 1 booking
+       *[other] { $bookings } bookings
+    } and { $left_over ->
+        [one] 1 left-over loom
+       *[other] { $left_over } left-over looms
+    } passed { $checks } checks; they cost { NUMBER($cost, minimumFractionDigits: 2, maximumFractionDigits: 2) } { $currency }.
+    .means = The check without the solver has nothing against the plan in force.
+plan-fails = The published plan does not hold any more: { $many ->
+        [one] 1 finding
+       *[other] { $many } findings
+    }.
+    .means = The data have changed so that something of the plan in force cannot be.
+plan-again = Plan again; what changed and what must move is told there.
+    .means = What to do about a plan that does not hold any more.
+    .terminal = `beamslot plan` does it.
+history-touched = History was touched: { $many ->
+        [one] 1 finding
+       *[other] { $many } findings
+    }.
+    .means = Stored history was changed behind the program's back.
+history-finding = { $what }
+    .means = One thing that was done to stored history.
+history-restore = Restore a backup from before into a new database and compare.
+    .means = What to do about touched history.
+    .terminal = `beamslot --db before.db restore F` does it.
+booking-falls = Loom { $loom }, { $start }, falls: it lacks { $parts }; { $usable ->
+        [none] never whole by stock and open orders
+       *[other] whole from { $usable }
+    }.
+    .means = A booking whose kit would not be there.
+no-booking-falls = No booking falls.
+    .means = A change of stock or orders touches no booking.
+lacked-before = { $many ->
+        [one] 1 booking
+       *[other] { $many } bookings
+    } lacked parts already before the change.
+    .means = Bookings that fall whatever is asked.
+plan-that-follows = The plan that follows moves { $moves ->
+        [one] 1 booking
+       *[other] { $moves } bookings
+    }, leaves over { $left_over ->
+        [one] 1 loom
+       *[other] { $left_over } looms
+    } and costs { MONEY($cost, $currency) }; the published one cost { MONEY($before, $currency) }. Nothing was saved.
+    .means = The plan that would be made after a change.
+
+## Why a booking moved
+
+moved-new = was not booked before
+    .means = A loom that the plan before did not book.
+moved-away = no longer among the looms to plan
+    .means = A loom that was booked and is not planned any more.
+moved-stage = { $stage }
+    .means = The stage of a loom that is not booked any more.
+moved-left-over = { $why }
+    .means = Why a loom that was booked is left over now.
+moved-cheaper = { $window ->
+        [none] {""}
+       *[other] { $window }
+    }the whole plan costs less this way
+    .means = A booking moved for the sake of the whole plan.
+moved-window = { $after } instead of { $before }:{" "}
+    .means = A booking is in another kind of window now.
+moved-beam-out = { $when ->
+        [later] a later beam-out
+       *[earlier] an earlier beam-out
+    }:{" "}
+    .means = A booking waits for another beam-out now.
+moved-forecast = its beam-out is expected { NUMBER($hours, maximumFractionDigits: 0) } h { $when ->
+        [later] later
+       *[earlier] earlier
+    };{" "}
+    .means = The forecast of a booking's beam-out has moved.
+became-pilot = it became the pilot of { $machine_type }
+    .means = A loom is the first of its type now.
+waits-for-pilot = it waits until { $at } for the pilot of { $machine_type }, loom { $pilot }, to have run { QUANTITY($days) } days
+    .means = A loom's booking lay before the pilot of its type has run long enough.
+as-things-stand = things as they stand
+    .means = The plan without a scenario, beside which scenarios are set.

@@ -12,7 +12,7 @@ late-beam-out = The warp of loom { $loom } should have run out on { $out }, by i
     .means = The forecast beam-out has passed.
 late-beam-out-follows = Look whether it has, and load a new reading; until then nothing is sure of this loom.
     .means = What comes of a beam-out that should have been.
-late-receipt = Order { $order }: { $quantity } of { $part } were due on { $due } and have not come.
+late-receipt = Order { $order }: { QUANTITY($quantity, $unit) } of { $part } were due on { $due } and have not come.
     .means = A receipt is past its date.
 late-receipt-follows = { $reckoned ->
         [no] They cannot be ordered, so nobody may rely on them.
@@ -49,3 +49,39 @@ reference-not-there = The term reference plan names plan { $asked }, which was n
         [none] No plan is published yet; leave the term empty.
        *[other] Published are { $numbers }; empty is the first of them.
     }
+labour-untimed = { $many ->
+        [one] 1 conversion was
+       *[other] { $many } conversions were
+    } recorded without a time and not counted.
+    .means = What the recorded labour leaves out.
+finish-without-plan = No plan is published yet.
+    .means = There is no finish to tell.
+    .terminal = `beamslot plan --publish` makes the first plan.
+finish-without-booking = No loom is booked.
+    .means = There is no finish to tell.
+finish = The last booked conversion ends on { $on }{ $how ->
+        [none] {""}
+        [on] , on the target
+        [after] , { $days ->
+            [one] 1 day
+           *[other] { $days } days
+        } after the target
+       *[before] , { $days ->
+            [one] 1 day
+           *[other] { $days } days
+        } before the target
+    }{ $left_over ->
+        [0] {""}
+        [one] ; 1 loom is left over and not in this date
+       *[other] ; { $left_over } looms are left over and not in this date
+    }.
+    .means = When the published plan ends, held against the target.
+unbooked-stage = { $stage } on { $since }{ $why ->
+        [none] {""}
+       *[other] : { $why }
+    }
+    .means = A loom without a booking has gone on, or is not to come.
+unbooked-left-over = left over: { $why }
+    .means = The published plan leaves a loom over.
+unbooked = not in the published plan
+    .means = A loom is neither booked nor left over.

@@ -152,3 +152,75 @@ no-kits-yet = no plan is published, so there are no kits yet
     .means = Kits are those of the published plan.
     .terminal = `beamslot plan --publish` makes one
     .screen = publish one
+
+## Kits, choices and needs
+
+kits-counted = { $kits ->
+        [one] 1 kit
+       *[other] { $kits } kits
+    }: { $issued } issued, { $complete } complete, { $reserved } reserved, { $short } short.
+    .means = How many kits of booked looms are in which state.
+kits-to-pick = { $first }{ $last ->
+        [none] {""}
+       *[other] {" "}to { $last }
+    }: { $kits ->
+        [one] 1 kit
+       *[other] { $kits } kits
+    } to pick, { $short ->
+        [0] none short
+       *[other] { $short } of them short
+    }.
+    .means = What is to be picked on some days.
+choice-taken = { $taken } taken for { $looms ->
+        [one] 1 loom
+       *[other] { $looms } looms
+    }; { $other } instead: parts { $parts }, labour { $labour }
+    .means = What the plan took where the method gives a choice, and what the other would have cost.
+money-against = { $how ->
+        [same] the same
+        [dearer] { MONEY($amount, $currency) } dearer
+       *[cheaper] { MONEY($amount, $currency) } cheaper
+    }
+    .means = By how much something would cost more or less.
+no-choices = No booked loom had a choice.
+    .means = The method gave the booked looms nothing to choose.
+stock-of-part = { $part }: { QUANTITY($on_hand, $unit) } on hand, { QUANTITY($reserved) } reserved, { QUANTITY($free) } free.
+    .means = The stock of a part after an entry.
+kit-lacks = Loom { $loom } lacks { $parts } ({ $state }).
+    .means = What the kit of a booked loom lacks after an entry.
+held-by-hand = reserved by hand
+    .means = Why a reservation changed, in the book.
+released-by-hand = released by hand
+    .means = Why a reservation changed, in the book.
+taken-for-loom = taken from loom { $giver } for loom { $taker }
+    .means = Why reservations changed, in the book.
+needs-of = These are the needs of { $basis }.
+    .means = Which bookings the needs are of, where no plan is published.
+    .screen = Publish a plan: its kits show here then.
+needs-of-published = the published plan
+    .means = The needs are those of the plan in force.
+needs-of-plan = plan { $number }, which is not published
+    .means = The needs are those of a plan that was made and is not in force.
+needs-as-they-come = each beam-out taken as it comes, since no plan is made yet
+    .means = The needs are those of bookings that nobody planned.
+nothing-to-order = Nothing is to be ordered: stock and open orders cover every need.
+    .means = No order line is proposed.
+order-lines = { $many ->
+        [one] 1 order line
+       *[other] { $many } order lines
+    }, { MONEY($amount, $currency) }.
+    .means = What is to be ordered in all.
+order-lines-late = { $many ->
+        [one] 1 line is
+       *[other] { $many } lines are
+    } late: the order-by day is past. That touches { $looms ->
+        [one] 1 loom
+       *[other] { $looms } looms
+    }.
+    .means = Orders that should have been placed by now.
+money-in-all = With the open orders { MONEY($total, $currency) } in all, the most in { $month }: { MONEY($most, $currency) }, taken at delivery.
+    .means = What the open orders and those to place cost, and when most of it.
+overdue = { $what } { $follows }
+    .means = An order line past its date, and what comes of it.
+still-out = Loom { $loom } still has { QUANTITY($quantity, $unit) } of { $part } that should have come back on { $due }; counted as there, recover it.
+    .means = A part that comes back by the method has not been booked back.
