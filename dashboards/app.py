@@ -40,8 +40,8 @@ def main() -> None:
     except Exception as error:
         traceback.print_exc()
         st.error(
-            f"This screen failed ({type(error).__name__}); nothing was written. The details stand in the terminal in "
-            "which `beamslot serve` runs."
+            f"This screen failed ({type(error).__name__}); nothing was written. The details stand in the terminal that "
+            "serves the screens."
         )
     access.watch()
 

@@ -8,7 +8,7 @@ from tracker.services.screens.next_step import lacking
 
 
 def no_looms() -> None:
-    st.info("There is no loom yet. Load the mill's loom list: on the screen **Load**, or with `beamslot load FILE`.")
+    st.info("There is no loom yet. Load the mill's loom list on the screen **Load**.")
 
 
 def no_plan(then: str) -> None:
@@ -17,10 +17,10 @@ def no_plan(then: str) -> None:
     if lacks:
         st.info(
             f"No plan is published yet, and none can be made before there is {literal(_listed(lacks))}: load it on the "
-            "screen **Load**, or with `beamslot load FILE`."
+            "screen **Load**."
         )
     else:
-        st.info(f"No plan is published yet. Make one with `beamslot plan --publish`; {then}.")
+        st.info(f"No plan is published yet. Publish one at the terminal; {then}.")
 
 
 def _listed(words: tuple[str, ...]) -> str:

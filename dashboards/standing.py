@@ -27,10 +27,10 @@ def warn_if_out_of_date() -> None:
         return
     st.warning(
         f"The published plan cannot be kept as it is: {count(len(found), 'finding')}. The data changed since, and what the "
-        "screens show of the plan, its proof included, holds no more. Plan again: `beamslot plan`.",
+        "screens show of the plan, its proof included, holds no more. Plan again at the terminal.",
     )
     with st.expander("What cannot be kept"):
         for finding in found[:MOST]:
             st.write(literal(SPEAKER.line(finding)))
         if len(found) > MOST:
-            st.caption(f"and {len(found) - MOST} more; `beamslot verify` lists them all")
+            st.caption(f"and {len(found) - MOST} more; a check of the plan at the terminal lists them all")

@@ -31,8 +31,8 @@ def page() -> None:
     )  # fmt: skip
     if not sent:
         st.info(
-            "Drop the mill's own loom list here: any layout, language and units. An empty workbook with every sheet: "
-            "`beamslot template our-mill.xlsx`."
+            "Drop the mill's own loom list here: any layout, language and units. An empty workbook with every sheet "
+            "can be written at the terminal (template)."
         )
         return
     files = kept(sent)

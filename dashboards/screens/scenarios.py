@@ -43,7 +43,7 @@ def page() -> None:
     if done := st.session_state.pop("scenario made", None):
         st.success(literal(done))
     if len(board.lines) == 1:
-        st.caption("Only one plan so far. Make a scenario below, or with `beamslot plan --scenario FILE`.")
+        st.caption("Only one plan so far. Make a scenario below.")
     _compare(board)
     _make(board)
 

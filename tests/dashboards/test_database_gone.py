@@ -27,7 +27,7 @@ def test_a_vanished_database_is_told_and_not_made_anew(planned):
     app.run()
     assert not app.exception
     assert [error.value.replace("\\", "") for error in app.error] == [
-        f"the database {planned} is not there any more; put it back, or end `beamslot serve` and start it with another"
+        f"the database {planned} is not there any more; put it back, or end the screens in the terminal and start them with another"
     ]
     assert "no loom" not in words(app) and list(planned.parent.iterdir()) == []
 
