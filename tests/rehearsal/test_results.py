@@ -61,5 +61,8 @@ def test_a_booking_says_what_breaks_it() -> None:
 
 def test_the_dearest_worry_comes_first() -> None:
     runs = [run(1, 100), run(2, 120)]
-    found = worries(runs, {Source.WORK: [run(1, 95), run(2, 112)], Source.PEOPLE: [run(1, 70), run(2, 80)]})
-    assert [(worry.source, worry.worth.cost.mean) for worry in found] == [(Source.PEOPLE, 35.0), (Source.WORK, 6.5)]
+    found = worries(
+        runs, {(Source.WORK, None): [run(1, 95), run(2, 112)], (Source.PEOPLE, "A"): [run(1, 70), run(2, 80)]}
+    )
+    told = [(worry.source, worry.crew, worry.worth.cost.mean) for worry in found]
+    assert told == [(Source.PEOPLE, "A", 35.0), (Source.WORK, None, 6.5)]

@@ -63,7 +63,11 @@ class Drawing:
         """`elapsed_h`: running hours since each loom's reading, in which its beam has not come. `crews`: rows, and whether
         of the lead trade. `lines`: order lines, and parts that may still be ordered. `days`: calendar days ahead."""
         self.spreads, self.days, self.lines, self.looms = spreads, days, tuple(lines), tuple(windows)
-        self.crews = {(c.crew, i) for c, lead in crews for i in ([-1] if lead else range(c.heads))}
+        self.crews = {
+            (c.crew, i)
+            for c, lead in crews if c.crew not in spreads.never_away
+            for i in ([-1] if lead else range(c.heads))
+        }  # fmt: skip
         self.numbers: list[tuple[LoomKey, int]] = []
         self.counts: list[int] = []
         mean, spread, before = [], [], []

@@ -1,7 +1,7 @@
 """What many runs say: spreads, differences and how sure they are, what each worry is worth, which bookings are at risk."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil, inf, sqrt
 from statistics import fmean, stdev
@@ -175,11 +175,15 @@ class Worry:
     """What the programme would cost less were one thing certain."""
 
     source: Source
+    crew: str | None
+    """Of people: the crew for whom somebody would stand in; None = all."""
     worth: Difference
 
 
-def worries(runs: Sequence[Outcome], without: dict[Source, Sequence[Outcome]]) -> tuple[Worry, ...]:
-    """The dearest first."""
-    pairs = ((source, difference(runs, calm)) for source, calm in without.items())
-    found = [Worry(source, worth) for source, worth in pairs if worth]
+def worries(
+    runs: Sequence[Outcome], without: Mapping[tuple[Source, str | None], Sequence[Outcome]]
+) -> tuple[Worry, ...]:
+    """The dearest first; `without`: (source, crew) → the same runs with that one certain."""
+    pairs = ((source, crew, difference(runs, calm)) for (source, crew), calm in without.items())
+    found = [Worry(source, crew, worth) for source, crew, worth in pairs if worth]
     return tuple(sorted(found, key=lambda worry: -worry.worth.cost.mean))

@@ -57,7 +57,7 @@ class Batch:
 
 @lru_cache(maxsize=2)
 def _hall(setting: bytes) -> Hall:
-    return Hall(*loads(setting))  # noqa: S301 - from the process that asked for the runs
+    return Hall(*loads(setting))
 
 
 def play_batch(setting: bytes, batch: Batch) -> tuple[Outcome, ...]:

@@ -40,10 +40,12 @@ class Spreads:
     """For how long, calendar days."""
     off: frozenset[Source] = frozenset()
     """Sources that do not vary."""
+    never_away: frozenset[str] = frozenset()
+    """Crews for whom somebody stands in."""
 
     def __post_init__(self) -> None:
         for each in fields(self):
-            if each.name == "off":
+            if each.name in ("off", "never_away"):
                 continue
             value, most = getattr(self, each.name), 1.0 if each.name.endswith("share") else 1000.0
             least = 1.0 if each.name == "away_days" else 0.0
@@ -53,6 +55,9 @@ class Spreads:
 
     def without(self, *sources: Source) -> "Spreads":
         return replace(self, off=self.off | set(sources))
+
+    def with_stand_in(self, crew: str) -> "Spreads":
+        return replace(self, never_away=self.never_away | {crew})
 
 
 STILL = Spreads(off=frozenset(Source))

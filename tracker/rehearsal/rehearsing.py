@@ -1,0 +1,165 @@
+"""All the runs of a rehearsal, by whoever plays them: this process, several, or a cluster."""
+
+from collections import defaultdict, deque
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from concurrent.futures import Executor, Future
+from dataclasses import dataclass, field
+from math import inf
+from pickle import dumps
+
+from tracker.domain.plan import Plan
+from tracker.planning.problem import PlanningProblem
+from tracker.rehearsal.policies import KEPT, RULE_LIMITS_H, Policy, rule_of_thumb
+from tracker.rehearsal.results import half_width
+from tracker.rehearsal.runs import Batch, Outcome, play_batch
+from tracker.rehearsal.sources import Source, Spreads
+
+BATCH = 5
+ROUND = 20
+"""Runs after which it is asked whether the mean cost is sure enough."""
+TRIAL = 1_000_000
+"""Runs from this number on find the best limit of the rule of thumb, so that it is not judged by the worlds it was chosen by."""
+TRIAL_RUNS = 5
+Progress = Callable[[str, float], None]
+Name = tuple[str, Source | None, str | None]
+"""(policy, what is certain, the crew of a stand-in)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """What is to be rehearsed."""
+
+    policies: tuple[Policy, ...] = (KEPT,)
+    """The first is held against the others; a rule of thumb without a limit gets the best of several."""
+    spreads: Spreads = field(default_factory=Spreads)
+    runs: int = 200
+    """Of the first policy; half as many of each other one and of each worry."""
+    seed: int = 1
+    worries: bool = True
+    crews: tuple[str, ...] = ()
+    """For whom a stand-in is weighed."""
+    until_sure: float = inf
+    """Currency: no more runs once the mean cost of the first policy is known as closely as this."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rehearsed:
+    """The runs by what was played, each in order of number."""
+
+    runs: dict[Name, tuple[Outcome, ...]]
+    stopped: bool
+    limit_h: float | None = None
+    """Of the rule of thumb, where one was played."""
+
+
+def rehearse(
+    problem: PlanningProblem,
+    plan: Plan,
+    ask: Ask,
+    executor: Executor,
+    side_by_side: int = 1,
+    progress: Progress | None = None,
+    stop: Callable[[], bool] | None = None,
+) -> Rehearsed:
+    """Play all runs. The same ask gives the same runs, whoever plays them and however many at once; `stop` ends it with
+    what is done."""
+    return _Rehearsal(dumps((problem, plan)), ask, executor, side_by_side, progress, stop or (lambda: False)).run()
+
+
+class _Rehearsal:
+    def __init__(
+        self,
+        setting: bytes,
+        ask: Ask,
+        executor: Executor,
+        side_by_side: int,
+        progress: Progress | None,
+        stop: Callable[[], bool],
+    ):
+        self.setting, self.ask, self.executor, self.stop = setting, ask, executor, stop
+        self.ahead, self.progress = 2 * side_by_side, progress
+        self.found: dict[Name, list[Outcome]] = defaultdict(list)
+        self.limit_h: float | None = None
+
+    def run(self) -> Rehearsed:
+        policies = tuple(self._with_limit(policy) for policy in self.ask.policies)
+        first = policies[0].name, None, None
+        for begin in range(0, self.ask.runs, ROUND):
+            numbers = range(begin, min(begin + ROUND, self.ask.runs))
+            if not self._play(self._round(policies, numbers)):
+                break
+            self._tell(numbers.stop)
+            if half_width([run.cost for run in self.found[first]]) <= self.ask.until_sure:
+                break
+        runs = {name: tuple(sorted(of, key=lambda run: run.number)) for name, of in self.found.items() if of}
+        return Rehearsed(runs, self.stop(), self.limit_h)
+
+    def _with_limit(self, policy: Policy) -> Policy:
+        """A rule of thumb waits as long as is cheapest in worlds of its own."""
+        if policy.follows_plan or policy.limit_h is not None:
+            return policy
+        tried = {limit: rule_of_thumb(limit) for limit in RULE_LIMITS_H}
+        numbers = range(TRIAL, TRIAL + TRIAL_RUNS)
+        costs: dict[float, float] = {}
+        for limit, each in tried.items():
+            found: list[Outcome] = []
+            if not self._play([(found, Batch(each, self.ask.spreads, self.ask.seed, tuple(numbers)))]):
+                break
+            costs[limit] = sum(run.cost for run in found)
+        self.limit_h = min(costs, key=lambda limit: costs[limit], default=RULE_LIMITS_H[0])
+        return tried[self.limit_h]
+
+    def _round(self, policies: Sequence[Policy], numbers: range) -> Iterator[tuple[list[Outcome], Batch]]:
+        """What is played of these numbers, and where it goes."""
+        for begin in range(numbers.start, numbers.stop, BATCH):
+            some = tuple(range(begin, min(begin + BATCH, numbers.stop)))
+            fewer = tuple(n for n in some if 2 * n < self.ask.runs)
+            for i, policy in enumerate(policies):
+                if of_policy := fewer if i else some:
+                    yield self._batch((policy.name, None, None), policy, self.ask.spreads, of_policy)
+            if fewer and self.ask.worries:
+                for name, spreads in self._certain(policies[0]):
+                    yield self._batch(name, policies[0], spreads, fewer)
+
+    def _certain(self, policy: Policy) -> Iterator[tuple[Name, Spreads]]:
+        for source in Source:
+            if source not in self.ask.spreads.off:
+                yield (policy.name, source, None), self.ask.spreads.without(source)
+        if Source.PEOPLE not in self.ask.spreads.off:
+            for crew in self.ask.crews:
+                yield (policy.name, Source.PEOPLE, crew), self.ask.spreads.with_stand_in(crew)
+
+    def _batch(
+        self, name: Name, policy: Policy, spreads: Spreads, numbers: tuple[int, ...]
+    ) -> tuple[list[Outcome], Batch]:
+        return self.found[name], Batch(policy, spreads, self.ask.seed, numbers)
+
+    def _play(self, batches: Iterable[tuple[list[Outcome], Batch]]) -> bool:
+        """A few batches at a time; False where it was stopped, with what was under way then done."""
+        going: deque[tuple[list[Outcome], Future[tuple[Outcome, ...]]]] = deque()
+        stopped = False
+        for found, batch in batches:
+            if stopped := self.stop():
+                break
+            going.append((found, self.executor.submit(play_batch, self.setting, batch)))
+            if len(going) >= self.ahead:
+                self._take(*going.popleft())
+        while going:
+            self._take(*going.popleft())
+        return not stopped
+
+    def _take(self, found: list[Outcome], future: "Future[tuple[Outcome, ...]]") -> None:
+        found.extend(future.result())
+
+    def _tell(self, done: int) -> None:
+        if self.progress:
+            self.progress(f"{done} / {self.ask.runs}", done / self.ask.runs)
+
+
+class InThisProcess(Executor):
+    """Plays at once, here."""
+
+    def submit(self, fn: Callable, /, *args: object, **kwargs: object) -> Future:
+        future: Future = Future()
+        future.set_result(fn(*args, **kwargs))
+        return future
