@@ -6,6 +6,7 @@ from concurrent.futures import Executor, Future
 from dataclasses import dataclass, field
 from math import inf
 from pickle import dumps
+from typing import ParamSpec, TypeVar
 
 from tracker.domain.plan import Plan
 from tracker.planning.problem import PlanningProblem
@@ -21,6 +22,7 @@ TRIAL = 1_000_000
 """Runs from this number on find the best limit of the rule of thumb, so that it is not judged by the worlds it was chosen by."""
 TRIAL_RUNS = 5
 Progress = Callable[[str, float], None]
+Given, Made = ParamSpec("Given"), TypeVar("Made")
 Name = tuple[str, Source | None, str | None]
 """(policy, what is certain, the crew of a stand-in)."""
 
@@ -159,7 +161,7 @@ class _Rehearsal:
 class InThisProcess(Executor):
     """Plays at once, here."""
 
-    def submit(self, fn: Callable, /, *args: object, **kwargs: object) -> Future:
-        future: Future = Future()
+    def submit(self, fn: Callable[Given, Made], /, *args: Given.args, **kwargs: Given.kwargs) -> Future[Made]:
+        future: Future[Made] = Future()
         future.set_result(fn(*args, **kwargs))
         return future
