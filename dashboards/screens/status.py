@@ -122,6 +122,8 @@ def _progress(report: StatusReport) -> None:
     )
     st.write(literal(SPEAKER.line(report.finish_says)))
     st.write(literal(SPEAKER.say(report.pace_says)))
+    if report.rehearsal_says:
+        st.write(literal(SPEAKER.say(report.rehearsal_says)))
     if report.reference_says:
         st.caption(literal(SPEAKER.say(report.reference_says)))
 

@@ -19,7 +19,15 @@ from odd_lines import SECRET, commands, odd_line
 
 SEED = 12
 ENTRIES = ("receive", "issue", "return", "scrap", "recover", "adjust", "count", "reserve", "release", "take")
-WRITES = {("demo",), ("load",), ("plan",), ("record",), ("restore",), *(("stock", entry) for entry in ENTRIES)}
+WRITES = {
+    ("demo",),
+    ("load",),
+    ("plan",),
+    ("record",),
+    ("rehearse",),
+    ("restore",),
+    *(("stock", entry) for entry in ENTRIES),
+}
 """Commands that may change the mill."""
 OURS = {DATABASE, "out.xlsx", "mill.zip"}
 """Of the files that are there, those that a command without --force may write."""

@@ -56,3 +56,9 @@ def test_it_ends_once_it_is_sure_enough(made) -> None:
     """Any mean is known within ten million after the first round of 20."""
     runs = rehearse(PROBLEM, made, Ask(runs=200, worries=False, until_sure=1e7), InThisProcess()).runs
     assert len(runs["kept", None, None]) == 20
+
+
+def test_all_runs_are_played_where_nothing_says_enough(made) -> None:
+    """Rounds are of 20 runs: 25 need a second."""
+    runs = rehearse(PROBLEM, made, Ask(runs=25, worries=False), InThisProcess()).runs
+    assert len(runs["kept", None, None]) == 25

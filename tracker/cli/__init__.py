@@ -12,7 +12,20 @@ from typing import Annotated, Any, NoReturn
 
 import typer
 
-from tracker.cli import cards, data, floor, forecasting, keeping, notes, planning, scoping, show, stock, stores
+from tracker.cli import (
+    cards,
+    data,
+    floor,
+    forecasting,
+    keeping,
+    notes,
+    planning,
+    rehearsing,
+    scoping,
+    show,
+    stock,
+    stores,
+)
 from tracker.cli.commands import Commands
 from tracker.errors import NotTold, PlanRefused, TrackerError, UsageError
 
@@ -30,7 +43,7 @@ app = Commands(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for area in (data, scoping, forecasting, planning, stores, stock, cards, floor, keeping):
+for area in (data, scoping, forecasting, planning, rehearsing, stores, stock, cards, floor, keeping):
     area.add_commands(app)
 
 

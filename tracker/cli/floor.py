@@ -46,6 +46,8 @@ def _print_status(report) -> None:
     if report.plan is None:
         return
     show.say(ENGLISH.say(report.pace_says))
+    if report.rehearsal_says:
+        show.say(ENGLISH.say(report.rehearsal_says))
     planned, expected = report.planned_cost, report.expected_cost
     terms = (("lost production", "lost_production"), ("late beam-outs", "late_beam_out"), ("labour", "labour"),
              ("parts", "parts"), ("saving foregone", "saving_foregone"), ("moves", "moves"), ("all", "total"))  # fmt: skip

@@ -4,7 +4,6 @@ from collections import defaultdict, deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import Executor, Future
 from dataclasses import dataclass, field
-from math import inf
 from pickle import dumps
 from typing import ParamSpec, TypeVar
 
@@ -22,7 +21,8 @@ TRIAL = 1_000_000
 """Runs from this number on find the best limit of the rule of thumb, so that it is not judged by the worlds it was chosen by."""
 TRIAL_RUNS = 5
 Progress = Callable[[str, float], None]
-Given, Made = ParamSpec("Given"), TypeVar("Made")
+Given = ParamSpec("Given")
+Made = TypeVar("Made")
 Name = tuple[str, Source | None, str | None]
 """(policy, what is certain, the crew of a stand-in)."""
 
@@ -40,8 +40,8 @@ class Ask:
     worries: bool = True
     crews: tuple[str, ...] = ()
     """For whom a stand-in is weighed."""
-    until_sure: float = inf
-    """Currency: no more runs once the mean cost of the first policy is known as closely as this."""
+    until_sure: float | None = None
+    """Currency: no more runs once the mean cost of the first policy is known as closely as this; None = all runs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +91,8 @@ class _Rehearsal:
             if not self._play(self._round(policies, numbers)):
                 break
             self._tell(numbers.stop)
-            if half_width([run.cost for run in self.found[first]]) <= self.ask.until_sure:
+            sure = self.ask.until_sure
+            if sure is not None and half_width([run.cost for run in self.found[first]]) <= sure:
                 break
         runs = {name: tuple(sorted(of, key=lambda run: run.number)) for name, of in self.found.items() if of}
         return Rehearsed(runs, self.stop(), self.limit_h)

@@ -17,12 +17,13 @@ from tracker.domain.clock import now
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange, not_taken_back
+from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.rows import RowKey
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import Message, TrackerError, message
-from tracker.store import connecting, loads, mill, plans, progress, stock
+from tracker.store import connecting, loads, mill, plans, progress, rehearsals, stock
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
 
@@ -125,6 +126,15 @@ class UnitOfWork:
 
     def save_plan(self, plan: Plan, published: bool, scenario: str | None = None) -> int:
         return plans.add_plan(self.session, plan, self.now(), self.who, published, scenario)
+
+    def published_number(self) -> int | None:
+        return rehearsals.published_number(self.session)
+
+    def last_rehearsal(self, plan: int) -> KeptRehearsal | None:
+        return rehearsals.last_rehearsal(self.session, plan)
+
+    def save_rehearsal(self, plan: int, result: Mapping[str, Any]) -> int:
+        return rehearsals.add_rehearsal(self.session, plan, self.now(), self.who, result)
 
     def stages(self) -> dict[LoomKey, StageChange]:
         return progress.read_stages(self.session)

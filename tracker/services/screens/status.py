@@ -12,6 +12,7 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
 from tracker.domain.progress import BEFORE_BOOKING, CONVERTED, NOT_TO_COME, UNDER_WAY, Stage, StageChange
+from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.scopes import LoomScope
 from tracker.errors import Message, message
 from tracker.forecast.beam_outs import forecast
@@ -22,6 +23,7 @@ from tracker.services.context import Context
 from tracker.services.moments import began
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.plans.reference import Reference, read_reference
+from tracker.services.plans.rehearsal_says import finish_line
 from tracker.services.work.spent import Labour, MonthMoney, by_month, elapsed_min, labour_recorded, parts_issued
 from tracker.words import ENGLISH
 
@@ -69,6 +71,8 @@ class StatusReport:
     """The looms that the published plan leaves over, less those that have been converted, put off or left out since."""
     kits: tuple[KitState, ...]
     zone: ZoneInfo
+    rehearsal: KeptRehearsal | None = None
+    """The newest of the plan in force."""
 
     def kit_of(self, key: LoomKey) -> str:
         """State of a booked loom's kit."""
@@ -98,10 +102,22 @@ class StatusReport:
             "pace": asdict(self.pace) | {"finish_on": self.pace.finish_on.isoformat() if self.pace.finish_on else None},
             "late": [self._late_record(one) for one in self.late],
             "months": [asdict(month) for month in self.months],
+            "rehearsal": self._rehearsal_record(),
             "plan": {"status": plan.status.value, "objective": plan.objective, "bound": plan.bound, "gap": plan.gap}
             if plan
             else None,
         }
+
+    def _rehearsal_record(self) -> dict[str, Any] | None:
+        kept = self.rehearsal
+        if kept is None:
+            return None
+        made = kept.made_at.astimezone(self.zone).isoformat(timespec="minutes")
+        return (
+            {"number": kept.number, "made_at": made}
+            | {name: kept.result[name] for name in ("as_of", "runs", "to_do", "milestones", "target")}
+            | {"cost": kept.result["policies"][0]["cost"]}
+        )
 
     def _late_record(self, one: Late) -> dict[str, Any]:
         key = one.key
@@ -115,6 +131,15 @@ class StatusReport:
         if self.plan and not self.pace.to_come and self.pace.finish_on:
             return message("pace-done")
         return message("pace", **asdict(self.pace), finish=self.pace.finish_on, how=self.pace.how)
+
+    @property
+    def rehearsal_says(self) -> Message | None:
+        """Finish and cost as the hall will have them; None where the plan in force was never rehearsed."""
+        return (
+            finish_line(self.rehearsal.result, self.rehearsal.made_at.astimezone(self.zone).date())
+            if self.rehearsal
+            else None
+        )
 
     @property
     def reference_says(self) -> Message | None:
@@ -154,6 +179,8 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         booked = uow.last_bookings(mill.looms.keys())
         stages, history = uow.stages(), uow.stage_history()
         conversions, room = uow.conversions(), read_stockroom(uow)
+        number = uow.published_number()
+        rehearsal = uow.last_rehearsal(number) if number is not None else None
     at = planning_moment(mill.terms, as_of, context.now())
     kits = room.kits
     loom_stages = stages_now(mill, plan, kits, stages)
@@ -191,6 +218,7 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         left_over=tuple(item for item in plan.left_over if _still_left(item, loom_stages)) if plan else (),
         kits=kits,
         zone=mill.terms.zone,
+        rehearsal=rehearsal,
     )
 
 

@@ -37,6 +37,7 @@ from tracker.store.models.records import (
     WasteRow,
     WorkDoneRow,
 )
+from tracker.store.models.rehearsals import RehearsalRow
 from tracker.store.models.stock import MovementRow, PartRow, ReceiptRow, ReservationRow
 
 __all__ = [
@@ -71,6 +72,7 @@ __all__ = [
     "PriceRow",
     "ReadingRow",
     "ReceiptRow",
+    "RehearsalRow",
     "ReservationRow",
     "RowChangeRow",
     "RunningRow",

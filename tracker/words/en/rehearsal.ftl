@@ -2,3 +2,107 @@
 
 spread-out-of-range = { $name } is { $value }; it must lie between { $least } and { $most }
     .means = A rate, share or length that the rehearsal was given is impossible.
+nothing-to-rehearse = no booking of the published plan is still to come
+    .means = Every loom that the plan books is in work, converted, put off or left out.
+    .hint = make a new plan first
+rehearsal-stopped-early = stopped before the first run was done; nothing was kept
+    .means = The rehearsal was stopped before it had anything to say.
+rehearsal-process-lost = one of { $jobs } processes was ended by the machine; nothing was kept
+    .means = The system killed a worker process, as it does where memory is short.
+    .hint = play it in fewer processes
+    .terminal = with fewer --jobs less memory is needed
+rehearsal-runs = a rehearsal has 1 to { $most } runs, not { $runs }
+    .means = So many runs cannot be asked for.
+rehearsal-no-policy = there is no policy { $name }; there are { $names }
+    .means = What was to be played is none of the ways in which a hall can be run.
+rehearsal-no-spread = nothing varies by the name { $name }; there are { $names }
+    .means = A rate or share was given that the rehearsal does not know.
+rehearsal-no-source = { $name } is nothing that varies; there are { $names }
+    .means = A source was to be switched off that there is not.
+
+## What it says
+
+rehearsal-basis = Plan { OWN($plan) } was played { $runs ->
+        [one] once
+       *[other] { $runs } times
+    } as of { $as_of }{ $how ->
+        [stopped] {" "}(stopped; { $asked } were asked for)
+       *[whole] {""}
+    }; it has { $to_do } bookings to come.
+    .means = Which plan was rehearsed, how often, and from when on.
+rehearsal-done = In 80 of 100 runs at least { $looms } of the { $to_do } are converted before the horizon. The plan itself says all { $to_do } by { $end }.
+    .means = How many looms one can promise at all.
+rehearsal-date = { $looms } are done by { $half } in half of the runs and by { $sure } in 80 of 100: promise no more than that.
+    .means = The most looms that are done in 80 of 100 runs, and by when.
+rehearsal-target = By the target, { $day }, at least { $looms } of the { $to_do } are done in 80 of 100 runs, all of them in { $percent } of 100.
+    .means = What the target date is worth.
+rehearsal-cost = It costs { MONEY($middle, $currency) } as likely as not, between { MONEY($low, $currency) } and { MONEY($high, $currency) } in 80 of 100 runs, { MONEY($mean, $currency) } on average; the plan says { MONEY($says, $currency) }.
+    .means = The cost of the programme with its spread, beside what the plan reckons.
+rehearsal-lost = { MONEY($cost, $currency) } of it, on average, is the price of looms that were booked and not begun before the horizon: { $looms } as likely as not.
+    .means = How much of the cost goes back to lost looms.
+rehearsal-against = { $other ->
+        [rule-of-thumb] No plan, each beam-out taken as it comes (waiting at most { OWN($limit) } h, the best such limit),
+        [never-cut] The plan kept, but no warp ever cut,
+       *[kept] The plan kept as it is
+    } { $how ->
+        [dearer] costs { MONEY($by, $currency) } more than the plan { $policy ->
+            [rule-of-thumb] left aside
+           *[kept] kept
+        }, between { MONEY($low, $currency) } and { MONEY($high, $currency) } (95 % sure, { $runs } runs both ways).
+        [cheaper] costs { MONEY($by, $currency) } less than the plan { $policy ->
+            [rule-of-thumb] left aside
+           *[kept] kept
+        }, between { MONEY($low, $currency) } and { MONEY($high, $currency) } (95 % sure, { $runs } runs both ways).
+       *[open] cannot be told apart from the plan { $policy ->
+            [rule-of-thumb] left aside
+           *[kept] kept
+        } in { $runs } runs both ways; about { $more } more would settle it.
+    }
+    .means = Two ways of running the hall, in the same worlds.
+rehearsal-worry = { $source ->
+        [beam-outs] Beam-outs that come as forecast are
+        [work] Work that takes as long as planned is
+        [people] { $crew ->
+            [none] A stand-in for everybody who is away unforeseen is
+           *[other] A stand-in for { $crew } is
+        }
+        [receipts] Deliveries whole and on their day are
+        [failures] No conversion that fails half way is
+       *[orders] No loom protected at short notice is
+    } worth about { MONEY($worth, $currency) }, between { MONEY($low, $currency) } and { MONEY($high, $currency) } (95 % sure).
+    .means = What the programme would cost less were one thing certain.
+rehearsal-worries-open = Not worth anything for sure in so many runs: { $names }.
+    .means = Worries whose worth cannot be told from nothing.
+rehearsal-source = { $source ->
+        [beam-outs] beam-outs as forecast
+        [work] work as long as planned
+        [people] { $crew ->
+            [none] a stand-in for everybody
+           *[other] a stand-in for { $crew }
+        }
+        [receipts] deliveries whole and on their day
+        [failures] no conversion that fails
+       *[orders] no loom protected at short notice
+    }
+    .means = What would be certain, in few words.
+rehearsal-cause = { $cause ->
+        [beam-out] its beam-out
+        [crew-away] a crew away
+        [crew-busy] crews busy with others
+        [other-trades] another trade busy or away
+        [tools] a tool in use
+        [protected] protected at short notice
+        [pilot] the pilot of its type
+        [parts] parts missing
+        [looms-stopped] too many looms stopped
+        [horizon] no time before the horizon
+        [hours] no end that the rules allow
+        [failed] failed and done again
+       *[nothing] nothing in particular
+    }
+    .means = What keeps a booking from its date most often.
+rehearsed = Rehearsed on { $made } ({ $runs } runs): { $looms ->
+        [none] no quarter of the { $to_do } booked looms is done for sure before the horizon
+       *[other] { $looms } of the { $to_do } booked looms are done by { $half } (P50), by { $sure } (P80)
+    }; in 80 of 100 runs at least { $done } before the horizon, at no more than { MONEY($most, $currency) } (P50 { MONEY($cost, $currency) }).
+    .means = The finish and the cost with their spread, as the last rehearsal of the published plan has them.

@@ -1,0 +1,104 @@
+"""Rehearsing the published plan: what is kept with it, what is said, what is refused.
+
+Three looms (three_looms.py), every day of the week worked. Where nothing varies every run is the plan: loom 3, whose
+warp lasts, is stopped on Monday 06:00 and takes ten hours with its beam; loom 1 runs out on Tuesday 08:00 and takes six; loom
+2 on Wednesday 16:00, two hours before the shift ends, and takes four more from 06:00.
+"""
+
+import pytest
+from opened import here
+from refusals import refused
+from three_looms import MONDAY, at, make
+
+from tracker.domain.progress import Stage
+from tracker.errors import DataError, UsageError
+from tracker.rehearsal.sources import Source
+from tracker.services.plans.plan import PlanRequest, plan
+from tracker.services.plans.rehearse import RehearsalRequest, last_rehearsal, rehearse
+from tracker.services.screens.status import status
+from tracker.services.work.record import record_stage
+from tracker.words import ENGLISH
+
+STILL = tuple(source.value for source in Source)
+FEW = RehearsalRequest(runs=3, policies=("kept",), off=STILL, jobs=1, as_of=MONDAY)
+
+
+@pytest.fixture
+def published(tmp_path):
+    db = make(str(tmp_path / "mill.db"))
+    return db, plan(here(db), PlanRequest(publish=True, as_of=MONDAY)).plan
+
+
+def test_where_nothing_varies_it_says_what_the_plan_says(published):
+    db, made = published
+    result = rehearse(here(db), FEW).result
+    done = [at(0, 16), at(1, 14), at(3, 10)]
+    shares = ("p10", "p50", "p80", "p90")
+    assert [[line[share] for share in shares] for line in result["milestones"]] == [
+        [end.isoformat(timespec="minutes")] * 4 for end in done
+    ]
+    assert result["policies"][0]["cost"]["p80"] == pytest.approx(made.objective)
+    assert result["plan_says"]["cost"] == pytest.approx(made.objective)
+    assert [booking["on_time"] for booking in result["bookings"]] == [1.0] * len(made.bookings)
+
+
+def test_it_is_kept_with_the_plan_and_stands_on_the_status(published):
+    db, _ = published
+    assert status(here(db)).rehearsal_says is None
+    report = rehearse(here(db), FEW)
+    kept = last_rehearsal(here(db))
+    assert kept and (kept.number, kept.plan, kept.result) == (report.number, 1, report.result)
+    said = status(here(db)).rehearsal_says
+    assert said and "3 runs" in ENGLISH.say(said)
+    plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
+    assert last_rehearsal(here(db)) is None  # the new plan was never rehearsed
+    assert status(here(db)).rehearsal_says is None
+
+
+def test_two_processes_say_what_one_says(published):
+    db, _ = published
+    ask = RehearsalRequest(runs=12, jobs=1, as_of=MONDAY)
+    two = RehearsalRequest(runs=12, jobs=2, as_of=MONDAY)
+    assert rehearse(here(db), ask).result == rehearse(here(db), two).result
+
+
+def test_a_stop_keeps_what_is_done_and_nothing_where_nothing_is(published):
+    db, _ = published
+    many = RehearsalRequest(runs=100, policies=("kept",), worries=False, jobs=1, as_of=MONDAY)
+    with refused(DataError, "stopped before the first run was done; nothing was kept"):
+        rehearse(here(db), many, stop=lambda: True)
+    assert last_rehearsal(here(db)) is None
+    asked = iter([False] * 2 + [True] * 100)  # batches of five
+    result = rehearse(here(db), many, stop=lambda: next(asked)).result
+    assert (result["stopped"], result["runs"], result["runs_asked"]) == (True, 10, 100)
+
+
+@pytest.mark.parametrize(
+    ("asked", "kind", "says"),
+    [
+        (
+            RehearsalRequest(policies=("hope",)),
+            UsageError,
+            "no policy hope; there are kept, never-cut, rule-of-thumb",
+        ),
+        (RehearsalRequest(off=("weather",)), UsageError, "weather is nothing that varies"),
+        (RehearsalRequest(spreads=(("luck", 1.0),)), UsageError, "nothing varies by the name luck"),
+        (RehearsalRequest(spreads=(("late share", 1.5),)), DataError, "late share is 1.5; it must lie between 0 and 1"),
+        (RehearsalRequest(runs=0), UsageError, "1 to 100,000 runs, not 0"),
+    ],
+)
+def test_what_cannot_be_played_is_refused(published, asked, kind, says):
+    with refused(kind, says):
+        rehearse(here(published[0]), asked)
+    assert last_rehearsal(here(published[0])) is None
+
+
+def test_without_a_plan_or_work_to_do_there_is_nothing_to_rehearse(tmp_path):
+    db = make(str(tmp_path / "mill.db"))
+    with refused(DataError, "no plan is published yet"):
+        rehearse(here(db), FEW)
+    plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
+    for loom in "123":
+        record_stage(here(db, clock=lambda: MONDAY), loom, Stage.LEFT_OUT.value, None, MONDAY, "sold")
+    with refused(DataError, "no booking of the published plan is still to come"):
+        rehearse(here(db), FEW)

@@ -1,0 +1,89 @@
+"""The command for what a hall does to a plan: rehearse."""
+
+import threading
+from datetime import datetime
+from typing import Annotated
+
+import typer
+
+from tracker.cli import show
+from tracker.cli.options import AsOf, Json, moment, numbers
+
+MOST_RISKS = 15
+
+
+def add_commands(app: typer.Typer) -> None:
+    app.command()(rehearse)
+
+
+def rehearse(
+    context: typer.Context,
+    runs: Annotated[
+        int, typer.Option(metavar="N", min=1, help="Times to play it; half as often what it is held against.")
+    ] = 100,
+    policy: Annotated[
+        list[str] | None,
+        typer.Option(metavar="NAME", help="kept, never-cut or rule-of-thumb; several are held against the first."),
+    ] = None,
+    seed: Annotated[int, typer.Option(min=0, help="Another number draws other worlds.")] = 1,
+    jobs: Annotated[int | None, typer.Option(min=1, max=256, help="Processes; default one a core.")] = None,
+    until_sure: Annotated[
+        float | None,
+        typer.Option(metavar="AMOUNT", min=0, help="Enough once the mean cost is known as closely as this."),
+    ] = None,
+    varies: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--varies", metavar="NAME=VALUE", help="Another spread than usual, as 'away share=0.06'; several."
+        ),
+    ] = None,
+    off: Annotated[
+        list[str] | None, typer.Option(metavar="SOURCE", help="Let it not vary, as receipts; several allowed.")
+    ] = None,
+    worries: Annotated[bool, typer.Option(help="Find out what each worry is worth.")] = True,
+    as_of: AsOf = None,
+    json_to: Json = None,
+) -> None:
+    """Play the published plan many times: by when, at what cost, what breaks it.
+
+    Beam-outs, work, people, deliveries, failures and orders are drawn anew in each run. What comes of it is kept with the
+    plan, and `beamslot status` shows it. Ctrl-C keeps what is done.
+
+    Example: beamslot rehearse --runs 200
+    """
+    from tracker.services.plans.rehearse import RehearsalRequest
+    from tracker.services.plans.rehearse import rehearse as run
+
+    usual = RehearsalRequest()
+    request = RehearsalRequest(
+        runs, tuple(policy or usual.policies), seed, tuple(numbers(varies, "NAME=VALUE")), tuple(off or ()), worries, until_sure,
+        jobs, moment(context.obj, as_of),
+    )  # fmt: skip
+    stopped = threading.Event()
+    with show.progress() as progress, show.interrupt(stopped):
+        report = run(context.obj, request, progress, stopped.is_set)
+    show.emit(json_to, report.record(), lambda: _print(report))
+
+
+def _print(report) -> None:
+    from tracker.services.plans.rehearsal_says import cause_of
+    from tracker.words import ENGLISH
+
+    result = report.result
+    show.table(
+        "When so many looms are done", [">Looms", ">Reached", "P10", "P50", "P80", "P90"],
+        [(line["looms"], f"{line['reached']:.0%}", *(_day(line[share]) for share in ("p10", "p50", "p80", "p90")))
+         for line in result["milestones"]],
+    )  # fmt: skip
+    show.table(
+        "Bookings at risk", ["Hall", "Loom", "Start", ">Within a day", ">Lost", "Held up most by"],
+        [(b["hall"], b["loom"], show.moment(datetime.fromisoformat(b["start"]), report.zone), f"{b['on_time']:.0%}",
+          f"{b['lost']:.0%}", ENGLISH.say(cause_of(b)))
+         for b in result["bookings"]],
+        most=MOST_RISKS,
+    )  # fmt: skip
+    show.tell(report.lines, report.zone)
+
+
+def _day(at: str | None) -> str:
+    return show.day(datetime.fromisoformat(at).date()) if at else "never"

@@ -1,0 +1,142 @@
+"""Play the published plan many times before it happens, and keep what came of it with the plan."""
+
+import os
+import signal
+from collections.abc import Callable
+from concurrent.futures import Executor, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass, field, fields, replace
+from datetime import datetime
+from multiprocessing import get_context
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from tracker.domain.clock import planning_moment
+from tracker.domain.rehearsal import KeptRehearsal
+from tracker.domain.shifts import crews_of
+from tracker.errors import DataError, Message, TrackerError, UsageError
+from tracker.mill_state.planning import prepare
+from tracker.rehearsal.policies import KEPT, NEVER_CUT, RULE
+from tracker.rehearsal.rehearsing import Ask, InThisProcess, Progress
+from tracker.rehearsal.rehearsing import rehearse as play
+from tracker.rehearsal.sources import Source, Spreads
+from tracker.services.context import Context
+from tracker.services.plans.planning_data import read_planning_data
+from tracker.services.plans.rehearsal_record import Basis, record_of
+from tracker.services.plans.rehearsal_says import said
+
+POLICIES = {policy.name: policy for policy in (KEPT, NEVER_CUT, RULE)}
+RUNS, MOST_RUNS = 100, 100_000
+SPREADS = {each.name.replace("_", " "): each.name for each in fields(Spreads) if each.type in ("float", float)}
+"""How much a source varies, as a person names it → the field."""
+
+
+@dataclass(frozen=True, slots=True)
+class RehearsalRequest:
+    """What is to be played."""
+
+    runs: int = RUNS
+    """Of the first policy; half as many of each other one and of each worry."""
+    policies: tuple[str, ...] = (KEPT.name, RULE.name)
+    """The first is held against the others."""
+    seed: int = 1
+    spreads: tuple[tuple[str, float], ...] = ()
+    """What varies otherwise than usual, by the names of `SPREADS`."""
+    off: tuple[str, ...] = ()
+    """Sources that do not vary."""
+    worries: bool = True
+    until_sure: float | None = None
+    """Currency: no more runs once the mean cost is known as closely as this."""
+    jobs: int | None = None
+    """Processes; None = as many as the machine has cores."""
+    as_of: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RehearsalReport:
+    number: int
+    result: dict[str, Any]
+    zone: ZoneInfo
+    lines: tuple[Message, ...] = field(default=())
+
+    def record(self) -> dict[str, Any]:
+        """As `--json` writes it."""
+        return {"number": self.number} | self.result
+
+
+def rehearse(
+    context: Context,
+    request: RehearsalRequest,
+    progress: Progress | None = None,
+    stop: Callable[[], bool] | None = None,
+) -> RehearsalReport:
+    """Play the plan in force from today to its horizon and keep what came of it. `stop` ends it with what is done.
+
+    UsageError for a policy or source that there is not, DataError where there is no published plan, nothing left to do, a
+    rate or share out of range, or where it was stopped before the first run; nothing is written then.
+    """
+    ask = _ask(request)
+    with context.reading() as uow:
+        number = uow.published_number()
+    data = read_planning_data(context)
+    plan = data.previous
+    if plan is None or number is None:
+        raise DataError("no-published-plan")
+    at = planning_moment(data.mill.terms, request.as_of, context.now())
+    problem = prepare(replace(data, previous=None), at).problem
+    to_do = set(problem.planned)
+    bookings = tuple(b for b in plan.bookings if b.key in to_do)
+    if not bookings:
+        raise DataError("nothing-to-rehearse")
+    ask = replace(ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(data.mill, data.mill.terms.lead_trade))))
+    jobs = request.jobs or os.cpu_count() or 1
+    try:
+        with _players(jobs) as players:
+            found = play(problem, plan, ask, players, jobs, progress, stop)
+    except BrokenProcessPool as error:
+        raise TrackerError("rehearsal-process-lost", jobs=jobs) from error
+    if not found.runs.get((ask.policies[0].name, None, None)):
+        raise DataError("rehearsal-stopped-early")
+    result = record_of(found, ask, Basis(number, plan, bookings, data.mill.terms, at))
+    with context.unit_of_work() as uow:
+        kept = uow.save_rehearsal(number, result)
+        uow.commit()
+    return RehearsalReport(kept, result, data.mill.terms.zone, said(result))
+
+
+def last_rehearsal(context: Context) -> KeptRehearsal | None:
+    """The newest of the plan in force; None where it was never rehearsed."""
+    with context.reading() as uow:
+        number = uow.published_number()
+        return uow.last_rehearsal(number) if number is not None else None
+
+
+def _ask(request: RehearsalRequest) -> Ask:
+    if not 1 <= request.runs <= MOST_RUNS:
+        raise UsageError("rehearsal-runs", runs=request.runs, most=MOST_RUNS)
+    for name in request.policies:
+        if name not in POLICIES:
+            raise UsageError("rehearsal-no-policy", name=name, names=tuple(POLICIES))
+    for name, _ in request.spreads:
+        if name not in SPREADS:
+            raise UsageError("rehearsal-no-spread", name=name, names=tuple(SPREADS))
+    sources = {source.value for source in Source}
+    for name in request.off:
+        if name not in sources:
+            raise UsageError("rehearsal-no-source", name=name, names=tuple(source.value for source in Source))
+    off = frozenset(Source(name) for name in request.off)
+    changed: dict[str, Any] = {SPREADS[name]: value for name, value in request.spreads}
+    spreads = Spreads(off=off, **changed)
+    policies = tuple(POLICIES[name] for name in dict.fromkeys(request.policies))
+    return Ask(policies, spreads, request.runs, request.seed, request.worries, until_sure=request.until_sure)
+
+
+def _players(jobs: int) -> Executor:
+    if jobs == 1:
+        return InThisProcess()
+    return ProcessPoolExecutor(jobs, mp_context=get_context("spawn"), initializer=_leave_the_stop_to_the_command)
+
+
+def _leave_the_stop_to_the_command() -> None:
+    """Ctrl-C reaches every process of a terminal; the command asks for the end and keeps what is done."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
