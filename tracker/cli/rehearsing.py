@@ -44,7 +44,7 @@ def rehearse(
     as_of: AsOf = None,
     json_to: Json = None,
 ) -> None:
-    """Play the published plan many times: by when, at what cost, what breaks it.
+    """Play the published plan many times: dates, cost, risks.
 
     Beam-outs, work, people, deliveries, failures and orders are drawn anew in each run. What comes of it is kept with the
     plan, and `beamslot status` shows it. Ctrl-C keeps what is done.
