@@ -1,8 +1,5 @@
 """All the runs of a rehearsal: the same whoever plays them, and what a stop keeps."""
 
-from concurrent.futures import ProcessPoolExecutor
-from multiprocessing import get_context
-
 import pytest
 from made_problems import problem_of
 
@@ -10,6 +7,7 @@ from tracker.planning.planner import plan
 from tracker.rehearsal.policies import KEPT, RULE
 from tracker.rehearsal.rehearsing import Ask, InThisProcess, rehearse
 from tracker.rehearsal.sources import Source
+from tracker.services.plans.players import players
 
 PROBLEM = problem_of(8, 3, 1, seed=2)
 ASK = Ask((KEPT, RULE), runs=12, seed=5, crews=("Fitters 1",))
@@ -22,7 +20,7 @@ def made():
 
 def test_one_process_and_four_say_the_same(made) -> None:
     alone = rehearse(PROBLEM, made, ASK, InThisProcess())
-    with ProcessPoolExecutor(4, mp_context=get_context("spawn")) as four:
+    with players(4) as four:
         together = rehearse(PROBLEM, made, ASK, four, 4)
     assert together == alone
     assert not alone.stopped

@@ -1,13 +1,10 @@
 """Play the published plan many times before it happens, and keep what came of it with the plan."""
 
 import os
-import signal
 from collections.abc import Callable
-from concurrent.futures import Executor, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass, field, fields, replace
 from datetime import datetime
-from multiprocessing import get_context
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -17,11 +14,12 @@ from tracker.domain.shifts import crews_of
 from tracker.errors import DataError, Message, TrackerError, UsageError
 from tracker.mill_state.planning import prepare
 from tracker.rehearsal.policies import KEPT, NEVER_CUT, RULE
-from tracker.rehearsal.rehearsing import Ask, InThisProcess, Progress
+from tracker.rehearsal.rehearsing import Ask, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
 from tracker.rehearsal.sources import Source, Spreads
 from tracker.services.context import Context
 from tracker.services.plans.planning_data import read_planning_data
+from tracker.services.plans.players import players
 from tracker.services.plans.rehearsal_record import Basis, record_of
 from tracker.services.plans.rehearsal_says import said
 
@@ -91,8 +89,8 @@ def rehearse(
     ask = replace(ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(data.mill, data.mill.terms.lead_trade))))
     jobs = request.jobs or os.cpu_count() or 1
     try:
-        with _players(jobs) as players:
-            found = play(problem, plan, ask, players, jobs, progress, stop)
+        with players(jobs) as ready:
+            found = play(problem, plan, ask, ready, jobs, progress, stop)
     except BrokenProcessPool as error:
         raise TrackerError("rehearsal-process-lost", jobs=jobs) from error
     if not found.runs.get((ask.policies[0].name, None, None)):
@@ -129,14 +127,3 @@ def _ask(request: RehearsalRequest) -> Ask:
     spreads = Spreads(off=off, **changed)
     policies = tuple(POLICIES[name] for name in dict.fromkeys(request.policies))
     return Ask(policies, spreads, request.runs, request.seed, request.worries, until_sure=request.until_sure)
-
-
-def _players(jobs: int) -> Executor:
-    if jobs == 1:
-        return InThisProcess()
-    return ProcessPoolExecutor(jobs, mp_context=get_context("spawn"), initializer=_leave_the_stop_to_the_command)
-
-
-def _leave_the_stop_to_the_command() -> None:
-    """Ctrl-C reaches every process of a terminal; the command asks for the end and keeps what is done."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
