@@ -22,6 +22,7 @@ from tracker.cli import (
     planning,
     rehearsing,
     scoping,
+    settings,
     show,
     stock,
     stores,
@@ -43,7 +44,7 @@ app = Commands(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for area in (data, scoping, forecasting, planning, rehearsing, stores, stock, cards, floor, keeping):
+for area in (data, scoping, forecasting, planning, rehearsing, stores, stock, cards, floor, settings, keeping):
     area.add_commands(app)
 
 
