@@ -5,6 +5,8 @@ warp lasts, is stopped on Monday 06:00 and takes ten hours with its beam; loom 1
 2 on Wednesday 16:00, two hours before the shift ends, and takes four more from 06:00.
 """
 
+from dataclasses import replace
+
 import pytest
 from opened import here
 from refusals import refused
@@ -53,6 +55,12 @@ def test_it_is_kept_with_the_plan_and_stands_on_the_status(published):
     plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
     assert last_rehearsal(here(db)) is None  # the new plan was never rehearsed
     assert status(here(db)).rehearsal_says is None
+
+
+def test_of_one_run_the_mean_is_known_and_how_sure_it_is_is_not(published):
+    db, made = published
+    mean = rehearse(here(db), replace(FEW, runs=1)).result["policies"][0]["mean_cost"]
+    assert mean == {"mean": pytest.approx(made.objective), "low": None, "high": None}
 
 
 def test_two_processes_say_what_one_says(published):

@@ -71,7 +71,7 @@ def told() -> Iterator[None]:
 
 def emit(json_to: str | None, record: Any, person: Callable[[], None]) -> None:
     """JSON where it is asked for; the person's view unless JSON takes standard output. NotTold where it cannot be written."""
-    text = json.dumps(record, ensure_ascii=False, indent=1, default=_plain) if json_to else ""
+    text = json.dumps(record, ensure_ascii=False, indent=1, default=_plain, allow_nan=False) if json_to else ""
     if json_to and json_to != "-":
         from tracker.services.outputs import write_text
 

@@ -69,4 +69,5 @@ def _prepare_sqlite(engine: Engine) -> None:
 
 
 def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, default=plain)
+    """Numbers that JSON has (RFC 8259, section 6): neither infinity nor NaN, which SQLite would keep and PostgreSQL refuses."""
+    return json.dumps(value, ensure_ascii=False, default=plain, allow_nan=False)

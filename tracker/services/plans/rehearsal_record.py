@@ -11,7 +11,17 @@ from tracker.domain.plan import Booking, Plan
 from tracker.domain.terms import Terms
 from tracker.planning.checks.case import SLOT
 from tracker.rehearsal.rehearsing import Ask, Rehearsed
-from tracker.rehearsal.results import Difference, OfPolicy, Spread, difference, of_policy, risks, when_done, worries
+from tracker.rehearsal.results import (
+    Difference,
+    Interval,
+    OfPolicy,
+    Spread,
+    difference,
+    of_policy,
+    risks,
+    when_done,
+    worries,
+)
 from tracker.rehearsal.runs import Outcome, quantile
 from tracker.services.plans.plan_record import local
 
@@ -71,7 +81,13 @@ def _plan_says(basis: Basis) -> dict[str, Any]:
 
 def _policy(of: OfPolicy, basis: Basis) -> dict[str, Any]:
     moments = {"finish": basis.moments(of.finish), "all_done": basis.moments(of.all_done)}
-    return asdict(of) | moments
+    return asdict(of) | moments | {"mean_cost": _interval(of.mean_cost), "without_lost": _interval(of.without_lost)}
+
+
+def _interval(of: Interval) -> dict[str, float | None]:
+    """Ends are None where one run alone says nothing of them."""
+    low, high = (each if isfinite(each) else None for each in (of.low, of.high))
+    return {"mean": of.mean, "low": low, "high": high}
 
 
 def _milestones(runs: Sequence[Outcome], to_do: int) -> Iterable[int]:
@@ -101,9 +117,7 @@ def _difference(found: Difference | None) -> dict[str, Any]:
     if found is None:
         return {"runs": 0, "mean": None, "low": None, "high": None, "sure": False, "more_runs": None}
     cost = found.cost
-    low, high = (each if isfinite(each) else None for each in (cost.low, cost.high))
-    return {"runs": found.runs, "mean": cost.mean, "low": low, "high": high, "sure": cost.is_sure,
-            "more_runs": found.more_runs}  # fmt: skip
+    return {"runs": found.runs} | _interval(cost) | {"sure": cost.is_sure, "more_runs": found.more_runs}
 
 
 def _risks(runs: Sequence[Outcome], basis: Basis) -> list[dict[str, Any]]:
