@@ -63,7 +63,7 @@ WRITING = {
     "plan": Writing(("plan", "--publish", "--as-of", AS_OF)),
     "publish": Writing(("plan", "--publish", "--number", "2", "--as-of", AS_OF)),
     "rehearse": Writing(("rehearse", "--runs", "2", "--jobs", "1", "--no-worries", "--as-of", AS_OF)),
-    "record": Writing(("record", "007", "--hall", "Hall 1", "--stage", "signed off", *BY_HAND, "--crew", CREW,
+    "record": Writing(("record", "007", "--hall", "Hall 1", "--stage", "run-in", *BY_HAND, "--crew", CREW,
                        "--started", "2026-01-12T06:00", "--minutes", "mount=50")),
     "receive": Writing(("stock", "receive", "RAIL", "2", "--order", "PO-1", *BY_HAND)),
     "issue": Writing(("stock", "issue", "007", "--hall", "Hall 1", *BY_HAND)),

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
-from tracker.domain.card_numbers import card_number
+from tracker.domain.card_numbers import card_number, card_place
 from tracker.domain.cards import Card, CardCaution, CardOperation, CardPart, CardSetting, CardTool, is_held
 from tracker.domain.method import PLACES, Check, Operation, Setpoint
 from tracker.domain.mill import LoomKey, Mill
@@ -20,8 +20,8 @@ Minutes = Callable[[Operation], float]
 
 def card_numbers(plan: Plan, number: int) -> dict[LoomKey, str]:
     """The number of each booked loom's card. A published plan does not change, and so its numbers do not either."""
-    keys = sorted((booking.key for booking in plan.bookings), key=lambda key: key.sort_key)
-    return {key: card_number(number, place) for place, key in enumerate(keys, 1)}
+    places = card_place(booking.key for booking in plan.bookings)
+    return {key: card_number(number, place) for place, key in places.items()}
 
 
 def make_card(

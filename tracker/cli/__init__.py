@@ -20,6 +20,7 @@ from tracker.cli import (
     keeping,
     notes,
     planning,
+    recording,
     rehearsing,
     scoping,
     settings,
@@ -44,7 +45,9 @@ app = Commands(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for area in (data, scoping, forecasting, planning, rehearsing, stores, stock, cards, floor, settings, keeping):
+for area in (
+    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, floor, settings, keeping,
+):  # fmt: skip
     area.add_commands(app)
 
 

@@ -89,6 +89,11 @@ def load(
     with show.progress() as progress:
         report = run(context.obj, files, dry_run=dry_run, partial=partial, answers=settled, marked=marked,
                      progress=progress, replaces=replaces or (), before=None if json_to == "-" else _show_before)  # fmt: skip
+    tell_load(report, json_to)
+
+
+def tell_load(report, json_to: str | None) -> None:
+    """Tell what a load did; a refused one ends the command."""
     if not report.written and json_to != "-":
         _print_mapping(report)
     show.emit(json_to, report.record(), lambda: _print_load(report))

@@ -1,4 +1,4 @@
-"""Commands for where it stands: status, record, serve."""
+"""Commands for where it stands: status, absent, serve."""
 
 from datetime import date
 from typing import Annotated
@@ -6,15 +6,13 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers, pairs
+from tracker.cli.options import AsOf, Json, moment
 from tracker.cli.planning import proof_lines
 from tracker.domain.formats import count, span
-from tracker.domain.windows import WindowKind
 
 
 def add_commands(app: typer.Typer) -> None:
     app.command()(status)
-    app.command()(record)
     app.command()(absent)
     app.command()(serve)
 
@@ -68,55 +66,6 @@ def _print_status(report) -> None:
         show.say(line)
 
 
-def record(
-    context: typer.Context,
-    loom: OneLoom,
-    stage: Annotated[str, typer.Option(help="in work, run-in, signed off, put off, left out; scoped takes it back.")],
-    hall: Hall = None,
-    at: Annotated[str | None, typer.Option(metavar="T", help="When the stage began; default now.")] = None,
-    why: Annotated[
-        str | None, typer.Option(help="The reason: for put off, left out, going back, and what was skipped.")
-    ] = None,
-    crew: Annotated[
-        str | None, typer.Option(help="The crew that did the conversion, which is recorded with it.")
-    ] = None,
-    started: Annotated[str | None, typer.Option(metavar="T", help="With --crew: when the conversion began.")] = None,
-    total: Annotated[
-        float | None, typer.Option(metavar="MIN", help="With --crew: minutes on the loom, pauses left out.")
-    ] = None,
-    minutes: Annotated[
-        list[str] | None, typer.Option(metavar="OPERATION=MIN", help="With --crew: minutes an operation took.")
-    ] = None,
-    window: Annotated[
-        str | None, typer.Option(help="With --crew: repeat, style, standing or mid-warp; default as booked.")
-    ] = None,
-    choice: Annotated[
-        list[str] | None,
-        typer.Option(metavar="CHOICE=ALTERNATIVE", help="With --crew: what was taken; default as booked."),
-    ] = None,
-    json_to: Json = None,
-) -> None:
-    """Record where a loom stands, and what its conversion took.
-
-    From booked it goes in work (its kit issued), run-in, signed off; what is out of this order needs --why.
-
-    Example: beamslot record 007 --stage run-in --crew "Fitters 1" --started 2027-01-05T06:00 --at 2027-01-05T12:30
-    """
-    began = moment(context.obj, started)
-    details = {"--started": started, "--total": total, "--minutes": minutes, "--window": window, "--choice": choice}
-    given = [name for name, value in details.items() if value is not None]
-    if given and crew is None:
-        raise typer.BadParameter(f"{', '.join(given)} tells of a conversion: say with --crew who did it")
-    from tracker.services.work.record import record_stage
-    from tracker.services.work.taken import Taken
-    from tracker.words import ENGLISH
-
-    took, chosen = dict(numbers(minutes, "OPERATION=MIN")), dict(pairs(choice, "CHOICE=ALTERNATIVE"))
-    taken = Taken(crew, began, took, total, _kind(window), chosen) if crew else None
-    done = record_stage(context.obj, loom, stage, hall, moment(context.obj, at), why, taken)
-    show.emit(json_to, done.record(), lambda: show.say(ENGLISH.line(done.message)))
-
-
 def absent(
     context: typer.Context,
     crew: Annotated[str, typer.Argument(metavar="CREW", help="The crew, as the sheet Crews names it.")],
@@ -158,12 +107,6 @@ def _day(option: str, text: str) -> date:
         return date.fromisoformat(text)
     except ValueError:
         raise typer.BadParameter(f"{option} {text!r} is no day; write it as 2027-02-01") from None
-
-
-def _kind(window: str | None) -> WindowKind | None:
-    if window is None or window in list(WindowKind):
-        return WindowKind(window) if window else None
-    raise typer.BadParameter(f"--window {window!r} is not one of {', '.join(WindowKind)}")
 
 
 def serve(

@@ -1,6 +1,9 @@
 """The number of a card: `C3-0042-7` is the plan, the loom's place among the bookings of that plan, and a check character."""
 
 import re
+from collections.abc import Iterable
+
+from tracker.domain.mill import LoomKey
 
 _FORM = re.compile(r"C([1-9]\d*)-?(\d{4})-?([\dX])")
 MOST_LOOMS = 9999
@@ -29,3 +32,8 @@ def read_card_number(text: str) -> tuple[int, int]:
     if not found or found[3] != check_character(found[1] + found[2]) or not int(found[2]):
         raise ValueError(f"{text!r} is no card number")
     return int(found[1]), int(found[2])
+
+
+def card_place(keys: Iterable[LoomKey]) -> dict[int, LoomKey]:
+    """Place on the cards of a plan → the booked loom, in natural order from 1."""
+    return dict(enumerate(sorted(keys, key=lambda key: key.sort_key), 1))

@@ -18,6 +18,8 @@ class Stage(StrEnum):
     IN_WORK = "in work"
     RUN_IN = "run-in"
     SIGNED_OFF = "signed off"
+    STOPPED = "stopped"
+    """A conversion that was broken off; the loom is to be planned again, less what was done."""
     PUT_OFF = "put off"
     LEFT_OUT = "left out"
 
@@ -58,17 +60,23 @@ class Conversion:
     started_at: datetime
     ended_at: datetime | None
     operation_minutes: Mapping[str, float] = field(default_factory=dict)
-    """Operation → elapsed minutes recorded."""
+    """Operation → elapsed minutes, recorded or worked out."""
     total_min: float | None = None
     """Elapsed on-loom minutes recorded for the whole conversion; None where nobody took them, never a sum of operations."""
     kind: WindowKind | None = None
     """The kind of window it was done in, as are the choices taken; None where not recorded."""
     choices: Choices = ()
+    worked_out: frozenset[str] = frozenset()
+    """Operations whose minutes nobody took: the time of the whole was shared over them. `WHOLE` for the whole itself, worked
+    out from the six times."""
+
+
+WHOLE = ""
 
 
 def not_taken_back(conversions: Iterable[Conversion], history: Iterable[StageChange]) -> list[Conversion]:
-    """The conversions of looms that were not taken back (`scoped`) since; `history` oldest first."""
-    taken_back = {change.key: change.at for change in history if change.stage is Stage.SCOPED}
+    """The conversions of looms that were neither taken back (`scoped`) nor stopped since; `history` oldest first."""
+    taken_back = {change.key: change.at for change in history if change.stage in (Stage.SCOPED, Stage.STOPPED)}
     return [
         done
         for done in conversions

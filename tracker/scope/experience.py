@@ -162,7 +162,7 @@ def _biases(done: Sequence[Done], curve: Curve, terms: Terms) -> tuple[Operation
     for one in done:
         expected = _operation_min(one.content, terms)
         for name, minutes in one.conversion.operation_minutes.items():
-            if expected.get(fold(name)):
+            if expected.get(fold(name)) and name not in one.conversion.worked_out:
                 sums = found[fold(name)]
                 sums.name = sums.name or name
                 sums.conversions += 1

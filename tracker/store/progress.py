@@ -4,7 +4,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.progress import Conversion, Stage, StageChange
+from tracker.domain.progress import WHOLE, Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
 from tracker.store.models import ConversionRow, OperationMinutesRow, StageRow
 
@@ -30,13 +30,17 @@ def add_stage(session: Session, change: StageChange) -> None:
 def read_conversions(session: Session) -> list[Conversion]:
     """Every recorded conversion by start."""
     minutes: dict[int, dict[str, float]] = {}
+    marks: dict[int, set[str]] = {}
     for row in session.scalars(select(OperationMinutesRow)):
         minutes.setdefault(row.conversion_id, {})[row.operation] = row.minutes
+        if row.worked_out:
+            marks.setdefault(row.conversion_id, set()).add(row.operation)
     rows = session.scalars(select(ConversionRow).order_by(ConversionRow.started_at, ConversionRow.id))
     return [
         Conversion(LoomKey(r.hall, r.loom), r.machine_type, r.crew, r.method_version, r.started_at, r.ended_at,
                    minutes.get(r.id, {}), r.total_min, WindowKind(r.kind) if r.kind else None,
-                   tuple((choice, alternative) for choice, alternative in r.choices))
+                   tuple((choice, alternative) for choice, alternative in r.choices),
+                   frozenset(marks.get(r.id, set()) | ({WHOLE} if r.worked_out else set())))
         for r in rows
     ]  # fmt: skip
 
@@ -46,11 +50,16 @@ def add_conversion(session: Session, done: Conversion) -> None:
         hall=done.key.hall, loom=done.key.loom, machine_type=done.machine_type, crew=done.crew,
         method_version=done.method_version, started_at=done.started_at, ended_at=done.ended_at,
         total_min=done.total_min, kind=done.kind.value if done.kind else None,
-        choices=[list(choice) for choice in done.choices],
+        choices=[list(choice) for choice in done.choices], worked_out=True if WHOLE in done.worked_out else None,
     )  # fmt: skip
     session.add(row)
     session.flush()
     session.add_all(
-        OperationMinutesRow(conversion_id=row.id, operation=operation, minutes=minutes)
+        OperationMinutesRow(
+            conversion_id=row.id,
+            operation=operation,
+            minutes=minutes,
+            worked_out=True if operation in done.worked_out else None,
+        )
         for operation, minutes in done.operation_minutes.items()
     )

@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
+from tracker.domain.mill import LoomKey
 from tracker.domain.quantities import tidy
 from tracker.domain.rows import RowKey
 from tracker.domain.tables import TABLES, Kind, Table
@@ -61,10 +62,11 @@ DERIVED = {"parts": {"on_hand"}}
 """Fields that are no column: stock on hand is the sum of the ledger."""
 
 
-def read_rows(session: Session, table: Table, zone: ZoneInfo) -> dict[RowKey, Record]:
+def read_rows(session: Session, table: Table, zone: ZoneInfo, of: LoomKey | None = None) -> dict[RowKey, Record]:
     """All rows of a table as typed records, kept headings beside the fields; moments in local time.
 
     Method tables give the version in force, in order, keyed (1,), (2,) …; of history the last row of each key is in force.
+    `of`: only those of a loom, of a table that names looms.
     """
     if table.whole:
         return _method_rows(session, table)
@@ -75,6 +77,8 @@ def read_rows(session: Session, table: Table, zone: ZoneInfo) -> dict[RowKey, Re
     moments = [column.field for column in table.columns if column.kind is Kind.MOMENT]
     kept = [model.attributes] if table.open_columns == "attributes" else []  # type: ignore[attr-defined]
     query = select(*(getattr(model, field) for field in fields), *kept)
+    if of is not None:
+        query = query.where(model.hall == of.hall, model.loom == of.loom)  # type: ignore[attr-defined]
     for values in session.execute(query.order_by(model.id) if table.history else query):  # type: ignore[attr-defined]
         record: Record = dict(zip(fields, values, strict=False))
         for field in moments:

@@ -42,14 +42,22 @@ class YesNoPlan:
     pool: ColumnPool
 
     def read(self, value: Any, code: str) -> bool:
-        if isinstance(value, bool):
-            return value
-        word = plain_number(value) if isinstance(value, float | int) else fold(value)
-        words = vocabulary().words
-        for answer, spellings in ((True, words["yes"]), (False, words["no"])):
-            if word in spellings or word in {fold(s) for s in spellings}:
-                return answer
-        raise CellProblem("not-yes-or-no")
+        answer = yes_or_no(value)
+        if answer is None:
+            raise CellProblem("not-yes-or-no")
+        return answer
+
+
+def yes_or_no(value: Any) -> bool | None:
+    """What a word or a mark of any of the eight languages says; None where it says neither."""
+    if isinstance(value, bool):
+        return value
+    word = plain_number(value) if isinstance(value, float | int) else fold(value)
+    words = vocabulary().words
+    for answer, spellings in ((True, words["yes"]), (False, words["no"])):
+        if word in spellings or word in {fold(s) for s in spellings}:
+            return answer
+    return None
 
 
 @dataclass(slots=True)

@@ -1,15 +1,13 @@
-"""The mill as a load leaves it, and a finding before it is placed in its cell."""
+"""The mill as a load leaves it."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from tracker.domain.findings import Severity
 from tracker.domain.rows import RowKey, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
-from tracker.errors import Message
 
 Values = Mapping[str, Any]
 Stored = Mapping[str, Mapping[RowKey, Values]]
@@ -31,15 +29,6 @@ class Around:
     crews: tuple[Values, ...]
     absences: tuple[Values, ...]
     today: date
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """A finding before it is placed in its cell."""
-
-    said: Message
-    field: str
-    severity: Severity = Severity.NOTE
 
 
 def around(rows: Iterable[TypedRow], stored: Stored, today: date) -> Around:

@@ -6,11 +6,12 @@ from datetime import date
 from rapidfuzz import process
 
 from tracker.domain.breaks import outside_shift, read_breaks
+from tracker.domain.faults import Fault
 from tracker.domain.findings import Severity
 from tracker.domain.mill import Crew
 from tracker.domain.rows import TypedRow
 from tracker.errors import Message, message
-from tracker.intake.rows.around import Around, Fault, Values
+from tracker.intake.rows.around import Around, Values
 
 
 def breaks(row: TypedRow, _: Around) -> Iterator[Fault]:

@@ -7,11 +7,12 @@ from typing import Any
 
 from rapidfuzz import process
 
+from tracker.domain.faults import Fault, placed
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import SourceTable, TypedRow
 from tracker.domain.words import natural_key
 from tracker.errors import message
-from tracker.intake.rows.around import Around, Fault, Stored, around
+from tracker.intake.rows.around import Around, Stored, around
 from tracker.intake.rows.crew_checks import breaks, heads_away, known_crew, overlapping, within_its_dates
 
 
@@ -21,7 +22,7 @@ def cross_findings(
     """Refusals of warps whose article there is not, and notes; each with its cell. `stored`: the tables of `around.NEEDS`."""
     mill = around(rows, stored, today)
     found = [
-        _placed(fault, row, tables[row.source])
+        placed(fault, row, tables[row.source])
         for row in rows
         for check in _CHECKS.get(row.table, ())
         for fault in check(row, mill)
@@ -88,18 +89,8 @@ def _readings_to_come(rows: Iterable[TypedRow], tables: Sequence[SourceTable], a
         said = message(
             "reading-to-come", loom=row.values["loom"], at=row.values["read_at"], others=len(found) - 1, day=latest
         )
-        yield _placed(Fault(said, "read_at"), row, tables[source])
+        yield placed(Fault(said, "read_at"), row, tables[source])
 
 
 def _listed(names: Iterable[str]) -> list[str]:
     return sorted(names, key=natural_key)
-
-
-def _placed(fault: Fault, row: TypedRow, table: SourceTable) -> Finding:
-    heading = next((column.heading for column in table.columns if column.field == fault.field), "")
-    value = str(row.values.get(fault.field, ""))
-    return Finding(
-        fault.said.code, fault.severity, file=table.file, sheet=table.sheet, cell=table.cell_of(fault.field, row.number),
-        heading=heading, raw=value, understood=value, params=fault.said.params,
-        rows=((row.source, row.number),) if fault.severity is Severity.REFUSED else (),
-    )  # fmt: skip

@@ -8,7 +8,8 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.rows import Change, ReadResult, TypedRow
+from tracker.domain.rows import Change, ReadResult, SourceTable, TypedRow
+from tracker.domain.tables import TABLES
 from tracker.domain.words import natural_key
 from tracker.errors import InputRefused, Message, message
 from tracker.intake.answers import Answers
@@ -28,6 +29,7 @@ from tracker.services.loading.replacing import Retiring, replaceable, retiring
 from tracker.services.parts.reservations import follow_stock
 from tracker.services.parts.stock_report import parts_listed
 from tracker.services.plans.reference import published_numbers
+from tracker.services.work.records import Records
 from tracker.store import UnitOfWork
 from tracker.store.loads import LoadWriter, RowPlace
 from tracker.store.opening import is_new
@@ -47,6 +49,7 @@ def load(
     progress: Progress | None = None,
     before: Callable[[LoadReport], None] | None = None,
     replaces: Collection[str] = (),
+    records_only: bool = False,
 ) -> LoadReport:
     """Load spreadsheets as one load, into a new database where there is none; `dry_run` only says what it would do.
 
@@ -54,13 +57,14 @@ def load(
     A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of each file that has
     findings with their cells marked: under that name where one file is given, else under a name made of it and the
     file's. Where no copy can be written nothing is loaded either. `before` is shown the report once all is ready to be
-    written, before it is. `replaces`: tables whose sheets are the whole truth (`replacing`).
+    written, before it is. `replaces`: tables whose sheets are the whole truth (`replacing`). `records_only` refuses sheets that
+    are no records of what was done.
     Raises UsageError for an answer that fits no heading and for a `marked` that cannot be the name of a copy.
     """
     given = dict(answers or {})
     day = today or context.now().date()
     marking = Marking(files, marked) if marked else None
-    request = _Request(files, given, partial, marking, day, progress, replaceable(replaces))
+    request = _Request(files, given, partial, marking, day, progress, replaceable(replaces), records_only)
     remembered = _remembered(context)
     try:
         result = request.read(remembered)
@@ -74,6 +78,16 @@ def load(
         return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=dry_run)
 
 
+def enter(context: Context, result: ReadResult) -> LoadReport:
+    """Write rows that were told by a command or a screen as a load would, all of them or nothing."""
+    request = _Request((), {}, False, None, context.now().date(), None, frozenset())
+    with context.unit_of_work() as uow:
+        report = _Loading(uow, result, request).run(dry_run=False)
+        if report.written:
+            uow.commit()
+    return report
+
+
 @dataclass(frozen=True, slots=True)
 class _Request:
     files: Sequence[Path]
@@ -83,6 +97,7 @@ class _Request:
     today: date
     progress: Progress | None
     replaces: frozenset[str]
+    records_only: bool = False
 
     def read(self, remembered: Mapping[str, str]) -> ReadResult:
         return read_files(self.files, self.answers, remembered, self.today, self.progress)
@@ -143,8 +158,10 @@ class _Loading:
         names = {source.table for source in result.tables} | {"looms"}
         self.current = {name: uow.rows(name) for name in names}
         self.comparison = compare(result, self.current)
+        self.records_only = request.records_only
         self.replaces, self.retiring = request.replaces, Retiring()
         self.findings = [*result.findings, *self.comparison.findings]
+        self.records = Records(uow, self.comparison.rows, self.comparison.changes, result.tables)
 
     def run(self, dry_run: bool) -> LoadReport:
         """Write the load into the unit of work; the caller commits where the report says `written`."""
@@ -176,6 +193,9 @@ class _Loading:
         self._check_against_the_mill()
         self._refuse_stock_rows()
         self._refuse_reference()
+        self._take(self.records.findings())
+        if self.records_only:
+            self.findings += _not_records(self.result.tables)
         self._retire()
         return self._report(self._refusal(), dry_run=dry_run)
 
@@ -210,6 +230,7 @@ class _Loading:
         writer.write(self.comparison.changes, places)
         for name, rows in self.retiring.rows.items():
             writer.retire(name, rows)
+        self.records.write()
 
     def _check_against_the_mill(self) -> None:
         """Refuse rows, and note values, that do not fit what else there is in the mill."""
@@ -280,6 +301,15 @@ class _Loading:
             tuple(self.comparison.changes), missing, difference, version, refusal, written, dry_run,
             retired=self.retiring.rows, account=settled(self.result, self.comparison.rows, self.findings),
         )  # fmt: skip
+
+
+def _not_records(tables: Sequence[SourceTable]) -> list[Finding]:
+    others = (source for source in tables if not TABLES[source.table].history)
+    return [
+        Finding("sheets-of-records", Severity.REFUSED, file=source.file, sheet=source.sheet,
+                params={"table": TABLES[source.table].sheet})
+        for source in others
+    ]  # fmt: skip
 
 
 def _value(change: Change) -> Any:

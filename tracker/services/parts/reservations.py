@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Plan
-from tracker.domain.progress import UNDER_WAY, Stage, StageChange
+from tracker.domain.progress import NOT_TO_COME, UNDER_WAY, Stage, StageChange
 from tracker.domain.stock import TOLERANCE, check_quantity
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError, message
@@ -119,6 +119,13 @@ def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
     if change.stage is Stage.SCOPED and booking:
         entry.settle(booking.parts, "taken back")
     return {}
+
+
+def follow_stages(uow: UnitOfWork, changes: Iterable[StageChange]) -> None:
+    """As `follow_stage` for each of several; stages that leave what is held alone are passed over without a look."""
+    for change in changes:
+        if change.stage in (*NOT_TO_COME, Stage.SCOPED):
+            follow_stage(uow, change)
 
 
 def follow_stock(uow: UnitOfWork, parts: Iterable[str]) -> dict[LoomKey, dict[str, float]]:

@@ -5,20 +5,18 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from tracker.domain.days import Days
-from tracker.domain.mill import LoomKey
-from tracker.domain.progress import BEFORE_BOOKING, BESIDE, CONVERTED, Conversion, Stage, StageChange
+from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.progress import CONVERTED, Conversion, Stage, StageChange
 from tracker.domain.words import fold
 from tracker.errors import DataError, Message, UsageError, message
-from tracker.kits.state import missing
-from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.moments import began, is_before, refuse_ahead
+from tracker.services.moments import began, refuse_ahead
 from tracker.services.parts.reservations import follow_stage
 from tracker.services.parts.stock_report import parts_listed
 from tracker.services.parts.stockroom import read_stockroom
-from tracker.services.work.stage_moves import RECORDED, out_of_order
+from tracker.services.work.sign_off import refuse_open
+from tracker.services.work.stage_moves import RECORDED, WITH_REASON, is_issued, odd_move, stage_now
 from tracker.services.work.taken import Taken, conversion_of
 from tracker.store import UnitOfWork
 
@@ -65,9 +63,10 @@ def record_stage(
 ) -> Recorded:
     """Append a stage to a loom's history and, with `taken`, the conversion behind it.
 
-    `at` is the moment the stage began (default now), for a conversion its end. Put off and left out need a reason, as
-    does a move out of order (see `out_of_order`) and a moment before the programme; a conversion is
-    recorded with run-in or signed off, once. What is held for a loom that no longer gets its kit is free again.
+    `at` is the moment the stage began (default now), for a conversion its end. Stopped, put off and left out need a reason,
+    as does a move out of order (see `out_of_order`) and a moment before the programme; a conversion is recorded with run-in or
+    signed off, once. Nothing is signed off while points are open (`sign_off`). What is held for a loom that no longer gets its
+    kit is free again.
     """
     wanted, moment, reason = _stage(stage, why, taken), at or context.now(), (why or "").strip() or None
     with context.unit_of_work() as uow:
@@ -78,12 +77,15 @@ def record_stage(
         before = uow.stages().get(key)
         if before and before.at > moment:
             raise DataError("stage-later-known", loom=key, stage=before.stage, at=before.at.astimezone(zone))
-        odd = out_of_order(_stage_now(room, key, before), wanted, _issued(room, key), bool(taken))
-        odd = odd or _too_early(uow, room, wanted, min(moment, (taken and taken.started_at) or moment))
+        first = min(moment, (taken and taken.started_at) or moment)
+        now, issued, start = stage_now(room, key, before), is_issued(room, key), began(uow, room.mill.terms)
+        odd = odd_move(room, now, wanted, issued, bool(taken), start, first)
         if odd and not reason:
             raise DataError("stage-needs-reason", loom=key, stage=wanted, odd=odd)
+        if wanted is Stage.SIGNED_OFF:
+            refuse_open(uow, room.mill, key)
         change = StageChange(key, wanted, moment, uow.who, reason)
-        done = conversion_of(uow, room.mill, key, taken, moment) if taken else None
+        done = _conversion(uow, room.mill, key, taken, moment) if taken else None
         uow.add_stage(change)
         if done:
             uow.add_conversion(done)
@@ -96,28 +98,13 @@ def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:
     wanted = next((s for s in RECORDED if s.value == fold(stage)), None)
     if wanted is None:
         raise UsageError("stage-unknown", stage=stage, stages=RECORDED)
-    if wanted in BESIDE and not (why or "").strip():
+    if wanted in WITH_REASON and not (why or "").strip():
         raise UsageError("stage-without-reason", stage=wanted)
     if taken and wanted not in CONVERTED:
         raise UsageError("conversion-not-finished", first=CONVERTED[0], second=CONVERTED[1], stage=wanted)
     return wanted
 
 
-def _stage_now(room: Stockroom, key: LoomKey, recorded: StageChange | None) -> Stage:
-    if recorded and recorded.stage not in BEFORE_BOOKING:
-        return recorded.stage
-    return Stage.BOOKED if room.booked(key) else Stage.SCOPED
-
-
-def _issued(room: Stockroom, key: LoomKey) -> bool:
-    booking = room.booked(key)
-    return bool(booking) and not missing(booking.parts, {}, room.issued.get(key, {}))
-
-
-def _too_early(uow: UnitOfWork, room: Stockroom, wanted: Stage, moment: datetime) -> Message | None:
-    """That work is told of a day before the programme; a year typed wrong is the usual cause."""
-    terms = room.mill.terms
-    first = began(uow, terms)
-    if wanted in (*BESIDE, Stage.SCOPED) or not is_before(moment, first, terms):
-        return None
-    return message("odd-before-programme", on=Days(room.mill).local(moment), first=first)
+def _conversion(uow: UnitOfWork, mill: Mill, key: LoomKey, taken: Taken, ended_at: datetime) -> Conversion:
+    earlier = next((done for done in uow.conversions() if done.key == key), None)
+    return conversion_of(mill, key, taken, ended_at, earlier, uow.last_bookings({key}).get(key))

@@ -35,7 +35,7 @@ def parts_issued(movements: Iterable[Movement], mill: Mill) -> dict[LoomKey, flo
 
 def labour_recorded(conversions: Iterable[Conversion], mill: Mill) -> list[Labour]:
     """The recorded conversions with their person-hours and what these cost."""
-    return [_labour(done, _row_of(done, mill)) for done in conversions]
+    return [_labour(done, crew_row(mill, done.crew, done.key.hall, done.started_at)) for done in conversions]
 
 
 def _labour(done: Conversion, crew: Crew | None) -> Labour:
@@ -87,15 +87,15 @@ def elapsed_min(done: Conversion) -> float:
     return done.total_min or sum(done.operation_minutes.values())
 
 
-def _row_of(done: Conversion, mill: Mill) -> Crew | None:
-    """The row of the crew by which it worked when the conversion began: one of the lead trade, valid on that day, in that
+def crew_row(mill: Mill, name: str, hall: str, at: datetime) -> Crew | None:
+    """The row of a crew by which it worked in a hall at a moment: one of the lead trade, valid on that day, in that
     shift; where none is all of that, the one that comes nearest."""
-    lead, on = fold(mill.terms.lead_trade), done.started_at.astimezone(mill.terms.zone).date()
+    lead, on = fold(mill.terms.lead_trade), at.astimezone(mill.terms.zone).date()
 
     def fits(crew: Crew) -> tuple[bool, ...]:
         valid = (crew.from_on or on) <= on <= (crew.to_on or on)
-        calendar = crew_calendar(mill, crew, done.key.hall, on, on)
-        at_work = calendar.hours_between(done.started_at, done.started_at + timedelta(minutes=1)) > 0
+        calendar = crew_calendar(mill, crew, hall, on, on)
+        at_work = calendar.hours_between(at, at + timedelta(minutes=1)) > 0
         return crew.heads > 0, fold(crew.trade) == lead, at_work, valid
 
-    return max((crew for crew in mill.crews if crew.crew == done.crew), key=fits, default=None)
+    return max((crew for crew in mill.crews if crew.crew == name), key=fits, default=None)

@@ -1,13 +1,22 @@
 """Which moves along the stages need a reason: those out of order, and those that cannot have been as told."""
 
-from tracker.domain.progress import BESIDE, Stage
+from datetime import date, datetime
+
+from tracker.domain.days import Days
+from tracker.domain.mill import LoomKey
+from tracker.domain.progress import BEFORE_BOOKING, BESIDE, UNDER_WAY, Stage, StageChange
 from tracker.errors import Message, message
+from tracker.kits.state import missing
+from tracker.mill_state.stockroom import Stockroom
+from tracker.services.moments import is_before
 
 ORDER = (
     Stage.SURVEYED, Stage.SCOPED, Stage.BOOKED, Stage.KITTED, Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF,
 )  # fmt: skip
 """Stages move along this order, one after the other."""
-RECORDED = (Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF, *BESIDE, Stage.SCOPED)
+RECORDED = (Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF, Stage.STOPPED, *BESIDE, Stage.SCOPED)
+WITH_REASON = (Stage.STOPPED, *BESIDE)
+"""Stages that are recorded with a reason only."""
 """Stages that are recorded; `scoped` takes a loom back among those to be planned."""
 
 
@@ -16,6 +25,8 @@ def out_of_order(before: Stage, wanted: Stage, kit_issued: bool, more_to_tell: b
 
     `kit_issued`: the loom's kit was handed out. `more_to_tell`: the stage is recorded again with the conversion behind it.
     """
+    if wanted is Stage.STOPPED:
+        return None if before in UNDER_WAY else message("odd-not-in-work", stage=before)
     if wanted in BESIDE or (before in BESIDE and wanted is Stage.SCOPED):
         return None
     if before in BESIDE:
@@ -35,3 +46,27 @@ def _unready(before: Stage, kit_issued: bool) -> Message | None:
     if before not in (Stage.BOOKED, Stage.KITTED):
         return message("odd-not-booked")
     return None if kit_issued else message("odd-no-kit")
+
+
+def stage_now(room: Stockroom, key: LoomKey, recorded: StageChange | None) -> Stage:
+    """The stage by which a move is judged; a loom whose conversion was stopped is booked, or to be planned, again."""
+    if recorded and recorded.stage not in (*BEFORE_BOOKING, Stage.STOPPED):
+        return recorded.stage
+    return Stage.BOOKED if room.booked(key) else Stage.SCOPED
+
+
+def is_issued(room: Stockroom, key: LoomKey) -> bool:
+    """Whether the loom's whole kit was handed out."""
+    booking = room.booked(key)
+    return bool(booking) and not missing(booking.parts, {}, room.issued.get(key, {}))
+
+
+def odd_move(
+    room: Stockroom, now: Stage, wanted: Stage, issued: bool, more_to_tell: bool, began: date | None, at: datetime
+) -> Message | None:
+    """What is odd about a move, so that it needs a reason: its order, or a moment before the programme `began`, of which a year
+    typed wrong is the usual cause."""
+    odd = out_of_order(now, wanted, issued, more_to_tell)
+    if odd or wanted in (*WITH_REASON, Stage.SCOPED) or not is_before(at, began, room.mill.terms):
+        return odd
+    return message("odd-before-programme", on=Days(room.mill).local(at), first=began)

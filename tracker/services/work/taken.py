@@ -12,7 +12,6 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import Choices
 from tracker.errors import DataError, UsageError
-from tracker.store import UnitOfWork
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,19 +26,23 @@ class Taken:
     kind: WindowKind | None = None
     """None = as booked; likewise a choice that is not named."""
     choices: Mapping[str, str] = field(default_factory=dict)
+    worked_out: frozenset[str] = frozenset()
+    """As `Conversion.worked_out`."""
 
 
-def conversion_of(uow: UnitOfWork, mill: Mill, key: LoomKey, taken: Taken, ended_at: datetime) -> Conversion:
-    """The conversion to record, as booked last unless said otherwise. UsageError and DataError for what cannot have been."""
+def conversion_of(
+    mill: Mill, key: LoomKey, taken: Taken, ended_at: datetime, earlier: Conversion | None, booking: Booking | None
+) -> Conversion:
+    """The conversion to record, as booked last unless said otherwise; `earlier` is one that is recorded already. UsageError and
+    DataError for what cannot have been."""
     crews = {crew.crew for crew in mill.crews}
     if taken.crew not in crews:
         raise DataError("no-such-crew", crew=taken.crew, crews=sorted(crews))
     if taken.started_at is None or taken.started_at > ended_at:
         raise UsageError("conversion-without-start")
-    if earlier := next((done for done in uow.conversions() if done.key == key), None):
+    if earlier:
         started = earlier.started_at.astimezone(mill.terms.zone)
         raise DataError("conversion-recorded", loom=key, crew=earlier.crew, at=started)
-    booking = uow.last_bookings({key}).get(key)
     return Conversion(
         key,
         mill.looms[key].machine_type,
@@ -51,6 +54,7 @@ def conversion_of(uow: UnitOfWork, mill: Mill, key: LoomKey, taken: Taken, ended
         _total(taken, (ended_at - taken.started_at).total_seconds() / 60),
         taken.kind or (booking.kind if booking else None),
         _choices(mill, taken.choices, booking),
+        taken.worked_out,
     )
 
 

@@ -35,6 +35,8 @@ class ConversionRow(OfLoomHistory, Base):
     total_min: Mapped[float | None]
     kind: Mapped[str | None]
     choices: Mapped[list[Any]]
+    worked_out: Mapped[bool | None]
+    """Whether `total_min` was worked out from the six times."""
 
 
 class OperationMinutesRow(AppendOnly, Base):
@@ -43,3 +45,5 @@ class OperationMinutesRow(AppendOnly, Base):
     conversion_id: Mapped[int] = mapped_column(ForeignKey("conversions.id"), index=True)
     operation: Mapped[str]
     minutes: Mapped[float]
+    worked_out: Mapped[bool | None]
+    """Whether nobody took them."""

@@ -104,3 +104,159 @@ absence-recorded = { $how ->
     .terminal = From now on `beamslot plan` counts with it.
 crew-takes-none = Too few are left for a conversion: the crew takes none on these days.
     .means = What an absence leaves of a crew is less than a conversion needs.
+
+## Records: what cannot have been as told
+
+odd-not-in-work = it is { $stage } and not being converted
+    .means = A conversion is stopped that has not begun or is over.
+record-ahead = { $at } is still to come; it is { $now } now.
+    .means = Something was recorded of a moment in the future.
+    .hint = Mend the moment.
+card-mistyped = { $card } is no card number: its check character does not fit.
+    .means = A card number was typed wrongly.
+    .hint = Take it from the top of the card.
+card-never-given = There is no card { $card }: no published plan { $plan } books a loom under that number.
+    .means = A card number that reads right was never given out.
+    .hint = Take it from the top of the card.
+card-of-another = Card { $card } is that of loom { $of }, not of { $loom }.
+    .means = A card of another loom.
+    .hint = Mend the loom or the card number.
+operation-not-known = The method (version { $version }) has no operation { $operation }{ $near ->
+        [none] {""}
+       *[other] ; the nearest is { $near }
+    }.
+    .means = An operation that the method in force does not have: a slip, or a card of an older version.
+    .hint = Write it as the method has it; for a card of an older version leave the line out and record the whole conversion.
+record-not-in-work = Loom { $loom } is not in work, and no row of Work done says that it was.
+    .means = Work was recorded on a loom whose conversion has not begun.
+    .hint = Fill in the first line of its card (Started, Stage reached), or mend the loom.
+torque-impossible = { NUMBER($torque, maximumFractionDigits: 1) } N·m cannot be{ $most ->
+        [none] {""}
+       *[other] : the method asks for { NUMBER($target, maximumFractionDigits: 1) } N·m, and a bolt bears no more than { NUMBER($most, maximumFractionDigits: 1) } N·m
+    }.
+    .means = A torque of 0, or above what the bolt bears.
+    .hint = Read it again; change a bolt that was tightened so far.
+record-without-end = A conversion that is { $stage } has ended; its end is missing.
+    .means = Only a conversion in work has no end yet.
+    .hint = Fill in Ended.
+stopped-without-reason = A conversion that was stopped needs its reason.
+    .means = A conversion was broken off without saying why.
+    .hint = Write it under Remark.
+minutes-longer = { NUMBER($minutes, maximumFractionDigits: 1) } minutes cannot be{ $stop ->
+        [none] {""}
+       *[other] : from start to end were { NUMBER($stop, maximumFractionDigits: 1) } minutes
+    }.
+    .means = Minutes of 0, or longer than the stop.
+    .hint = Mend the minutes, or the start and the end.
+crew-not-known = There is no crew { $crew }; the crews are { $crews }.
+    .means = A crew was named that is not listed.
+    .hint = Write it as the sheet Crews has it.
+two-crews = Loom { $loom } has crew { $crew } here, and crew { $other } at the same time in another row.
+    .means = Two crews are said to have converted one loom at once.
+    .hint = Record one conversion by the crew that led it; who helped stands under Done by.
+setting-not-known = The method has no setting { $setting }{ $near ->
+        [none] {""}
+       *[other] ; the nearest is { $near }
+    }.
+    .means = A value of a setting that the method does not have.
+    .hint = Write it as the sheet Setpoints has it.
+value-no-number = { $setting } is a number{ $unit ->
+        [none] {""}
+       *[other] {" "}in { $unit }
+    }, and { $value } is none.
+    .means = A setting with limits was recorded as a text.
+    .hint = Write the number alone.
+value-impossible = { $setting } cannot be { NUMBER($value, maximumFractionDigits: 3) } { $unit }.
+    .means = A setting outside its physical range, such as an angle of 400 degrees.
+    .hint = Read it again: an angle lies from 0 to 360 deg, a force or a current is not below 0.
+check-not-known = The method has no check { $check }{ $near ->
+        [none] {""}
+       *[other] ; the nearest is { $near }
+    }.
+    .means = A result of a check that the method does not have.
+    .hint = Write it as the sheet Checks has it.
+result-of-other-kind = { $check } is answered by { $kind ->
+        [number] a number
+       *[yes] yes or no
+    }.
+    .means = A number where yes or no is asked, or the other way round.
+    .hint = Write it as the check asks.
+never-waived = { $check } is never waived: nothing is signed off without it.
+    .means = A waiver of a check that somebody could be hurt without.
+    .hint = Do what the check asks, and write its result.
+side-not-known = { $name } has { $sides ->
+        [none] no side
+       *[other] the sides { $sides }
+    }{ $side ->
+        [none] ; none is written here
+       *[other] , and not { $side }
+    }.
+    .means = A side that the method does not have for this setting or check.
+    .hint = Write the side as the method has it.
+waiver-incomplete = A waiver needs its reason, who answers for it and when that was decided.
+    .means = Of the three columns of a waiver one is empty.
+    .hint = Fill in Waived because, Waived by and Waived at.
+more-than-issued = { QUANTITY($told) } of { $part } are told, and { QUANTITY($issued) } were issued to loom { $loom }.
+    .means = More parts used, left over and broken than were handed out.
+    .hint = Mend the quantities, or book the issue first.
+period-overlaps = The period overlaps another one of the same loom: { $begin } to { $end }.
+    .means = Two periods of one loom and cause, or side, that overlap.
+    .hint = Mend From or To, or delete the row.
+picks-differ = { NUMBER($picks) } picks here, and { NUMBER($other) } in the row of the same loom and period for { $cause ->
+        [none] all causes
+       *[other] { $cause }
+    }.
+    .means = The picks of a period are the same whatever the cause.
+    .hint = Write the same picks into each cause's row.
+record-needs-remark = Loom { $loom } is recorded as { $stage } only with a reason, since { $odd }.
+    .means = A card tells of a move out of order.
+    .hint = Say why under Remark, or record first what is missing.
+record-lacks = a row of { $table } needs its { $field }
+    .means = A record was told without something that it needs.
+    .terminal = `beamslot record --help` says by which option it is told
+record-beyond = { $field } in { $table } cannot be { NUMBER($value) }: it is { $possible }
+    .means = A value outside what the column may hold.
+not-yes-no-number = { $text } is neither yes nor no nor a number
+    .means = The result of a check was told in another word.
+sheets-of-records = The sheet { $sheet } is { $table }, which is no record of what was done.
+    .means = A file given to record holds other tables, too.
+    .hint = Load it by load.
+
+## Signing off
+
+sign-off-open = loom { $loom } cannot be signed off: { $many ->
+        [one] one point is open
+       *[other] { $many } points are open
+    }: { $points }{ $more ->
+        [none] {""}
+       *[other] {" "}and { $more } more
+    }
+    .means = Hold points, checks or settings are not done, not within limits and not waived.
+    .hint = record them, or waive with reason, person and moment what may be waived
+open-hold-point = hold point { $operation } has no name to it
+    .means = An operation that nothing waives was not recorded as done by somebody.
+open-check = check { $check }{ $side ->
+        [none] {""}
+       *[other] {" "}{ $side }
+    } { $result ->
+        [none] is not recorded
+       *[other] is { $result }
+    }{ $held ->
+        [yes] {" "}and never waived
+       *[no] {""}
+    }
+    .means = A check without a result, or with a bad one, and without a waiver.
+open-setting = setting { $setting }{ $side ->
+        [none] {""}
+       *[other] {" "}{ $side }
+    } { $value ->
+        [none] is not recorded
+       *[other] is { $value }
+    }{ $low ->
+        [none] {""}
+       *[other] {" "}(limits { $low } to { $high } { $unit })
+    }{ $target ->
+        [none] {""}
+       *[other] {" "}(target { $target })
+    }
+    .means = A setting that was not read since the conversion began, or lies outside its limits, without a waiver.

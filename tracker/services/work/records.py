@@ -1,0 +1,278 @@
+"""The records of a load: what of them cannot be, and what follows from them for stages, conversions and the stockroom."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from functools import cached_property
+from typing import Any
+
+from tracker.cards.faults import Known, faults, key_of_loom
+from tracker.domain.card_numbers import card_place
+from tracker.domain.faults import Fault, placed
+from tracker.domain.findings import Finding, Severity
+from tracker.domain.mill import LoomKey
+from tracker.domain.progress import CONVERTED, UNDER_WAY, Conversion, Stage, StageChange
+from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
+from tracker.domain.scopes import LoomScope
+from tracker.domain.stock import MovementKind
+from tracker.domain.tables import TABLES
+from tracker.errors import Message, TrackerError, message
+from tracker.scope.content import scope_looms
+from tracker.services.moments import began
+from tracker.services.parts.reservations import follow_stages
+from tracker.services.parts.stock_entry import Entry
+from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.work.sign_off import begun_at, content_of, open_of, sign_off_message
+from tracker.services.work.stage_moves import is_issued, odd_move, stage_now
+from tracker.services.work.taken import Taken, conversion_of
+from tracker.services.work.working_out import work_out
+from tracker.store import UnitOfWork
+
+Row = Mapping[str, Any]
+WORK, PARTS = "work_done", "parts_used"
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """What a row of Work done does to its loom."""
+
+    change: StageChange
+    conversion: Conversion | None = None
+
+
+class Records:
+    """The records among the rows of a load, inside its unit of work. `findings` first; then `write`, once the rows are."""
+
+    def __init__(
+        self, uow: UnitOfWork, rows: Iterable[TypedRow], changes: Iterable[Change], tables: Sequence[SourceTable]
+    ):
+        self.uow, self.tables = uow, tables
+        self.rows = [row for row in rows if TABLES[row.table].history]
+        self.new = {(change.table, change.key): not change.field for change in changes if TABLES[change.table].history}
+        self.moves: list[Move] = []
+        self.used: list[Row] = []
+
+    def findings(self) -> list[Finding]:
+        """What stands against rows that add to what is stored; nothing is written."""
+        if not self.new:
+            return []
+        found: list[Finding] = []
+        for row in self._new_rows:
+            against = [
+                placed(fault, row, self.tables[row.source]) for fault in faults(row.table, row.values, self.known)
+            ]
+            found += against
+            if not any(finding.severity is Severity.REFUSED for finding in against) and self._is_added(row):
+                self._follow(row, found)
+        return found
+
+    def _follow(self, row: TypedRow, found: list[Finding]) -> None:
+        if row.table == PARTS:
+            self.used.append(row.values)
+        if row.table == WORK and not row.values.get("operation"):
+            found += [placed(fault, row, self.tables[row.source]) for fault in self._take(row.values)]
+
+    @cached_property
+    def _new_rows(self) -> list[TypedRow]:
+        """Rows that are added or completed; whole conversions first and by their time, so that what follows finds them."""
+        rows = [row for row in self.rows if (row.table, _key(row)) in self.new]
+        return sorted(rows, key=lambda row: (row.table != WORK, *_order(row.values)) if row.table == WORK else (True,))
+
+    def _is_added(self, row: TypedRow) -> bool:
+        return self.new[row.table, _key(row)]
+
+    # ---- what is known
+
+    @cached_property
+    def known(self) -> Known:
+        mill = self.room.mill
+        cards: dict[int, dict[int, LoomKey]] = {}
+
+        def card_of(plan: int, place: int) -> LoomKey | None:
+            if plan not in cards:
+                made = self.uow.plan(plan) if plan in self._published else None
+                cards[plan] = card_place(booking.key for booking in made.bookings) if made else {}
+            return cards[plan].get(place)
+
+        begun = frozenset(key for key, change in self.stages.items() if change.stage in (*UNDER_WAY, *CONVERTED))
+        return Known(
+            mill.method, frozenset(crew.crew for crew in mill.crews), frozenset(mill.parts), self._local(self.uow.now()),
+            card_of, lambda key: self.room.issued.get(key, {}), begun,
+            self._of_loom(WORK), self._of_loom("stops"), self._of_loom("waste"),
+        )  # fmt: skip
+
+    @cached_property
+    def _published(self) -> frozenset[int]:
+        return frozenset(entry.number for entry in self.uow.plan_entries() if entry.published)
+
+    @cached_property
+    def room(self) -> Any:
+        return read_stockroom(self.uow)
+
+    @cached_property
+    def stages(self) -> dict[LoomKey, StageChange]:
+        """Loom → its stage, as the rows gone through so far leave it."""
+        return dict(self.uow.stages())
+
+    @cached_property
+    def _converted(self) -> dict[LoomKey, Conversion]:
+        return {done.key: done for done in self.uow.conversions()}
+
+    @cached_property
+    def _begun(self) -> dict[LoomKey, datetime]:
+        return begun_at(self.uow.stage_history())
+
+    @cached_property
+    def _scopes(self) -> Mapping[LoomKey, LoomScope]:
+        return scope_looms(self.room.mill)
+
+    @cached_property
+    def _bookings(self) -> Mapping[LoomKey, Any]:
+        return self.uow.last_bookings({key_of_loom(row.values) for row in self.rows if row.table == WORK})
+
+    def _of_loom(self, table: str) -> dict[LoomKey, tuple[Row, ...]]:
+        """Loom → its rows of a table, stored ones completed by those of the load."""
+        if all(row.table != table for row in self.rows):
+            return {} if table != WORK else self._by_loom(self.uow.rows(table))
+        stored = self.uow.rows(table)
+        for row in self.rows:
+            if row.table == table:
+                given = {name: value for name, value in row.values.items() if value is not None}
+                stored[_key(row)] = _empty(table) | stored.get(_key(row), {}) | given
+        return self._by_loom(stored)
+
+    def _by_loom(self, rows: Mapping[RowKey, Row]) -> dict[LoomKey, tuple[Row, ...]]:
+        found: dict[LoomKey, list[Row]] = {}
+        for row in rows.values():
+            found.setdefault(key_of_loom(row), []).append(row)
+        return {key: tuple(of) for key, of in found.items()}
+
+    @cached_property
+    def _told(self) -> dict[str, dict[LoomKey, tuple[Row, ...]]]:
+        """What a sign-off asks for, table by table."""
+        return {WORK: dict(self.known.work)} | {
+            name: self._by_loom(self.uow.rows(name))
+            if all(row.table != name for row in self.rows)
+            else self._of_loom(name)
+            for name in ("set_values", "check_results")
+        }
+
+    def _local(self, at: datetime) -> datetime:
+        return at.astimezone(self.room.mill.terms.zone).replace(tzinfo=None)
+
+    def _utc(self, at: datetime) -> datetime:
+        return at.replace(tzinfo=self.room.mill.terms.zone)
+
+    # ---- what follows from a conversion
+
+    def _take(self, row: Row) -> Iterator[Fault]:
+        """Go through the stages that the row tells; a fault ends it."""
+        key = key_of_loom(row)
+        for stage, at, name in self._path(row, self.stages.get(key)):
+            fault = self._move(row, key, stage, at, name)
+            if fault:
+                yield fault
+                return
+
+    def _path(self, row: Row, before: StageChange | None) -> list[tuple[Stage, datetime, str]]:
+        """The stages still to be recorded, each with its moment and the field that tells it."""
+        wanted, now = Stage(row["stage"]), before.stage if before else None
+        begins = (Stage.IN_WORK, row["started_at"], "started_at")
+        if wanted is Stage.IN_WORK:
+            return [] if now in UNDER_WAY else [begins]
+        path = [] if now in (*UNDER_WAY, *CONVERTED) else [begins]
+        if wanted is Stage.SIGNED_OFF and now is not Stage.RUN_IN:
+            path.append((Stage.RUN_IN, over_at(row), "ended_at"))
+        return [*path, (wanted, row["ended_at"], "ended_at")]
+
+    def _move(self, row: Row, key: LoomKey, stage: Stage, at: datetime, name: str) -> Fault | None:
+        moment, before = self._utc(at), self.stages.get(key)
+        if before and before.at > moment:
+            said = message("stage-later-known", loom=key, stage=before.stage, at=self._local(before.at))
+            return Fault(said, name, Severity.REFUSED)
+        try:
+            done = self._conversion(row, key) if stage in CONVERTED and key not in self._converted else None
+        except TrackerError as error:
+            return Fault(error.message, "crew", Severity.REFUSED)
+        why = (row.get("remark") or "").strip() or None
+        issued = is_issued(self.room, key)
+        odd = odd_move(
+            self.room, stage_now(self.room, key, before), stage, issued, done is not None, self._first, moment
+        )
+        if odd and not why:
+            return Fault(message("record-needs-remark", loom=key, stage=stage, odd=odd), "remark", Severity.REFUSED)
+        if stage is Stage.SIGNED_OFF and (open_ones := self._open(key)):
+            return Fault(open_ones, "stage", Severity.REFUSED)
+        change = StageChange(key, stage, moment, self.uow.who, why if odd or stage is Stage.STOPPED else None)
+        self.moves.append(Move(change, done))
+        self.stages[key] = change
+        if stage is Stage.IN_WORK:
+            self._begun[key] = moment
+        if done:
+            self._converted[key] = done
+        return None
+
+    @cached_property
+    def _first(self) -> Any:
+        return began(self.uow, self.room.mill.terms)
+
+    def _conversion(self, row: Row, key: LoomKey) -> Conversion:
+        mill, booking = self.room.mill, self._bookings.get(key)
+        crew = row.get("crew") or (booking.crews[0].crew if booking and booking.crews else "")
+        start, over, ended = (self._utc(at) for at in (row["started_at"], over_at(row), row["ended_at"]))
+        told = [one for one in self.known.work.get(key, ()) if one["operation"] and one["card"] == row.get("card")]
+        minutes = {one["operation"]: one["minutes"] for one in told if one["minutes"] is not None}
+        content = content_of(self._scopes[key], booking)
+        out = work_out(mill, key, crew, start, over, booking, content, minutes, row.get("minutes"))
+        taken = Taken(crew, start, out.operation_min, out.total_min, worked_out=out.worked_out)
+        return conversion_of(mill, key, taken, ended, None, booking)
+
+    def _open(self, key: LoomKey) -> Message | None:
+        rows = {name: of.get(key, ()) for name, of in self._told.items()}
+        since = self._local(self._begun[key]) if key in self._begun else datetime.min
+        return sign_off_message(key, open_of(self._scopes[key], self._bookings.get(key), rows, since))
+
+    # ---- writing
+
+    def write(self) -> None:
+        """Write the stages, the conversions and what the stockroom gets back."""
+        for move in self.moves:
+            self.uow.add_stage(move.change)
+            if move.conversion:
+                self.uow.add_conversion(move.conversion)
+        self.uow.session.flush()
+        follow_stages(self.uow, [move.change for move in self.moves])
+        if any(row.get("left_over") or row.get("broken") for row in self.used):
+            self._give_back()
+
+    def _give_back(self) -> None:
+        entry = Entry(self.uow)
+        for row in self.used:
+            key, part = key_of_loom(row), row["part"]
+            back, broken = row.get("left_over") or 0.0, row.get("broken") or 0.0
+            if back + broken:
+                why = f"card {row['card']}" if row.get("card") else "parts used"
+                entry.move(MovementKind.RETURN, {part: back + broken}, why, key)
+            if broken:
+                entry.move(MovementKind.ADJUSTMENT, {part: -broken}, f"{why}: broken", key)
+        entry.settle(sorted({row["part"] for row in self.used}), "parts used")
+
+
+def over_at(row: Row) -> datetime:
+    """When the loom ran again: at speed, else the first pick, else the end."""
+    return row.get("at_speed_at") or row.get("first_pick_at") or row["ended_at"]
+
+
+def _key(row: TypedRow) -> RowKey:
+    return tuple(row.values.get(name) for name in TABLES[row.table].key)
+
+
+def _empty(table: str) -> dict[str, Any]:
+    return {column.field: None for column in TABLES[table].columns}
+
+
+def _order(row: Row) -> tuple[Any, ...]:
+    """Whole conversions by start and stage, then operations."""
+    if row.get("operation"):
+        return (True,)
+    return (False, row["started_at"], list(Stage).index(Stage(row["stage"])))
