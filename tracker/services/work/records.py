@@ -180,7 +180,7 @@ class Records:
         begins = (Stage.IN_WORK, row["started_at"], "started_at")
         if wanted is Stage.IN_WORK:
             return [] if now in UNDER_WAY else [begins]
-        path = [] if now in (*UNDER_WAY, *CONVERTED) else [begins]
+        path: list[tuple[Stage, datetime, str]] = [] if now in (*UNDER_WAY, *CONVERTED) else [begins]
         if wanted is Stage.SIGNED_OFF and now is not Stage.RUN_IN:
             path.append((Stage.RUN_IN, over_at(row), "ended_at"))
         return [*path, (wanted, row["ended_at"], "ended_at")]
@@ -250,8 +250,8 @@ class Records:
         for row in self.used:
             key, part = key_of_loom(row), row["part"]
             back, broken = row.get("left_over") or 0.0, row.get("broken") or 0.0
+            why = f"card {row['card']}" if row.get("card") else "parts used"
             if back + broken:
-                why = f"card {row['card']}" if row.get("card") else "parts used"
                 entry.move(MovementKind.RETURN, {part: back + broken}, why, key)
             if broken:
                 entry.move(MovementKind.ADJUSTMENT, {part: -broken}, f"{why}: broken", key)
