@@ -58,15 +58,19 @@ class Lookup:
 
     def matrix(self, index: Ints) -> csc_array:
         """What the options at `index` take of each row; shape (rows, len(index))."""
+        column, row, value = self.entries(index)
+        return csc_array((value, (row, column)), shape=(self.rows.upper.size, len(index)))
+
+    def entries(self, index: Ints) -> tuple[Ints, Ints, Floats]:
+        """The same entry by entry: which of the options, which row, how much. A row may come more than once."""
         column, row, value = self._slot_entries(index)
         column2, row2, value2 = self._part_entries(index)
         column3 = np.zeros(0, dtype=np.int64) if self._stays is None else np.flatnonzero(self._stays[index])
-        entries = np.concatenate([value, value2, -np.ones(column3.size)])
-        where = (
-            np.concatenate([row, row2, np.full(column3.size, self.rows.kept)]),
+        return (
             np.concatenate([column, column2, column3]),
+            np.concatenate([row, row2, np.full(column3.size, self.rows.kept)]),
+            np.concatenate([value, value2, -np.ones(column3.size)]),
         )
-        return csc_array((entries, where), shape=(self.rows.upper.size, len(index)))
 
     def _number_slots(self) -> None:
         instance, options = self.instance, self.options

@@ -70,7 +70,8 @@ class Programme:
 
     def used(self, index: Ints) -> Floats:
         """What the options at `index` take of each row."""
-        return np.asarray(self.lookup.matrix(index).sum(axis=1)).ravel()
+        _, row, value = self.lookup.entries(index)
+        return np.bincount(row, value, minlength=self.rows.upper.size).astype(float, copy=False)
 
 
 def make_programme(instance: Instance, options: Options, kept: Ints = NONE, at_least: int = 0) -> Programme:

@@ -5,6 +5,7 @@ share, a hall's row may borrow from the shared row of the slot.
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
@@ -48,13 +49,28 @@ class Rows:
     def free(self, used: Floats) -> Floats:
         """What one more option could take of each row beside what is used; both of shape (rows,)."""
         free = self.upper - used
-        borrowers = np.flatnonzero(self.lender >= 0)
+        self._borrow(free)
+        return free
+
+    def follow(self, free: Floats, used: Floats, at: Ints) -> None:
+        """Bring `free`, in place, to what it is once `used` has changed in the rows `at`: there are millions of rows, and a
+        conversion touches some hundred."""
+        free[at] = self.upper[at] - used[at]
+        free[self._borrowers] = self.upper[self._borrowers] - used[self._borrowers]
+        self._borrow(free)
+
+    @cached_property
+    def _borrowers(self) -> Ints:
+        return np.flatnonzero(self.lender >= 0)
+
+    def _borrow(self, free: Floats) -> None:
+        """To what is free of a row comes what others have left of its lender's."""
+        borrowers = self._borrowers
         if borrowers.size:
             lent = np.maximum(0.0, -free[borrowers])
             lender = self.lender[borrowers]
-            out = np.bincount(lender, lent, minlength=used.size)
+            out = np.bincount(lender, lent, minlength=free.size)
             free[borrowers] += np.maximum(0.0, self.upper[lender] - (out[lender] - lent))
-        return free
 
     def over(self, used: Floats) -> Floats:
         """By how much each row is used beyond its limit, after borrowing; 0 where it is not."""

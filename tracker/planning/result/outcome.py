@@ -8,7 +8,7 @@ import numpy as np
 from tracker.domain.calendars import iso_week
 from tracker.domain.plan import Booking, CostTerms, OtherDate, ScarcityPrice
 from tracker.planning.model.costs import COST_TERMS, Batch
-from tracker.planning.model.grid import Floats, Ints
+from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import BEAM_OUTS
 from tracker.planning.model.options import times
@@ -68,12 +68,12 @@ def other_dates(programme: Programme, chosen: Ints) -> Iterator[OtherDate]:
     """For each booked loom the cheapest other starts if it alone moved, one a day."""
     options, instance = programme.options, programme.instance
     used = programme.used(chosen[chosen != LEFT])
+    free = programme.rows.free(used)
     for number in np.flatnonzero(chosen != LEFT):
         mine = programme.options_of(int(number))
         mine = mine[np.argsort(options.cost[mine], kind="stable")[:_TRIED]]
         now = int(chosen[number])
-        without = np.maximum(0.0, used - programme.used(np.array([now])))
-        fits = mine[programme.lookup.fits(programme.rows.free(without), mine)]
+        fits = mine[_fits_without(programme, used, free, now, mine)]
         span = times(instance, options, fits)
         seen = {int(times(instance, options, np.array([now])).start[0]) // 48}
         told = 0
@@ -89,6 +89,19 @@ def other_dates(programme: Programme, chosen: Ints) -> Iterator[OtherDate]:
                 instance.grid.moment(int(span.start[n])), instance.grid.moment(int(span.end[n])),
                 float(options.cost[i] - options.cost[now]),
             )  # fmt: skip
+
+
+def _fits_without(programme: Programme, used: Floats, free: Floats, now: int, options: Ints) -> Bools:
+    """Which options fit once the one taken now is given back; `used` and `free` are as before afterwards."""
+    _, row, amount = programme.lookup.entries(np.array([now]))
+    before = used[row]
+    np.subtract.at(used, row, amount)
+    used[row] = np.maximum(0.0, used[row])
+    programme.rows.follow(free, used, row)
+    fits = programme.lookup.fits(free, options)
+    used[row] = before
+    programme.rows.follow(free, used, row)
+    return fits
 
 
 def scarcity(programme: Programme, price: Floats) -> list[ScarcityPrice]:

@@ -94,16 +94,19 @@ def _with_kept(programme: Programme) -> Incumbent:
 
 def _completed(found: Incumbent, relaxation: Relaxation) -> Incumbent:
     programme = found.programme
+    free = programme.rows.free(found.used)
     for number in _order(programme, relaxation):
         if found.chosen[number] != LEFT:
             continue
         options = programme.options_of(int(number))
         worth = options[relaxation.reduced[options] < relaxation.reduced_left[number]]
-        fits = worth[programme.lookup.fits(programme.rows.free(found.used), worth)]
+        fits = worth[programme.lookup.fits(free, worth)]
         if fits.size:
             best = fits[np.argmin(relaxation.reduced[fits])]
             found.chosen[number] = best
-            found.used += programme.used(np.array([best]))
+            _, row, amount = programme.lookup.entries(np.array([best]))
+            np.add.at(found.used, row, amount)
+            programme.rows.follow(free, found.used, row)
     return found
 
 
