@@ -218,6 +218,14 @@ def test_numbers_by_format_only(tmp_path: Path):
     assert [x["loom"] for x in read(path).looms] == ["1.00", "1.10", "1.20"]
 
 
+def test_what_is_struck_through_is_read_and_told(tmp_path: Path):
+    path = workbook(tmp_path / "a.xlsx", [with_units(HEAD), *ROWS], struck=["A3", "B3", "C3", "J5", "A1"])
+    got = read(path)
+    (note,) = got.findings(code="struck-through")
+    assert len(got.looms) == 12 and note.cell == "A3, B3, C3, J5"
+    assert note.message.startswith("Cells of 2 of 12 rows are struck through;")
+
+
 def test_hidden_rows_and_errors_and_dittos(tmp_path: Path):
     rows = [list(row) for row in ROWS]
     rows[1][4], rows[2][6], rows[3][8], rows[4][5] = "ditto", "#N/A", "k.A.", "unbekannt"
@@ -421,6 +429,20 @@ def test_lines_of_dashes_between_the_rows(tmp_path: Path):
     rows = [with_units(HEAD), ["---"] * 11, *ROWS[:6], ["---"] * 11, *ROWS[6:]]
     got = read(workbook(tmp_path / "a.xlsx", rows))
     assert got.looms == LOOMS and not got.refused
+
+
+@pytest.mark.parametrize("first", ["Property", None])
+def test_a_turned_list_whose_looms_are_named_above_it_with_a_line_of_units(tmp_path: Path, first):
+    rows = [
+        [first, "Unit", *(f"Loom {i}" for i in range(101, 107))], ["Hall", None, *["1"] * 6],
+        ["Machine type", None, *["AJ-190"] * 6], ["Reed width", "inch", *[75] * 6], ["Speed", "picks/min", *range(601, 607)],
+        ["Efficiency", "%", *range(81, 87)],
+    ]  # fmt: skip
+    got = read(workbook(tmp_path / "a.xlsx", rows))
+    assert [x["loom"] for x in got.looms] == [f"Loom {i}" for i in range(101, 107)]
+    assert [(x["hall"], x["reed_width_cm"], x["speed_ppm"], x["efficiency"]) for x in got.looms] == [
+        ("1", 190.5, 601.0 + i, (81 + i) / 100) for i in range(6)
+    ]
 
 
 def test_turned_lists_below_each_other_with_a_hall_above_each(tmp_path: Path):

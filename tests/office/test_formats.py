@@ -141,3 +141,29 @@ def test_codes_in_one_spelling():
     assert tidy("[$-407]d/\\ mmm") == "d/ mmm"
     assert tidy("[$-F800]dddd") == "[$-x-sysdate]dddd"
     assert tidy("\\A0") == '"A"0'
+
+
+def test_xlsx_struck_through(tmp_path):
+    """Style 1 has the struck font; the shared text 1 is struck in its first run, the text in E1 in none that counts."""
+    styles = f"""<styleSheet xmlns="{MAIN}"><fonts><font/><font><b/><strike/></font><font><strike val="0"/></font></fonts>
+<cellXfs><xf fontId="0"/><xf fontId="1"/><xf fontId="2"/></cellXfs></styleSheet>"""
+    texts = f"""<sst xmlns="{MAIN}"><si><t>a</t></si><si><r><rPr><strike/></rPr><t>620</t></r><r><t>640</t></r></si></sst>"""
+    run = '<is><r><rPr><strike val="false"/></rPr><t>x</t></r></is>'
+    cells = (
+        '<c r="A1" s="1"><v>7</v></c><c r="B1" s="2"><v>7</v></c><c r="C1" s="1"/><c r="D1" t="s"><v>1</v></c>'
+        f'<c r="E1" t="inlineStr">{run}</c><c r="F1" t="inlineStr">{run.replace(" val=", " id=")}</c><c r="G1" t="s"><v>0</v></c>'
+    )
+    found = extras(xlsx(tmp_path / "a.xlsx", f'<row r="1">{cells}</row>', styles=styles, strings=texts))
+    assert found.struck == {(1, 1), (1, 4), (1, 6)}
+
+
+def test_ods_struck_through(tmp_path):
+    """Style s strikes, its child does too, its other child does not; in D1 a part of the text is struck."""
+    line = "style:text-line-through-style"
+    styles = f"""<style:style style:name="s"><style:text-properties {line}="solid"/></style:style>
+<style:style style:name="child" style:parent-style-name="s"/>
+<style:style style:name="not" style:parent-style-name="s"><style:text-properties {line}="none"/></style:style>"""
+    part = '<table:table-cell office:value-type="string"><text:p>620 <text:span text:style-name="s">640</text:span></text:p>'
+    cells = "".join(cell(style) for style in ("s", "child", "not")) + f"{part}</table:table-cell>{cell()}"
+    table = f'<table:table table:name="Looms"><table:table-row>{cells}</table:table-row></table:table>'
+    assert extras(ods(tmp_path / "a.ods", table, styles)).struck == {(1, 1), (1, 2), (1, 4)}

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import openpyxl
+from openpyxl.styles import Font
 
 from tracker.domain.findings import Severity
 from tracker.domain.rows import ReadResult, TypedRow
@@ -118,8 +119,9 @@ def workbook(
     formats: Mapping[str, str] | None = None,
     hidden: Iterable[str] = (),
     hidden_rows: Iterable[int] = (),
+    struck: Iterable[str] = (),
 ) -> Path:
-    """Write an .xlsx. `merged`, `formats` and `hidden_rows` are about the first sheet."""
+    """Write an .xlsx. `merged`, `formats`, `hidden_rows` and the cells that are `struck` through are about the first sheet."""
     book = openpyxl.Workbook()
     book.remove(book.active)  # type: ignore[arg-type]
     for name, rows in (sheets if isinstance(sheets, Mapping) else {"Sheet1": sheets}).items():
@@ -132,6 +134,8 @@ def workbook(
         first.merge_cells(area)
     for cell, code in (formats or {}).items():
         first[cell].number_format = code
+    for cell in struck:
+        first[cell].font = Font(strike=True)
     for row in hidden_rows:
         first.row_dimensions[row].hidden = True
     book.save(path)

@@ -42,6 +42,8 @@ class Extras:
     """Formulas without a cached value."""
     errors: dict[Cell, str] = field(default_factory=dict)
     """Error cells: `#REF!`."""
+    struck: set[Cell] = field(default_factory=set)
+    """Filled cells whose text is struck through, wholly or in part."""
     lost_letters: list[Cell] = field(default_factory=list)
     """Of a text file: cells with a byte that is no letter in its code page, shown as U+FFFD."""
     code_pages: tuple[tuple[str, str], ...] = ()

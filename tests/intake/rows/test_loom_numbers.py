@@ -38,6 +38,43 @@ def test_a_list_of_nothing_but_spans(tmp_path: Path):
     assert not numbered(tmp_path, *(f"{1 + i // 6}-{1 + i % 6}" for i in range(12))).doubts, "row and place"
 
 
+def test_spans_and_lists_of_several_kinds(tmp_path: Path):
+    """The list says 33 looms in three rows: 101 to 120 without 107, 121 to 130, and five from 201 on."""
+    rows = [
+        ["1", "101–120 except 107", "AJ-190", 620],
+        ["1", "121–130", "AJ-220", 580],
+        ["2", "201-204, 206", "AJ-190", 640],
+    ]
+    got = read(workbook(tmp_path / "a.xlsx", [["Hall", "Looms", "Machine type", "Speed (picks/min)"], *rows]))
+    assert [(d.code, d.cell) for d in got.doubts] == [("number-of-several", cell) for cell in ("B2", "B3", "B4")]
+
+
+@pytest.mark.parametrize(
+    "spans",
+    [
+        ("A101-104", "A105-108", "B101-104"), ("101 bis 108", "110 bis 116"), ("101, 102", "103, 104"),
+        ("101/102", "103/104"), ("101-8", "111-8"), ("1-12", "14-20", "22-30"), ("von 1 bis 5", "von 6 bis 9"),
+    ],
+)  # fmt: skip
+def test_rows_that_are_all_several_looms(tmp_path: Path, spans):
+    rows = [["1", span, "AJ-190", 620] for span in spans]
+    got = read(workbook(tmp_path / "a.xlsx", [["Hall", "Loom", "Machine type", "Speed (picks/min)"], *rows]))
+    assert [d.code for d in got.doubts] == ["number-of-several"] * len(spans)
+
+
+@pytest.mark.parametrize(
+    "names",
+    [
+        ("1-2", "3-04", "1-3"), ("1-2", "2-3", "3-4"), ("3-04", "3-05", "4-05"), ("A-01", "A-02", "A-03"), ("H1-12", "H2-13"),
+        ("3/12", "3/13", "4/12"), ("12-1", "12-2", "13-1"), ("101-1", "101-2", "102-2"), ("1, 2", "1, 3", "2, 3"),
+    ],
+)  # fmt: skip
+def test_names_of_two_numbers_are_looms(tmp_path: Path, names):
+    rows = [["1", name, "AJ-190", 620] for name in names]
+    got = read(workbook(tmp_path / "a.xlsx", [["Hall", "Loom", "Machine type", "Speed (picks/min)"], *rows]))
+    assert looms(got) == list(names) and not got.doubts
+
+
 @pytest.mark.parametrize(("number", "base"), [("005 (neu)", "005"), ("005 alt", "005")])
 def test_words_behind_a_number(tmp_path: Path, number, base):
     (doubt,) = numbered(tmp_path, number).doubts

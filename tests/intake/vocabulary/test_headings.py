@@ -25,7 +25,7 @@ def meaning(text):
             "loom",
             "Loom #|M/c No.|Webstuhl-Nr.|N° métier|N. telaio|Nº de telar|Tear n.º|Tezgâh No.|机台编号|MASCH.-NR.|LOOM_NO",
         ),
-        ("hall", "Weave room|Websaal|Salle|Capannone|Nave|Galpão|SALON|车间"),
+        ("hall", "Weave room|Websaal|Salle|At.|Capannone|Nave|Galpão|SALON|车间"),
         ("machine_type", "Loom type|Masch.-Typ|Type mach.|Tipo telaio|Tipo máq.|Mod.|MAKİNE TİPİ|机型"),
         ("year", "Yr|Bj.|Année constr.|Anno costr.|Año fabr.|Ano de fab.|İMAL YILI|出厂年份"),
         (

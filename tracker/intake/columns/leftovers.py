@@ -1,4 +1,5 @@
-"""What is not loaded, or easily overlooked, is said: columns without a heading or a place in the table, hidden rows."""
+"""What is not loaded, or easily overlooked, is said: columns without a heading or a place in the table, hidden rows, what is struck
+through."""
 
 from collections.abc import Sequence
 
@@ -15,10 +16,11 @@ _BESIDE = 3
 
 
 def note_leftovers(reading: TableReading, report: Report) -> None:
-    """Note stray columns, columns that the table has no room for, and hidden rows."""
+    """Note stray columns, columns that the table has no room for, hidden rows, and what is struck through."""
     _note_headless(reading, report)
     _note_unread(reading, report)
     _note_hidden(reading, report)
+    _note_struck(reading, report)
 
 
 def _note_headless(reading: TableReading, report: Report) -> None:
@@ -91,3 +93,14 @@ def _note_hidden(reading: TableReading, report: Report) -> None:
             rows=len(numbers),
             filter=shown.filtered or None,
         )
+
+
+def _note_struck(reading: TableReading, report: Report) -> None:
+    block = reading.block
+    struck = block.sheet.extras.struck
+    rows = [body.row for body in reading.rows] if struck else []
+    cells = {row: [at for c in block.columns if (at := block.sheet.place(row, c)) in struck] for row in rows}
+    count = sum(map(bool, cells.values()))
+    if count:
+        where = ranges(at for found in cells.values() for at in found)
+        report.whole(Severity.NOTE, "struck-through", block.sheet, where, struck=count, rows=len(rows))

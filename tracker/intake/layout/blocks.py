@@ -9,6 +9,7 @@ from tracker.domain.words import fold
 from tracker.intake.answers import Called
 from tracker.intake.layout.beside import goes_with, without_legend
 from tracker.intake.layout.called import SaidAt, called
+from tracker.intake.layout.named_looms import with_named_looms
 from tracker.intake.layout.recognise import Recognised, recognise
 from tracker.intake.layout.side_by_side import Group, groups_of
 from tracker.intake.layout.told_apart import alike
@@ -152,7 +153,7 @@ def _blocks_at(sheet: Sheet, row: int, said: SaidAt, only: str, earlier: list[Ta
 
 def _scored(sheet: Sheet, top: int, bottom: int, said: SaidAt, only: str) -> tuple[float, list[TableBlock]]:
     """The tables under a heading of these lines, and how good they are together."""
-    headings = alike(join_headings(sheet, top, bottom))
+    headings = with_named_looms(sheet, alike(join_headings(sheet, top, bottom)), bottom)
     blocks = [
         block
         for own, shared in _segments(sheet, headings, top, bottom, said, only)

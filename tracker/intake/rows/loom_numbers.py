@@ -8,7 +8,6 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
 from typing import Any
 
 from tracker.domain.findings import Choice, Severity
@@ -17,6 +16,7 @@ from tracker.intake.answers import AS_WRITTEN, Answers
 from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.layout.body import shape
 from tracker.intake.report import Report
+from tracker.intake.rows.several_looms import less_those_of_several, stands_for_several
 
 _MARKS = re.compile(r"^[\s'’‘`´\"*]+|[\s*†‡§°¹²³'’`´\"]+\)?$")
 _BETWEEN = re.compile(
@@ -24,7 +24,6 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _WITH_WORDS = re.compile(r"(.*?\d\S*?)\s*(?:[(\[（].*[)\]）]|\s[^\W\d_]+\.?(?:\s.*)?)")
-_SPAN = re.compile(r"(\d+)\s?[-–—]\s?(\d+)")
 _USUAL = 0.3
 """Share of the numbers that have a shape, from which on it is one of the list's own."""
 
@@ -75,7 +74,9 @@ def settle_numbers(
     for column in columns:
         usual = _usual_shapes(column.texts.values())
         _leave_out_marks(column, usual)
-        _ask_about_several(column, usual)
+        texts = column.texts
+        numbers = ((fold(halls.get((id(column.reading), i), "")), text) for i, text in texts.items())
+        _ask_about_several(column, less_those_of_several(numbers, usual))
     _ask_about_spellings(columns, halls)
 
 
@@ -97,12 +98,10 @@ def _leave_out_marks(column: _Column, usual: frozenset[str]) -> None:
 
 def _ask_about_several(column: _Column, usual: frozenset[str]) -> None:
     """`101-108` and `101, 102` may be several looms, `A-07 (new)` may be A-07."""
-    texts = column.texts
-    spans = _are_spans(list(texts.values()))
-    for i, text in texts.items():
-        if shape(text) in usual and not spans:
+    for i, text in column.texts.items():
+        if shape(text) in usual:
             continue
-        if spans or _is_several(text, usual):
+        if stands_for_several(text) or _is_several(text, usual):
             column.ask([i], text, (), "number-of-several")
         elif (hit := _WITH_WORDS.fullmatch(text)) and shape(hit[1]) in usual:
             answer = column.ask([i], text, [hit[1]], "number-with-words", understood=hit[1])
@@ -116,17 +115,6 @@ def _is_several(text: str, usual: frozenset[str]) -> bool:
         if shape(first) in usual and (shape(rest) in usual or rest.isdigit() or _is_several(rest, usual)):
             return True
     return False
-
-
-def _are_spans(texts: list[str]) -> bool:
-    """Is every number a span that begins where another one ends: `1-8`, `9-16`?"""
-    hits = [_SPAN.fullmatch(text) for text in texts]
-    if len(hits) < 2 or not all(hits):
-        return False
-    spans = sorted((int(hit[1]), int(hit[2])) for hit in hits if hit)
-    follow = sum(after[0] == before[1] + 1 for before, after in pairwise(spans))
-    apart = all(after[0] > before[1] for before, after in pairwise(spans))
-    return apart and all(first < last for first, last in spans) and follow * 2 >= len(spans) - 1
 
 
 def _ask_about_spellings(columns: list[_Column], halls: Mapping[tuple[int, int], str]) -> None:

@@ -36,6 +36,10 @@ def look_up(core: str) -> Found:
     letters = tokens(core)
     if not exact and len(letters) > 1 and all(len(word) == 1 for word in letters):  # `N.E.`, `R. P. M.`
         exact = _entries(vocab.phrases.get(("".join(letters),), ()), 0.97)
+    if (
+        exact and "." in core and all(table for table, _ in exact)
+    ):  # `At.` is a column of records, and short for atelier
+        return best(exact, _abbreviated(core))
     if exact:
         return exact
     for form, factor in ((short, 0.97), (bare, 0.93)):
@@ -91,7 +95,8 @@ def _abbreviated(core: str) -> Found:
     """`Blattbr.` → Blattbreite, `Qdr.` → quadros: each word the beginning (dotted: also the bones) of a phrase's word."""
     vocab = vocabulary()
     pieces = [(word, bool(dot)) for word, dot in _DOTTED.findall(fold(core))]
-    pieces = [(w, dot) for w, dot in pieces if w not in vocab.number_words and w not in vocab.fillers and w != "#"]
+    plain = [(w, dot) for w, dot in pieces if w not in vocab.number_words and w not in vocab.fillers and w != "#"]
+    pieces = plain or [(w, dot) for w, dot in pieces if dot and w not in vocab.number_words]  # `At.` is no `at`
     found: Found = {}
     for form in (pieces, [piece for piece in pieces if piece[0] not in vocab.contexts]):
         if not form or sum(len(word) for word, _ in form) < 2:

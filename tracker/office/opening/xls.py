@@ -26,6 +26,7 @@ def xls_sheets(path: Path) -> list[Sheet]:
 def _sheet(path: Path, book: Any, sheet: Any) -> Sheet:
     codes: dict[Cell, str] = {}
     errors: dict[Cell, str] = {}
+    struck: set[Cell] = set()
     rows = []
     for r in range(sheet.nrows):
         cells: list[Any] = []
@@ -36,12 +37,14 @@ def _sheet(path: Path, book: Any, sheet: Any) -> Sheet:
                 codes[(r + 1, c + 1)] = code
             if cell.ctype == xlrd.XL_CELL_ERROR:
                 errors[(r + 1, c + 1)] = error_text_from_code.get(cell.value, "#N/A")
+            if cell.ctype != xlrd.XL_CELL_EMPTY and _struck(book, sheet, r, c):
+                struck.add((r + 1, c + 1))
             cells.append(_value(book, cell))
         rows.append(cells)
     merged = tuple((r1 + 1, c1 + 1, r2, c2) for r1, r2, c1, c2 in sheet.merged_cells)
     hidden_rows = frozenset(r + 1 for r, info in sheet.rowinfo_map.items() if info.hidden and r < sheet.nrows)
     hidden_columns = frozenset(c + 1 for c, info in sheet.colinfo_map.items() if info.hidden and c < sheet.ncols)
-    beside = Extras(sheet.visibility != 0, codes, hidden_rows, hidden_columns, merged, errors=errors)
+    beside = Extras(sheet.visibility != 0, codes, hidden_rows, hidden_columns, merged, errors=errors, struck=struck)
     return marked(Sheet(path.name, sheet.name, rows, beside))
 
 
@@ -49,6 +52,13 @@ def _code(book: Any, cell: Any) -> str:
     found = book.format_map.get(book.xf_list[cell.xf_index].format_key)
     code = tidy(found.format_str) if found is not None and found.format_str else ""
     return code if code and matters(code) else ""
+
+
+def _struck(book: Any, sheet: Any, row: int, column: int) -> bool:
+    """Is a cell struck through, wholly or in some of its letters?"""
+    runs = sheet.rich_text_runlist_map.get((row, column), ())
+    fonts = [book.xf_list[sheet.cell_xf_index(row, column)].font_index, *(font for _, font in runs)]
+    return any(book.font_list[font].struck_out for font in fonts if font < len(book.font_list))
 
 
 def _value(book: Any, cell: Any) -> Any:

@@ -1,5 +1,5 @@
 """The cells of an OpenDocument spreadsheet, walked once: formats, formulas without a value, errors, merged cells, what is
-hidden, and how far the filled cells reach.
+hidden or struck through, and how far the filled cells reach.
 
 A row or cell may stand for a million of its like, so areas are kept and become cells only once the extent is known to be
 bearable. Element and attribute names: OASIS OpenDocument 1.3 part 3 (schema), from memory.
@@ -27,6 +27,7 @@ class OdsSheet:
     codes: list[tuple[Area, str]] = field(default_factory=list)
     no_value: list[Area] = field(default_factory=list)
     errors: list[tuple[Area, str]] = field(default_factory=list)
+    struck: list[Area] = field(default_factory=list)
     merged: list[Area] = field(default_factory=list)
     columns: list[tuple[int, int, str, bool]] = field(default_factory=list)
     """First, last, default cell style, hidden."""
@@ -50,6 +51,7 @@ class OdsSheet:
             merged=tuple(self.merged),
             no_value={cell for area in self.no_value for cell in _cells(area)},
             errors=dict(_each(self.errors)),
+            struck={cell for area in self.struck for cell in _cells(area)},
         )
 
 
@@ -75,7 +77,7 @@ class OdsWalk:
         self._row = self._row_repeat = self._column = self._repeat = self._next_column = 0
         self._row_style = ""
         self._filled_to = self._row_chars = 0
-        self._in_cell = self._in_note = self._is_formula = self._unvalued = False
+        self._in_cell = self._in_note = self._is_formula = self._unvalued = self._struck = False
         self._shown = ""
 
     def start(self, tag: str, at: dict[str, str]) -> None:
@@ -86,6 +88,8 @@ class OdsWalk:
                 self._unvalued = False  # a formula that returned an empty text has an empty paragraph and no value
         elif tag == "table-row":
             self._start_row(self.sheets[-1], at)
+        elif tag == "span":
+            self._struck |= self._in_cell and not self._in_note and self.styles.struck(at.get("text:style-name", ""))
         elif tag == "annotation":
             self._in_note = True
         elif tag == "table-column":
@@ -147,19 +151,21 @@ class OdsWalk:
         if kind is not None:
             sheet.last_row = max(sheet.last_row, self._row + self._row_repeat - 1)
             sheet.last_column = max(sheet.last_column, self._column)
-            if kind != "string":
-                style = at.get("table:style-name") or self._row_style or sheet.column_style(first)
-                if code := self.styles.code(style):
-                    sheet.codes.append((self._area(), code))
+            style = at.get("table:style-name") or self._row_style or sheet.column_style(first)
+            self._struck = self.styles.struck(style)
+            if kind != "string" and (code := self.styles.code(style)):
+                sheet.codes.append((self._area(), code))
 
     def _end_cell(self, sheet: OdsSheet) -> None:
         if self._unvalued:
             sheet.no_value.append(self._area())
+        if self._struck:
+            sheet.struck.append(self._area())
         if self._is_formula:
             shown, self._shown = self._shown.strip(), ""
             if shown.startswith(("#", "Err:")):
                 sheet.errors.append((self._area(), shown))
-        self._in_cell = self._is_formula = self._unvalued = False
+        self._in_cell = self._is_formula = self._unvalued = self._struck = False
 
     def _merge(self, sheet: OdsSheet, first: int, at: dict[str, str]) -> None:
         rows, columns = (int(at.get(f"table:number-{what}-spanned", 1)) for what in ("rows", "columns"))

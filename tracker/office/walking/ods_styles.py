@@ -1,4 +1,5 @@
-"""Number formats of an OpenDocument spreadsheet, and which cell style has which; which table styles hide their table.
+"""Number formats of an OpenDocument spreadsheet, and which cell style has which; which styles strike through, and which hide
+their table.
 
 Element and attribute names: OASIS OpenDocument 1.3 part 3 (schema), from memory.
 """
@@ -18,6 +19,7 @@ class OdsStyles:
 
     def __init__(self) -> None:
         self.hidden_tables: set[str] = set()
+        self._strikes: dict[str, bool] = {}
         self._codes: dict[str, str] = {}
         """Data style → code."""
         self._data_of: dict[str, str] = {}
@@ -33,6 +35,14 @@ class OdsStyles:
         if style not in self._known:
             self._known[style] = self._look_up(style)
         return self._known[style]
+
+    def struck(self, style: str) -> bool:
+        """Does a style strike its text through? One that does not say has it of its parent."""
+        for _ in range(20 if any(self._strikes.values()) else 0):
+            if style in self._strikes or not style:
+                break
+            style = self._parent.get(style, "")
+        return self._strikes.get(style, False)
 
     def _look_up(self, style: str) -> str:
         for _ in range(20):
@@ -52,6 +62,8 @@ class OdsStyles:
             self._parent[self._style] = at.get("style:parent-style-name", "")
             if "style:data-style-name" in at:
                 self._data_of[self._style] = at["style:data-style-name"]
+        elif tag == "text-properties" and (line := at.get("style:text-line-through-style")):
+            self._strikes[self._style] = line != "none"
         elif tag == "table-properties" and at.get("table:display") == "false":
             self.hidden_tables.add(self._style)
 

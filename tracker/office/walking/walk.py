@@ -11,8 +11,8 @@ from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras
 from tracker.office.walking.extent import Extent
 from tracker.office.walking.ods import OdsWalk
-from tracker.office.walking.xlsx import sheet_extent, sheet_extras
-from tracker.office.walking.xlsx_parts import listed_sheets, shared_texts, style_codes
+from tracker.office.walking.xlsx import Struck, sheet_extent, sheet_extras
+from tracker.office.walking.xlsx_parts import listed_sheets, shared_texts, struck_styles, style_codes
 from tracker.office.walking.xml import scan, utf8
 
 
@@ -54,11 +54,12 @@ def opened(path: Path) -> Iterator[zipfile.ZipFile]:
 
 def _xlsx(archive: zipfile.ZipFile, check: Check) -> Iterator[WalkedSheet]:
     codes, texts = style_codes(archive), shared_texts(archive)
+    struck = Struck.of(struck_styles(archive), texts)
     for sheet in listed_sheets(archive):
         xml = utf8(archive.read(sheet.part))
         extent = sheet_extent(xml, texts)
         check(sheet.name, extent)
-        yield WalkedSheet(sheet.name, extent, sheet_extras(xml, codes, sheet.hidden))
+        yield WalkedSheet(sheet.name, extent, sheet_extras(xml, codes, struck, sheet.hidden))
 
 
 def _ods(archive: zipfile.ZipFile, check: Check) -> Iterator[WalkedSheet]:

@@ -5,7 +5,8 @@ The sheet's XML is searched, not parsed: of 200,000 cells a few thousand matter,
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
 
 from tracker.domain.addresses import Cell, cell_of, column_number
 from tracker.office.sheet import Extras
@@ -26,7 +27,29 @@ _HIDDEN_ROW = re.compile(rb"""<(?:\w+:)?row\s[^>]*?\bhidden\s*=\s*["'](?:1|true)
 _COLUMN = re.compile(rb"<(?:\w+:)?col\s[^>]*>")
 _FILTER = re.compile(rb"<(?:\w+:)?autoFilter\s[^>]*(?<!/)>\s*<(?:\w+:)?filterColumn")
 _ATTRIBUTE = re.compile(rb"""([\w:]+)\s*=\s*(?:"([^"]*)"|'([^']*)')""")
+_STRUCK = re.compile(rb"""<(?:\w+:)?strike(?!\s[^>]*\bval\s*=\s*["'](?:0|false))[\s/>]""")
 _LAST_COLUMN = 16_384
+
+
+@dataclass(frozen=True, slots=True)
+class Struck:
+    """What is struck through: cell styles, and shared texts in some of their letters; both by index."""
+
+    styles: frozenset[bytes] = frozenset()
+    texts: frozenset[bytes] = frozenset()
+
+    @classmethod
+    def of(cls, styles: frozenset[bytes], texts: list[bytes]) -> "Struck":
+        return cls(styles, frozenset(b"%d" % i for i, text in enumerate(texts) if _strikes(text)))
+
+    def has(self, at: Mapping[str, str], shown: bytes, content: bytes) -> bool:
+        """Is a filled cell of these attributes struck through?"""
+        shared = at.get("t") == "s" and shown in self.texts
+        return at.get("s", "").encode() in self.styles or shared or _strikes(content)
+
+
+def _strikes(xml: bytes) -> bool:
+    return b"strike" in xml and _STRUCK.search(xml) is not None
 
 
 def sheet_extent(xml: bytes, texts: list[bytes]) -> Extent:
@@ -54,7 +77,7 @@ def _shared_chars(xml: bytes, texts: list[bytes]) -> int:
     return sum(len(texts[index]) * count for index, count in uses.items() if index < len(texts))
 
 
-def sheet_extras(xml: bytes, codes: Mapping[bytes, str], hidden: bool) -> Extras:
+def sheet_extras(xml: bytes, codes: Mapping[bytes, str], struck: Struck, hidden: bool) -> Extras:
     """What stands beside the values, but for merged cells, which the grid reader gives.
 
     `codes`: index of a cell style → number format code that matters.
@@ -62,7 +85,7 @@ def sheet_extras(xml: bytes, codes: Mapping[bytes, str], hidden: bool) -> Extras
     extras = Extras(
         hidden=hidden, hidden_rows=_hidden_rows(xml), hidden_columns=_hidden_columns(xml), filtered=_filter(xml)
     )
-    for cell, tag, content in _cells_that_matter(xml, codes):
+    for cell, tag, content in _cells_that_matter(xml, codes, struck):
         at, found, formula = _attributes(tag), _VALUE.search(content), _FORMULA.search(content)
         shown = found[1].strip() if found and found[1] else b""
         kind, code = at.get("t", ""), codes.get(at.get("s", "").encode())
@@ -72,14 +95,20 @@ def sheet_extras(xml: bytes, codes: Mapping[bytes, str], hidden: bool) -> Extras
             extras.errors[cell] = shown.decode()
         if code and (found or formula):
             extras.codes[cell] = code
+        if (shown or _INLINE.search(content)) and struck.has(at, shown, content):
+            extras.struck.add(cell)
     return extras
 
 
-def _cells_that_matter(xml: bytes, codes: Mapping[bytes, str]) -> Iterator[tuple[Cell, bytes, bytes]]:
-    """(address, start tag, content) of the filled cells with a format that matters, an error or a formula."""
-    if not codes and not any(hint in xml for hint in _HINTS):
+def _cells_that_matter(xml: bytes, codes: Mapping[bytes, str], struck: Struck) -> Iterator[tuple[Cell, bytes, bytes]]:
+    """(address, start tag, content) of the filled cells with a format that matters, an error, a formula or a text that may
+    be struck through."""
+    struck_inside = _strikes(xml)
+    styles = {*codes, *struck.styles}
+    if not (styles or struck.texts or struck_inside) and not any(hint in xml for hint in _HINTS):
         return
-    wanted = _wanted(codes)
+    kinds = [b"e", *([b"s"] if struck.texts else ()), *([b"inlineStr"] if struck_inside else ())]
+    wanted = _wanted(styles, kinds)
     for hit in wanted.finditer(xml):
         address = _attributes(hit[1]).get("r")
         if address is None:
@@ -88,8 +117,9 @@ def _cells_that_matter(xml: bytes, codes: Mapping[bytes, str]) -> Iterator[tuple
         yield cell_of(address), hit[1], hit[2]
 
 
-def _wanted(codes: Mapping[bytes, str]) -> re.Pattern[bytes]:
-    said = [rb"""\bt\s*=\s*["']e["']"""] + ([rb"""\bs\s*=\s*["'](?:%s)["']""" % b"|".join(codes)] if codes else [])
+def _wanted(styles: Collection[bytes], kinds: Collection[bytes]) -> re.Pattern[bytes]:
+    said = [rb"""\bt\s*=\s*["'](?:%s)["']""" % b"|".join(kinds)]
+    said += [rb"""\bs\s*=\s*["'](?:%s)["']""" % b"|".join(sorted(styles))] if styles else []
     return re.compile(
         rb"<(?:\w+:)?c(\s(?=[^>]*?(?:%s)|[^>]*>\s*<(?:\w+:)?f[\s/>])[^>]*|(?=>\s*<(?:\w+:)?f[\s/>]))(?<!/)>"
         rb"(.*?)</(?:\w+:)?c\s*>" % b"|".join(said),

@@ -1,4 +1,4 @@
-"""The parts of an xlsx package: which sheet stands in which part, the formats of its styles, its shared texts."""
+"""The parts of an xlsx package: which sheet stands in which part; formats of its styles, what is struck through, shared texts."""
 
 import posixpath
 import re
@@ -63,6 +63,31 @@ def style_codes(archive: zipfile.ZipFile) -> dict[bytes, str]:
     scan(archive.read("xl/styles.xml"), start, end)
     codes = {b"%d" % index: own.get(number, BUILT_IN.get(number, "General")) for index, number in enumerate(used)}
     return {index: code for index, code in codes.items() if matters(code)}
+
+
+def struck_styles(archive: zipfile.ZipFile) -> frozenset[bytes]:
+    """Indices of the cell styles whose font is struck through."""
+    fonts: list[bool] = []
+    used: list[int] = []
+    inside: list[str] = []
+
+    def start(tag: str, at: dict[str, str]) -> None:
+        if tag in ("fonts", "cellXfs"):
+            inside.append(tag)
+        elif inside == ["fonts"] and tag == "font":
+            fonts.append(False)
+        elif inside == ["fonts"] and tag == "strike":
+            fonts[-1] = at.get("val", "1") not in ("0", "false")
+        elif inside == ["cellXfs"] and tag == "xf":
+            used.append(int(at.get("fontId", 0)))
+
+    def end(tag: str) -> None:
+        if tag in ("fonts", "cellXfs"):
+            inside.clear()
+
+    if "xl/styles.xml" in archive.namelist() and b"strike" in (xml := archive.read("xl/styles.xml")):
+        scan(xml, start, end)
+    return frozenset(b"%d" % i for i, font in enumerate(used) if font < len(fonts) and fonts[font])
 
 
 def shared_texts(archive: zipfile.ZipFile) -> list[bytes]:
