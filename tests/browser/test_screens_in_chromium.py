@@ -27,22 +27,29 @@ def large(tmp_path_factory):
         yield screens.url
 
 
-@pytest.mark.parametrize(("width", "height"), SIZES)
 @pytest.mark.parametrize("path", ["", "bookings", "needs", "scenarios"])
-def test_no_screen_is_wider_than_the_window(small, open_page, path, width, height):
-    page = open_page(f"{small}/{path}", width, height)
-    page.wait_for_selector("svg.marks", state="attached")
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
-    for figure in page.locator(".figure .value").all():
-        assert figure.evaluate("e => e.scrollWidth <= e.clientWidth"), figure.inner_text()
+def test_no_screen_is_wider_than_the_window(small, open_page, path):
+    for page, width in at_each_size(open_page, f"{small}/{path}"):
+        page.wait_for_selector("svg.marks", state="attached")
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        for figure in page.locator(".figure .value").all():
+            assert figure.evaluate("e => e.scrollWidth <= e.clientWidth"), figure.inner_text()
 
 
-@pytest.mark.parametrize(("width", "height"), SIZES)
 @pytest.mark.parametrize("path", ["looms", "looms?loom=A-7&hall=Hall+1", "looms?loom=A-9"])
-def test_loom_sheets_fit_the_window(small, open_page, path, width, height):
-    page = open_page(f"{small}/{path}", width, height)
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
-    assert page.get_by_text("failed").count() == 0
+def test_loom_sheets_fit_the_window(small, open_page, path):
+    for page, width in at_each_size(open_page, f"{small}/{path}"):
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        assert page.get_by_text("failed").count() == 0
+
+
+def at_each_size(open_page, url):
+    """A page opened at the first size, then turned and made smaller as one does with a tablet; each size with its width."""
+    page = open_page(url, *SIZES[0])
+    for width, height in SIZES:
+        page.set_viewport_size({"width": width, "height": height})
+        settle(page)
+        yield page, width
 
 
 def test_a_loom_number_leads_to_its_sheet_and_back(small, open_page):
