@@ -93,8 +93,8 @@ def _operation(row: Row, known: Known) -> Iterator[Fault]:
             message("operation-not-known", operation=name, version=known.method.version, near=near), "operation"
         )
         return
-    if not known.work.get(key_of_loom(row)) or not whole_rows(known.work[key_of_loom(row)]):
-        yield _refused(message("record-not-in-work", loom=key_of_loom(row)), "loom")
+    if not whole_rows(known.work.get(key_of_loom(row), ())):
+        yield _refused(message("record-not-in-work", loom=key_of_loom(row), more=None), "loom")
     yield from _torque(row, max((one.torque_nm or 0.0 for one in of_name), default=0.0))
 
 
@@ -155,7 +155,7 @@ def _setting(row: Row, known: Known) -> Iterator[Fault]:
         return
     yield from _side(row, {fold(one.side or "") for one in of_name}, row["setting"])
     if row.get("why") in ("set", "adjusted") and not _is_begun(row, known):
-        yield _refused(message("record-not-in-work", loom=key_of_loom(row)), "loom")
+        yield _refused(message("record-not-in-work", loom=key_of_loom(row), more=None), "loom")
     value, point = row.get("value"), of_name[0]
     numeric = any(limit is not None for one in of_name for limit in (one.low, one.high))
     if value is None:
@@ -173,7 +173,7 @@ def _physical(value: float, unit: str | None) -> bool:
 
 
 def _is_begun(row: Row, known: Known) -> bool:
-    return key_of_loom(row) in known.begun or bool(known.work.get(key_of_loom(row)))
+    return key_of_loom(row) in known.begun or bool(whole_rows(known.work.get(key_of_loom(row), ())))
 
 
 def _check(row: Row, known: Known) -> Iterator[Fault]:

@@ -77,6 +77,10 @@ def record(
     from_at: Annotated[str | None, typer.Option("--from", metavar="T", help="Where a period begins.")] = None,
     to_at: Annotated[str | None, typer.Option("--to", metavar="T", help="Where it ends.")] = None,
     article: Annotated[str | None, typer.Option(help="What was woven.")] = None,
+    correct: Annotated[
+        str | None,
+        typer.Option(metavar="REASON", help="Replace what was mistyped under the same moment; both are kept."),
+    ] = None,
     card: Annotated[str | None, typer.Option(help="The number of the work card.")] = None,
     who: Annotated[str | None, typer.Option(metavar="NAME", help="Who did or read it.")] = None,
     json_to: Json = None,
@@ -92,7 +96,7 @@ def record(
     """  # fmt: skip
     files = [one for one in what if one.lower().endswith(ENDINGS)]
     if files and len(files) == len(what):
-        _load_cards(context.obj, [Path(file) for file in files], json_to)
+        _load_cards(context.obj, [Path(file) for file in files], _reason(correct), json_to)
         return
     if len(what) != 1:
         raise typer.BadParameter("name one loom, or files only")
@@ -114,8 +118,12 @@ def record(
     if rows:
         told = {"side": side, "at": when, "who": who, "article": article, "waived_because": waive, "waived_by": by,
                 "from_at": moment(here, from_at), "to_at": moment(here, to_at)}  # fmt: skip
-        _enter(here, what[0], hall, rows, told, json_to)
+        _enter(here, what[0], hall, rows, told, _reason(correct), json_to)
         return
+    if correct is not None:
+        raise typer.BadParameter(
+            "--correct goes with files and with what was read or done; a stage goes back with --why"
+        )
     details = {"--started": started, "--total": total, "--minutes": minutes, "--window": window, "--choice": choice}
     given = [name for name, value in details.items() if value is not None]
     if given and crew is None:
@@ -130,18 +138,26 @@ def record(
     show.emit(json_to, recorded.record(), lambda: show.say(ENGLISH.line(recorded.message)))
 
 
-def _load_cards(here: Any, files: list[Path], json_to: str | None) -> None:
+def _load_cards(here: Any, files: list[Path], correct: str | None, json_to: str | None) -> None:
     from tracker.services.loading.load import load
 
     with show.progress() as progress:
-        report = load(here, files, progress=progress, records_only=True)
+        report = load(here, files, progress=progress, records_only=True, correct=correct)
     tell_load(report, json_to)
 
 
-def _enter(here: Any, loom: str, hall: str | None, rows: Any, told: Any, json_to: str | None) -> None:
+def _enter(
+    here: Any, loom: str, hall: str | None, rows: Any, told: Any, correct: str | None, json_to: str | None
+) -> None:
     from tracker.services.work.entering import enter_records
 
-    tell_load(enter_records(here, loom, hall, rows, told), json_to)
+    tell_load(enter_records(here, loom, hall, rows, told, correct), json_to)
+
+
+def _reason(correct: str | None) -> str | None:
+    if correct is not None and not correct.strip():
+        raise typer.BadParameter("--correct needs the reason")
+    return correct
 
 
 def _parts(used: Texts, left_over: Texts, broken: Texts, card: str | None) -> list[dict[str, Any]]:

@@ -28,20 +28,21 @@ def add_stage(session: Session, change: StageChange) -> None:
 
 
 def read_conversions(session: Session) -> list[Conversion]:
-    """Every recorded conversion by start."""
+    """Every recorded conversion by start; of those of a loom that began at one moment the last, which corrects the others."""
     minutes: dict[int, dict[str, float]] = {}
     marks: dict[int, set[str]] = {}
     for row in session.scalars(select(OperationMinutesRow)):
         minutes.setdefault(row.conversion_id, {})[row.operation] = row.minutes
         if row.worked_out:
             marks.setdefault(row.conversion_id, set()).add(row.operation)
-    rows = session.scalars(select(ConversionRow).order_by(ConversionRow.started_at, ConversionRow.id))
+    query = select(ConversionRow).order_by(ConversionRow.started_at, ConversionRow.id)
+    rows = {(row.hall, row.loom, row.started_at): row for row in session.scalars(query)}
     return [
         Conversion(LoomKey(r.hall, r.loom), r.machine_type, r.crew, r.method_version, r.started_at, r.ended_at,
                    minutes.get(r.id, {}), r.total_min, WindowKind(r.kind) if r.kind else None,
                    tuple((choice, alternative) for choice, alternative in r.choices),
                    frozenset(marks.get(r.id, set()) | ({WHOLE} if r.worked_out else set())))
-        for r in rows
+        for r in rows.values()
     ]  # fmt: skip
 
 

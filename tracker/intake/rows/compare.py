@@ -43,8 +43,9 @@ class Comparison:
     """Besides those of the reading: doubles, unknown looms, and new looms that look like one of the database."""
 
 
-def compare(result: ReadResult, current: Current) -> Comparison:
-    """Compare what was read with what is stored (`current` may leave out empty tables)."""
+def compare(result: ReadResult, current: Current, correct: str | None = None) -> Comparison:
+    """Compare what was read with what is stored (`current` may leave out empty tables). `correct`: the reason for which records
+    that say otherwise than before replace them; None refuses them."""
     found = Comparison(counts=[RowCounts(refused=result.refused.get(i, 0), ignored=result.ignored.get(i, 0))
                                for i in range(len(result.tables))])  # fmt: skip
     findings: list[Finding] = []
@@ -54,7 +55,7 @@ def compare(result: ReadResult, current: Current) -> Comparison:
         if TABLES[row.table].whole:
             found.method.setdefault(row.table, []).append(row)
         elif TABLES[row.table].history:
-            findings += _compare_record(row, current.get(row.table, {}), found, result.tables[row.source])
+            findings += _compare_record(row, current.get(row.table, {}), found, result.tables[row.source], correct)
         else:
             _compare_row(row, current.get(row.table, {}), found, result.tables[row.source])
     findings += alike_stored(found.changes, found.places, result.tables, current.get("looms", {}))
@@ -156,26 +157,32 @@ def _heading(table: str, name: str) -> str:
 
 
 def _compare_record(
-    row: TypedRow, stored: Mapping[RowKey, Mapping[str, Any]], found: Comparison, source: SourceTable
+    row: TypedRow,
+    stored: Mapping[RowKey, Mapping[str, Any]],
+    found: Comparison,
+    source: SourceTable,
+    correct: str | None,
 ) -> Iterable[Finding]:
-    """A row of history: new, the same, or completing what is empty; one that says otherwise than before is refused."""
+    """A row of history: new, the same, or completing what is empty; one that says otherwise than before is refused, or with the
+    reason to `correct` it replaces what was recorded."""
     old = stored.get(key_of(row))
     said = {
         name: value for name, value in row.values.items() if value not in (None, "") or name in TABLES[row.table].key
     }
     against = [name for name, value in said.items() if old and old[name] is not None and not same(old[name], value)]
-    if not against:
+    if correct or not against:
         _compare_row(replace(row, values=said), stored, found, source)
     else:
         found.counts[row.source].refused += 1
     for name in against:
         assert old
         yield Finding(
-            "record-differs", Severity.REFUSED, file=source.file, sheet=source.sheet, cell=source.cell_of(name, row.number),
+            "record-corrected" if correct else "record-differs", Severity.NOTE if correct else Severity.REFUSED,
+            file=source.file, sheet=source.sheet, cell=source.cell_of(name, row.number),
             heading=next((c.heading for c in source.columns if c.field == name), ""), raw=str(said[name]),
-            understood=shown(said[name]), rows=((row.source, row.number),),
+            understood=shown(said[name]), rows=() if correct else ((row.source, row.number),),
             params={"table": TABLES[row.table].sheet, "row": " ".join(str(part) for part in key_of(row) if part),
-                    "heading": _heading(row.table, name), "stored": shown(old[name])},
+                    "heading": _heading(row.table, name), "stored": shown(old[name]), "why": correct},
         )  # fmt: skip
 
 

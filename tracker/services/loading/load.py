@@ -50,6 +50,7 @@ def load(
     before: Callable[[LoadReport], None] | None = None,
     replaces: Collection[str] = (),
     records_only: bool = False,
+    correct: str | None = None,
 ) -> LoadReport:
     """Load spreadsheets as one load, into a new database where there is none; `dry_run` only says what it would do.
 
@@ -58,13 +59,13 @@ def load(
     findings with their cells marked: under that name where one file is given, else under a name made of it and the
     file's. Where no copy can be written nothing is loaded either. `before` is shown the report once all is ready to be
     written, before it is. `replaces`: tables whose sheets are the whole truth (`replacing`). `records_only` refuses sheets that
-    are no records of what was done.
+    are no records of what was done; `correct` is the reason for which records replace others of the same key.
     Raises UsageError for an answer that fits no heading and for a `marked` that cannot be the name of a copy.
     """
     given = dict(answers or {})
     day = today or context.now().date()
     marking = Marking(files, marked) if marked else None
-    request = _Request(files, given, partial, marking, day, progress, replaceable(replaces), records_only)
+    request = _Request(files, given, partial, marking, day, progress, replaceable(replaces), records_only, correct)
     remembered = _remembered(context)
     try:
         result = request.read(remembered)
@@ -78,9 +79,9 @@ def load(
         return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=dry_run)
 
 
-def enter(context: Context, result: ReadResult) -> LoadReport:
-    """Write rows that were told by a command or a screen as a load would, all of them or nothing."""
-    request = _Request((), {}, False, None, context.now().date(), None, frozenset())
+def enter(context: Context, result: ReadResult, correct: str | None = None) -> LoadReport:
+    """Write records that were told by a command or a screen as a load would, all of them or nothing; `correct` as in `load`."""
+    request = _Request((), {}, False, None, context.now().date(), None, frozenset(), True, correct)
     with context.unit_of_work() as uow:
         report = _Loading(uow, result, request).run(dry_run=False)
         if report.written:
@@ -98,6 +99,7 @@ class _Request:
     progress: Progress | None
     replaces: frozenset[str]
     records_only: bool = False
+    correct: str | None = None
 
     def read(self, remembered: Mapping[str, str]) -> ReadResult:
         return read_files(self.files, self.answers, remembered, self.today, self.progress)
@@ -157,7 +159,7 @@ class _Loading:
         self.files, self.today = request.files, request.today
         names = {source.table for source in result.tables} | {"looms"}
         self.current = {name: uow.rows(name) for name in names}
-        self.comparison = compare(result, self.current)
+        self.comparison = compare(result, self.current, request.correct)
         self.records_only = request.records_only
         self.replaces, self.retiring = request.replaces, Retiring()
         self.findings = [*result.findings, *self.comparison.findings]
@@ -282,10 +284,13 @@ class _Loading:
         if not standing or (self.partial and standing[0].severity is Severity.REFUSED):
             return None
         asked = standing[0].severity is Severity.DOUBT
+        one, several = (
+            ("records-refusal", "records-refusals") if self.records_only else ("load-refusal", "load-refusals")
+        )
         if len(standing) == 1:
-            return message("load-question" if asked else "load-refusal", where=where(standing[0]), what="")
+            return message("load-question" if asked else one, where=where(standing[0]), what="")
         places = [where(finding) for finding in standing]
-        return message("load-questions" if asked else "load-refusals", many=len(standing), places=places)
+        return message("load-questions" if asked else several, many=len(standing), places=places)
 
     def _report(
         self, refusal: Message | None, difference: MethodDifference | None = None, version: int | None = None,

@@ -25,9 +25,11 @@ def enter_records(
     hall: str | None,
     rows: Mapping[str, Sequence[Mapping[str, Any]]],
     told: Mapping[str, Any],
+    correct: str | None = None,
 ) -> LoadReport:
     """Write records of one loom as one load: table → rows by field. `told` holds what all rows have in common (who, at, side,
     article, a waiver, a period) and goes where the table has a column for it; moments in UTC, `at` is now where none is said.
+    `correct`: the reason for which they replace what was recorded.
 
     UsageError for a value that a column cannot hold, or a missing one that it needs.
     """
@@ -45,7 +47,7 @@ def enter_records(
         for source, (name, of) in enumerate(rows.items())
         for number, row in enumerate(of, 1)
     ]
-    return enter(context, ReadResult(sources, tuple(typed), ()))
+    return enter(context, ReadResult(sources, tuple(typed), ()), correct)
 
 
 def _values(table: Table, given: Mapping[str, Any], key: LoomKey) -> dict[str, Any]:

@@ -16,7 +16,14 @@ from tracker.services.parts.reservations import follow_stage
 from tracker.services.parts.stock_report import parts_listed
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.sign_off import refuse_open
-from tracker.services.work.stage_moves import RECORDED, WITH_REASON, is_issued, odd_move, stage_now
+from tracker.services.work.stage_moves import (
+    RECORDED,
+    WITH_REASON,
+    is_issued,
+    odd_move,
+    refuse_stop,
+    stage_now,
+)
 from tracker.services.work.taken import Taken, conversion_of
 from tracker.store import UnitOfWork
 
@@ -79,6 +86,7 @@ def record_stage(
             raise DataError("stage-later-known", loom=key, stage=before.stage, at=before.at.astimezone(zone))
         first = min(moment, (taken and taken.started_at) or moment)
         now, issued, start = stage_now(room, key, before), is_issued(room, key), began(uow, room.mill.terms)
+        refuse_stop(key, now, wanted)
         odd = odd_move(room, now, wanted, issued, bool(taken), start, first)
         if odd and not reason:
             raise DataError("stage-needs-reason", loom=key, stage=wanted, odd=odd)

@@ -1,12 +1,12 @@
 """The records of a load: what of them cannot be, and what follows from them for stages, conversions and the stockroom."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
 from typing import Any
 
-from tracker.cards.faults import Known, faults, key_of_loom
+from tracker.cards.faults import Known, faults, key_of_loom, whole_rows
 from tracker.domain.card_numbers import card_place
 from tracker.domain.faults import Fault, placed
 from tracker.domain.findings import Finding, Severity
@@ -14,22 +14,23 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.progress import CONVERTED, UNDER_WAY, Conversion, Stage, StageChange
 from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
 from tracker.domain.scopes import LoomScope
-from tracker.domain.stock import MovementKind
 from tracker.domain.tables import TABLES
 from tracker.errors import Message, TrackerError, message
 from tracker.scope.content import scope_looms
 from tracker.services.moments import began
 from tracker.services.parts.reservations import follow_stages
-from tracker.services.parts.stock_entry import Entry
 from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.work.given_back import Given, give_back
 from tracker.services.work.sign_off import begun_at, content_of, open_of, sign_off_message
-from tracker.services.work.stage_moves import is_issued, odd_move, stage_now
+from tracker.services.work.stage_moves import is_issued, odd_move, refuse_stop, stage_now
 from tracker.services.work.taken import Taken, conversion_of
 from tracker.services.work.working_out import work_out
 from tracker.store import UnitOfWork
 
 Row = Mapping[str, Any]
 WORK, PARTS = "work_done", "parts_used"
+NOT_IN_WORK = "record-not-in-work"
+"""What every row of a loom would say whose first line is missing or wrong; it is said once."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,28 +50,55 @@ class Records:
         self.uow, self.tables = uow, tables
         self.rows = [row for row in rows if TABLES[row.table].history]
         self.new = {(change.table, change.key): not change.field for change in changes if TABLES[change.table].history}
+        self.before: dict[tuple[str, RowKey], dict[str, Any]] = {}
+        """(table, key) of rows that are completed or corrected → field → what stood there."""
+        for change in changes:
+            if change.field and TABLES[change.table].history:
+                self.before.setdefault((change.table, change.key), {})[change.field] = change.old
         self.moves: list[Move] = []
-        self.used: list[Row] = []
+        self.used: list[Given] = []
+        self.touched: dict[LoomKey, None] = {}
+        """Looms of whose work done rows were added or changed."""
 
     def findings(self) -> list[Finding]:
         """What stands against rows that add to what is stored; nothing is written."""
         if not self.new:
             return []
         found: list[Finding] = []
+        waiting: dict[LoomKey, list[TypedRow]] = {}
         for row in self._new_rows:
             against = [
                 placed(fault, row, self.tables[row.source]) for fault in faults(row.table, row.values, self.known)
             ]
+            if any(finding.code == NOT_IN_WORK for finding in against):
+                waiting.setdefault(key_of_loom(row.values), []).append(row)
+                continue
             found += against
-            if not any(finding.severity is Severity.REFUSED for finding in against) and self._is_added(row):
+            if not any(finding.severity is Severity.REFUSED for finding in against):
                 self._follow(row, found)
+        found += (self._waits(key, rows) for key, rows in waiting.items())
         return found
+
+    def _waits(self, key: LoomKey, rows: Sequence[TypedRow]) -> Finding:
+        """One finding for all rows of a loom that wait for the first line of its card."""
+        said = message(NOT_IN_WORK, loom=key, more=len(rows) - 1 or None)
+        finding = placed(Fault(said, "loom", Severity.REFUSED), rows[0], self.tables[rows[0].source])
+        return replace(finding, rows=tuple((row.source, row.number) for row in rows))
 
     def _follow(self, row: TypedRow, found: list[Finding]) -> None:
         if row.table == PARTS:
-            self.used.append(row.values)
-        if row.table == WORK and not row.values.get("operation"):
+            self.used.append(Given(row.values, self._stood(row, ("left_over", "broken"))))
+        if row.table == WORK and not row.values.get("operation") and self._is_added(row):
             found += [placed(fault, row, self.tables[row.source]) for fault in self._take(row.values)]
+        elif row.table == WORK:
+            self.touched[key_of_loom(row.values)] = None
+
+    def _stood(self, row: TypedRow, names: Iterable[str]) -> Row:
+        """Fields of a row as they stood before the load."""
+        if self._is_added(row):
+            return dict.fromkeys(names)
+        before = self.before.get((row.table, _key(row)), {})
+        return {name: before.get(name, row.values.get(name)) for name in names}
 
     @cached_property
     def _new_rows(self) -> list[TypedRow]:
@@ -97,9 +125,18 @@ class Records:
         begun = frozenset(key for key, change in self.stages.items() if change.stage in (*UNDER_WAY, *CONVERTED))
         return Known(
             mill.method, frozenset(crew.crew for crew in mill.crews), frozenset(mill.parts), self._local(self.uow.now()),
-            card_of, lambda key: self.room.issued.get(key, {}), begun,
+            card_of, self._held, begun,
             self._of_loom(WORK), self._of_loom("stops"), self._of_loom("waste"),
         )  # fmt: skip
+
+    def _held(self, key: LoomKey) -> dict[str, float]:
+        """Part → what a loom got, with what rows that are corrected now had given back."""
+        held = dict(self.room.issued.get(key, {}))
+        for row in self.rows:
+            if row.table == PARTS and key_of_loom(row.values) == key and (PARTS, _key(row)) in self.before:
+                stood = self._stood(row, ("left_over", "broken"))
+                held[row.values["part"]] = held.get(row.values["part"], 0.0) + sum(q or 0.0 for q in stood.values())
+        return held
 
     @cached_property
     def _published(self) -> frozenset[int]:
@@ -190,15 +227,15 @@ class Records:
         if before and before.at > moment:
             said = message("stage-later-known", loom=key, stage=before.stage, at=self._local(before.at))
             return Fault(said, name, Severity.REFUSED)
+        now = stage_now(self.room, key, before)
         try:
+            refuse_stop(key, now, stage)
             done = self._conversion(row, key) if stage in CONVERTED and key not in self._converted else None
         except TrackerError as error:
-            return Fault(error.message, "crew", Severity.REFUSED)
+            return Fault(error.message, "stage" if stage is Stage.STOPPED else "crew", Severity.REFUSED)
         why = (row.get("remark") or "").strip() or None
         issued = is_issued(self.room, key)
-        odd = odd_move(
-            self.room, stage_now(self.room, key, before), stage, issued, done is not None, self._first, moment
-        )
+        odd = odd_move(self.room, now, stage, issued, done is not None, self._first, moment)
         if odd and not why:
             return Fault(message("record-needs-remark", loom=key, stage=stage, odd=odd), "remark", Severity.REFUSED)
         if stage is Stage.SIGNED_OFF and (open_ones := self._open(key)):
@@ -227,6 +264,21 @@ class Records:
         taken = Taken(crew, start, out.operation_min, out.total_min, worked_out=out.worked_out)
         return conversion_of(mill, key, taken, ended, None, booking)
 
+    def _worked_out_again(self) -> Iterator[Conversion]:
+        """Conversions of which rows were completed or corrected after they had been recorded, as they are now."""
+        taken_now = {move.conversion.key for move in self.moves if move.conversion}
+        for key in self.touched:
+            done = self._converted.get(key)
+            if done is None or key in taken_now:
+                continue
+            whole = [row for row in whole_rows(self.known.work.get(key, ())) if Stage(row["stage"]) in CONVERTED]
+            row = next((row for row in whole if self._utc(row["started_at"]) == done.started_at), None)
+            again = self._conversion(row, key) if row else done
+            again = replace(again, machine_type=done.machine_type, method_version=done.method_version, kind=done.kind,
+                            choices=done.choices)  # fmt: skip
+            if again != done:
+                yield again
+
     def _open(self, key: LoomKey) -> Message | None:
         rows = {name: of.get(key, ()) for name, of in self._told.items()}
         since = self._local(self._begun[key]) if key in self._begun else datetime.min
@@ -235,27 +287,17 @@ class Records:
     # ---- writing
 
     def write(self) -> None:
-        """Write the stages, the conversions and what the stockroom gets back."""
+        """Write the stages, the conversions and what the stockroom gets back; once the rows are there."""
+        again = list(self._worked_out_again())
         for move in self.moves:
             self.uow.add_stage(move.change)
             if move.conversion:
                 self.uow.add_conversion(move.conversion)
+        for conversion in again:
+            self.uow.add_conversion(conversion)
         self.uow.session.flush()
         follow_stages(self.uow, [move.change for move in self.moves])
-        if any(row.get("left_over") or row.get("broken") for row in self.used):
-            self._give_back()
-
-    def _give_back(self) -> None:
-        entry = Entry(self.uow)
-        for row in self.used:
-            key, part = key_of_loom(row), row["part"]
-            back, broken = row.get("left_over") or 0.0, row.get("broken") or 0.0
-            why = f"card {row['card']}" if row.get("card") else "parts used"
-            if back + broken:
-                entry.move(MovementKind.RETURN, {part: back + broken}, why, key)
-            if broken:
-                entry.move(MovementKind.ADJUSTMENT, {part: -broken}, f"{why}: broken", key)
-        entry.settle(sorted({row["part"] for row in self.used}), "parts used")
+        give_back(self.uow, self.used)
 
 
 def over_at(row: Row) -> datetime:

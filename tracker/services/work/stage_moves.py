@@ -5,7 +5,7 @@ from datetime import date, datetime
 from tracker.domain.days import Days
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import BEFORE_BOOKING, BESIDE, UNDER_WAY, Stage, StageChange
-from tracker.errors import Message, message
+from tracker.errors import DataError, Message, message
 from tracker.kits.state import missing
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.moments import is_before
@@ -25,9 +25,7 @@ def out_of_order(before: Stage, wanted: Stage, kit_issued: bool, more_to_tell: b
 
     `kit_issued`: the loom's kit was handed out. `more_to_tell`: the stage is recorded again with the conversion behind it.
     """
-    if wanted is Stage.STOPPED:
-        return None if before in UNDER_WAY else message("odd-not-in-work", stage=before)
-    if wanted in BESIDE or (before in BESIDE and wanted is Stage.SCOPED):
+    if wanted is Stage.STOPPED or wanted in BESIDE or (before in BESIDE and wanted is Stage.SCOPED):
         return None
     if before in BESIDE:
         return message("odd-beside", stage=before)
@@ -40,6 +38,12 @@ def out_of_order(before: Stage, wanted: Stage, kit_issued: bool, more_to_tell: b
         return _unready(before, kit_issued)
     skipped = [stage for stage in ORDER[here + 1 : there] if stage in RECORDED]
     return message("odd-skipped", first=skipped[0], second=next(iter(skipped[1:]), None)) if skipped else None
+
+
+def refuse_stop(key: LoomKey, before: Stage, wanted: Stage) -> None:
+    """DataError where a conversion is to be stopped that is not under way; no reason mends that."""
+    if wanted is Stage.STOPPED and before not in UNDER_WAY:
+        raise DataError("stopped-not-begun", loom=key, stage=before)
 
 
 def _unready(before: Stage, kit_issued: bool) -> Message | None:

@@ -44,6 +44,7 @@ understood-put-back = put back { $order }
 record-differs = { $table } { $row }: { $heading } is { $understood } here, and { $stored } in the records; what was recorded is not overwritten.
     .means = A record stands there already with another value.
     .hint = Mend the cell, or leave it empty to keep what was recorded. What was read again is a row with a moment of its own.
+    .terminal = Mend the cell, or leave it empty to keep what was recorded; if that is mistyped, `record … --correct WHY` replaces it. What was read again is a row with a moment of its own.
 value-differs = { $heading } { $here } here, { $there } there
     .means = A value that two rows of one key give differently.
 hall-without-name = a hall without a name

@@ -107,8 +107,6 @@ crew-takes-none = Too few are left for a conversion: the crew takes none on thes
 
 ## Records: what cannot have been as told
 
-odd-not-in-work = it is { $stage } and not being converted
-    .means = A conversion is stopped that has not begun or is over.
 record-ahead = { $at } is still to come; it is { $now } now.
     .means = Something was recorded of a moment in the future.
     .hint = Mend the moment.
@@ -127,9 +125,13 @@ operation-not-known = The method (version { $version }) has no operation { $oper
     }.
     .means = An operation that the method in force does not have: a slip, or a card of an older version.
     .hint = Write it as the method has it; for a card of an older version leave the line out and record the whole conversion.
-record-not-in-work = Loom { $loom } is not in work, and no row of Work done says that it was.
-    .means = Work was recorded on a loom whose conversion has not begun.
-    .hint = Fill in the first line of its card (Started, Stage reached), or mend the loom.
+record-not-in-work = Loom { $loom } is not in work, and no whole line of Work done says that it was{ $more ->
+        [none] {""}
+        [one] ; 1 more row of it waits for that line
+       *[other] ; { $more } more rows of it wait for that line
+    }.
+    .means = Work was recorded on a loom whose conversion has not begun, or whose first line is refused. Said once for a loom.
+    .hint = Mend the first line of its card (Started, Stage reached), or the loom: the other rows are loaded with it then.
 torque-impossible = { NUMBER($torque, maximumFractionDigits: 1) } N·m cannot be{ $most ->
         [none] {""}
        *[other] : the method asks for { NUMBER($target, maximumFractionDigits: 1) } N·m, and a bolt bears no more than { NUMBER($most, maximumFractionDigits: 1) } N·m
@@ -222,6 +224,18 @@ sheets-of-records = The sheet { $sheet } is { $table }, which is no record of wh
     .means = A file given to record holds other tables, too.
     .hint = Load it by load.
 
+stopped-not-begun = loom { $loom } is { $stage }: no conversion of it is under way that could be stopped.
+    .means = A conversion is said to be broken off that has not begun, or is over.
+    .hint = Put the loom off until a date or leave it out, each with the reason; of a conversion that had begun tell first when.
+    .terminal = Put it off or leave it out by --stage "put off" or --stage "left out" with --why; if its conversion had begun, record first --stage "in work" with --at T.
+record-corrected = { $table } { $row }: { $heading } is corrected from { $stored } to { $understood } ({ $why }).
+    .means = A recorded value was replaced by another, with its reason; both stay in the history.
+records-refusal = 1 refusal, nothing was written: { $where }{ $what }
+    .means = What was recorded is stopped by one row that cannot be.
+records-refusals = { $many } refusals, nothing was written: { $places }.
+    .means = What was recorded is stopped by several rows that cannot be.
+    .hint = Mend them and record it again.
+
 ## Signing off
 
 sign-off-open = loom { $loom } cannot be signed off: { $many ->
@@ -230,9 +244,9 @@ sign-off-open = loom { $loom } cannot be signed off: { $many ->
     }: { $points }{ $more ->
         [none] {""}
        *[other] {" "}and { $more } more
-    }
+    }.
     .means = Hold points, checks or settings are not done, not within limits and not waived.
-    .hint = record them, or waive with reason, person and moment what may be waived
+    .hint = Record them, or waive with reason, person and moment what may be waived.
 open-hold-point = hold point { $operation } has no name to it
     .means = An operation that nothing waives was not recorded as done by somebody.
 open-check = check { $check }{ $side ->
