@@ -1,5 +1,6 @@
 """What the figures mean, in plain words."""
 
+from dashboards.speaking import SPEAKER
 from tracker.domain.formats import count, money
 from tracker.domain.plan import Plan, PlanStatus
 
@@ -9,7 +10,7 @@ def proof(plan: Plan) -> str:
     cost, bound = money(plan.objective, plan.currency), money(plan.bound, plan.currency)
     saves = money(plan.objective - plan.bound, plan.currency)
     if plan.status is PlanStatus.INFEASIBLE:
-        return "No plan keeps all limits. " + " ".join(plan.reasons)
+        return "No plan keeps all limits. " + " ".join(map(SPEAKER.line, plan.reasons))
     if plan.objective <= plan.bound:
         return f"This plan costs {cost}, and it is proven that none for the same data costs less."
     room = f"no plan for the same data can cost less than {bound}, so a better one would save at most {saves} ({share(plan.gap)})."

@@ -32,6 +32,11 @@ def message(code: str, /, **params: object) -> Message:
     return Message(code, params)
 
 
+def as_it_stands(text: str) -> Message:
+    """A text that was kept before messages had codes."""
+    return Message("as-it-stands", {"text": text})
+
+
 class TrackerError(Exception):
     """Something the user can mend; the command says it and ends with 1."""
 

@@ -213,7 +213,7 @@ def _not_booked(sheet: LoomSheet) -> None:
     if STAGE_ORDER.index(sheet.stage) >= STAGE_ORDER.index(Stage.IN_WORK):
         st.write(f"No booking in the published plan; the loom is {sheet.stage}.")  # the plan's reason is out of date
     elif sheet.left_over:
-        st.write(f"The published plan leaves this loom over: {literal(sheet.left_over.why)}.")
+        st.write(f"The published plan leaves this loom over: {literal(SPEAKER.line(sheet.left_over.why))}.")
         st.write(literal(f"Leaving it costs {money(sheet.left_over.cost, sheet.currency)}."))
     elif sheet.planned:
         st.write("The published plan does not have this loom.")

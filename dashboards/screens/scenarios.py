@@ -17,7 +17,7 @@ from dashboards.uploads import kept_text
 from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
-from tracker.errors import TrackerError
+from tracker.errors import Message, TrackerError
 from tracker.services.plans.plan import PlanRequest, Progress, Search, plan
 from tracker.services.screens.scenario_board import (
     PlanLine,
@@ -137,8 +137,8 @@ def _name_fault(name: str, board: ScenarioBoard) -> str:
 def _bar(place: DeltaGenerator) -> Progress:
     """Shows how far the search is."""
 
-    def show(text: str, fraction: float) -> None:
-        place.progress(min(1.0, max(0.0, fraction)), literal(text))
+    def show(what: Message, fraction: float) -> None:
+        place.progress(min(1.0, max(0.0, fraction)), literal(SPEAKER.say(what)))
 
     return show
 

@@ -200,4 +200,7 @@ def _left_over(report: StatusReport, plan: Plan) -> None:
         Head("Why"),
         Head(f"Cost of leaving it ({plan.currency})", right=True),
     ]
-    table(columns, [[loom_cell(x.key), x.key.hall, x.why, Cell(money(x.cost), x.cost)] for x in report.left_over])
+    table(
+        columns,
+        [[loom_cell(x.key), x.key.hall, SPEAKER.line(x.why), Cell(money(x.cost), x.cost)] for x in report.left_over],
+    )

@@ -27,6 +27,7 @@ from tracker.planning.search.integer import Effort, Task, solve
 from tracker.planning.search.relaxation import relax
 from tracker.planning.search.solver import optimise
 from tracker.planning.verify import verify
+from tracker.words import ENGLISH
 
 PROBLEMS: dict[str, Callable[[], PlanningProblem]] = {
     "96 looms, 12 weeks, 2 crews": lambda: problem_of(96, 12, 2, halls=2),
@@ -51,7 +52,7 @@ def test_plan(benchmark, name: str) -> None:
     told: list[tuple[float, str]] = []
     begin = time.monotonic()
     made = benchmark.pedantic(
-        plan, (problem,), {"gap": gap, "progress": lambda text, _: told.append((time.monotonic() - begin, text))},
+        plan, (problem,), {"gap": gap, "progress": lambda what, _: told.append((time.monotonic() - begin, ENGLISH.say(what)))},
         rounds=1,
     )  # fmt: skip
     assert verify(made, problem) == ()

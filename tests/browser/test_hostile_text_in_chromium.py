@@ -10,6 +10,7 @@ from screen_mill import put, small_mill, small_plan
 from served import served
 
 from tracker.domain.plan import PlanStatus
+from tracker.errors import as_it_stands
 
 pytestmark = pytest.mark.browser
 BAIT = "see https://bait.example/x, www.bait.example, who@bait.example"
@@ -40,8 +41,8 @@ def bait(tmp_path_factory):
     plan = small_plan(mill)
     plan = replace(
         plan,
-        left_over=tuple(replace(item, why=BAIT) for item in plan.left_over),
-        reasons=(BAIT,),
+        left_over=tuple(replace(item, why=as_it_stands(BAIT)) for item in plan.left_over),
+        reasons=(as_it_stands(BAIT),),
         status=PlanStatus.INFEASIBLE,
     )
     with served(put(tmp_path_factory.mktemp("bait") / "mill.db", mill, plan)) as screens:

@@ -12,6 +12,7 @@ from python_calamine import CalamineWorkbook
 from tracker.cli.planning import _print_prices
 from tracker.domain.formats import span
 from tracker.domain.plan import Plan, PlanStatus, ScarcityPrice
+from tracker.errors import as_it_stands
 from tracker.store import open_store
 from tracker.store.plans import scenario_plans
 
@@ -83,7 +84,10 @@ def test_a_plan_of_one_hall_alone_is_not_made(planned, arguments):
 
 
 def test_prices_are_told_dearest_first(capsys):
-    prices = (ScarcityPrice("hoist hour", "2027-W05", 0.6), ScarcityPrice("RAIL-N", "2027-W02", 4963.6))
+    prices = (
+        ScarcityPrice(as_it_stands("hoist hour"), "2027-W05", 0.6),
+        ScarcityPrice(as_it_stands("RAIL-N"), "2027-W02", 4963.6),
+    )
     at = datetime(2027, 1, 4, tzinfo=UTC)
     _print_prices(Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", at, at, prices=prices))
     assert [line.split() for line in capsys.readouterr().out.splitlines()[2:]] == [

@@ -15,6 +15,7 @@ from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.domain.tables import TABLES, TERM_HEADINGS, Kind, Table
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
+from tracker.errors import message
 from tracker.store import open_store
 from tracker.store.loads import RowPlace
 
@@ -72,7 +73,7 @@ def small_plan(mill: Mill) -> Plan:
             Booking(TEN, 1, WindowKind.REPEAT, (), at(7, 7), at(8, 9), at(7, 13), 10, 10, {"RAIL": 1},
                     CostTerms(labour=190, parts=310), pilot=True),
         ),
-        (LeftOver(NINE, "to survey: rail unknown", 6000),),
+        (LeftOver(NINE, message("to-survey", unknown="rail unknown"), 6000),),
         other_dates=(OtherDate(SEVEN, 1, WindowKind.STYLE, (), at(6, 7), at(6, 11), 55.0),),
         start=date(2027, 1, 4),
     )  # fmt: skip

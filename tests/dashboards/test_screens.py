@@ -13,6 +13,7 @@ from streamlit.testing.v1 import AppTest
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
+from tracker.errors import as_it_stands, message
 from tracker.services.screens.loom_sheet import loom_sheet
 from tracker.store import open_store
 
@@ -102,9 +103,10 @@ def test_looms_that_are_ready_or_wait_no_more_are_neither_next_nor_left_over(pla
     assert "rail unknown" not in said and "not in this plan" not in said
 
 
-def test_a_loom_put_off_stays_left_over_where_the_plan_knew_of_it(tmp_path, monkeypatch):
+@pytest.mark.parametrize("why", [message("left-put-off", reason="no rail"), as_it_stands("put off: no rail")])
+def test_a_loom_put_off_stays_left_over_where_the_plan_knew_of_it(tmp_path, monkeypatch, why):
     plan = small_plan(small_mill())
-    knew = replace(plan, left_over=(replace(plan.left_over[0], why="put off: no rail"),))
+    knew = replace(plan, left_over=(replace(plan.left_over[0], why=why),))
     path = put(tmp_path / "m.db", small_mill(), knew)
     monkeypatch.setenv("BEAMSLOT_DB", path)
     record(path, (NINE, Stage.PUT_OFF, "no rail"))

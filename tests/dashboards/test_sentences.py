@@ -6,6 +6,7 @@ from screen_mill import small_mill, small_plan
 
 from dashboards.sentences import cost_parts, proof, share
 from tracker.domain.plan import PlanStatus
+from tracker.errors import as_it_stands
 
 PLAN = small_plan(small_mill())
 
@@ -28,7 +29,7 @@ def test_a_plan_that_is_not_proven_does_not_claim_it():
 
 
 def test_an_infeasible_plan_says_why():
-    plan = replace(PLAN, status=PlanStatus.INFEASIBLE, reasons=("No crew works in Hall 1.",))
+    plan = replace(PLAN, status=PlanStatus.INFEASIBLE, reasons=(as_it_stands("No crew works in Hall 1."),))
     assert proof(plan) == "No plan keeps all limits. No crew works in Hall 1."
 
 

@@ -7,6 +7,7 @@ from tracker.domain.needs import OrderLine, PartWeek, PickLine, Touched
 from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, Plan, PlanStatus, ScarcityPrice
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
+from tracker.errors import as_it_stands
 
 A2, A10, B1 = LoomKey("Hall 1", "A-2"), LoomKey("Hall 1", "A-10"), LoomKey("Hall 2", "007")
 
@@ -47,10 +48,13 @@ PLAN = Plan(
         booking(A10, at(12, 5), at(12, 13), 6.0),
         booking(A2, at(5, 5), at(5, 13), 8.0, firm=True, pilot=True),
     ),
-    left_over=(LeftOver(B1, "=no window: its warp runs past the horizon", 5000.0),),
-    prices=(ScarcityPrice("fitter-hour", "2027-W02", 12.5), ScarcityPrice("RAIL-190", "2027-W01", 40.0)),
+    left_over=(LeftOver(B1, as_it_stands("=no window: its warp runs past the horizon"), 5000.0),),
+    prices=(
+        ScarcityPrice(as_it_stands("fitter-hour"), "2027-W02", 12.5),
+        ScarcityPrice(as_it_stands("RAIL-190"), "2027-W01", 40.0),
+    ),
     other_dates=(OtherDate(A2, 1, WindowKind.MID_WARP, (), at(8, 5), at(8, 13), 75.0),),
-    reasons=("Loom 007 was dropped: no warp is listed.",),
+    reasons=(as_it_stands("Loom 007 was dropped: no warp is listed."),),
     start=date(2027, 1, 4),
 )
 

@@ -7,6 +7,7 @@ from export_samples import MILL, NEEDS, PLAN
 from python_calamine import CalamineWorkbook
 
 from tracker.domain.plan import Plan, PlanStatus
+from tracker.errors import as_it_stands
 from tracker.export.plan_workbook import write_plan
 
 
@@ -103,7 +104,14 @@ def test_other_dates_and_prices(sheets):
 
 def test_an_infeasible_plan_is_written_with_its_reasons(tmp_path):
     plan = Plan(
-        PlanStatus.INFEASIBLE, 0, 0, 1, "EUR", PLAN.as_of, PLAN.horizon_end, reasons=("No crew works in Hall 1.",)
+        PlanStatus.INFEASIBLE,
+        0,
+        0,
+        1,
+        "EUR",
+        PLAN.as_of,
+        PLAN.horizon_end,
+        reasons=(as_it_stands("No crew works in Hall 1."),),
     )
     write_plan(tmp_path / "p.xlsx", plan, MILL)
     book = CalamineWorkbook.from_path(str(tmp_path / "p.xlsx"))

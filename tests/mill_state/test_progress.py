@@ -8,6 +8,7 @@ from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
+from tracker.errors import as_it_stands
 from tracker.mill_state.progress import (
     Pace,
     WeekCount,
@@ -36,7 +37,7 @@ FIRST = {A: booking(A, date(2027, 1, 8)), B: booking(B, date(2027, 1, 15)), C: b
 def plan(*bookings: Booking, left: tuple[LoomKey, ...] = ()) -> Plan:
     at = datetime(2027, 1, 4, tzinfo=UTC)
     return Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", at, at + timedelta(weeks=12), bookings,
-                tuple(LeftOver(key, "", 0) for key in left))  # fmt: skip
+                tuple(LeftOver(key, as_it_stands(""), 0) for key in left))  # fmt: skip
 
 
 def stage(key: LoomKey, stage: Stage, day: int) -> StageChange:

@@ -15,6 +15,7 @@ from tracker.domain.plan import Booking, CostTerms, Keeping, LeftOver, Plan, Pla
 from tracker.domain.terms import Terms
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import StepLoad, WorkContent
+from tracker.errors import as_it_stands
 from tracker.planning.checks.case import Case
 from tracker.planning.checks.costs import Prices
 from tracker.planning.problem import PlanningProblem
@@ -218,7 +219,7 @@ class TriedOut:
 
     def plan(self, bookings: list[Booking]) -> Plan:
         booked = {b.key for b in bookings}
-        left = tuple(LeftOver(key, "tried", cost) for key, cost in self.left.items() if key not in booked)
+        left = tuple(LeftOver(key, as_it_stands("tried"), cost) for key, cost in self.left.items() if key not in booked)
         total = sum(b.cost.total for b in bookings) + sum(item.cost for item in left)
         found = Plan(PlanStatus.FEASIBLE, total, 0.0, 0.0, "EUR", self.problem.as_of, self.case.horizon_end,
                      tuple(bookings), left)  # fmt: skip

@@ -12,6 +12,7 @@ from tracker.domain.clock import horizon_end
 from tracker.domain.mill import Crew, LoomKey, Part, Receipt, Tool
 from tracker.domain.plan import Booking, Plan, PlanStatus
 from tracker.domain.windows import WindowKind
+from tracker.errors import as_it_stands
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.problem import InWork, PlanningProblem
@@ -155,8 +156,8 @@ def test_cheaper_choices_are_taken_where_both_can_start() -> None:
 
 
 def test_without_any_window_everything_is_left_over() -> None:
-    found = baseline(problem({}, unplannable={ONE: "to survey: rail unknown"}), [8.0])
-    assert {item.key.loom: item.why for item in found.left_over} == {
+    found = baseline(problem({}, unplannable={ONE: as_it_stands("to survey: rail unknown")}), [8.0])
+    assert {item.key.loom: ENGLISH.line(item.why) for item in found.left_over} == {
         "1": "to survey: rail unknown", "2": "no beam-out with everything free in time"
     }  # fmt: skip
 
@@ -179,8 +180,8 @@ def test_the_baseline_of_the_sample_mill_passes_the_check() -> None:
         windows=forecast(mill, as_of, horizon_end(mill.terms, as_of)),
         contents={key: scope.contents for key, scope in scopes.items() if scope.contents},
         as_of=as_of,
-        unplannable={k: ENGLISH.line(why) for k, why in unforecast(mill, as_of).items()}
-        | {k: ENGLISH.say(s.obstacle) for k, s in scopes.items() if s.obstacle and not s.contents},
+        unplannable=unforecast(mill, as_of)
+        | {k: s.obstacle for k, s in scopes.items() if s.obstacle and not s.contents},
     )
     plan = baseline(known, [12.0])
     assert verify(plan, known) == ()

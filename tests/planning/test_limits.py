@@ -11,6 +11,7 @@ from datetime import date, datetime, time
 from typing import Any
 
 import pytest
+from said import texts
 from refusals import refused
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, ONE, TWO, at, content, problem, window
 from worded import verify
@@ -22,6 +23,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.work import StepLoad
 from tracker.errors import DataError
 from tracker.planning.planner import plan
+from tracker.words import ENGLISH
 
 SECOND = replace(FITTERS, crew="Fitters 2")
 DEAR = replace(FITTERS, rate_per_head_h=200.0)
@@ -67,7 +69,7 @@ def test_a_crew_in_two_overlapping_rows_is_one_crew() -> None:
     found = made(**one)
     assert starts(found) == [at(1, 8), at(1, 10)]
     assert found.objective == pytest.approx(608 + 12)
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         "Crew Fitters 1 stands in two rows whose hours overlap, first on Mon 4 Jan 2027 08:00; it counts as one crew there.",
     )
     # both out at 11:00: the second starts at 13:00 and ends by 15:00, an hour after the first row is over; the electrician
@@ -171,7 +173,7 @@ def test_a_receipt_is_usable_from_the_next_working_day() -> None:
     due = replace(due, due=date(2027, 1, 14))
     found = made(windows, parts={"RAIL": Part("RAIL", 1.0)}, receipts=(due,))
     assert starts(found) == [at(1, 8)]
-    assert [item.why for item in found.left_over] == [
+    assert [ENGLISH.line(item.why) for item in found.left_over] == [
         "no kit: part RAIL is taken in its windows by looms for which that saves more"
     ]
 
@@ -234,7 +236,7 @@ def test_looms_that_cost_more_than_leaving_them_over_are_left() -> None:
     # converted each costs 304 at least; left over 24 × 28 + 260 and a penalty of -632 (a reward) make 300
     found = made(left_over_penalty=-632.0)
     assert (found.bookings, found.objective) == ((), pytest.approx(600))
-    assert {item.why for item in found.left_over} == {"every date costs more than leaving it over"}
+    assert {ENGLISH.line(item.why) for item in found.left_over} == {"every date costs more than leaving it over"}
     assert len(made(left_over_penalty=-627.0).bookings) == 2
 
 
@@ -271,13 +273,13 @@ def test_what_it_costs_that_parts_that_come_back_count_as_used_up_is_told() -> N
     assert len(found.bookings) == 1
     says = "Part FRAME comes back after use, but is planned as used up: the looms booked need {} in all, {} left over for want of "
     says += "it."
-    assert says.format(1, "1 are there or on order; 1 loom is") in found.reasons
+    assert says.format(1, "1 are there or on order; 1 loom is") in texts(found.reasons)
     # with an order to come in a week both are booked, and two frames are counted where one would do
     ordered = made(
         {key: (window(key, at(8, 8)),) for key in LOOMS}, **never | {"lead_time_none_given_days": 1}, parts=parts
     )
     assert len(ordered.bookings) == 2
-    assert says.format(2, "1 are there or on order; no loom is") in ordered.reasons
+    assert says.format(2, "1 are there or on order; no loom is") in texts(ordered.reasons)
     # two are there: nothing to tell
     parts["FRAME"] = Part("FRAME", 2.0, price=1.0)
-    assert not any("comes back" in reason for reason in made(**never, parts=parts).reasons)
+    assert not any("comes back" in reason for reason in texts(made(**never, parts=parts).reasons))

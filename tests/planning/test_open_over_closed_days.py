@@ -17,6 +17,7 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
+from tracker.words import ENGLISH
 
 TO_SATURDAY = tuple(replace(crew, weekdays=frozenset(range(6))) for crew in (FITTERS, ELECTRICIAN))
 
@@ -72,7 +73,7 @@ def test_a_loom_that_every_start_would_leave_open_says_so():
     }
     said = replace(asked(OUT), contents={ONE: long})
     said = replace(said, mill=replace(said.mill, crews=crews))
-    assert next(item.why for item in plan(said, gap=0.0).left_over) == (
+    assert next(ENGLISH.line(item.why) for item in plan(said, gap=0.0).left_over) == (
         "it would stand open over a day on which nobody converts (term 'open over closed days')"
     )
 

@@ -5,6 +5,7 @@ from datetime import date, datetime
 from typing import Any
 
 import pytest
+from said import texts
 from two_looms import LOOMS, ONE, TWO, at, problem, window
 from worded import verify
 
@@ -12,6 +13,7 @@ from tracker.domain.mill import Closure, Part, Receipt
 from tracker.domain.plan import Plan
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
+from tracker.words import ENGLISH
 
 EMPTY: dict[str, Any] = {"receipts": (), "soak_days": 0, "left_over_penalty": 500.0}
 
@@ -42,7 +44,7 @@ def test_a_part_can_be_used_the_working_day_after_an_order_of_tomorrow_comes() -
     # A beam that is out on Monday waits until then at the latest 32 working slots (16 h = 2 days): too soon.
     left = made(windows=windows(4), parts=rail(7))
     assert starts(left) == []
-    assert next(item.why for item in left.left_over if item.key == ONE) == (
+    assert next(ENGLISH.line(item.why) for item in left.left_over if item.key == ONE) == (
         "no kit before the horizon: part RAIL, 1 needed and 0 to be had before Wed 13 Jan 2027 06:00, when an order "
         "placed now could be used"
     )
@@ -68,15 +70,15 @@ def test_a_part_without_a_lead_time_takes_that_of_the_term() -> None:
     assert starts(made(windows=windows(7), parts=rail(), horizon_days=14)) == []
     found = made(windows=windows(7), parts=rail(), lead_time_none_given_days=3)
     assert starts(found) == [at(7, 8)]
-    assert (
-        "No lead time is given for part RAIL: 3 days are taken (term 'lead time where none is given')." in found.reasons
+    assert "No lead time is given for part RAIL: 3 days are taken (term 'lead time where none is given')." in texts(
+        found.reasons
     )
 
 
 def test_what_cannot_be_ordered_is_said() -> None:
     found = made(windows=windows(20), parts=rail(), lead_time_none_given_days=0)
     assert starts(found) == []
-    assert any("they cannot be ordered" in reason for reason in found.reasons)
+    assert any("they cannot be ordered" in reason for reason in texts(found.reasons))
 
 
 def test_a_mill_may_plan_with_stock_and_open_orders_alone() -> None:
@@ -104,7 +106,7 @@ def test_a_receipt_past_its_date_counts_like_an_order_placed_now() -> None:
     assert starts(made(windows=windows(1), **stock_only)) == []
     found = made(windows=windows(8), **stock_only)
     assert starts(found) == [at(8, 8)]
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         "Order 4500-10: 1 of RAIL were due on Sat 2 Jan 2027 and have not come; they count like an order placed today, due on "
         "Mon 11 Jan 2027. Receive them, or give the receipt its new date.",
     )

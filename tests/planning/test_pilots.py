@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
+from said import texts
 from two_looms import CONTENTS, LOOMS, MONDAY, ONE, TWO, at, problem, still, window
 
 from tracker.domain.mill import LoomKey, Part
@@ -12,6 +13,7 @@ from tracker.domain.windows import WindowKind
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork
 from tracker.planning.verify import verify
+from tracker.words import ENGLISH
 
 PARTS = {"RAIL": Part("RAIL", 5.0, price=100.0)}
 WEEKLY = {key: tuple(window(key, at(1 + 7 * w, 8), w + 1) for w in range(4)) for key in (ONE, TWO)}
@@ -93,14 +95,14 @@ def test_a_named_pilot_that_cannot_be_booked_is_replaced_and_told() -> None:
     looms = LOOMS | {ONE: replace(LOOMS[ONE], protected_until=date(2027, 3, 1))}
     found = made(looms=looms, pilots={"AJ": "1"})
     assert booked(found) == {TWO: (at(1, 8), True)}
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         "Loom 1, named as the pilot of AJ, cannot be booked: protected until Mon 1 Mar 2027; loom 2 (Hall 1) is its pilot "
         "instead.",
     )
 
 
 def test_a_named_pilot_that_is_no_loom_of_its_type_is_told() -> None:
-    assert made(pilots={"AJ": "9"}).reasons == (
+    assert texts(made(pilots={"AJ": "9"}).reasons) == (
         "Loom 9, named as the pilot of AJ, cannot be booked: it is none of the AJ looms to plan; loom 1 (Hall 1) is its "
         "pilot instead.",
     )
@@ -109,7 +111,10 @@ def test_a_named_pilot_that_is_no_loom_of_its_type_is_told() -> None:
 def test_who_waits_for_a_pilot_too_long_is_told_for_which() -> None:
     # the pilot ends on Tuesday 5th at 10:00; 27 days later it is Monday 1 February, past the horizon of 28 days
     (left,) = made(soak_days=27).left_over
-    assert left.why == "no window after Mon 1 Feb 2027 10:00, when the pilot of AJ will have run 27 days (soak)"
+    assert (
+        ENGLISH.line(left.why)
+        == "no window after Mon 1 Feb 2027 10:00, when the pilot of AJ will have run 27 days (soak)"
+    )
 
 
 def test_a_converted_loom_opens_its_type() -> None:

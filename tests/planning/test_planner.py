@@ -6,6 +6,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
+from said import texts
 from made_problems import problem_of
 from refusals import refused
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, still, window
@@ -13,9 +14,10 @@ from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, a
 from tracker.domain.mill import Closure, Part, Receipt, Tool
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.domain.windows import WindowKind
-from tracker.errors import DataError
+from tracker.errors import DataError, Message, as_it_stands
 from tracker.planning.planner import plan
 from tracker.planning.verify import verify
+from tracker.words import ENGLISH
 
 BOTH = {key: (window(key, at(1, 8)),) for key in (ONE, TWO)}
 PARTS = {"RAIL": Part("RAIL", 2.0, price=100.0)}
@@ -69,10 +71,10 @@ def test_a_stop_keeps_the_best_plan_so_far() -> None:
 
 def test_an_interrupt_keeps_the_best_plan_so_far() -> None:
     asked = problem_of(30, 6, 1)
-    told: list[str] = []
+    told: list[Message] = []
 
-    def progress(text: str, fraction: float) -> None:
-        told.append(text)
+    def progress(what: Message, fraction: float) -> None:
+        told.append(what)
         if len(told) == 8:
             raise KeyboardInterrupt
 
@@ -83,7 +85,7 @@ def test_an_interrupt_keeps_the_best_plan_so_far() -> None:
 
 def test_progress_tells_the_falling_gap() -> None:
     told: list[tuple[str, float]] = []
-    found = plan(problem_of(20, 5, 1), progress=lambda text, fraction: told.append((text, fraction)))
+    found = plan(problem_of(20, 5, 1), progress=lambda what, fraction: told.append((ENGLISH.say(what), fraction)))
     assert all(0 < fraction < 1 and "gap" in text for text, fraction in told)
     assert told[-1][1] > told[0][1]
     assert told[-1][0].endswith(f": {found.objective:,.0f} EUR, gap {found.gap:.2%}")
@@ -110,7 +112,7 @@ def test_no_loom_to_plan_is_an_empty_plan() -> None:
     ("changes", "why"),
     [
         ({"windows": {}}, "no beam-out, no standing span and no warp to stop before the horizon"),
-        ({"unplannable": dict.fromkeys(LOOMS, "to survey: rail unknown")}, "to survey: rail unknown"),
+        ({"unplannable": dict.fromkeys(LOOMS, as_it_stands("to survey: rail unknown"))}, "to survey: rail unknown"),
         (
             {"looms": {k: replace(v, protected_until=date(2027, 3, 1)) for k, v in LOOMS.items()}},
             "protected until Mon 1 Mar 2027",
@@ -134,9 +136,9 @@ def test_no_loom_to_plan_is_an_empty_plan() -> None:
 )
 def test_why_nothing_could_be_booked(changes: dict[str, Any], why: str) -> None:
     found = made(changes.pop("windows", BOTH), **changes)
-    assert {item.why for item in found.left_over} == {why}
+    assert {ENGLISH.line(item.why) for item in found.left_over} == {why}
     assert found.status is PlanStatus.INFEASIBLE
-    assert found.reasons[0] == (
+    assert ENGLISH.line(found.reasons[0]) == (
         f"No loom can be booked; for 2 of 2 the reason is: {why}. "
         "Lift that limit (a later horizon, more people, an earlier receipt) and plan again."
     )
@@ -147,7 +149,7 @@ def test_a_loom_that_gave_way_to_another_is_told_what_was_taken() -> None:
     short = (replace(FITTERS, shift_start=time(8), shift_end=time(10), to_on=date(2027, 1, 5)), ELECTRICIAN)
     found = made({key: (window(key, at(1, 8)),) for key in LOOMS}, crews=short, as_of=at(1, 0))
     assert len(found.bookings) == 1
-    assert [item.why for item in found.left_over] == [
+    assert [ENGLISH.line(item.why) for item in found.left_over] == [
         "no crew: every fitter crew is taken in its windows by looms for which that saves more"
     ]
 
@@ -181,7 +183,7 @@ def test_what_was_taken_for_granted_is_told() -> None:
         as_of=MONDAY,
         receipts=(Receipt("4500-10", "RAIL", 1.0, date(2027, 1, 2)),),
     )
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         "No crew of the trade 'assistant' is listed: its hours cost nothing here, and what needs it on the loom cannot be "
         "booked.",
         "Order 4500-10: 1 of RAIL were due on Sat 2 Jan 2027 and have not come; they count like an order placed today, due on "
@@ -207,14 +209,14 @@ def test_a_second_crew_saves_what_its_price_says() -> None:
     found = made()
     [price] = found.prices
     half_hours = 5 * 16
-    assert (price.what, price.week) == ("fitter crew-hour", "2027-W01")
+    assert (ENGLISH.say(price.what), price.week) == ("fitter crew-hour", "2027-W01")
     assert 0 < price.price / 2 * half_hours <= 12 + 1e-6
 
 
 def test_one_more_rail_saves_what_its_price_says() -> None:
     # one rail: the other loom is left over (24 × 28 + 5260 = 5932) instead of being booked at 304 + 12
     found = made(parts={"RAIL": Part("RAIL", 1.0, price=100.0)}, receipts=())
-    prices = {price.week: price.price for price in found.prices if price.what == "RAIL"}
+    prices = {price.week: price.price for price in found.prices if ENGLISH.say(price.what) == "RAIL"}
     assert prices == {"2027-W01": pytest.approx(5932 - 304, abs=13)}
 
 
@@ -268,17 +270,19 @@ def test_the_clocks_go_forward_between_start_and_end() -> None:
 
 
 def test_what_has_no_price_or_rate_is_told() -> None:
-    assert made(parts={"RAIL": Part("RAIL", 2.0)}).reasons == (
+    assert texts(made(parts={"RAIL": Part("RAIL", 2.0)}).reasons) == (
         "No price is given for part RAIL: what is used of them costs nothing here.",
     )
-    assert made(crews=(replace(FITTERS, rate_per_head_h=0.0), ELECTRICIAN)).reasons == (
+    assert texts(made(crews=(replace(FITTERS, rate_per_head_h=0.0), ELECTRICIAN)).reasons) == (
         "No rate is given for Fitters 1: their hours cost nothing here.",
     )
 
 
 def test_a_loom_without_a_forecast_is_left_over_at_the_cost_of_its_known_work_too() -> None:
     # 24 a day × 28 days + the penalty of 5000 + labour 160 + parts 100; to be surveyed, its work is not known
-    (left,) = made({TWO: BOTH[TWO]}, unplannable={ONE: "the warp left was never read"}).left_over
+    (left,) = made({TWO: BOTH[TWO]}, unplannable={ONE: as_it_stands("the warp left was never read")}).left_over
     assert (left.key, left.cost) == (ONE, 672 + 5000 + 260)
-    (left,) = made({TWO: BOTH[TWO]}, unplannable={ONE: "to survey: rail unknown"}, contents={TWO: CONTENTS}).left_over
+    (left,) = made(
+        {TWO: BOTH[TWO]}, unplannable={ONE: as_it_stands("to survey: rail unknown")}, contents={TWO: CONTENTS}
+    ).left_over
     assert (left.key, left.cost) == (ONE, 672 + 5000)

@@ -8,13 +8,16 @@ from datetime import date, time, timedelta
 from typing import Any
 
 import pytest
+from said import texts
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, window
 from worded import no_longer, verify
 
 from tracker.domain.mill import Absence, Closure, LoomKey, Part, Running, Tool
 from tracker.domain.plan import Plan, PlanStatus
+from tracker.errors import as_it_stands
 from tracker.planning.planner import plan
 from tracker.planning.problem import InWork, PlanningProblem
+from tracker.words import ENGLISH
 
 PARTS = {"RAIL": Part("RAIL", 2.0, price=100.0)}
 BOTH = {key: (window(key, at(1, 8)),) for key in (ONE, TWO)}
@@ -67,14 +70,14 @@ def test_a_firm_booking_that_its_beam_out_has_left_is_told() -> None:
     later = {key: (window(key, at(2, 8)),) for key in (ONE, TWO)}
     found = made(asked(later, previous=PUBLISHED))
     assert starts(found) == starts(PUBLISHED)
-    assert [reason for reason in found.reasons if "stays on" in reason] == [
+    assert [reason for reason in texts(found.reasons) if "stays on" in reason] == [
         # 2 h of conversion at 5; the crew waits 2 h at 60, then what is left is cut: 22 h and 20 h at 10 m/h and 3 a metre
         f"The firm booking of loom {b.key} stays on Tue 5 Jan 2027 {b.start:%H:%M}, though its beam-out is now expected on "
-        f"Wed 6 Jan 2027 08:00: late beam-out and lost production {cost} EUR. --release {b.key.loom} lets it follow."
+        f"Wed 6 Jan 2027 08:00: late beam-out and lost production {cost} EUR. Let it follow with --release {b.key.loom}."
         for b, cost in zip(PUBLISHED.bookings, (10 + 120 + 660, 10 + 120 + 600), strict=True)
     ]
     in_time = {key: (window(key, at(1, 11)),) for key in (ONE, TWO)}
-    assert not [reason for reason in made(asked(in_time, previous=PUBLISHED)).reasons if "stays on" in reason]
+    assert not [reason for reason in texts(made(asked(in_time, previous=PUBLISHED)).reasons) if "stays on" in reason]
 
 
 def test_a_released_booking_may_move() -> None:
@@ -135,7 +138,7 @@ def test_a_firm_booking_whose_crew_is_away_is_booked_anew_and_told() -> None:
     # 08:00 on Tuesday + 32 working half hours: Thursday
     now = starts(found)
     assert sorted(now.values()) == [at(3, 6), at(3, 8)]
-    assert found.reasons == tuple(
+    assert texts(found.reasons) == tuple(
         f"The firm booking of loom {b.key} on Tue 5 Jan 2027 {b.start:%H:%M} cannot stay: no crew of the trade 'fitter' works "
         f"in Hall 1 at its start; it is booked anew on Thu 7 Jan 2027 {now[b.key]:%H:%M}."
         for b in PUBLISHED.bookings
@@ -157,7 +160,7 @@ def test_a_sick_crew_gives_way_and_the_other_keeps_its_firm_booking() -> None:
     found = made(asked(crews=TWO_CREWS, tools=hoists, absences=sick, previous=published))
     assert starts(found) == {TWO: at(1, 8), ONE: at(1, 10)}
     assert {b.crew_names for b in found.bookings} == {crew[TWO]}
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         "The firm booking of loom 1 (Hall 1) on Tue 5 Jan 2027 08:00 cannot stay: too little fitter from Tue 5 Jan 2027 08:00 on; "
         "it is booked anew on Tue 5 Jan 2027 10:00.",
     )
@@ -196,7 +199,7 @@ def test_a_firm_booking_that_was_moved_though_it_could_stay_is_found() -> None:
 )
 def test_why_a_firm_booking_cannot_stay(changes: dict[str, Any], why: str) -> None:
     found = made(asked(previous=PUBLISHED, **changes))
-    assert any(why in reason for reason in found.reasons)
+    assert any(why in reason for reason in texts(found.reasons))
     assert starts(found) != starts(PUBLISHED)
 
 
@@ -205,7 +208,7 @@ def test_why_a_firm_booking_cannot_stay(changes: dict[str, Any], why: str) -> No
     [
         ({"contents": {ONE: {}, TWO: CONTENTS}}, "the method no longer has a conversion with its choices"),
         (
-            {"contents": {ONE: {}, TWO: CONTENTS}, "unplannable": {ONE: "to survey: rail unknown"}},
+            {"contents": {ONE: {}, TWO: CONTENTS}, "unplannable": {ONE: as_it_stands("to survey: rail unknown")}},
             "to survey: rail unknown",
         ),
     ],
@@ -216,8 +219,8 @@ def test_a_firm_booking_that_the_method_has_left_stays_as_published(changes: dic
     assert [(b.key, b.start, b.end, b.needs) for b in found.bookings] == [
         (b.key, b.start, b.end, b.needs) for b in PUBLISHED.bookings
     ]
-    assert found.reasons == (
-        f"The firm booking of loom 1 (Hall 1) stays as published: {why}. --release 1 plans it anew.",
+    assert texts(found.reasons) == (
+        f"The firm booking of loom 1 (Hall 1) stays as published: {why}. Plan it anew with --release 1.",
     )
 
 
@@ -270,8 +273,8 @@ def test_a_loom_in_work_holds_the_electrician_of_its_last_steps() -> None:
 def test_looms_done_put_off_or_left_out_are_not_planned() -> None:
     assert set(starts(made(asked(converted={ONE: MONDAY}, signed_off=frozenset({ONE}))))) == {TWO}
     assert set(starts(made(asked(left_out=frozenset({ONE}))))) == {TWO}
-    found = made(asked(put_off={ONE: "put off: waits for the order"}))
-    assert [(item.key, item.why) for item in found.left_over] == [(ONE, "put off: waits for the order")]
+    found = made(asked(put_off={ONE: as_it_stands("put off: waits for the order")}))
+    assert [(item.key, ENGLISH.line(item.why)) for item in found.left_over] == [(ONE, "put off: waits for the order")]
 
 
 def test_work_that_closes_for_good_after_publishing() -> None:
@@ -279,14 +282,14 @@ def test_work_that_closes_for_good_after_publishing() -> None:
     shut = tuple(Closure(date(2027, 1, 5) + timedelta(days=i), "work") for i in range(28))
     found = plan(asked(closures=shut, previous=PUBLISHED), gap=0.0)
     assert found.status is PlanStatus.INFEASIBLE
-    assert sum("cannot stay" in reason and "its loom is left over" in reason for reason in found.reasons) == 2
+    assert sum("cannot stay" in reason and "its loom is left over" in reason for reason in texts(found.reasons)) == 2
 
 
 def test_what_was_booked_and_not_recorded_is_told() -> None:
     # as of Tuesday 09:00: the booking of 08:00 is past, that of 10:00 is firm
     first = PUBLISHED.bookings[0].key
     found = made(asked(BOTH, previous=PUBLISHED, as_of=at(1, 9)))
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         f"Booked, past and not recorded: {first} on Tue 5 Jan 2027 08:00. Record what was done (in work, run-in, signed "
         "off); here they are planned anew.",
     )
@@ -377,7 +380,7 @@ def test_a_firm_booking_keeps_its_shape_though_its_work_has_become_shorter() -> 
         assert (kept.start, kept.end, kept.slots, kept.labour_h) == (at(1, 8), at(1, 10), 4, 5.0)
         # 160 of labour when it was booked; the loom stands for 2 h at 5 as it was booked
         assert (kept.cost.labour, kept.cost.lost_production) == (pytest.approx(labour), pytest.approx(10.0))
-        assert found.reasons == told
+        assert texts(found.reasons) == told
         # and once more after that
         again = made(asked(ONE_OF_THEM, crews=FROM_9, previous=found, contents=by_now(share)))
         assert again.bookings == found.bookings
@@ -394,7 +397,7 @@ def test_a_firm_booking_whose_work_has_become_longer_overruns() -> None:
     ]
     ends = "ends on Tue 5 Jan 2027 {} instead of Tue 5 Jan 2027 {}: its work takes 2.5 h by now, 2 h were booked."
     short = "there is too little fitter from Tue 5 Jan 2027 10:00 on; it is taken to go on all the same."
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         f"The firm booking of loom {first.key} {ends.format('10:30', '10:00')}",
         f"The firm booking of loom {first.key} overruns: {short}",
         f"The firm booking of loom {second.key} {ends.format('12:30', '12:00')}",
@@ -407,7 +410,7 @@ def test_a_firm_booking_whose_work_has_become_longer_overruns() -> None:
     # at 110 %, 132 min, five half hours still, both stay as they are now
     again = made(asked(previous=found, contents=by_now(1.1)))
     assert [(b.start, b.end) for b in again.bookings] == [(b.start, b.end) for b in found.bookings]
-    assert again.reasons == (f"The firm booking of loom {first.key} overruns: {short}",)
+    assert texts(again.reasons) == (f"The firm booking of loom {first.key} overruns: {short}",)
 
 
 def test_a_firm_booking_moves_its_end_with_the_hours_of_its_crew() -> None:
@@ -417,7 +420,7 @@ def test_a_firm_booking_moves_its_end_with_the_hours_of_its_crew() -> None:
     crews = (*broken, replace(ELECTRICIAN, shift_end=time(16)))
     found = made(asked(ONE_OF_THEM, crews=crews, previous=booked))
     assert [(b.start, b.end, b.slots) for b in found.bookings] == [(at(1, 8), at(1, 13), 4)]
-    assert found.reasons == (
+    assert texts(found.reasons) == (
         "The firm booking of loom 1 (Hall 1) ends on Tue 5 Jan 2027 13:00 instead of Tue 5 Jan 2027 10:00: the hours of the "
         "crews have changed.",
     )

@@ -31,6 +31,7 @@ from worded import verify
 from tracker.domain.mill import Closure, Crew, LoomKey, Part, Receipt, Running, Tool
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.windows import WindowKind
+from tracker.errors import as_it_stands
 from tracker.planning.problem import InWork
 
 # labour: 240 min of fitters at 30 + 60 min of the electrician at 40 = 120 + 40 = 160; parts: 1 × 100
@@ -79,8 +80,8 @@ def test_the_plan_worked_out_by_hand_is_sound() -> None:
 
 
 def test_a_loom_left_over_costs_saving_penalty_and_its_cheapest_work() -> None:
-    assert verify(plan(BOOKING_1, left_over=(LeftOver(TWO, "no crew", LEFT_COST),)), problem()) == ()
-    found = verify(plan(BOOKING_1, left_over=(LeftOver(TWO, "no crew", 5000.0),)), problem())
+    assert verify(plan(BOOKING_1, left_over=(LeftOver(TWO, as_it_stands("no crew"), LEFT_COST),)), problem()) == ()
+    found = verify(plan(BOOKING_1, left_over=(LeftOver(TWO, as_it_stands("no crew"), 5000.0),)), problem())
     assert found == ("loom 2 (Hall 1): left over at 5000.00 EUR, the data give 5932.00",)
 
 
@@ -98,7 +99,7 @@ def second(**changes: Any) -> Plan:
         (plan(BOOKING_1), "loom 2 (Hall 1) is neither booked nor left over"),
         (plan(BOOKING_1, BOOKING_2, BOOKING_2), "loom 2 (Hall 1) is booked 2 times"),
         (
-            plan(BOOKING_1, BOOKING_2, left_over=(LeftOver(TWO, "", LEFT_COST),)),
+            plan(BOOKING_1, BOOKING_2, left_over=(LeftOver(TWO, as_it_stands(""), LEFT_COST),)),
             "loom 2 (Hall 1) is booked and left over",
         ),
         (
@@ -274,10 +275,10 @@ def test_standing_and_mid_warp_cost_no_waiting_and_no_late_beam_out() -> None:
         ),
         ({"pilots": {"AJ": "2"}}, "AJ: loom 1 (Hall 1) is the pilot, the mill names 2"),
         (
-            {"unplannable": {TWO: "to survey: rail unknown"}},
+            {"unplannable": {TWO: as_it_stands("to survey: rail unknown")}},
             "loom 2 (Hall 1) is booked, though to survey: rail unknown",
         ),
-        ({"put_off": {TWO: "put off: trial"}}, "loom 2 (Hall 1) is booked, though it is put off"),
+        ({"put_off": {TWO: as_it_stands("put off: trial")}}, "loom 2 (Hall 1) is booked, though it is put off"),
         ({"left_out": frozenset({TWO})}, "loom 2 (Hall 1) is booked, though it is left out of the programme"),
         ({"converted": {TWO: MONDAY}}, "loom 2 (Hall 1) is booked, though it is converted already"),
         ({"in_work": (InWork(TWO, 2),)}, "loom 2 (Hall 1) is booked, though it is in work"),
@@ -395,7 +396,7 @@ def test_a_firm_booking_that_moved_is_found() -> None:
     assert says in verify(SOUND, problem(previous=old))
     assert says not in verify(SOUND, problem(previous=old, hold_firm=False))
     assert says not in verify(SOUND, problem(previous=old, released=frozenset({ONE})))
-    gone = plan(BOOKING_2, left_over=(LeftOver(ONE, "", LEFT_COST),))
+    gone = plan(BOOKING_2, left_over=(LeftOver(ONE, as_it_stands(""), LEFT_COST),))
     assert "loom 1 (Hall 1): the firm booking of Tue 5 Jan 2027 10:00 is gone, though it could stay" in verify(
         gone, problem(previous=old)
     )
@@ -487,7 +488,7 @@ def test_a_booking_dearer_than_leaving_its_loom_over_is_found() -> None:
     # a firm booking may be as dear as it is, and so may the pilot, for which its type waits
     kept = problem(WINDOWS | dear, previous=plan(booked), as_of=at(8, 12), converted={ONE: at(1, 11)}, receipts=())
     assert says not in verify(plan(booked), kept)
-    pilot, waits = replace(booked, pilot=True), LeftOver(ONE, "no window", LEFT_COST)
+    pilot, waits = replace(booked, pilot=True), LeftOver(ONE, as_it_stands("no window"), LEFT_COST)
     assert says not in verify(plan(pilot, left_over=(waits,)), problem(WINDOWS | dear))
     # calling it a pilot does not help where its type has one, or where there are none
     assert says in verify(plan(pilot), problem(WINDOWS | dear, converted={ONE: at(1, 11)}))

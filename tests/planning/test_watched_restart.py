@@ -15,6 +15,7 @@ from tracker.domain.work import StepLoad
 from tracker.planning.baseline.walk import baseline
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
+from tracker.words import ENGLISH
 
 DEAR = replace(FITTERS, rate_per_head_h=200.0)
 
@@ -72,7 +73,7 @@ def test_nobody_has_the_trade_that_a_restart_needs():
     said = asked(9.0, (StepLoad(30, 45.0, {"weaver": 1}, {}),))
     left = next(item for item in plan(said, gap=0.0).left_over if item.key == ONE)
     assert (
-        left.why
+        ENGLISH.line(left.why)
         == "the people whom its restart needs after it would not be at work (steps after restart, term 'watch')"
     )
 

@@ -6,6 +6,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.rows import Change, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
+from tracker.errors import as_it_stands
 from tracker.services.parts.reservations import reserve_plan
 from tracker.store import open_store
 
@@ -42,7 +43,7 @@ def booking(loom: str, day: date, parts: dict[str, float], **more) -> Booking:
 
 
 def plan_of(*bookings: Booking, left_over: tuple[str, ...] = ()) -> Plan:
-    left = tuple(LeftOver(key(loom), "no rail in time", 5000) for loom in left_over)
+    left = tuple(LeftOver(key(loom), as_it_stands("no rail in time"), 5000) for loom in left_over)
     return Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", AT, AT + timedelta(weeks=8), bookings, left)
 
 

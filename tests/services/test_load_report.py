@@ -122,7 +122,7 @@ def test_an_answer_about_the_method_is_remembered(mill, tmp_path):
 
 def test_one_file_is_marked_under_the_name_given(db, tmp_path):
     report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 6000)], marked=tmp_path / "marked.xlsx")
-    assert tuple(texts(report.said)) == (f"Wrote the marked copy {tmp_path / 'marked.xlsx'}.",)
+    assert texts(report.said) == (f"Wrote the marked copy {tmp_path / 'marked.xlsx'}.",)
     assert load_workbook(tmp_path / "marked.xlsx")["Looms"]["D3"].comment.text.startswith("REFUSED")
 
 

@@ -11,8 +11,9 @@ from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
-from tracker.errors import message
+from tracker.errors import as_it_stands, message
 from tracker.services.plans.moves import differences
+from tracker.words import ENGLISH
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
 MILL = Mill(
@@ -56,7 +57,9 @@ def test_why_a_booking_moved(before, after, what, why):
 
 def test_why_bookings_are_gone_or_new():
     before = plan(*(booking(10, 8, loom=loom) for loom in "1234"))
-    after = plan(booking(10, 8), booking(20, 18, loom="5"), left=(LeftOver(LoomKey("H", "2"), "no kit: RAIL", 0),))
+    after = plan(
+        booking(10, 8), booking(20, 18, loom="5"), left=(LeftOver(LoomKey("H", "2"), as_it_stands("no kit: RAIL"), 0),)
+    )
     stages = {LoomKey("H", "3"): StageChange(LoomKey("H", "3"), Stage.SIGNED_OFF, AT, "me")}
     assert [(move.key.loom, move.what, said(move.why)) for move in differences(before, after, MILL, stages)] == [
         ("5", "new", "was not booked before"),

@@ -13,12 +13,14 @@ from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import Movement, MovementKind, Reservation
+from tracker.errors import message
 from tracker.mill_state.planning import prepare
 from tracker.planning.problem import PlanningProblem
 from tracker.services.plans.plan import Firm, PlanRequest, plan
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.verify import verify
 from tracker.store import open_store
+from tracker.words import ENGLISH
 
 
 @pytest.fixture
@@ -71,9 +73,14 @@ def test_a_loom_put_off_is_left_over_with_its_reason_and_one_left_out_appears_no
     record(db, "1", Stage.PUT_OFF, at(0, 9), "waits for the order")
     record(db, "2", Stage.LEFT_OUT, at(0, 9), "to be sold")
     found = problem(db, at(0, 10))
-    assert (found.put_off, found.left_out) == ({key("1"): "put off: waits for the order"}, {key("2")})
+    assert (found.put_off, found.left_out) == (
+        {key("1"): message("left-put-off", reason="waits for the order")},
+        {key("2")},
+    )
     made = plan(here(db), PlanRequest(as_of=at(0, 10))).plan
-    assert [(item.key.loom, item.why) for item in made.left_over] == [("1", "put off: waits for the order")]
+    assert [(item.key.loom, ENGLISH.line(item.why)) for item in made.left_over] == [
+        ("1", "put off: waits for the order")
+    ]
     assert {b.key.loom for b in made.bookings} <= {"3"}
 
 

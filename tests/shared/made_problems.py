@@ -11,7 +11,6 @@ from tracker.domain.terms import Terms
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.planning.problem import PlanningProblem
 from tracker.scope.content import scope_looms
-from tracker.words import ENGLISH
 
 
 def problem_of(
@@ -41,14 +40,12 @@ def _planned(mill: Mill, days: float = 0, **changes: Any) -> PlanningProblem:
     assert mill.terms.start
     as_of = start_of_day(mill.terms.start, mill.terms) + timedelta(days=days)
     scopes = scope_looms(mill)
-    without = {
-        key: ENGLISH.say(scope.obstacle) for key, scope in scopes.items() if scope.obstacle and not scope.contents
-    }
+    without = {key: scope.obstacle for key, scope in scopes.items() if scope.obstacle and not scope.contents}
     return PlanningProblem(
         mill=mill,
         windows=forecast(mill, as_of, horizon_end(mill.terms, as_of)),
         contents={key: scope.contents for key, scope in scopes.items() if scope.contents},
         as_of=as_of,
-        unplannable={k: ENGLISH.line(why) for k, why in unforecast(mill, as_of).items()} | without,
+        unplannable=unforecast(mill, as_of) | without,
         **changes,
     )

@@ -23,9 +23,9 @@ def lines(report: Report) -> list[str]:
     return [ENGLISH.line(each) for each in report.messages()]
 
 
-def texts(messages: Iterable[Message]) -> list[str]:
+def texts(messages: Iterable[Message]) -> tuple[str, ...]:
     """Each as a line, likewise."""
-    return [ENGLISH.line(each) for each in messages]
+    return tuple(ENGLISH.line(each) for each in messages)
 
 
 def refusal_of(report: LoadReport) -> str:

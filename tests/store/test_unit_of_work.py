@@ -2,26 +2,28 @@
 
 import re
 from datetime import UTC, date, datetime, time
+from zoneinfo import ZoneInfo
 
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from refusals import refused
-from sqlalchemy import select, text
+from sqlalchemy import insert, select, text
 from sqlalchemy.exc import IntegrityError
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
+from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus, ScarcityPrice
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.rows import Change, SourceColumn, SourceTable
 from tracker.domain.stock import Movement, MovementKind, Reservation
 from tracker.domain.windows import WindowKind
-from tracker.errors import DataError, TrackerError
+from tracker.errors import DataError, TrackerError, as_it_stands, message
 from tracker.store import connecting, open_store
 from tracker.store.base import Base
 from tracker.store.loads import RowPlace
-from tracker.store.models import RowChangeRow
+from tracker.store.models import LeftOverRow, PlanRow, PriceRow, RowChangeRow
 from tracker.store.rows import check_models
+from tracker.words import ENGLISH
 
 LOOM = LoomKey("Hall 1", "007")
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
@@ -160,7 +162,7 @@ def test_a_published_plan_comes_back_as_it_was(store):
     booking = Booking(LOOM, 1, WindowKind.STYLE, (("rail", "new rail"),), AT, AT.replace(hour=9), AT, 8, 12.5,
                       {"RAIL": 1}, CostTerms(100, 2.5, 300, 310, 40, 0), pilot=True)  # fmt: skip
     plan = Plan(PlanStatus.OPTIMAL, 752.5, 752.0, 1.5, "EUR", AT, AT.replace(month=3), (booking,),
-                (LeftOver(LOOM, "no window", 9000),), start=date(2027, 1, 4))  # fmt: skip
+                (LeftOver(LOOM, as_it_stands("no window"), 9000),), start=date(2027, 1, 4))  # fmt: skip
     with store.unit_of_work("planner") as uow:
         add(uow, loom_row())
         uow.save_plan(plan, published=True)
@@ -168,6 +170,47 @@ def test_a_published_plan_comes_back_as_it_was(store):
         uow.commit()
     with store.unit_of_work("planner") as uow:
         assert uow.published_plan() == plan
+
+
+def test_what_a_plan_says_comes_back_by_its_code(store):
+    zone = ZoneInfo("Europe/Vienna")
+    why = message("left-no-kit", part="RAIL", needed=1.0, had=0.5, usable=AT.astimezone(zone))
+    firm = message("firm-let-go", loom=LOOM, start=AT.astimezone(zone), why=why, now=None)
+    days = message("crew-short-of-heads", crew="A", heads=2, days=(date(2027, 1, 4), date(2027, 1, 5)))
+    plan = Plan(PlanStatus.OPTIMAL, 0, 0, 1, "EUR", AT, AT.replace(month=3), (), (LeftOver(LOOM, why, 9000),),
+                (ScarcityPrice(message("scarce-hour", what="hoist"), "2027-W01", 2.5),), reasons=(firm, days))  # fmt: skip
+    with store.unit_of_work("planner") as uow:
+        add(uow, loom_row())
+        uow.save_plan(plan, published=True)
+        uow.commit()
+    with store.reading() as uow:
+        assert uow.published_plan() == plan
+        assert uow.session.scalars(select(LeftOverRow.why)).all() == ["left-no-kit"]
+        kept = uow.session.scalars(select(PlanRow.reasons)).one()
+    assert kept[1] == {
+        "code": "crew-short-of-heads",
+        "params": {"crew": "A", "heads": 2, "days": [{"day": "2027-01-04"}, {"day": "2027-01-05"}]},
+    }
+    assert kept[0]["params"]["loom"] == {"loom": LOOM.loom, "hall": LOOM.hall}
+
+
+def test_a_plan_kept_before_messages_had_codes_is_said_as_it_stands(store):
+    """The rows as version 0007 of the schema wrote them."""
+    head = {"made_at": AT, "who": "planner", "published": True, "status": "infeasible", "objective": 0, "bound": 0,
+            "seconds": 1, "currency": "EUR", "as_of": AT, "horizon_end": AT, "terms": {},
+            "reasons": ["No crew works in Hall 1."]}  # fmt: skip
+    with store.unit_of_work("planner") as uow:
+        add(uow, loom_row())
+        uow.session.flush()
+        number = uow.session.execute(insert(PlanRow).values(head)).inserted_primary_key[0]
+        why = {"plan_id": number, "hall": LOOM.hall, "loom": LOOM.loom, "why": "put off: no {rail}", "cost": 1}
+        uow.session.execute(insert(LeftOverRow).values(why))
+        uow.session.execute(insert(PriceRow).values(plan_id=number, what="fitter crew-hour", week="2027-W01", price=2))
+        uow.commit()
+    with store.reading() as uow:
+        plan = uow.published_plan()
+    said = [*plan.reasons, plan.left_over[0].why, plan.prices[0].what]
+    assert [ENGLISH.line(one) for one in said] == ["No crew works in Hall 1.", "put off: no {rail}", "fitter crew-hour"]
 
 
 def test_crews_read_with_their_shifts_and_defaults(store):

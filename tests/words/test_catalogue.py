@@ -2,7 +2,6 @@
 a person is made anywhere else."""
 
 import ast
-from pathlib import Path
 
 import pytest
 from sources import CODE, codes_given, codes_passed, sentences, sources, texts, words_of_enums
@@ -24,8 +23,6 @@ NOT_WORDED_HERE = (
     "tracker/services/plans/scenario_template.py",
 )
 """Headings and hints of the sheets and of the scenario file, and the names of states."""
-LEFT = set(Path(__file__).with_name("still_worded.txt").read_text("utf-8").split())
-"""Files that still word something: the reasons of a plan, which are kept as they were said, and reports. None is to be added."""
 
 
 def test_every_code_in_the_code_has_its_words():
@@ -47,8 +44,7 @@ def test_what_is_refused_or_said_is_a_code_and_never_a_sentence():
 
 def test_no_sentence_is_made_where_things_are_worked_out():
     here = {path for path in sources() if path.startswith(PURE) and path not in NOT_WORDED_HERE and sentences(path)}
-    assert sorted(here - LEFT) == [], "say it by a code of the catalogue"
-    assert sorted(LEFT - here) == [], "take it off the list"
+    assert sorted(here) == [], "say it by a code of the catalogue"
 
 
 def test_every_code_with_words_is_used():

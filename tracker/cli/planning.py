@@ -163,13 +163,15 @@ def _dates(here: "Context", loom: str, hall: str | None, json_to: str | None) ->
 
 
 def _print_dates(report) -> None:
+    from tracker.words import ENGLISH
+
     if report.booking:
         b = report.booking
         show.say(
             f"Loom {report.key} is booked {span(b.start, b.end, report.zone)}, window {b.kind.value}, {_choices(b)}."
         )
     if report.left_over:
-        show.say(f"Loom {report.key} is left over: {report.left_over.why}.")
+        show.say(f"Loom {report.key} is left over: {ENGLISH.line(report.left_over.why)}.")
     if not report.dates:
         show.say("The plan lists no other date for it.")
         return
@@ -282,6 +284,8 @@ def _print_changes(report) -> None:
 
 
 def _print_plan(plan, zone) -> None:
+    from tracker.words import ENGLISH
+
     show.table(
         "Bookings",
         ["Hall", "Loom", "Start to end", "Window", "Crew", "Note", f">Cost ({plan.currency})", "?>Person-hours", "?Choices"],
@@ -295,19 +299,21 @@ def _print_plan(plan, zone) -> None:
     )  # fmt: skip
     if plan.left_over:
         show.table(f"Left over: {count(len(plan.left_over), 'loom')}", ["Hall", "Loom", "Why"],
-                   [(item.key.hall, item.key.loom, item.why) for item in plan.left_over])  # fmt: skip
+                   [(item.key.hall, item.key.loom, ENGLISH.line(item.why)) for item in plan.left_over])  # fmt: skip
     _print_prices(plan)
     for line in proof_lines(plan):
         show.say(line)
 
 
 def _print_prices(plan) -> None:
+    from tracker.words import ENGLISH
+
     dearest = sorted(plan.prices, key=lambda price: -price.price)[:MOST_PRICES]
     if dearest:
         show.table(
             "What is scarce: one more of it in that week would save, by the prices of the relaxed plan",
             ["One more", "Week", f">Would save ({plan.currency})"],
-            [(p.what, p.week, number(p.price, digits=0 if p.price >= 10 else 2)) for p in dearest],
+            [(ENGLISH.say(p.what), p.week, number(p.price, digits=0 if p.price >= 10 else 2)) for p in dearest],
         )
 
 
@@ -325,7 +331,7 @@ def proof_lines(plan) -> list[str]:
         f"{show.money(plan.bound, plan.currency)} (gap {plan.gap:.2%}). {plan.seconds:.1f} s.",
         *map(ENGLISH.line, keeping_told(plan)),
         *_crew_changes(plan),
-        *plan.reasons,
+        *map(ENGLISH.line, plan.reasons),
     ]
 
 

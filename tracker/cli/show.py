@@ -160,19 +160,22 @@ def _longest_word(heading: str, texts: Sequence[str]) -> int:
 
 
 @contextmanager
-def progress() -> Iterator[Callable[[str, float], None]]:
+def progress() -> Iterator[Callable[[str | Message, float], None]]:
     """A progress line on standard error while the work runs; a plain line per stage where nobody watches."""
     if not err.is_terminal:
         yield lambda _text, _fraction: None
         return
+    from tracker.words import ENGLISH
+
     with Progress(TextColumn("{task.description}"), BarColumn(bar_width=24), TimeElapsedColumn(), console=err,
                   transient=True) as bar:  # fmt: skip
         task = bar.add_task("starting", total=1.0)
         furthest = 0.0
 
-        def tell(text: str, fraction: float) -> None:
+        def tell(what: str | Message, fraction: float) -> None:
             nonlocal furthest
             furthest = max(furthest, fraction)  # a search may find that it is not as far as it thought
+            text = ENGLISH.say(what) if isinstance(what, Message) else what
             bar.update(task, description=text, completed=furthest)
 
         yield tell

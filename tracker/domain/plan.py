@@ -8,6 +8,7 @@ from enum import StrEnum
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import Choices, WorkContent
+from tracker.errors import Message
 
 
 class PlanStatus(StrEnum):
@@ -124,7 +125,7 @@ class OtherDate:
 @dataclass(frozen=True, slots=True)
 class LeftOver:
     key: LoomKey
-    why: str
+    why: Message
     cost: float
 
 
@@ -132,8 +133,8 @@ class LeftOver:
 class ScarcityPrice:
     """What one more unit of something short would save in a week, from the LP relaxation."""
 
-    what: str
-    """`fitter-hour`, `electrician-hour`, the tool's or the part's name …"""
+    what: Message
+    """An hour of a crew, a trade, a tool or a place among the looms stopped; one more of a part."""
     week: str
     """ISO week, `2027-W05`."""
     price: float
@@ -205,8 +206,8 @@ class Plan:
     left_over: tuple[LeftOver, ...] = ()
     prices: tuple[ScarcityPrice, ...] = ()
     other_dates: tuple[OtherDate, ...] = ()
-    reasons: tuple[str, ...] = ()
-    """Why infeasible, or what was dropped; plain sentences."""
+    reasons: tuple[Message, ...] = ()
+    """Why infeasible, what became of firm bookings, what was taken for granted."""
     start: date | None = None
     """Programme start from which saving foregone counts."""
     terms: Mapping[str, object] = field(default_factory=dict)

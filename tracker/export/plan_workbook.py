@@ -18,6 +18,7 @@ from tracker.domain.work import Choices
 from tracker.export.crew_sheets import Contents, Windows, crew_sheets
 from tracker.export.needs_sheets import need_sheets
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
+from tracker.words import ENGLISH
 
 _LOOM = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
 _SLOT_H = 0.5
@@ -61,7 +62,7 @@ def _summary(plan: Plan, mill: Mill) -> TidySheet:
         f"Booked: {count(len(plan.bookings), 'loom')}; left over: {count(len(plan.left_over), 'loom')}. "
         f"The plan is {plan.status}.",
         f"Times are local ({mill.terms.time_zone}), money is in {plan.currency}. Forecasts are estimates, not promises.",
-        *plan.reasons,
+        *map(ENGLISH.line, plan.reasons),
     ]
     ends = [booking.end for booking in plan.bookings]
     rows: list[list[Any]] = [
@@ -188,8 +189,9 @@ def _left_over(plan: Plan, mill: Mill) -> TidySheet:
         Col(f"Cost of leaving it over ({plan.currency})", Kind.NUMBER, digits=0),
     ]
     ordered = sorted(plan.left_over, key=lambda loom: loom.key.sort_key)
+    rows = [[*_loom(loom.key, mill), ENGLISH.line(loom.why), loom.cost] for loom in ordered]
     lines = [] if ordered else ["Looms left over", "None: every loom that can be planned is booked."]
-    return TidySheet("Left over", columns, [[*_loom(loom.key, mill), loom.why, loom.cost] for loom in ordered], lines)
+    return TidySheet("Left over", columns, rows, lines)
 
 
 def _other_dates(plan: Plan, mill: Mill) -> TidySheet:
@@ -226,8 +228,9 @@ def _prices(plan: Plan) -> TidySheet:
             about="What one more unit in that week would save, from the prices of the relaxed plan: a guide, not a quotation.",
         ),
     ]  # fmt: skip
-    ordered = sorted(plan.prices, key=lambda price: (natural_key(price.what), price.week))
-    return TidySheet("Prices of scarcity", columns, [[price.what, price.week, price.price] for price in ordered])
+    rows = [[ENGLISH.say(price.what), price.week, price.price] for price in plan.prices]
+    rows.sort(key=lambda row: (natural_key(row[0]), row[1]))
+    return TidySheet("Prices of scarcity", columns, rows)
 
 
 def choices_text(choices: Choices) -> str:

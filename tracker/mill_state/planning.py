@@ -16,14 +16,13 @@ from tracker.domain.stock import Movement, Reservation
 from tracker.domain.windows import Window
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
-from tracker.errors import DataError
+from tracker.errors import DataError, Message, message
 from tracker.forecast.beam_outs import forecast, unforecast
 from tracker.kits.state import issued_to
 from tracker.planning.checks.case import DUST, SLOT, slots_needed
 from tracker.planning.problem import InWork, PlanningProblem
 from tracker.scope.content import scope_looms
 from tracker.scope.experience import learn, learning_factors
-from tracker.words import ENGLISH
 
 
 @dataclass(frozen=True)
@@ -80,7 +79,11 @@ def prepare(data: PlanningData, as_of: datetime) -> Prepared:
         in_work=tuple(_in_work(data, scopes, key, as_of) for key, stage in stages.items() if stage is Stage.IN_WORK),
         converted={key: data.stages[key].at for key, stage in stages.items() if stage in CONVERTED},
         signed_off=frozenset(key for key, stage in stages.items() if stage is Stage.SIGNED_OFF),
-        put_off={key: f"put off: {data.stages[key].reason}" for key, stage in stages.items() if stage is Stage.PUT_OFF},
+        put_off={
+            key: message("left-put-off", reason=data.stages[key].reason)
+            for key, stage in stages.items()
+            if stage is Stage.PUT_OFF
+        },
         left_out=frozenset(key for key, stage in stages.items() if stage is Stage.LEFT_OUT),
         issued=issued_to(data.movements),
         taken=_taken(data, {key for key, stage in stages.items() if stage in UNDER_WAY}),
@@ -121,12 +124,9 @@ def _require_heads(mill: Mill) -> None:
         )  # fmt: skip
 
 
-def _unplannable(mill: Mill, scopes: Mapping[LoomKey, LoomScope], as_of: datetime) -> dict[LoomKey, str]:
-    without = {
-        key: ENGLISH.say(scope.obstacle) for key, scope in scopes.items() if scope.obstacle and not scope.contents
-    }
-    said = {key: ENGLISH.line(why) for key, why in unforecast(mill, as_of).items()}
-    return said | without  # a plan keeps why a loom is left over as it was said
+def _unplannable(mill: Mill, scopes: Mapping[LoomKey, LoomScope], as_of: datetime) -> dict[LoomKey, Message]:
+    without = {key: scope.obstacle for key, scope in scopes.items() if scope.obstacle and not scope.contents}
+    return unforecast(mill, as_of) | without
 
 
 def _taken(data: PlanningData, busy: set[LoomKey]) -> dict[str, float]:

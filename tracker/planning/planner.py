@@ -8,8 +8,8 @@ from math import inf
 
 import numpy as np
 
-from tracker.domain.formats import moment, money
 from tracker.domain.plan import TOLERANCE, Asked, Booking, FreePlan, Keeping, LeftOver, Plan, PlanStatus
+from tracker.errors import Message, message
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, make_instance
 from tracker.planning.model.leaving import left_costs, move_cost, moved
@@ -28,7 +28,7 @@ from tracker.planning.settled.held import refuse, take_held, waiting
 from tracker.planning.settled.pilots import decide_pilots
 from tracker.planning.settled.taking import of_options
 
-Progress = Callable[[str, float], None]
+Progress = Callable[[Message, float], None]
 
 
 def plan(
@@ -63,19 +63,15 @@ def _free(problem: PlanningProblem, control: Control) -> FreePlan:
     return FreePlan(made.objective, made.bound, len(gone), sum(move_cost(free, old) for old in gone))
 
 
-STEPS = {
-    "bound": "how cheap a plan could be", "start": "a first plan", "search": "improving it", "proof": "proving it",
-}  # fmt: skip
-"""What the solver is at, in words."""
-
-
 def _tell(progress: Progress | None, currency: str) -> Callable[[str, float, float], None]:
-    """Progress in words; the fraction follows the gap, since nobody knows how long the rest will take."""
+    """Progress as a message; the fraction follows the gap, since nobody knows how long the rest will take."""
 
     def tell(what: str, cost: float, bound: float) -> None:
         if progress:
             gap = (cost - bound) / cost if 0 < cost < inf and bound > -inf else 1.0
-            progress(f"{STEPS[what]}: {cost:,.0f} {currency}, gap {gap:.2%}", min(0.99, max(0.1, 1 - gap * 20)))
+            known = cost if cost < inf else None
+            said = message("planning-step", step=what, cost=known, currency=currency, gap=gap * 100)
+            progress(said, min(0.99, max(0.1, 1 - gap * 20)))
 
     return tell
 
@@ -185,37 +181,34 @@ class _Run:
         left += [LeftOver(key, reason, put_off[key]) for key, reason in problem.put_off.items()]
         return sorted(left, key=lambda item: item.key.sort_key)
 
-    def _nothing_booked(self, bookings: list[Booking], left: list[LeftOver]) -> list[str]:
+    def _nothing_booked(self, bookings: list[Booking], left: list[LeftOver]) -> list[Message]:
         if bookings or not self._nothing_possible:
             return []
-        whys = [item.why for item in left]
+        whys = [str(item.why) for item in left]
         common = max(sorted(set(whys)), key=whys.count)
-        return [
-            f"No loom can be booked; for {whys.count(common)} of {len(left)} the reason is: {common}. "
-            "Lift that limit (a later horizon, more people, an earlier receipt) and plan again."
-        ]
+        why = left[whys.index(common)].why
+        return [message("no-loom-booked", looms=whys.count(common), of=len(left), why=why)]
 
-    def _let_go(self, bookings: list[Booking]) -> Iterator[str]:
+    def _let_go(self, bookings: list[Booking]) -> Iterator[Message]:
         """Firm bookings that could not stay, and where their looms are booked now."""
         zone, now = self.instance.grid.zone, {booking.key: booking for booking in bookings}
         old_ones = sorted(self.instance.problem.previous_bookings, key=lambda b: (b.start, b.key.sort_key))
         for old in old_ones:
             if why := self.given.let_go.get(old.key):
                 new = now.get(old.key)
-                instead = f"it is booked anew on {moment(new.start, zone)}" if new else "its loom is left over"
-                yield f"The firm booking of loom {old.key} on {moment(old.start, zone)} cannot stay: {why}; {instead}."
+                yield message("firm-let-go", loom=old.key, start=old.start.astimezone(zone), why=why,
+                              now=new.start.astimezone(zone) if new else None)  # fmt: skip
 
-    def _astray(self, bookings: list[Booking]) -> Iterator[str]:
+    def _astray(self, bookings: list[Booking]) -> Iterator[Message]:
         """Firm bookings that stay where their beam-outs have left them."""
         zone = self.instance.grid.zone
         for b in bookings:
             if b.key in self.given.astray:
-                beam_out = moment(self.given.astray[b.key], zone)
-                cost = money(b.cost.late_beam_out + b.cost.lost_production, self.instance.mill.terms.currency)
-                yield (
-                    f"The firm booking of loom {b.key} stays on {moment(b.start, zone)}, though its beam-out is now expected "
-                    f"on {beam_out}: late beam-out and lost production {cost}. --release {b.key.loom} lets it follow."
-                )
+                yield message(
+                    "firm-astray", loom=b.key, number=b.key.loom, start=b.start.astimezone(zone),
+                    beam_out=self.given.astray[b.key].astimezone(zone), cost=b.cost.late_beam_out + b.cost.lost_production,
+                    currency=self.instance.mill.terms.currency,
+                )  # fmt: skip
 
-    def _notes(self) -> tuple[str, ...]:
+    def _notes(self) -> tuple[Message, ...]:
         return (*self.opening.notes, *self.given.notes, *self.instance.notes)

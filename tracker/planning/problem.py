@@ -12,7 +12,7 @@ from tracker.domain.shifts import crews_of, overlaps
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
-from tracker.errors import DataError
+from tracker.errors import DataError, Message
 
 Contents = Mapping[WindowKind, tuple[WorkContent, ...]]
 
@@ -47,8 +47,8 @@ class PlanningProblem:
     """Work of each loom by kind of window, one content per combination of choices."""
     as_of: datetime
     """No booking starts before this moment, nor before the programme's start."""
-    unplannable: Mapping[LoomKey, str] = field(default_factory=dict)
-    """Why a loom has no contents: `to survey: rail unknown`."""
+    unplannable: Mapping[LoomKey, Message] = field(default_factory=dict)
+    """Why a loom has no contents or no forecast."""
     variants: Mapping[LoomKey, int] = field(default_factory=dict)
     """Looms of one number get the same rows of the method; of the commonest of a machine type its pilot is chosen."""
     previous: Plan | None = None
@@ -68,7 +68,7 @@ class PlanningProblem:
     """End of the conversion of looms in run-in or signed off. They are not planned again."""
     signed_off: frozenset[LoomKey] = frozenset()
     """Those of `converted` that are signed off; one such loom opens its type without soak."""
-    put_off: Mapping[LoomKey, str] = field(default_factory=dict)
+    put_off: Mapping[LoomKey, Message] = field(default_factory=dict)
     """Looms not to be planned now, and why; they are listed as left over."""
     left_out: frozenset[LoomKey] = frozenset()
     """Looms outside the programme; they appear nowhere."""

@@ -8,6 +8,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, func, insert, select, true, tuple_
 from sqlalchemy.orm import Session
 
+from tracker.domain.messages import kept, kept_params, of_columns, read
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import (
     Asked,
@@ -35,14 +36,15 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
     head = PlanRow(
         made_at=at, who=who, published=published, scenario=scenario, status=plan.status.value, objective=plan.objective,
         bound=plan.bound, seconds=plan.seconds, currency=plan.currency, as_of=plan.as_of, horizon_end=plan.horizon_end,
-        start=plan.start, reasons=list(plan.reasons), terms=_terms_record(plan), crew_changes=plan.crew_changes,
+        start=plan.start, reasons=[kept(reason) for reason in plan.reasons], terms=_terms_record(plan),
+        crew_changes=plan.crew_changes,
     )  # fmt: skip
     session.add(head)
     session.flush()
     for model, records in (
         (BookingRow, [_booking_record(booking) for booking in plan.bookings]),
-        (LeftOverRow, [_loom(item.key) | {"why": item.why, "cost": item.cost} for item in plan.left_over]),
-        (PriceRow, [{"what": p.what, "week": p.week, "price": p.price} for p in plan.prices]),
+        (LeftOverRow, [_left_record(item) for item in plan.left_over]),
+        (PriceRow, [_price_record(price) for price in plan.prices]),
         (OtherDateRow, [_other_record(other) for other in plan.other_dates]),
     ):
         if records:
@@ -93,6 +95,14 @@ def _keys(pairs: Iterable[Sequence[str]]) -> frozenset[LoomKey]:
 
 def _loom(key: LoomKey) -> dict[str, Any]:
     return {"hall": key.hall, "loom": key.loom}
+
+
+def _left_record(item: LeftOver) -> dict[str, Any]:
+    return _loom(item.key) | {"why": item.why.code, "params": kept_params(item.why), "cost": item.cost}
+
+
+def _price_record(price: ScarcityPrice) -> dict[str, Any]:
+    return {"what": price.what.code, "params": kept_params(price.what), "week": price.week, "price": price.price}
 
 
 def _date_record(item: Booking | OtherDate) -> dict[str, Any]:
@@ -192,14 +202,18 @@ def _plan(session: Session, head: PlanRow) -> Plan:
         status=PlanStatus(head.status), objective=head.objective, bound=head.bound, seconds=head.seconds,
         currency=head.currency, as_of=head.as_of, horizon_end=head.horizon_end,
         bookings=tuple(_booking(row) for row in rows(BookingRow)),
-        left_over=tuple(LeftOver(LoomKey(row.hall, row.loom), row.why, row.cost) for row in rows(LeftOverRow)),
-        prices=tuple(ScarcityPrice(row.what, row.week, row.price) for row in rows(PriceRow)),
+        left_over=tuple(_left_over(row) for row in rows(LeftOverRow)),
+        prices=tuple(ScarcityPrice(of_columns(row.what, row.params), row.week, row.price) for row in rows(PriceRow)),
         other_dates=tuple(OtherDate(*_where_and_when(row), row.extra_cost) for row in rows(OtherDateRow)),
-        reasons=tuple(head.reasons), start=head.start, asked=_asked(head.terms.get(ASKED)),
+        reasons=tuple(map(read, head.reasons)), start=head.start, asked=_asked(head.terms.get(ASKED)),
         crew_changes=head.crew_changes,
         terms={name: value for name, value in head.terms.items() if name not in (ASKED, KEEPING)},
         keeping=_keeping(head.terms.get(KEEPING)),
     )  # fmt: skip
+
+
+def _left_over(row: LeftOverRow) -> LeftOver:
+    return LeftOver(LoomKey(row.hall, row.loom), of_columns(row.why, row.params), row.cost)
 
 
 def _where_and_when(row: Any) -> tuple[LoomKey, int, WindowKind, Choices, datetime, datetime]:

@@ -20,7 +20,7 @@ from tracker.planning.checks.shared import Count, held_by_slot, one_crew, other_
 Bools = NDArray[np.bool_]
 Ints = NDArray[np.int64]
 Floats = NDArray[np.float64]
-_CREW = "crew", "crews of the lead trade"
+_CREW = "crew", "lead trade"
 _TOLERANCE = 1e-6
 
 

@@ -15,6 +15,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import WorkContent
+from tracker.errors import Message, message
 from tracker.planning.baseline.room import Room
 from tracker.planning.checks.case import SLOT, Case
 from tracker.planning.checks.costs import Prices
@@ -194,7 +195,7 @@ class _Walk:
             self.opens[machine_type] = booking.end + timedelta(days=self.case.terms.soak_days)
 
     def _finished(self, limit_h: float) -> Plan:
-        why = dict.fromkeys(self.problem.planned, "no beam-out with everything free in time")
+        why: dict[LoomKey, Message] = dict.fromkeys(self.problem.planned, message("left-no-beam-out"))
         why |= {**self.problem.unplannable, **self.problem.put_off}
         left = tuple(
             LeftOver(key, why[key], self.prices.of_left_over(key))
@@ -212,7 +213,7 @@ class _Walk:
             horizon_end=self.case.horizon_end,
             bookings=bookings,
             left_over=left,
-            reasons=(f"Each beam-out taken as it comes, waiting no longer than {limit_h:g} h.",),
+            reasons=(message("taken-as-they-come", limit_h=limit_h),),
             start=self.case.terms.start,
             terms={WAITING_LIMIT: limit_h},
         )

@@ -43,6 +43,10 @@ class Grid:
         """When a slot begins, UTC."""
         return self.origin + int(slot) * SLOT
 
+    def local(self, slot: int) -> datetime:
+        """When a slot begins, in the mill's zone."""
+        return self.moment(slot).astimezone(self.zone)
+
     def first_slot(self, at: datetime) -> int:
         """The first slot that begins at or after a moment; may lie outside the grid."""
         return -((self.origin - at) // SLOT)

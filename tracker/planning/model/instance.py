@@ -10,7 +10,7 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.work import Choices, WorkContent
-from tracker.errors import DataError
+from tracker.errors import DataError, Message
 from tracker.planning.model.contents import Profile, labour_cost, parts_cost, profile
 from tracker.planning.model.delays import Delays
 from tracker.planning.model.grid import (
@@ -94,7 +94,7 @@ class Instance:
     """Cost of leaving each loom over."""
     protected_slot: Ints
     """First slot in which each loom may start."""
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
     @property
     def mill(self) -> Mill:

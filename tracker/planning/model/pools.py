@@ -13,8 +13,8 @@ from tracker.planning.model.grid import Grid, Ints
 
 Count = Callable[[Mill, Grid, Crew, str], Ints]
 """What a crew row has to give in a hall in each slot, shape (slots,)."""
-STOPPED = "looms stopped at once"
-SECTION = "looms of a section stopped at once"
+STOPPED = "stopped"
+SECTION = "section"
 
 
 class PoolKind(StrEnum):
@@ -34,7 +34,7 @@ class Pool:
     """
 
     name: str
-    """The trade (folded), the tool, or `looms stopped at once`."""
+    """The trade (folded), the tool, or one of STOPPED and SECTION."""
     kind: PoolKind
     own: Ints
     """Shape (halls, slots)."""

@@ -1,1 +1,1 @@
-"""The plan in the words of the trade: bookings, left over and why, notes."""
+"""The plan as the trade sees it: bookings, left over and why, notes."""

@@ -2,14 +2,14 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from tracker.domain.formats import count
 from tracker.domain.plan import Booking
 from tracker.domain.words import natural_key
+from tracker.errors import Message, message
 from tracker.planning.model.instance import Instance
 
 
-def taken_as_used_up(instance: Instance, bookings: Sequence[Booking], wanting: Iterable[str]) -> Iterator[str]:
-    """A sentence for each part that comes back and of which the looms booked need more than there is, or of which others
+def taken_as_used_up(instance: Instance, bookings: Sequence[Booking], wanting: Iterable[str]) -> Iterator[Message]:
+    """One message for each part that comes back and of which the looms booked need more than there is, or of which others
     would need one. `wanting`: for each loom left over for want of a part, that part."""
     left, mill, stock = list(wanting), instance.mill, {}
     for receipt in mill.receipts:
@@ -18,11 +18,7 @@ def taken_as_used_up(instance: Instance, bookings: Sequence[Booking], wanting: I
         needed = sum(booking.parts.get(part, 0.0) for booking in bookings)
         there = mill.parts[part].on_hand - mill.parts[part].safety_stock + stock.get(part, 0.0)
         if needed > there or part in left:
-            looms = count(left.count(part), "loom is", "looms are") if part in left else "no loom is"
-            yield (
-                f"Part {part} comes back after use, but is planned as used up: the looms booked need {needed:g} in all, "
-                f"{max(0.0, there):g} are there or on order; {looms} left over for want of it."
-            )
+            yield message("planned-as-used-up", part=part, needed=needed, there=max(0.0, there), left=left.count(part))
 
 
 def _coming_back(instance: Instance) -> set[str]:

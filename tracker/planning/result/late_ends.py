@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from tracker.domain.formats import listed, moment
+from tracker.errors import Message, message
 from tracker.planning.model.costs import Batch
 from tracker.planning.model.grid import SLOT_H
 from tracker.planning.model.instance import Instance
@@ -15,18 +15,15 @@ _LATE = 79
 """Of the 99 quantiles, the one that one beam in five comes after."""
 
 
-def pushed_past_a_shift(instance: Instance, taken: Sequence[Taken]) -> Iterator[str]:
-    """One sentence with the looms and when they would end."""
+def pushed_past_a_shift(instance: Instance, taken: Sequence[Taken]) -> Iterator[Message]:
+    """One message with the looms and when they would end."""
     found = [item for hall in range(len(instance.clocks)) for item in _pushed(instance, hall, taken)]
     if found:
-        says = [
-            f"{instance.looms[loom]} ({moment(instance.grid.moment(end), instance.grid.zone)})"
+        looms = [
+            message("loom-and-moment", loom=instance.looms[loom], at=instance.grid.local(end))
             for loom, end in sorted(found)
         ]
-        yield (
-            "Where the beam comes as late as one in five does, the wait pushes the end past the shift of "
-            f"{listed(says)}; overtime would end it the same day."
-        )
+        yield message("late-pushes", looms=tuple(looms))
 
 
 def _pushed(instance: Instance, hall: int, taken: Sequence[Taken]) -> Iterator[tuple[int, int]]:

@@ -1,4 +1,4 @@
-"""The plan in the words of the trade: bookings with their cost terms, looms left over and why, other dates, prices."""
+"""The plan as the trade sees it: bookings with their cost terms, looms left over and why, other dates, prices."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -7,6 +7,7 @@ import numpy as np
 
 from tracker.domain.calendars import iso_week
 from tracker.domain.plan import Booking, CostTerms, OtherDate, ScarcityPrice
+from tracker.errors import Message, message
 from tracker.planning.model.costs import COST_TERMS, Batch
 from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.instance import Instance
@@ -117,7 +118,8 @@ def scarcity(programme: Programme, price: Floats) -> list[ScarcityPrice]:
         if b >= programme.rows.pools:
             onward = np.cumsum(of_block[::-1])[::-1]
             found += [
-                ScarcityPrice(block.name, str(week), float(onward[weeks == week].max())) for week in np.unique(weeks)
+                ScarcityPrice(message("scarce-part", part=block.name), str(week), float(onward[weeks == week].max()))
+                for week in np.unique(weeks)
             ]
         else:
             name = _price_name(programme.instance, b)
@@ -131,10 +133,10 @@ def _local_day(instance: Instance, slot: int):
     return instance.grid.moment(slot).astimezone(instance.grid.zone).date()
 
 
-def _price_name(instance: Instance, block: int) -> str:
+def _price_name(instance: Instance, block: int) -> Message:
     pool = instance.pools[block]
     if pool.kind is PoolKind.CREWS:
-        return f"{pool.name} crew-hour"
+        return message("scarce-crew-hour", trade=pool.name)
     if pool.kind is PoolKind.SECTION:
-        return "hour of one loom more of a section stopped"
-    return "hour of one loom more stopped" if pool.kind is PoolKind.STOPPED else f"{pool.name} hour"
+        return message("scarce-section")
+    return message("scarce-stopped") if pool.kind is PoolKind.STOPPED else message("scarce-hour", what=pool.name)

@@ -11,9 +11,9 @@ from datetime import datetime
 
 import numpy as np
 
-from tracker.domain.formats import day, moment
 from tracker.domain.plan import Booking
 from tracker.domain.shifts import can_convert, crews_of
+from tracker.errors import Message, message
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import SLOT_H
 from tracker.planning.model.instance import Instance
@@ -75,42 +75,40 @@ def kept(instance: Instance, loom: int, old: Booking) -> Taken:
     return Taken(loom, _window(instance, loom, old), content, start, end, slots, old, held, pause)
 
 
-def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, str]:
+def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, Message | None]:
     """A firm booking as long as its work is by now, at least as long as it was published; the instance less the crew that
-    it holds beyond what was first booked, and what there is too little of for that, in words."""
+    it holds beyond what was first booked, and what there is too little of for that."""
     hall = int(instance.hall_of[taken.loom])
     work = instance.clocks[hall].work
     past = int(np.searchsorted(work, taken.end))
     more = max(taken.firm.slots if taken.firm else 0, _slots_now(instance, taken)) - taken.slots
     beyond = np.arange(past, min(past + more, work.size))
     if not beyond.size:
-        return taken, instance, ""
+        return taken, instance, None
     used = nothing(instance)
     occupy(used, instance, instance.looms[taken.loom], beyond, Profile(len(beyond), (), ()))
     longer = replace(taken, end=int(work[beyond[-1]]) + 1, slots=taken.slots + len(beyond))
-    return longer, without(instance, used), next(shortages(instance, used), "")
+    return longer, without(instance, used), next(shortages(instance, used), None)
 
 
-def reshaped(instance: Instance, taken: Taken, short: str) -> Iterator[str]:
-    """What is other than was published, in sentences. `short`: what there is too little of for an overrun."""
+def reshaped(instance: Instance, taken: Taken, short: Message | None) -> Iterator[Message]:
+    """What is other than was published. `short`: what there is too little of for an overrun."""
     old, zone = taken.firm, instance.grid.zone
     if old is None:
         return
     if taken.content < 0:
-        why = instance.problem.unplannable.get(old.key) or "the method no longer has a conversion with its choices"
-        yield f"The firm booking of loom {old.key} stays as published: {why}. --release {old.key.loom} plans it anew."
+        why = instance.problem.unplannable.get(old.key) or message("no-such-work")
+        yield message("firm-as-published", loom=old.key, number=old.key.loom, why=why)
         return
     end, now = instance.grid.moment(taken.end), _slots_now(instance, taken)
     takes_h, booked_h = now * SLOT_H, old.slots * SLOT_H
-    begin = f"The firm booking of loom {old.key}"
     if end != old.end:
-        why = f"its work takes {takes_h:g} h by now, {booked_h:g} h were booked"
-        why = why if now > old.slots else "the hours of the crews have changed"
-        yield f"{begin} ends on {moment(end, zone)} instead of {moment(old.end, zone)}: {why}."
+        yield message("firm-other-end", loom=old.key, end=end.astimezone(zone), booked=old.end.astimezone(zone),
+                      why="longer" if now > old.slots else "hours", takes_h=takes_h, booked_h=booked_h)  # fmt: skip
     elif now < old.slots:
-        yield f"{begin} stays as published, {booked_h:g} h, though its work takes {takes_h:g} h by now."
+        yield message("firm-shorter", loom=old.key, booked_h=booked_h, takes_h=takes_h)
     if short:
-        yield f"{begin} overruns: there is {short}; it is taken to go on all the same."
+        yield message("firm-overruns", loom=old.key, short=short)
 
 
 def _slots_now(instance: Instance, taken: Taken) -> int:
@@ -142,16 +140,16 @@ def _window(instance: Instance, loom: int, old: Booking) -> int:
     return int(mine[np.argmin(np.maximum(apart, 0.0))])
 
 
-def why_impossible(instance: Instance, taken: Taken) -> str:
-    """Why a firm booking is no longer possible, by itself or beside what is taken already; nothing where it is."""
+def why_impossible(instance: Instance, taken: Taken) -> Message | None:
+    """Why a firm booking is no longer possible, by itself or beside what is taken already; None where it is."""
     key, mill = instance.looms[taken.loom], instance.mill
     work = instance.clocks[instance.hall_of[taken.loom]].work
     if not np.isin(taken.start, work):
-        return f"no crew of the trade '{mill.terms.lead_trade}' works in {key.hall} at its start"
+        return message("firm-no-crew", trade=mill.terms.lead_trade, hall=key.hall)
     if (work[worked(work, taken.start, taken.pause)] < taken.end).sum() < taken.slots:
-        return "its crews' time ends before it is done"
+        return message("firm-hours-end")
     if taken.start < instance.protected_slot[taken.loom]:
-        return f"the loom is protected until {day(mill.looms[key].protected_until)} included"
+        return message("firm-protected", until=mill.looms[key].protected_until)
     return lacks(instance, taken)
 
 

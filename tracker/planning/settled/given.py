@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from tracker.domain.mill import LoomKey
+from tracker.errors import Message, message
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance
@@ -17,11 +18,11 @@ class Given:
     instance: Instance
     """Less what is given."""
     firm: list[Taken]
-    let_go: dict[LoomKey, str]
+    let_go: dict[LoomKey, Message]
     """Loom of a firm booking that today's data do not allow → why; it is planned anew."""
     astray: dict[LoomKey, datetime]
     """Loom of a firm booking that stays though its beam-out has left it → when that is expected now."""
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
 
 
 def take_given(instance: Instance) -> Given:
@@ -30,7 +31,7 @@ def take_given(instance: Instance) -> Given:
     impossible."""
     instance, notes = _without_work(instance)
     firm: list[Taken] = []
-    let_go: dict[LoomKey, str] = {}
+    let_go: dict[LoomKey, Message] = {}
     astray: dict[LoomKey, datetime] = {}
     for loom, old in firm_bookings(instance).items():
         taken = kept(instance, loom, old)
@@ -51,15 +52,12 @@ def take_given(instance: Instance) -> Given:
 # ---- looms in work
 
 
-def _without_work(instance: Instance) -> tuple[Instance, tuple[str, ...]]:
+def _without_work(instance: Instance) -> tuple[Instance, tuple[Message, ...]]:
     used = nothing(instance)
     for item in instance.problem.in_work:
         _, positions, held = _in_work(instance, item)
         occupy(used, instance, item.key, positions, held)
-    notes = tuple(
-        f"For the looms in work there is {short}; they are taken to go on all the same."
-        for short in shortages(instance, used)
-    )
+    notes = tuple(message("in-work-overruns", short=short) for short in shortages(instance, used))
     return without(instance, used), notes
 
 

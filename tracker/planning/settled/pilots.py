@@ -9,6 +9,7 @@ import numpy as np
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.windows import WindowKind
+from tracker.errors import Message, message
 from tracker.planning.model.grid import SLOT_H, Bools, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
@@ -38,7 +39,7 @@ class Opening:
     """Firm bookings, those held, and pilots."""
     pilots: frozenset[int]
     """Looms that are the first of their type, fixed or still to be decided (a type of one loom)."""
-    notes: tuple[str, ...]
+    notes: tuple[Message, ...]
     opens: Ints
     """By loom, the slot from which it may start after its type's pilot."""
 
@@ -182,14 +183,14 @@ def _first_weeks(instance: Instance) -> int:
     return int((instance.earliest_h + WEEKS * 7 * 24) / SLOT_H)
 
 
-def _note(instance: Instance, options: Options, kind: _Type, pilot: int | None) -> str:
+def _note(instance: Instance, options: Options, kind: _Type, pilot: int | None) -> Message | None:
     named = _named(instance, kind)
     if kind.opens is not None or not named or (pilot is not None and instance.looms[pilot].loom == named):
-        return ""
-    instead = f"loom {instance.looms[pilot]} is its pilot instead" if pilot is not None else "nor can any other of it"
+        return None
     mine = _named_looms(instance, kind)
-    why = why_none(instance, options, mine[0], 0) if mine else f"it is none of the {kind.name} looms to plan"
-    return f"Loom {named}, named as the pilot of {kind.name}, cannot be booked: {why}; {instead}."
+    why = why_none(instance, options, mine[0], 0) if mine else message("not-of-its-type", machine_type=kind.name)
+    instead = None if pilot is None else instance.looms[pilot]
+    return message("pilot-not-named", named=named, machine_type=kind.name, why=why, instead=instead)
 
 
 def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: Control) -> list[Taken]:

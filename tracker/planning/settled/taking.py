@@ -9,9 +9,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from tracker.domain.formats import moment
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
+from tracker.errors import Message, message
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance
@@ -76,26 +76,25 @@ def worked(work: Ints, start: int, pause: tuple[int, int] | None) -> Ints:
     return positions[(slots < pause[0]) | (slots >= pause[1])]
 
 
-def lacks(instance: Instance, taken: Taken) -> str:
-    """What there is too little of for a conversion beside what is taken out already; nothing where there is enough."""
+def lacks(instance: Instance, taken: Taken) -> Message | None:
+    """What there is too little of for a conversion beside what is taken out already; None where there is enough."""
     used = nothing(instance)
     _occupy_taken(used, instance, taken)
-    if short := next(shortages(instance, used), ""):
+    if short := next(shortages(instance, used), None):
         return short
     for supply, quantity, step in _takes(instance, taken):
         least = supply.least()[step]
         if quantity > least + 1e-9:
-            return f"it needs {quantity:g} of part {supply.part}, {least:g} can be there"
-    return ""
+            return message("firm-part", part=supply.part, needed=quantity, there=float(least))
+    return None
 
 
-def shortages(instance: Instance, used: list[Ints]) -> Iterator[str]:
+def shortages(instance: Instance, used: list[Ints]) -> Iterator[Message]:
     """Of what that is more than there is, and from when on, pool by pool."""
     for pool, use in zip(instance.pools, used, strict=True):
         slots = np.flatnonzero(pool.over(use))
         if slots.size:
-            at = moment(instance.grid.moment(int(slots[0])), instance.grid.zone)
-            yield f"too little {pool.name} from {at} on"
+            yield message("too-little", kind=pool.kind.value, what=pool.name, at=instance.grid.local(int(slots[0])))
 
 
 def less(instance: Instance, taken: Taken) -> Instance:

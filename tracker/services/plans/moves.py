@@ -80,8 +80,8 @@ def differences(
     hold any more, by loom."""
     old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
     new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
-    gone = {key: message("moved-stage", stage=change.stage) for key, change in (stages or {}).items()}
-    gone |= {item.key: message("moved-left-over", why=item.why) for item in after.left_over}
+    gone = {key: message("move-stage", stage=change.stage) for key, change in (stages or {}).items()}
+    gone |= {item.key: item.why for item in after.left_over}
     why = dict(_pilots(before, after, mill)) | {key: of[0] for key, of in (broken or {}).items() if key and of}
     why |= {key: reason for key, reason in gone.items() if key not in new}
     moves = [Move(key, old.get(key), new.get(key), why.get(key)) for key in old.keys() | new.keys()]

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
+from functools import reduce
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -10,8 +11,9 @@ from zoneinfo import ZoneInfo
 from tracker.domain.clock import planning_moment
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
-from tracker.errors import DataError, Message, PlanRefused, UsageError
+from tracker.errors import DataError, Message, PlanRefused, UsageError, message
 from tracker.mill_state.planning import PlanningData, prepare
+from tracker.planning.planner import Progress
 from tracker.planning.planner import plan as solve
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.verify import no_longer, verify
@@ -20,12 +22,10 @@ from tracker.services.looms import find_loom
 from tracker.services.parts.needs import order_record, orders_relied_on
 from tracker.services.parts.reservations import reserve_plan
 from tracker.services.plans.moves import Move, differences
-from tracker.services.plans.plan_record import local, plan_record
+from tracker.services.plans.plan_record import in_json, local, plan_record
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
-from tracker.words import ENGLISH
 
-Progress = Callable[[str, float], None]
 MOST_REASONS = 3
 """Why there is no plan, told in one message."""
 
@@ -102,11 +102,11 @@ class PlanReport:
             "number": self.number,
             "published": self.published,
             "scenario": self.scenario,
-            "broken": [ENGLISH.line(each) for each in self.broken],
-            "notes": [ENGLISH.say(note) for note in self.notes],
+            "broken": [in_json(each) for each in self.broken],
+            "notes": [in_json(note) for note in self.notes],
             "orders": [order_record(line) for line in self.orders],
             "moves": [
-                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": ENGLISH.line(m.why), "dearer": m.dearer,
+                {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": in_json(m.why), "dearer": m.dearer,
                  "before": local(m.before.start, self.zone) if m.before else None,
                  "after": local(m.after.start, self.zone) if m.after else None}
                 for m in self.moves
@@ -171,14 +171,14 @@ def report_of(
 def check(result: Plan, problem: PlanningProblem) -> None:
     """Refuse a plan that books nothing because nothing can be, or that the solver-free check rejects."""
     if result.status is PlanStatus.INFEASIBLE:
-        raise PlanRefused("plan-impossible", **_first("reasons", result.reasons, MOST_REASONS))
+        more = max(0, len(result.reasons) - MOST_REASONS)
+        raise PlanRefused("plan-impossible", reasons=_together(result.reasons[:MOST_REASONS]), more=more)
     if violations := verify(result, problem):
         raise PlanRefused("plan-fails-check", finding=violations[0], more=len(violations) - 1)
 
 
-def _first(name: str, sentences: Sequence[str], most: int) -> dict[str, object]:
-    """The first sentences, and how many more there are."""
-    return {name: " ".join(sentences[:most]), "more": max(0, len(sentences) - most)}
+def _together(reasons: Sequence[Message]) -> Message:
+    return reduce(lambda one, other: message("one-after-another", one=one, other=other), reasons)
 
 
 def save(context: Context, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:

@@ -5,7 +5,10 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from tracker.domain.messages import kept
 from tracker.domain.plan import Booking, CostTerms, Keeping, Plan
+from tracker.errors import Message
+from tracker.words import ENGLISH
 
 
 def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
@@ -20,13 +23,13 @@ def plan_record(plan: Plan, zone: ZoneInfo) -> dict[str, Any]:
         "as_of": local(plan.as_of, zone),
         "horizon_end": local(plan.horizon_end, zone),
         "keeping": _keeping_record(plan.keeping) if plan.keeping else None,
-        "reasons": list(plan.reasons),
+        "reasons": [in_json(reason) for reason in plan.reasons],
         "crew_changes": plan.crew_changes,
         "bookings": [_booking_record(booking, zone) for booking in plan.bookings],
         "left_over": [
-            {"hall": item.key.hall, "loom": item.key.loom, "why": item.why, "cost": item.cost} for item in plan.left_over
+            {"hall": item.key.hall, "loom": item.key.loom, "why": in_json(item.why), "cost": item.cost} for item in plan.left_over
         ],
-        "prices": [{"what": p.what, "week": p.week, "price": p.price} for p in plan.prices],
+        "prices": [{"what": in_json(p.what), "week": p.week, "price": p.price} for p in plan.prices],
         "other_dates": [
             {"hall": o.key.hall, "loom": o.key.loom, "window": o.window, "kind": o.kind.value, "choices": dict(o.choices),
              "start": local(o.start, zone), "end": local(o.end, zone), "extra_cost": o.extra_cost}
@@ -68,6 +71,11 @@ def _booking_record(booking: Booking, zone: ZoneInfo) -> dict[str, Any]:
         ],
         "cost": {term: getattr(cost, term) for term in CostTerms.__slots__},
     }
+
+
+def in_json(message: Message) -> dict[str, Any]:
+    """Code, parameters and words."""
+    return kept(message) | {"words": ENGLISH.line(message)}
 
 
 def local(at: datetime, zone: ZoneInfo) -> str:

@@ -13,6 +13,7 @@ from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.needs import net_needs
+from tracker.services.plans.plan_record import in_json
 from tracker.services.work.hours import sheets_of
 from tracker.services.work.scope import scope
 
@@ -36,7 +37,7 @@ class DatesReport:
             "loom": self.key.loom,
             "currency": self.currency,
             "booked": None if self.booking is None else self._span(self.booking),
-            "left_over": None if self.left_over is None else self.left_over.why,
+            "left_over": None if self.left_over is None else in_json(self.left_over.why),
             "other_dates": [self._span(date) | {"extra_cost": date.extra_cost} for date in self.dates],
         }
 

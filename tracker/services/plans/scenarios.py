@@ -80,7 +80,7 @@ def _names(context: Context, files: Sequence[Path]) -> list[str]:
 
 
 def _part_of(progress: Progress, name: str, number: int, of: int) -> Progress:
-    return lambda text, fraction: progress(f"{name}: {text}", (number + fraction) / of)
+    return lambda what, part: progress(message("of-scenario", name=name, why=what), (number + part) / of)
 
 
 def _line_record(line: PlanLine) -> dict[str, Any]:

@@ -1,6 +1,6 @@
 """What if a receipt slips, a delivery is short, a part is scrapped: which bookings fall, and the plan that follows."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -12,6 +12,7 @@ from tracker.domain.plan import Plan
 from tracker.errors import DataError, Message, message
 from tracker.kits.falls import changed_mill, fallen
 from tracker.mill_state.planning import prepare
+from tracker.planning.planner import Progress
 from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
 from tracker.services.parts.stock_report import parts_listed
@@ -70,7 +71,7 @@ def what_if(
     as_of: datetime | None = None,
     replan: bool = False,
     time_limit_s: float | None = None,
-    progress: Callable[[str, float], None] | None = None,
+    progress: Progress | None = None,
 ) -> WhatIfReport:
     """What the changes do to the published plan. With `replan`, the plan that follows: fallen bookings are free to move,
     firm ones that stand stay. DataError for an unknown order line or part, or where no plan is published."""

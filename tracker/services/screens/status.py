@@ -222,11 +222,15 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
     )
 
 
+KNEW_OF_IT = ("left-put-off", "as-it-stands")
+"""Reasons of a plan that knew that the loom was put off; of one that kept no codes nobody can tell, and the loom stays listed."""
+
+
 def _still_left(item: LeftOver, stages: Mapping[LoomKey, str]) -> bool:
     """Does the loom still wait, for the reason that the plan gave?"""
     stage = stages.get(item.key, "")
     if stage == Stage.PUT_OFF:
-        return item.why.startswith(stage)  # the plan knew of it
+        return item.why.code in KNEW_OF_IT
     return stage not in (*UNDER_WAY, *NOT_TO_COME)
 
 

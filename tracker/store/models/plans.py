@@ -25,6 +25,7 @@ class PlanRow(AppendOnly, Base):
     horizon_end: Mapped[datetime]
     start: Mapped[date | None]
     reasons: Mapped[list[Any]]
+    """{code, params} each; a text where the plan was made before messages were kept by their codes."""
     terms: Mapped[dict[str, Any]]
     crew_changes: Mapped[int | None]
     """None = made before crews were named."""
@@ -72,12 +73,17 @@ class LeftOverRow(OfPlan, Base):
     hall: Mapped[str]
     loom: Mapped[str]
     why: Mapped[str]
+    """The code of the reason; its words where `params` is None."""
+    params: Mapped[dict[str, Any] | None] = mapped_column(JSON)
+    """None = made before messages were kept by their codes."""
     cost: Mapped[float]
 
 
 class PriceRow(OfPlan, Base):
     __tablename__ = "plan_prices"
     what: Mapped[str]
+    params: Mapped[dict[str, Any] | None] = mapped_column(JSON)
+    """Of `what`, as in `plan_left_over`."""
     week: Mapped[str]
     price: Mapped[float]
 

@@ -33,6 +33,8 @@ plan-impossible = there is no plan: { $reasons }{ $more ->
        *[other] {" "}(and { $more } more)
     }
     .means = Nothing can be booked by the data.
+one-after-another = { $one } { $other }
+    .means = Two sentences.
 plan-fails-check = the plan does not pass the check: { $finding }{ $more ->
         [0] {""}
        *[other] {" "}(and { $more } more)
@@ -154,8 +156,6 @@ moved-away = no longer among the looms to plan
     .means = A loom that was booked and is not planned any more.
 moved-stage = { $stage }
     .means = The stage of a loom that is not booked any more.
-moved-left-over = { $why }
-    .means = Why a loom that was booked is left over now.
 moved-cheaper = { $window ->
         [none] {""}
        *[other] { $window }
