@@ -11,8 +11,8 @@ from datetime import date, datetime, time
 from typing import Any
 
 import pytest
-from said import texts
 from refusals import refused
+from said import texts
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, ONE, TWO, at, content, problem, window
 from worded import verify
 

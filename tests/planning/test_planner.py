@@ -6,9 +6,9 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
-from said import texts
 from made_problems import problem_of
 from refusals import refused
+from said import texts
 from two_looms import CONTENTS, ELECTRICIAN, FITTERS, LOOMS, MONDAY, ONE, TWO, at, problem, still, window
 
 from tracker.domain.mill import Closure, Part, Receipt, Tool

@@ -34,7 +34,7 @@ def test_the_mapping_is_shown_before_anything_is_written(tmp_path):
         seen.append(texts(report.mapping()))
 
     report = loaded(tmp_path, "A-1;1;T;600;x", before=look)
-    assert report.written and seen[0] == [
+    assert report.written and seen[0] == (
         "a.csv a: Looms",
         "  A1 Loom: Loom",
         "  B1 Hall: Hall",
@@ -42,7 +42,7 @@ def test_the_mapping_is_shown_before_anything_is_written(tmp_path):
         "  D1 Speed (picks/min): Speed, in picks/min",
         "  E1 Rail: kept under its own heading",
         "a.csv a: 10 cells: 5 in headings, 4 taken, 1 under own headings, 0 refused, 0 set aside.",
-    ]
+    )
 
 
 def test_what_is_shown_before_goes_on_nothing_where_the_load_is_refused(tmp_path):

@@ -3,9 +3,9 @@
 from datetime import time
 
 import pytest
-from said import texts
 from opened import here
 from refusals import refused
+from said import texts
 from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Conversion, Stage, StageChange

@@ -13,7 +13,6 @@ from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
 from tracker.errors import as_it_stands, message
 from tracker.services.plans.moves import differences
-from tracker.words import ENGLISH
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
 MILL = Mill(
