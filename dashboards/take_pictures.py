@@ -20,6 +20,7 @@ from tracker.services.context import Context
 from tracker.services.demo import run_demo
 from tracker.services.plans.plan import PlanRequest, Search, plan
 from tracker.services.screens.scenario_board import Wishes, scenario_text
+from tracker.words import ENGLISH
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
@@ -42,7 +43,7 @@ LOOM_LIST = """Loom;Hall;Machine type;Reed width;Speed (picks/min);Leno side
 def main(folder: str | None) -> None:
     with TemporaryDirectory() as made:
         if folder is None:
-            run_demo(Path(made), lambda text, _fraction: print(text))
+            run_demo(Path(made), lambda what, _fraction: print(ENGLISH.say(what)))
         take(Path(folder or made) / "beamslot.db", Path(made))
 
 

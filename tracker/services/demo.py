@@ -1,6 +1,5 @@
 """The whole job on the sample mill, from its workbooks to the plan workbook."""
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from importlib.resources import files
 from pathlib import Path
@@ -10,6 +9,7 @@ from sample_data.people import TERMS
 from tracker.domain.clock import start_of_day
 from tracker.errors import DataError, Message, TrackerError, message
 from tracker.office.files import check
+from tracker.planning.planner import Progress
 from tracker.services.context import Context
 from tracker.services.loading.export import export_workbook
 from tracker.services.loading.load import LoadReport, load
@@ -23,10 +23,8 @@ from tracker.services.plans.verify import VerifyReport, verify
 from tracker.services.screens.status import StatusReport, status
 from tracker.services.work.forecast import ForecastReport, forecast
 from tracker.store.loads import files_loaded
-from tracker.words import ENGLISH
 
 WORKBOOKS = ("loom_list.xlsx", "weaving.xlsx", "stores.xlsx", "people_and_tools.xlsx", "method.xlsx", "terms.xlsx")
-Progress = Callable[[str, float], None]
 
 
 @dataclass(frozen=True)
@@ -94,23 +92,23 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     if not context.is_missing:
         _refuse_another_mill(context)
     samples = [Path(str(files("sample_data") / name)) for name in WORKBOOKS]
-    progress(ENGLISH.say(message("demo-reading")), 0.02)
+    progress(message("demo-reading"), 0.02)
     context = give_own_clock(context, as_of)
     loaded = load(context, samples)
     if loaded.refusal:
         raise TrackerError("demo-not-loaded", database=str(database), why=loaded.refusal)
-    progress(ENGLISH.say(message("demo-forecasting")), 0.15)
+    progress(message("demo-forecasting"), 0.15)
     forecasts = forecast(context, as_of=as_of)
     planned = plan(
         context,
         PlanRequest(publish=True, as_of=as_of, afresh=True),
-        Search(progress=lambda text, part: progress(text, 0.2 + 0.6 * part)),
+        Search(progress=lambda what, part: progress(what, 0.2 + 0.6 * part)),
     )
-    progress(ENGLISH.say(message("demo-checking")), 0.82)
+    progress(message("demo-checking"), 0.82)
     verified = verify(context)
-    progress(ENGLISH.say(message("demo-kits")), 0.88)
+    progress(message("demo-kits"), 0.88)
     kit_report, need_report = kits(context), net_needs(context, as_of)
-    progress(ENGLISH.say(message("demo-writing")), 0.92)
+    progress(message("demo-writing"), 0.92)
     write_plan_workbook(context, plan_book)
     export_workbook(context, mill_book)
     return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(context, as_of),

@@ -25,7 +25,7 @@ class Held:
     """Of the looms held only the one that they take."""
     taken: list[Taken] = field(default_factory=list)
     """By start; firm bookings are not among them."""
-    refused: dict[LoomKey, str | Message] = field(default_factory=dict)
+    refused: dict[LoomKey, Message] = field(default_factory=dict)
     """Loom → the limit that does not let its booking stay."""
 
 
@@ -71,7 +71,7 @@ def waiting(opening: Opening, held: Held) -> dict[LoomKey, Message]:
     return {instance.looms[item.loom]: why(item) for item in late}
 
 
-def refuse(instance: Instance, refused: Mapping[LoomKey, str | Message]) -> None:
+def refuse(instance: Instance, refused: Mapping[LoomKey, Message]) -> None:
     """PlanRefused where a booking cannot be held; every one is named, by its start."""
     if not refused:
         return

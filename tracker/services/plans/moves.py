@@ -80,7 +80,7 @@ def differences(
     hold any more, by loom."""
     old: Mapping[LoomKey, Booking] = {b.key: b for b in before.bookings}
     new: Mapping[LoomKey, Booking] = {b.key: b for b in after.bookings}
-    gone = {key: message("move-stage", stage=change.stage) for key, change in (stages or {}).items()}
+    gone = {key: message("moved-stage", stage=change.stage) for key, change in (stages or {}).items()}
     gone |= {item.key: item.why for item in after.left_over}
     why = dict(_pilots(before, after, mill)) | {key: of[0] for key, of in (broken or {}).items() if key and of}
     why |= {key: reason for key, reason in gone.items() if key not in new}
