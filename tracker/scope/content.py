@@ -52,7 +52,7 @@ class Scoping:
 
     def _to_survey(self, loom: Loom, values: Mapping[str, Any], unknown: tuple[int, ...]) -> LoomScope:
         names = tuple(self.rules.headings[a] for a in unknown)
-        why = message("to-survey", unknown=[_unknown(self.rules, values, a) for a in unknown])
+        why = message("to-survey", unknown=tuple(_unknown(self.rules, values, a) for a in unknown))
         return LoomScope(loom.key, loom.machine_type, {}, names, why, values)
 
     def _built(self, shape: Shape, learning: float) -> Mapping[WindowKind, tuple[WorkContent, ...]]:
