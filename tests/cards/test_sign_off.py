@@ -10,7 +10,7 @@ from tracker.domain.method import Setpoint
 
 AT = datetime(2027, 1, 5, 7)
 WAIVER = {"waived_because": "meter away", "waived_by": "Berg", "waived_at": AT}
-STOPS = {"operation": "Test every emergency stop", "done_by": "Kaya"}
+STOPS = {"card": None, "operation": "Test every emergency stop", "done_by": "Kaya"}
 
 
 def value(setting, side, is_value, **more):
@@ -85,3 +85,15 @@ def test_limits_of_an_angle_may_run_through_zero():
     point = Setpoint("crossing angle", "left", "deg", 0, 354, 8)
     assert [meets(point, angle) for angle in (2, 354, 8, 9, 353)] == [True, True, True, False, False]
     assert not meets(replace(point, unit="mm", low=-1, high=8), 9)
+
+
+def test_a_hold_point_of_a_stopped_conversion_is_held_again():
+    """What was proved before the conversion was stopped says nothing of today."""
+    stopped = {"operation": None, "card": "C3-0001-2", "stage": "stopped", "done_by": None}
+    before, again = ({**STOPS, "card": card} for card in ("C3-0001-2", "C4-0001-7"))
+    told = Recorded((stopped, before), VALUES, RESULTS)
+    (point,) = open_points(CONTENT.operations, CONTENT.setpoints, CONTENT.checks, told)
+    assert (point.code, point.params["operation"]) == ("open-hold-point", "Test every emergency stop")
+    assert not open_points(
+        CONTENT.operations, CONTENT.setpoints, CONTENT.checks, replace(told, work=(*told.work, again))
+    )

@@ -3,15 +3,19 @@
 import shutil
 
 import pytest
-from card_mill import LOOM, card_mill, fill_cards, now_here, well_done
+from card_mill import LOOM, card_mill, clock, fill_cards, now_here, well_done
 from openpyxl import load_workbook
 from refusals import refused
 from three_looms import at
 
 from tracker.domain.progress import Stage
+from tracker.domain.windows import WindowKind
 from tracker.errors import DataError
+from tracker.scope.content import scope_looms
 from tracker.services.loading.load import load
 from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.plans.plan import PlanRequest, plan
+from tracker.services.work.cards import cards
 from tracker.services.work.entering import enter_records
 from tracker.services.work.record import record_stage
 from tracker.store import open_store
@@ -154,6 +158,44 @@ def test_nothing_is_stopped_that_has_not_begun(db):
     ):
         record_stage(now_here(db), "1", "stopped", at=at(1, 9), why="rail does not fit")
     record_stage(now_here(db), "1", "in work", at=at(1, 8))
+    told = {"work_done": [{"operation": "Mount", "done_by": "M. Berg"}]}
+    assert enter_records(now_here(db), "1", None, told, {}).written
     record_stage(now_here(db), "1", "stopped", at=at(1, 9), why="rail does not fit")
     with open_store(db).reading() as uow:
         assert uow.stages()[LOOM].stage is Stage.STOPPED
+        assert uow.mill().left_done == {LOOM: {"mount"}}
+
+
+def broken_off(sheet, row):
+    """Stopped at eleven with the rail mounted; no PIN was used. The electrics are held, so that they are done again."""
+    match sheet:
+        case "Work done" if not row["Operation"]:
+            return {"Started": clock(8), "Ended": clock(11), "Stage reached": "stopped", "Remark": "cable too short"}
+        case "Work done" if row["Operation"] in ("Mount", "Electrics"):
+            return {"Done by": "M. Berg"}
+        case "Parts used" if row["Part"] == "PIN":
+            return {"Used": 0, "Left over": 4}
+    return {}
+
+
+def test_a_stopped_conversion_comes_again_with_less_to_do_and_its_parts_back(db, tmp_path):
+    """Of 300 + 60 min the mounting is done: wire and electrics side by side are 60 min, two half hours of the next plan."""
+    report = record(db, fill_cards(db, tmp_path / "card.xlsx", broken_off))
+    assert report.written, said(report)
+    with open_store(db).reading() as uow:
+        mill, change = uow.mill(), uow.stages()[LOOM]
+    assert (change.stage, change.reason) == (Stage.STOPPED, "cable too short")
+    (content,) = scope_looms(mill)[LOOM].contents[WindowKind.REPEAT]
+    assert [row.operation for row in content.operations] == ["Wire", "Electrics"] and content.on_loom_min == 60
+    assert stock(db) == {"RAIL": 1, "PIN": 10}
+
+    planned = plan(now_here(db), PlanRequest(publish=True, as_of=at(1, 12)))
+    assert {booking.key: booking.slots for booking in planned.plan.bookings}[LOOM] == 2
+    assert [operation.row.operation for operation in cards(now_here(db), "1").cards[0].operations] == [
+        "Wire",
+        "Electrics",
+    ]
+
+    record_stage(now_here(db), "1", "scoped", at=at(1, 13), why="all of it was taken off again")
+    with open_store(db).reading() as uow:
+        assert uow.mill().left_done == {}

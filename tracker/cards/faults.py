@@ -93,7 +93,7 @@ def _operation(row: Row, known: Known) -> Iterator[Fault]:
             message("operation-not-known", operation=name, version=known.method.version, near=near), "operation"
         )
         return
-    if not whole_rows(known.work.get(key_of_loom(row), ())):
+    if not _is_begun(row, known):
         yield _refused(message("record-not-in-work", loom=key_of_loom(row), more=None), "loom")
     yield from _torque(row, max((one.torque_nm or 0.0 for one in of_name), default=0.0))
 

@@ -50,8 +50,12 @@ def _latest(rows: Iterable[Row], name: str) -> dict[Named, Row]:
 
 
 def _open_operations(operations: Iterable[Operation], work: Iterable[Row]) -> Iterator[Message]:
-    """A hold point is done once somebody put a name to it; nothing waives it."""
-    done = {fold(row["operation"]) for row in work if row["operation"] and row["done_by"]}
+    """A hold point is done once somebody put a name to it; nothing waives it, nor the card of a conversion that was stopped."""
+    rows = list(work)
+    given_up = {row["card"] for row in rows if row["card"] and not row["operation"] and row["stage"] == "stopped"}
+    done = {
+        fold(row["operation"]) for row in rows if row["operation"] and row["done_by"] and row["card"] not in given_up
+    }
     for row in operations:
         if row.waivable is False and fold(row.operation) not in done:
             yield message("open-hold-point", operation=row.operation)

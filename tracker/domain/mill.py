@@ -289,3 +289,5 @@ class Mill:
     tools: Mapping[str, Tool] = field(default_factory=dict)
     method: Method = field(default_factory=Method)
     terms: Terms = field(default_factory=Terms)
+    left_done: Mapping[LoomKey, frozenset[str]] = field(default_factory=dict)
+    """Operations, folded, that a stopped conversion left done at a loom."""

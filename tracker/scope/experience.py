@@ -202,7 +202,7 @@ class _Contents:
     def _scoping(self, version: int) -> Scoping:
         if version not in self._scopings:
             method = self.methods.get(version, self.mill.method)
-            self._scopings[version] = Scoping(compile_method(method), self.mill.terms)
+            self._scopings[version] = Scoping(compile_method(method), self.mill.terms, left_done=self.mill.left_done)
         return self._scopings[version]
 
 

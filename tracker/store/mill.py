@@ -31,6 +31,7 @@ from tracker.domain.tables import TABLES, TERM_HEADINGS
 from tracker.domain.terms import Terms
 from tracker.domain.words import fold
 from tracker.store.models import MethodVersion, TermRow
+from tracker.store.progress import read_left_done
 from tracker.store.rows import MODELS, stock_on_hand
 
 D = TypeVar("D")
@@ -58,6 +59,7 @@ def read_mill(session: Session) -> Mill:
         tools={tool.tool: tool for tool in _read(session, "tools", Tool)},
         method=read_method(session),
         terms=read_terms(session),
+        left_done=read_left_done(session),
     )
 
 

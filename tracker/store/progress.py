@@ -1,12 +1,16 @@
 """Stages and recorded conversions."""
 
+from collections import defaultdict
+from datetime import datetime
+
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import WHOLE, Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
-from tracker.store.models import ConversionRow, OperationMinutesRow, StageRow
+from tracker.domain.words import fold
+from tracker.store.models import ConversionRow, OperationMinutesRow, StageRow, WorkDoneRow
 
 
 def read_stages(session: Session) -> dict[LoomKey, StageChange]:
@@ -18,6 +22,37 @@ def stage_history(session: Session) -> list[StageChange]:
     """Every recorded stage, oldest first."""
     rows = session.scalars(select(StageRow).order_by(StageRow.at, StageRow.id))
     return [StageChange(LoomKey(r.hall, r.loom), Stage(r.stage), r.at, r.who, r.reason) for r in rows]
+
+
+def read_left_done(session: Session) -> dict[LoomKey, frozenset[str]]:
+    """Loom → operations, folded, that a stopped conversion left done: those of its card, or of no card that has another end.
+    A loom that was taken back (scoped) since begins anew."""
+    query = select(StageRow).where(StageRow.stage.in_((Stage.STOPPED.value, Stage.SCOPED.value)))
+    back: dict[LoomKey, datetime] = {}
+    stopped: set[LoomKey] = set()
+    for row in session.scalars(query.order_by(StageRow.at, StageRow.id)):
+        key = LoomKey(row.hall, row.loom)
+        if row.stage == Stage.SCOPED.value:
+            back[key] = row.at
+            stopped.discard(key)
+        else:
+            stopped.add(key)
+    return {key: done for key in stopped if (done := _left_done(session, key, back.get(key)))}
+
+
+def _left_done(session: Session, key: LoomKey, back: datetime | None) -> frozenset[str]:
+    stages: dict[str | None, set[str]] = defaultdict(set)
+    done: dict[tuple[str | None, str], bool] = {}
+    query = select(WorkDoneRow).where(WorkDoneRow.hall == key.hall, WorkDoneRow.loom == key.loom)
+    for row in session.scalars(query.order_by(WorkDoneRow.id)):
+        if row.operation:
+            done[row.card, fold(row.operation)] = bool(row.done_by or row.minutes or row.torque_nm)
+        elif row.stage and (back is None or (row.ended_at or row.started_at or back) > back):
+            stages[row.card].add(row.stage)
+    counts = {card for card, of in stages.items() if Stage.STOPPED.value in of}
+    if back is None:
+        counts |= {card for card, _ in done if not stages[card]}
+    return frozenset(operation for (card, operation), is_done in done.items() if is_done and card in counts)
 
 
 def add_stage(session: Session, change: StageChange) -> None:

@@ -1,7 +1,7 @@
 """What each loom needs and why; hours per machine type and variant; what must be surveyed."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
@@ -111,6 +111,8 @@ class ScopeReport:
     """Machine types with recorded conversions."""
     survey: SurveyList
     loom: LoomReport | None = None
+    left_done: Mapping[LoomKey, frozenset[str]] = field(default_factory=dict)
+    """Loom → what a stopped conversion left done, which is not to be done again."""
 
     @property
     def names(self) -> dict[int, str]:
@@ -142,6 +144,7 @@ class ScopeReport:
             for key, scope in self.scopes.items()
             if scope.obstacle and not scope.to_survey
         ]
+        said += [message("loom-left-done", loom=key, operations=len(done)) for key, done in self.left_done.items()]
         return said + [one.says for one in self.learning.values()]
 
     def _loom(self, key: LoomKey, scope: LoomScope) -> dict[str, Any]:
@@ -190,6 +193,7 @@ def scope_report(mill: Mill, learned: Mapping[str, TypeLearning], key: LoomKey |
         learning=dict(sorted(learned.items(), key=lambda item: natural_key(item[0]))),
         survey=survey_rows(mill, scopes),
         loom=_loom_report(mill, scopes[key], names, learned) if key else None,
+        left_done=mill.left_done,
     )
 
 

@@ -34,6 +34,15 @@ looms-to-survey = { $many ->
     .terminal = `beamslot scope --survey survey.xlsx` writes the list.
 loom-obstacle = loom { $loom }: { $why }
     .means = What stands in the way of a loom's conversion.
+loom-left-done = Loom { $loom }: { $operations ->
+        [one] 1 operation was
+       *[other] { $operations } operations were
+    } left done by the conversion that was stopped, and { $operations ->
+        [one] is
+       *[other] are
+    } off its work; what isolates, tests or is held is done again.
+    .means = A stopped conversion need not be begun anew.
+    .terminal = If all of it was taken off again, say so: `beamslot record LOOM --stage scoped --why TEXT`.
 survey-the-loom = What is unknown must be looked up in the hall.
     .means = A loom's work depends on what the loom list does not have.
     .terminal = `beamslot scope --survey survey.xlsx` writes the list of what to look at.
