@@ -27,6 +27,7 @@ from tracker.cli import (
     show,
     stock,
     stores,
+    worth,
 )
 from tracker.cli.commands import Commands
 from tracker.errors import NotTold, PlanRefused, TrackerError, UsageError
@@ -46,7 +47,7 @@ app = Commands(
     pretty_exceptions_enable=False,
 )
 for area in (
-    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, floor, settings, keeping,
+    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, floor, settings, worth, keeping,
 ):  # fmt: skip
     area.add_commands(app)
 

@@ -291,3 +291,8 @@ class Mill:
     terms: Terms = field(default_factory=Terms)
     left_done: Mapping[LoomKey, frozenset[str]] = field(default_factory=dict)
     """Operations, folded, that a stopped conversion left done at a loom."""
+
+    def saving_per_day(self, key: LoomKey) -> float:
+        """Currency a day that a converted loom saves: what the list claims, or the share of it that is counted on since a
+        measured saving was taken over."""
+        return (self.looms[key].saving_per_day or 0.0) * self.terms.share_of_saving

@@ -277,6 +277,10 @@ TERM_COLUMNS = (
     Column("settling_days", "settling", N, unit="days", low=0, high=100,
            about="So long after a conversion a loom's figures do not count yet."),
     Column("visits_days", "visits", T, example="1, 7, 30", about="Days after sign-off on which the settings are read again."),
+    Column("order_decided", "order decided", D, low=1970, high=2099,
+           about="The day on which the order of the looms was decided. Empty = that of the first published plan."),
+    Column("share_of_saving", "share of saving", P, low=0, high=10,
+           about="So much of the saving per day that the loom list claims is counted on. Empty = 100."),
 )  # fmt: skip
 """The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
 TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
@@ -315,6 +319,8 @@ TERM_ACTS: dict[str, str] = {
     "worth_knowing": "what the stops tell",
     "settling_days": "what the stops tell",
     "visits_days": "follow-up visits",
+    "order_decided": "what the stops tell: whether looms were chosen by their latest figures",
+    "share_of_saving": "plan: the saving that waiting forgoes",
 }
 """Field of `Terms` → where it acts."""
 PILOT_ABOUT = ("The loom of that machine type that is converted first. Empty = chosen by cost.", "plan: pilots")

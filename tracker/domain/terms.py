@@ -65,6 +65,10 @@ class Terms:
     """After a conversion, not counted before and after."""
     visits_days: str = "1, 7, 30"
     """Days after sign-off on which the settings are read again."""
+    order_decided: date | None = None
+    """The day on which the order of the looms was decided; None = that of the first published plan."""
+    share_of_saving: float = 1
+    """Of the saving per day that the loom list claims, what is counted on; another than 1 once a measured one was taken over."""
     pilots: Mapping[str, str] = field(default_factory=dict)
     """Machine type → loom number that the mill names as its pilot."""
 

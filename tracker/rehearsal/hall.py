@@ -243,7 +243,7 @@ class Hall:
 
     def saving(self, key: LoomKey) -> float:
         """Currency a day."""
-        return self.case.mill.looms[key].saving_per_day or 0.0
+        return self.case.mill.saving_per_day(key)
 
     def earns(self, window: Window) -> float:
         """Currency in a running hour, of the loom of a window."""

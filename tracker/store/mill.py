@@ -27,7 +27,7 @@ from tracker.domain.mill import (
     Tool,
     Warp,
 )
-from tracker.domain.tables import TABLES, TERM_HEADINGS
+from tracker.domain.tables import TABLES, TERM_COLUMNS, TERM_HEADINGS, Kind
 from tracker.domain.terms import Terms
 from tracker.domain.words import fold
 from tracker.store.models import MethodVersion, TermRow
@@ -81,6 +81,10 @@ def _by_loom(items: Iterable[D], order: Any) -> dict[LoomKey, tuple[D, ...]]:
     return {key: tuple(sorted(found[key], key=order)) for key in found}
 
 
+TERM_DAYS = frozenset(column.field for column in TERM_COLUMNS if column.kind is Kind.DATE)
+"""Terms that are days, kept as text."""
+
+
 def read_terms(session: Session) -> Terms:
     """The terms as typed values; a term that the sheet does not give keeps its default."""
     values: dict[str, Any] = {}
@@ -90,7 +94,7 @@ def read_terms(session: Session) -> Terms:
         if name.startswith("pilot of "):
             pilots[term[len("pilot of ") :].strip()] = str(value)
         elif (field := TERM_HEADINGS.get(name)) and value is not None:
-            values[field] = date.fromisoformat(value) if field in ("start", "target_finish") else value
+            values[field] = date.fromisoformat(value) if field in TERM_DAYS else value
     return Terms(**values, pilots=pilots)
 
 

@@ -149,7 +149,7 @@ class Prices:
         return {trade: fmean(rates) for trade, rates in by_trade.items()}
 
     def _saving(self, key: LoomKey) -> float:
-        return self.case.mill.looms[key].saving_per_day or 0.0
+        return self.case.mill.saving_per_day(key)
 
     def _moves(self, booking: Booking) -> float:
         old = self.previous.get(booking.key)

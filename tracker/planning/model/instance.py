@@ -127,7 +127,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
     asked = _asked_apart(contents, menus, windows)
     shapes = make_shapes(contents.items, terms.lead_trade, asked, list(changes), pools, clocks)
     presence = Presence(mill, grid, halls)
-    saving = np.array([mill.looms[key].saving_per_day or 0.0 for key in looms])
+    saving = np.array([mill.saving_per_day(key) for key in looms])
     return Instance(
         problem=problem,
         grid=grid,

@@ -30,7 +30,7 @@ def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomK
         return known[id(kinds)]
 
     return {
-        key: (mill.looms[key].saving_per_day or 0.0) * terms.horizon_days
+        key: mill.saving_per_day(key) * terms.horizon_days
         + terms.left_over_penalty
         + cheapest(problem.contents.get(key, _UNKNOWN))
         + (move_cost(problem, booked[key]) if key in booked else 0.0)
