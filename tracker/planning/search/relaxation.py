@@ -15,10 +15,11 @@ from tracker.planning.model.programme import Control, Programme
 from tracker.planning.search.levels import make_levels
 from tracker.planning.search.master import Master
 
-TOLERANCES = (1e-3, 1e-5)
+TOLERANCES = (5e-3, 1e-5)
 """Gap between master and bound, relative, at which each level is left."""
-A_ROUND = 5
-"""Options of a loom that come in at a time, at most one a window."""
+A_ROUND, OF_WINDOW = 30, 4
+"""Options of a loom, and of each of its windows, that come in at a time: each round solves the whole programme again, and
+what comes in by the dozen saves half of the rounds."""
 _EPS = 1e-4
 
 
@@ -94,11 +95,16 @@ def _best_of_windows(programme: Programme, value: Floats) -> Ints:
 
 
 def _worth_adding(programme: Programme, master: Master) -> Ints:
-    """Options that the prices make worth taking: the best of each window, a few a loom."""
+    """Options that the prices make worth taking: the best of each window, the best of these of each loom."""
     reduced = programme.lookup.reduced(master.price) - master.worth[programme.number]
-    found = _best_of_windows(programme, reduced)
-    found = found[(reduced[found] < -_EPS) & ~master.has[found]]
-    loom = programme.number[found]
-    found = found[np.lexsort((reduced[found], loom))]
-    loom = programme.number[found]
-    return np.sort(found[np.arange(found.size) - np.searchsorted(loom, loom) < A_ROUND])
+    found = np.flatnonzero((reduced < -_EPS) & ~master.has)
+    for group, most in ((programme.options.window, OF_WINDOW), (programme.number, A_ROUND)):
+        found = _first_of_each(found, reduced, group, most)
+    return np.sort(found)
+
+
+def _first_of_each(options: Ints, value: Floats, group: Ints, most: int) -> Ints:
+    """Of the options those with the least values of each group, so many of them."""
+    options = options[np.lexsort((value[options], group[options]))]
+    mine = group[options]
+    return options[np.arange(options.size) - np.searchsorted(mine, mine) < most]
