@@ -23,6 +23,7 @@ from tracker.intake.layout.likely_headings import likely_headings
 from tracker.intake.layout.loom_lists import choose_loom_lists
 from tracker.intake.layout.recognise import Said, recognise
 from tracker.intake.layout.rows_above import rows_above, with_headings_first
+from tracker.intake.layout.unit_columns import join_units
 from tracker.intake.report import Report, answers_for, raw_text
 from tracker.intake.rows.read_tables import read_tables
 from tracker.intake.vocabulary.headings import match_heading
@@ -205,6 +206,7 @@ def _cells_there(cells: Sequence[str], blocks: Sequence[TableBlock]) -> Iterator
 def _confirmed(block: TableBlock, answers: Answers, only: str, report: Report) -> bool:
     """Do the values bear out the headings? They decide which column is which field."""
     by_heading = block.recognised
+    join_units(block, report)
     found = recognise(
         block.headings, block.sheet.name, evidence_of(block), _said(block, answers), only, among=by_heading.table.name
     )

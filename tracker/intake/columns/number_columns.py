@@ -24,6 +24,8 @@ _MONEY = re.compile(
 )
 
 
+_CURRENCY = re.compile(r"R\$|[€$£¥₺₹]|(?<![A-Za-z])[A-Z]{3}(?![A-Za-z])")
+_SIGNS = {"€": "EUR", "$": "USD", "£": "GBP", "₺": "TRY", "₹": "INR", "R$": "BRL"}
 _REMARK = re.compile(r"(.*\d.*?)\s*[(\[（【]([^\d()\[\]（）【】]*[^\W\d_]{2}[^\d()\[\]（）【】]*)[)\]）】]")
 
 
@@ -39,6 +41,8 @@ class NumberPlan:
     """Unit of the cells that name none."""
     unit_words: str = ""
     """Unit as reported."""
+    currency: str = ""
+    """That of most cells that name one, of sums of money."""
     asked: bool = False
     """A question about the column is open, so its values cannot be judged yet."""
 
@@ -73,6 +77,8 @@ class NumberPlan:
         if not text:
             return ""
         unit = unit_named(self.dimension, text) or unit_named(self.dimension, text.strip("()[]"))
+        if self.currency and currency_of(text) not in ("", self.currency):
+            raise CellProblem("other-currency", most=self.currency)
         if unit or (self.dimension is None and _MONEY.fullmatch(text)):
             return unit or ""
         if (
@@ -119,6 +125,12 @@ class NumberPlan:
 
     def _unreadable(self, value: Any) -> CellProblem:
         return CellProblem("not-a-number")
+
+
+def currency_of(text: str) -> str:
+    """The currency that a unit names (`€`, `EUR/day`), `` where it names none."""
+    hit = _CURRENCY.search(text)
+    return _SIGNS.get(hit[0], hit[0]) if hit else ""
 
 
 def without_remark(text: str) -> tuple[str, str]:

@@ -4,6 +4,7 @@ READING.md, section 5.
 """
 
 import re
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -13,6 +14,7 @@ from tracker.intake.columns.number_columns import (
     EACH,
     USUAL,
     NumberPlan,
+    currency_of,
     heading_unit,
     plausible,
     unit_of_code,
@@ -34,6 +36,9 @@ def plan_numbers(pool: ColumnPool) -> NumberPlan:
     plan = NumberPlan(pool, dimension)
     seen = _survey(pool, dimension)
     plan.decimals = _decimals(pool, plan, seen)
+    if dimension is None:
+        named = Counter(filter(None, (currency_of(found.unit) for _, found, _ in seen.texts)))
+        plan.currency = max(named, key=lambda one: named[one], default="")
     if dimension == "fraction":
         plan.unit = _percent_or_fraction(pool, plan, seen)
     elif dimension in USUAL or dimension == "length":

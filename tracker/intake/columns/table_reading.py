@@ -10,6 +10,7 @@ from tracker.intake.columns.pool import ColumnPart, ColumnPool
 from tracker.intake.columns.section_lines import settled
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort, body_rows
+from tracker.intake.layout.second_lines import with_second_lines
 from tracker.intake.layout.sums_below import without_sums
 from tracker.intake.layout.type_lines import titled, with_types
 from tracker.intake.layout.types_in_cells import with_types_in_cells
@@ -64,7 +65,7 @@ class TableReading:
 
 
 def _looms_of(block: TableBlock, answers: Answers, report: Report) -> list[BodyRow]:
-    rows = without_sums(block, with_types(block, titled(block, list(body_rows(block)))))
+    rows = with_second_lines(block, without_sums(block, with_types(block, titled(block, list(body_rows(block))))))
     return settled(block, with_types_in_cells(block, rows), answers, report)
 
 

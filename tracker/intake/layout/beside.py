@@ -10,8 +10,9 @@ _LEGEND = 0.7
 """Share of the list's rows that a legend reaches at most."""
 
 
-def goes_with(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int) -> bool:
-    """Are the columns behind a gap filled where the table is, and only there?"""
+def goes_with(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int, has_fields: bool) -> bool:
+    """Are the columns behind a gap filled where the table is, and only there? Where they are fields that the table lacks
+    (`has_fields`), they may go on in lines between its rows."""
     both = only_main = only_other = 0
     for row in range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK)):
         here = sum(sheet.value(row, c) is not None for c in main) >= min(2, len(main))
@@ -21,7 +22,7 @@ def goes_with(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: i
         return True
     return (
         both >= 0.4 * (both + only_main)
-        and only_other <= 0.1 * (both + 1)
+        and (has_fields or only_other <= 0.1 * (both + 1))
         and not is_legend(sheet, main, other, bottom)
     )
 

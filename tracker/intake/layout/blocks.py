@@ -328,8 +328,17 @@ def _split_gaps(
     if sum(whole) > 1:
         return [part for part, one in zip(parts, whole, strict=True) if one]
     main = max(range(len(parts)), key=lambda i: (whole[i], len(parts[i])))
-    kept = [part for i, part in enumerate(parts) if i == main or goes_with(sheet, parts[main], part, bottom)]
+    kept = [
+        part for i, part in enumerate(parts)
+        if i == main or goes_with(sheet, parts[main], part, bottom, _adds_fields(sheet, headings, parts[main], part))
+    ]  # fmt: skip
     return [sorted(c for part in kept for c in part)]
+
+
+def _adds_fields(sheet: Sheet, headings: dict[int, str], main: list[int], part: list[int]) -> bool:
+    """Are all columns of a part fields that the table lacks without it?"""
+    found = recognise({c: headings[c] for c in (*main, *part)}, sheet.name)
+    return found is not None and all(c in found.meanings and found.meanings[c].certainty >= 0.9 for c in part)
 
 
 def _block(

@@ -6,6 +6,7 @@ from datetime import date, datetime
 from typing import Any
 
 from tracker.domain.tables import Kind, Table
+from tracker.domain.words import fold
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, year_of
 from tracker.intake.vocabulary.dictionary import tokens, vocabulary
@@ -79,7 +80,7 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
     kind = next((column.kind for column in table.columns if column.field == name), Kind.TEXT)
     tests: dict[Kind, Callable[[Any], bool]] = {
         Kind.NUMBER: _is_number, Kind.INTEGER: _is_number, Kind.FRACTION: _is_number, Kind.DATE: _is_date,
-        Kind.MOMENT: _is_date, Kind.TIME: _is_time,
+        Kind.MOMENT: _is_date, Kind.TIME: _is_time, Kind.YES_NO: _says_yes_or_no,
     }  # fmt: skip
     return _share(values, tests[kind], 0.45) if kind in tests else 1.0
 
@@ -147,6 +148,12 @@ def _is_date(value: Any) -> bool:
     if isinstance(value, str):
         return date_text(value) is not None or span_text(value) is not None or bool(_SERIAL.fullmatch(value))
     return isinstance(value, float | int) and from_serial(float(value)) is not None
+
+
+def _says_yes_or_no(value: Any) -> bool:
+    words = vocabulary().words
+    said = f"{value:g}" if isinstance(value, float) else fold(value)
+    return said in ("true", "false") or any(said in map(fold, words[name]) for name in ("yes", "no"))
 
 
 def _is_time(value: Any) -> bool:

@@ -20,6 +20,10 @@ _GROUPED = {mark: re.compile(rf"\d{{1,3}}(?:{re.escape(mark)}\d{{3}})+") for mar
 _INDIAN = re.compile(r"\d{1,2}(?:,\d{2})+,\d{3}")
 
 
+_FULL_WIDTH = str.maketrans("．，％－＋（）", ".,%-+()")
+"""Of the figures themselves the patterns know every script."""
+
+
 class Quantity(NamedTuple):
     """A text that begins with a number."""
 
@@ -40,6 +44,7 @@ class Quantity(NamedTuple):
 @lru_cache(maxsize=50_000)
 def quantity(text: str) -> Quantity | None:
     """Split `1.234,5 m` into number and unit; None where the text is no single number with a unit."""
+    text = text.translate(_FULL_WIDTH)
     if fraction := _FRACTION.fullmatch(text.strip()):
         return _with_fraction(fraction)
     hit = _QUANTITY.fullmatch(text.strip())

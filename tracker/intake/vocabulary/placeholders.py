@@ -19,7 +19,9 @@ _ERROR = re.compile(
     re.IGNORECASE,
 )
 _DITTO = re.compile(
-    r"[\"″”“〃]|''|,,|„|ditto|do\.|dto\.?|idem|id\.|dito|同上|aynı|wie oben|come sopra|as above|\^", re.IGNORECASE
+    r"[-–—\s]*(?:[\"″”“„‟〃«»]|''|,,)[-–—\s\"″”“„‟〃«»']*|ditto|do\.|dto\.?|idem|id\.|dito|同上|aynı|wie oben|come sopra|"
+    r"as above|\^",
+    re.IGNORECASE,
 )
 
 

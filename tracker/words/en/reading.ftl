@@ -143,6 +143,8 @@ joined-table = The sheet { $sheet } says more of the looms of the list: { $headi
     .hint = If it is not to be loaded, answer { $options }.
 several-to-a-row = Each row holds { $groups } looms side by side; { $headings } is read for every one of them.
     .means = Columns that the looms of a row share.
+units-beside = The column { $heading } gives the units of { $field }.
+    .means = A column of units beside one of figures.
 column-not-loaded = The column { $heading } has no place in the table { $table }; it is not loaded.
     .means = A table without room for the mill's own columns has one.
 no-heading = These cells stand under no heading; they are not loaded.
@@ -311,6 +313,9 @@ unit-unknown = { $field } '{ $raw }': '{ $unit }' is no unit of it.
         [none] {""}
        *[other] , or with one of: { $units }
     }.
+other-currency = { $field } '{ $raw }' is in another currency than { $most }, in which most of its column is.
+    .means = A sum of money in another currency than the others of its column.
+    .hint = Write all of the column in the currency of the mill.
 not-a-date = { $field } '{ $raw }' cannot be read as a date.
     .means = A text where a date belongs.
     .hint = Write it as 2027-01-31.
