@@ -51,3 +51,34 @@ def test_sums_of_money_in_several_currencies(tmp_path: Path):
     money = ["€ 12,50", "12,50 EUR", "USD 12", "12", "£9"]
     got = listed(tmp_path, [*HEAD, "Saving per day"], *(["1", i, "AJ", 600, one] for i, one in enumerate(money)))
     assert [(f.code, f.cell) for f in got.refused] == [("other-currency", "E4"), ("other-currency", "E6")]
+
+
+@pytest.mark.parametrize(
+    "word", ["SOLD 2024", "verschrottet", "vendus", "rottamato", "dado de baja", "vendido", "hurda", "已报废"]
+)
+def test_a_word_in_place_of_the_machine_type_that_says_that_the_loom_is_gone(tmp_path: Path, word):
+    rows = [["1", 1, "AJ", 600, ""], ["1", 2, word, None, ""], ["1", 3, "AJ", 601, word]]
+    got = listed(tmp_path, [*HEAD, "State"], *rows)
+    assert [(f.code, f.cell) for f in got.refused] == [("type-says-gone", "C3")]
+    assert column(got, "loom") == ["1", "3"] and [f.cell for f in got.findings(code="says-gone")] == ["E4"]
+
+
+@pytest.mark.parametrize("name", ["Verkauft", "sold looms", "Vendidos 2024", "报废"])
+def test_a_sheet_of_looms_that_are_gone_is_asked_about(tmp_path: Path, name):
+    rows = [HEAD, ["1", 1, "AJ", 600]]
+    path = workbook(tmp_path / "a.xlsx", {"Now": rows, name: [HEAD, ["1", 2, "AJ", 600]]})
+    (doubt,) = read(path).doubts
+    assert (doubt.code, doubt.sheet) == ("gone-sheet", name)
+    assert column(read(path, answers={name: "ignore"}), "loom") == ["1"]
+    assert column(read(path, answers={name: "read"}), "loom") == ["1", "2"]
+
+
+def test_a_speed_that_is_headed_by_its_letter_alone_is_asked_about(tmp_path: Path):
+    rows = [["1", i, "AJ", 650, 600 + i] for i in range(1, 5)]
+    got = listed(tmp_path, ["Halle", "WM", "Typ", "n soll", "n ist"], *rows)
+    assert [(d.code, d.cell) for d in got.doubts] == [("may-be-field", "D1"), ("may-be-field", "E1")]
+
+
+def test_an_efficiency_headed_per_mille(tmp_path: Path):
+    got = listed(tmp_path, [*HEAD, "Rand. ‰"], *(["1", i, "AJ", 600, 800 + i] for i in range(1, 5)))
+    assert column(got, "efficiency") == [0.801, 0.802, 0.803, 0.804]

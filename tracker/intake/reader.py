@@ -26,6 +26,7 @@ from tracker.intake.layout.rows_above import rows_above, with_headings_first
 from tracker.intake.layout.unit_columns import join_units
 from tracker.intake.report import Report, answers_for, raw_text
 from tracker.intake.rows.read_tables import read_tables
+from tracker.intake.vocabulary.gone import says_gone
 from tracker.intake.vocabulary.headings import match_heading
 from tracker.intake.vocabulary.known_words import KNOWN
 from tracker.office.opening.book import open_book
@@ -168,6 +169,8 @@ def _blocks_of(sheet: Sheet, answers: Answers, report: Report, unknown: list[She
         unknown.append(sheet)
     elif sheet.hidden and said is None:
         _ask_hidden(sheet, blocks, report)
+    elif said is None and says_gone(sheet.name) and any(block.recognised.table is LOOMS for block in blocks):
+        report.ask(SHEET, sheet, sheet.name, "", answers_for(sheet.name, IGNORE, READ), code="gone-sheet")
     return blocks
 
 

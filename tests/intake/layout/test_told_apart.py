@@ -13,6 +13,8 @@ from tracker.intake.layout.told_apart import alike
         ("Loom1, Type1, Loom2, Type2", "Loom, Type, Loom, Type"),
         ("Telaio sinistro, Cantra sinistro, Telaio destro, Cantra destro", "Telaio, Cantra, Telaio, Cantra"),
         ("East loom, East speed, West loom, West speed", "loom, speed, loom, speed"),
+        ("Hall, Left loom, Type, Speed, Right loom, Type, Speed", "Hall, loom, Type, Speed, loom, Type, Speed"),
+        ("车间, 左机号, 机型, 右机号, 机型", "车间, 机号, 机型, 机号, 机型"),
         ("Loom no., Loom type, Beam no., Beam type", None),  # the type is no loom
         ("Speed nominal, Speed actual, Eff. nominal, Eff. actual", None),  # no looms told apart
         ("Loom 1, Type, Speed 2026", None),

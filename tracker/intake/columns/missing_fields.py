@@ -12,7 +12,7 @@ from tracker.intake.columns.pool import ColumnPart
 from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.report import Report
 from tracker.intake.vocabulary.dictionary import numbered, tokens, vocabulary
-from tracker.intake.vocabulary.heading_forms import forms
+from tracker.intake.vocabulary.heading_forms import QUALIFIERS, forms
 from tracker.intake.vocabulary.headings import match_heading
 from tracker.intake.vocabulary.like_a_field import is_kind_of
 from tracker.intake.vocabulary.numbers import quantity
@@ -74,12 +74,11 @@ def _looks_like(reading: TableReading, column: int, name: str) -> bool:
 def _says_nothing(heading: str) -> bool:
     """Is the heading none of those we know, and no number, date or mark of something?"""
     match, vocab = match_heading(heading), vocabulary()
-    return (
-        not match.candidates
-        and not match.serial
-        and "#" not in numbered(vocab, tokens(heading))
-        and not is_unit(heading)
-    )
+    qualifying = {word for name, _ in QUALIFIERS for word in vocab.words[name]}
+    words = tuple(word for word in tokens(heading) if word not in qualifying)
+    if words == ("n",):  # `n soll` is no number, but the speed as formulas write it
+        return True
+    return not match.candidates and not match.serial and "#" not in numbered(vocab, words) and not is_unit(heading)
 
 
 def _values(reading: TableReading, column: int) -> Iterator[Any]:

@@ -227,6 +227,8 @@ def _percent_or_fraction(pool: ColumnPool, plan: NumberPlan, seen: _Seen) -> str
     bare = _bare(seen, plan)
     if not bare:
         return "percent"
+    if heading_unit(pool, "fraction") == "permille":
+        return "permille"
     small = [v for v in bare if 0 < v <= 1]
     answer = pool.answers.value(pool.called)
     if answer == "fraction":

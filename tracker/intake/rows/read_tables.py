@@ -30,6 +30,7 @@ from tracker.intake.columns.table_reading import ColumnPlan, TableReading, ask_c
 from tracker.intake.columns.text_columns import plan_texts
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.report import Report
+from tracker.intake.rows.gone_looms import tell_gone
 from tracker.intake.rows.loom_numbers import settle_numbers
 from tracker.intake.rows.loom_rows import LoomRows, add_halls, note_lookalikes
 from tracker.intake.rows.pairs import check_pairs
@@ -71,6 +72,7 @@ def read_tables(
     halls = add_halls(LoomRows(lists, answers, report))
     ask_whole_sheets(lists, halls, answers, report)
     note_spellings(lists, report)
+    tell_gone(lists, report)
     settle_numbers(lists, halls, answers, report)
     note_lookalikes(readings, answers, report)
     return result_of(readings, halls, answers, report, files)

@@ -15,7 +15,7 @@ LANGUAGES = ("en", "de", "fr", "it", "es", "pt", "tr", "zh")
 WEIGHTS = {"^": 0.9, "~": 0.75, "?": 0.6}
 """Certainty of a phrase marked as a general, weaker or weak synonym."""
 
-_TOKEN = re.compile(r"[^\W_]+|[%#Ø]")
+_TOKEN = re.compile(r"[^\W_]+|[%‰#Ø]")
 _CJK = re.compile(r"[\u3400-\u9fff]")
 
 Tokens = tuple[str, ...]

@@ -11,7 +11,7 @@ from tracker.domain.words import fold
 from tracker.intake.vocabulary.dictionary import Tokens, is_cjk, numbered, shortened, tokens, vocabulary
 from tracker.intake.vocabulary.units import FACTORS, dimension_of, unit_named
 
-_DOTTED = re.compile(r"([^\W_]+|[%#])(\.?)")
+_DOTTED = re.compile(r"([^\W_]+|[%‰#])(\.?)")
 _NEVER_NUMBERED = frozenset(
     {"reed_width_cm", "speed_ppm", "efficiency", "warp_left_m", "set_length_m", "tail_m", "notes", "capacity_unsold"}
 )

@@ -92,6 +92,8 @@ sheet-ignored = The sheet { $sheet } is left out, as answered.
     .means = An answer said that the sheet is not to be loaded.
 hidden-sheet = The hidden sheet { $sheet } holds a table ({ $tables }): is it to be loaded?
     .means = A hidden sheet may be an old copy or the true list.
+gone-sheet = The name of the sheet { $sheet } says that its looms are no longer in the mill: is it to be loaded?
+    .means = A list of looms sold or scrapped beside the list of the mill.
 not-the-loom-list = The table on the sheet { $sheet } names looms but is not the loom list; it is passed over.
     .means = A report or log that mentions looms beside the list itself.
     .hint = If it is one, answer { $options }.
@@ -186,6 +188,11 @@ missing-value = { $line } has no { $field ->
     }.
     .means = A row lacks a value that the table needs.
     .hint = Fill in the cell, or delete the row.
+type-says-gone = '{ $raw }' is no machine type, but says that the loom is no longer there.
+    .means = A word such as "sold" stands where the machine type belongs.
+    .hint = Delete the row, or write the machine type.
+says-gone = { $heading } says of { $rows } looms that they are no longer there ('{ $raw }'); they are loaded like any other. Take out of the list what is not in the mill.
+    .means = A word such as "sold" in a column of the mill's own.
 values-contradict = { $name } { $how ->
         [same] and { $other } are both { $first }
         [later] { $first } is later than { $other } { $second }
