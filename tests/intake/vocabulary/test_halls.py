@@ -12,7 +12,7 @@ from tracker.intake.vocabulary.halls import hall_in, row_in
         ("SALON A", "SALON A"), ("Halle B", "Halle B"), ("一车间", "一车间"), ("一车间（40台）", "一车间"), ("2号车间", "2号车间"),
         ("Weaving shed 2", "Weaving shed 2"), ("Hall: 1", "Hall 1"), ("Websaal II", "Websaal II"), ("Nordhalle", "Nordhalle"),
         ("Halle Nord", "Halle Nord"), ("1. Salon", "1. Salon"), ("Salle 2 - jet d'air", "Salle 2"), ("Hall 1 (32 looms)", "Hall 1"),
-        ("Nave N1", "Nave N1"), ("Lista Galpão 2", "Galpão 2"), ("Halle_1", "Halle 1"),
+        ("Nave N1", "Nave N1"), ("B salonu", "B salonu"), ("Lista Galpão 2", "Galpão 2"), ("Halle_1", "Halle 1"),
         ("SALON-1", "SALON-1"), ("Halle1", "Halle1"),
         ("Sala tessitura 3", "Sala tessitura 3"),
     ],
