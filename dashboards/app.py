@@ -8,7 +8,7 @@ import streamlit as st
 from dashboards import access
 from dashboards.look import STYLE
 from dashboards.parts import literal
-from dashboards.screens import bookings, load, looms, needs, scenarios, status
+from dashboards.screens import bookings, load, looms, needs, rehearsal, scenarios, status
 from dashboards.speaking import SPEAKER
 from dashboards.standing import name_the_clock, warn_if_out_of_date
 from dashboards.tables import SORTING
@@ -21,6 +21,7 @@ PAGES = [
     st.Page(load.page, title="Load", url_path="load"),
     st.Page(looms.page, title="Looms", url_path="looms"),
     st.Page(needs.page, title="Kits and needs", url_path="needs"),
+    st.Page(rehearsal.page, title="Rehearsal", url_path="rehearsal"),
     st.Page(scenarios.page, title="Scenarios", url_path="scenarios"),
 ]
 

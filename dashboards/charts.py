@@ -163,6 +163,27 @@ def scenario_chart(frame: pd.DataFrame, currency: str) -> Figure:
     return _styled(alt.layer(bars, numbers, cost), height=max(34, 17 * lines + 8) * len(plans) + 56 + SCALE_PX)
 
 
+def spread_chart(frame: pd.DataFrame, plan_says: float, currency: str) -> Figure:
+    """Cost of each way of running the hall from P10 to P90 with its P50, beside a broken line at what the plan says."""
+    order = list(frame["policy"])
+    low, high = min([plan_says, *frame["p10"]]), max([plan_says, *frame["p90"]])
+    scale = alt.Scale(domain=[low - 0.04 * (high - low), high + 0.3 * (high - low) + 1], zero=False, nice=False)
+    base = alt.Chart(frame).encode(
+        y=alt.Y("policy:N", sort=order, axis=_names("played")),
+        tooltip=[alt.Tooltip("policy:N", title="Played"),
+                 *(alt.Tooltip(f"{share}:Q", title=share.upper(), format=",.0f") for share in ("p10", "p50", "p90"))],
+    )  # fmt: skip
+    x = alt.X("p10:Q", axis=_amounts(f"cost ({currency})"), scale=scale)
+    lines = base.mark_rule(strokeWidth=7, color=WOAD, opacity=0.45).encode(x=x, x2="p90:Q")
+    middle = base.mark_point(filled=True, size=110, opacity=1, color=WOAD).encode(x=alt.X("p50:Q", scale=scale))
+    words = base.mark_text(align="left", dx=8, fontSize=13, color=INK).encode(
+        x=alt.X("p90:Q", scale=scale), text="says:N"
+    )
+    says = pd.DataFrame({"plan": [plan_says]})
+    plan = alt.Chart(says).mark_rule(color=MADDER, strokeDash=[5, 4]).encode(x=alt.X("plan:Q", scale=scale))
+    return _styled(alt.layer(plan, lines, middle, words), height=34 * len(order) + SCALE_PX)
+
+
 def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int, as_of_ms: float) -> Figure:
     """Bookings on a time axis, `days` days from `first`: a row a loom, a bar from start to end with its words (hollow
     while the new warp comes in between), and the beam-out from P10 over P50 to P90."""

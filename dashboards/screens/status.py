@@ -8,6 +8,7 @@ from dashboards.empty import no_looms, no_plan
 from dashboards.frames import cost_frame, progress_frame, stage_frame
 from dashboards.look import GREY, WALNUT, WOAD
 from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
+from dashboards.rehearsed import SPREAD, spread_rows
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.formats import count, day, moment, money, number
@@ -34,6 +35,7 @@ def page() -> None:
     if report.plan is None:
         no_plan("it shows here at once")
         return
+    _rehearsed(report)
     left, right = pair("cost")
     with left:
         _cost(report)
@@ -122,10 +124,17 @@ def _progress(report: StatusReport) -> None:
     )
     st.write(literal(SPEAKER.line(report.finish_says)))
     st.write(literal(SPEAKER.say(report.pace_says)))
-    if report.rehearsal_says:
-        st.write(literal(SPEAKER.say(report.rehearsal_says)))
     if report.reference_says:
         st.caption(literal(SPEAKER.say(report.reference_says)))
+
+
+def _rehearsed(report: StatusReport) -> None:
+    """Finish and cost as the hall will have them; nothing where the plan in force was never rehearsed."""
+    if report.rehearsal is None or report.rehearsal_says is None:
+        return
+    st.header("As rehearsed")
+    table([Head("What"), *SPREAD], spread_rows(report.rehearsal.result), sorts=False)
+    st.caption(literal(SPEAKER.say(report.rehearsal_says)) + " [More](rehearsal)")
 
 
 def _cost(report: StatusReport) -> None:

@@ -52,7 +52,7 @@ def test_without_looms_the_screen_says_what_to_do(empty, name):
     assert "**Load**" in app.info[0].value and "beamslot" not in app.info[0].value
 
 
-@pytest.mark.parametrize("name", ["status", "bookings", "needs", "scenarios"])
+@pytest.mark.parametrize("name", ["status", "bookings", "needs", "rehearsal", "scenarios"])
 def test_without_a_method_no_screen_says_to_plan(tmp_path, monkeypatch, name):
     mill = small_mill()
     only_looms = replace(
@@ -64,7 +64,7 @@ def test_without_a_method_no_screen_says_to_plan(tmp_path, monkeypatch, name):
     assert "**Load**" in said and "Publish one" not in said
 
 
-@pytest.mark.parametrize("name", ["status", "bookings", "needs", "scenarios"])
+@pytest.mark.parametrize("name", ["status", "bookings", "needs", "rehearsal", "scenarios"])
 def test_without_a_plan_the_screen_says_what_to_do(unplanned, name):
     app = screen(name).run()
     assert not app.exception

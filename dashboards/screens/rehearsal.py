@@ -1,0 +1,159 @@
+"""Rehearsal: the published plan played many times: by when, at what cost, what breaks it, what that is worth."""
+
+from typing import Any
+
+import streamlit as st
+
+from dashboards import access, long_work
+from dashboards.charts import spread_chart
+from dashboards.empty import no_plan
+from dashboards.parts import figures, literal, table
+from dashboards.rehearsed import (
+    POLICY_WORDS,
+    SPREAD,
+    cost_frame,
+    done_rows,
+    figures_of,
+    policy_rows,
+    risk_rows,
+    worry_rows,
+)
+from dashboards.speaking import SPEAKER
+from dashboards.tables import Head
+from tracker.domain.formats import count, moment
+from tracker.services.context import Context
+from tracker.services.plans.rehearsal_says import said
+from tracker.services.plans.rehearse import RehearsalRequest, rehearse
+from tracker.services.screens.rehearsal_board import RehearsalBoard, rehearsal_board
+
+MOST_RUNS = 10_000
+"""As many as a screen asks for."""
+RISKS_SHOWN = 30
+
+
+def page() -> None:
+    st.title("Rehearsal")
+    st.caption(
+        "The published plan played from today to its horizon, many times, with beam-outs, work, people, deliveries, failures "
+        "and orders drawn anew each time. Estimates, not promises."
+    )
+    board = access.ask(rehearsal_board)
+    if board.plan is None:
+        no_plan("rehearse it here then")
+        return
+    _under_way()
+    if board.kept is None:
+        st.info("The plan in force was not rehearsed yet. Say below how often it is to be played.")
+    else:
+        _shown(board, board.kept.result)
+    _ask(board)
+
+
+# ---- what came of it
+
+
+def _shown(board: RehearsalBoard, result: Any) -> None:
+    assert board.kept
+    st.caption(
+        f"Rehearsed {moment(board.kept.made_at, board.zone)} by {literal(board.kept.who)}, "
+        f"{count(result['runs'], 'run')}{', stopped before the end' if result['stopped'] else ''}"
+    )
+    figures(figures_of(result))
+    for line in said(result):
+        st.write(literal(SPEAKER.say(line)))
+    st.header("When so many looms are done")
+    table([Head("Looms", right=True), Head("Reached", right=True), *SPREAD], done_rows(result), sorts=False)
+    _costs(result)
+    _worries(result)
+    _risks(board, result)
+
+
+def _costs(result: Any) -> None:
+    cash = result["currency"]
+    st.header("What it costs")
+    chart = spread_chart(cost_frame(result), result["plan_says"]["cost"], cash)
+    st.altair_chart(chart, theme=None, alt="Lines: cost of each way from P10 to P90; the table says the same")
+    columns = [Head("Played"), Head("Runs", right=True), *SPREAD, Head(f"Mean ({cash})", right=True),
+               Head(f"Of lost looms ({cash})", right=True), Head("Crews idle (h)", right=True)]  # fmt: skip
+    table(columns, policy_rows(result), sorts=False)
+
+
+def _worries(result: Any) -> None:
+    if not result["worries"]:
+        return
+    st.header("What each worry is worth")
+    columns = [Head("If it were certain"), *(Head(f"{name} ({result['currency']})", right=True)
+               for name in ("Saves", "At least", "At most")), Head("95 % sure")]  # fmt: skip
+    table(columns, worry_rows(result))
+
+
+def _risks(board: RehearsalBoard, result: Any) -> None:
+    rows = risk_rows(result, board.zone)
+    if not rows:
+        return
+    st.header("Bookings at risk")
+    columns = [Head("Loom", whole=True), Head("Hall", whole=True), Head("Start", whole=True), Head("Within a day", right=True),
+               Head("Lost", right=True), Head("Held up most by")]  # fmt: skip
+    table(columns, rows[:RISKS_SHOWN])
+    if len(rows) > RISKS_SHOWN:
+        with st.expander(f"The other {len(rows) - RISKS_SHOWN}"):
+            table(columns, rows[RISKS_SHOWN:])
+
+
+# ---- play it
+
+
+@st.fragment(run_every="1s")
+def _under_way() -> None:
+    """How far a rehearsal is, with its stop; once it is done, what it says."""
+    database = access.context().database
+    work = long_work.going(database)
+    if work is None:
+        if line := st.session_state.get("rehearsed"):
+            (st.error if line[1] else st.success)(literal(line[0]))
+        return
+    if work.done:
+        st.session_state["rehearsed"] = work.says, work.failed
+        long_work.forget(database)
+        st.rerun()
+    st.progress(work.fraction, literal(f"Playing: {work.at}"))
+    if st.button("Stop", disabled=work.stopping, help="What is done by then is kept."):
+        work.stop()
+
+
+def _ask(board: RehearsalBoard) -> None:
+    st.header("Play it")
+    with st.form("rehearsal"):
+        request = _request()
+        sent = st.form_submit_button("Play it", type="primary")
+        st.caption(
+            "It goes on while this screen is left, and whoever looks sees how far it is. A stop keeps what is done; what comes "
+            "of it is kept with the plan."
+        )
+    if not sent:
+        return
+    here = access.context()
+    if long_work.going(here.database):
+        st.error("A rehearsal goes on already; wait for its end, or stop it.")
+        return
+    st.session_state.pop("rehearsed", None)
+    long_work.begin(here.database, lambda progress, stop: _play(here, request, progress, stop))
+    st.rerun()
+
+
+def _play(here: Context, request: RehearsalRequest, progress: long_work.Progress, stop: long_work.Stop) -> str:
+    result = rehearse(here, request, progress, stop).result
+    return f"Played {count(result['runs'], 'time')}{', then stopped' if result['stopped'] else ''}; kept with the plan."
+
+
+def _request() -> RehearsalRequest:
+    usual = RehearsalRequest()
+    left, middle, right = st.columns(3)
+    runs = left.number_input("Runs", 1, MOST_RUNS, usual.runs, 50)
+    names = list(POLICY_WORDS)
+    first = middle.selectbox("Played", names, format_func=POLICY_WORDS.__getitem__)
+    against = right.multiselect(
+        "Held against", names, [name for name in usual.policies if name != first], format_func=POLICY_WORDS.__getitem__
+    )
+    worries = st.checkbox("Find out what each worry is worth (takes some four times as long)", usual.worries)
+    return RehearsalRequest(int(runs), (first, *against), worries=worries, as_of=access.state().as_of)
