@@ -25,8 +25,10 @@ def spread_rows(result: Record) -> Rows:
     """Finish and cost of what was played first, P10 to P90."""
     cost, currency = result["policies"][0]["cost"], result["currency"]
     last = _last_promised(result)
-    finish = [[f"{count(last['looms'], 'loom')} done by", *(_day(last[share]) for share in SHARES)]] if last else []
-    return [*finish, ["cost", *(Cell(money(cost[share], currency), cost[share]) for share in SHARES)]]
+    finish = (
+        [[f"{count(last['looms'], 'loom')} done by", *(_day(last[share]).text for share in SHARES)]] if last else []
+    )
+    return [*finish, ["cost", *(money(cost[share], currency) for share in SHARES)]]
 
 
 def done_rows(result: Record) -> Rows:
