@@ -73,6 +73,7 @@ def _costs(result: Any) -> None:
     st.header("What it costs")
     chart = spread_chart(cost_frame(result), result["plan_says"]["cost"], cash)
     st.altair_chart(chart, theme=None, alt="Lines: cost of each way from P10 to P90; the table says the same")
+    st.caption("A line goes from P10 to P90, its dot is P50; the broken line is what the plan itself says.")
     columns = [Head("Played"), Head("Runs", right=True), *SPREAD, Head(f"Mean ({cash})", right=True),
                Head(f"Of lost looms ({cash})", right=True), Head("Crews idle (h)", right=True)]  # fmt: skip
     table(columns, policy_rows(result), sorts=False)
