@@ -25,10 +25,10 @@ def spread_rows(result: Record) -> Rows:
     """Finish and cost of what was played first, P10 to P90."""
     cost, currency = result["policies"][0]["cost"], result["currency"]
     last = _last_promised(result)
-    finish = (
-        [[f"{count(last['looms'], 'loom')} done by", *(_day(last[share]).text for share in SHARES)]] if last else []
-    )
-    return [*finish, ["cost", *(money(cost[share], currency) for share in SHARES)]]
+    rows: Rows = [["cost", *(money(cost[share], currency) for share in SHARES)]]
+    if last:
+        rows.insert(0, [f"{count(last['looms'], 'loom')} done by", *(_day(last[share]).text for share in SHARES)])
+    return rows
 
 
 def done_rows(result: Record) -> Rows:
@@ -43,7 +43,7 @@ def policy_rows(result: Record) -> Rows:
     for of in result["policies"]:
         amounts = [*(of["cost"][share] for share in SHARES), of["mean_cost"]["mean"], of["terms"]["lost"]]
         rows.append([
-            POLICY_WORDS.get(of["policy"], of["policy"]), Cell(f"{of['runs']:,}", of["runs"]),
+            _played(of), Cell(f"{of['runs']:,}", of["runs"]),
             *(Cell(money(amount), amount) for amount in amounts), Cell(f"{of['idle_h']:,.0f}", of["idle_h"]),
         ])  # fmt: skip
     return rows
@@ -70,7 +70,7 @@ def risk_rows(result: Record, zone: Any) -> Rows:
 def cost_frame(result: Record) -> pd.DataFrame:
     """policy, p10, p50, p90, says: what each way costs."""
     return pd.DataFrame([
-        {"policy": POLICY_WORDS.get(of["policy"], of["policy"]), **{s: of["cost"][s] for s in ("p10", "p50", "p90")},
+        {"policy": _played(of), **{s: of["cost"][s] for s in ("p10", "p50", "p90")},
          "says": f"P50 {money(of['cost']['p50'], result['currency'])}"}
         for of in result["policies"]
     ])  # fmt: skip
@@ -92,6 +92,11 @@ def figures_of(result: Record) -> Sequence[tuple[str, str, str]]:
 def _last_promised(result: Record) -> Record | None:
     """The most looms that are done in 80 of 100 runs."""
     return next((line for line in reversed(result["milestones"]) if line["p80"]), None)
+
+
+def _played(of: Record) -> str:
+    """The policy in words."""
+    return POLICY_WORDS[of["policy"]]
 
 
 def _day(at: str | None) -> Cell:

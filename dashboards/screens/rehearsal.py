@@ -22,6 +22,7 @@ from dashboards.speaking import SPEAKER
 from dashboards.tables import Head
 from tracker.domain.formats import count, moment
 from tracker.services.context import Context
+from tracker.services.plans.rehearsal_book import NAME, rehearsal_file
 from tracker.services.plans.rehearsal_says import said
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
 from tracker.services.screens.rehearsal_board import RehearsalBoard, rehearsal_board
@@ -61,6 +62,7 @@ def _shown(board: RehearsalBoard, result: Any) -> None:
     figures(figures_of(result))
     for line in said(result):
         st.write(literal(SPEAKER.say(line)))
+    st.download_button("All of it as a workbook", lambda: rehearsal_file(access.context()), file_name=NAME)
     st.header("When so many looms are done")
     table([Head("Looms", right=True), Head("Reached", right=True), *SPREAD], done_rows(result), sorts=False)
     _costs(result)

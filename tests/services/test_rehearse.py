@@ -9,6 +9,7 @@ from dataclasses import replace
 
 import pytest
 from opened import here
+from openpyxl import load_workbook
 from refusals import refused
 from three_looms import MONDAY, at, make
 
@@ -16,6 +17,7 @@ from tracker.domain.progress import Stage
 from tracker.errors import DataError, UsageError
 from tracker.rehearsal.sources import Source
 from tracker.services.plans.plan import PlanRequest, plan
+from tracker.services.plans.rehearsal_book import write_rehearsal_workbook
 from tracker.services.plans.rehearse import RehearsalRequest, last_rehearsal, rehearse
 from tracker.services.screens.status import status
 from tracker.services.work.record import record_stage
@@ -55,6 +57,24 @@ def test_it_is_kept_with_the_plan_and_stands_on_the_status(published):
     plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
     assert last_rehearsal(here(db)) is None  # the new plan was never rehearsed
     assert status(here(db)).rehearsal_says is None
+
+
+def test_it_is_written_as_a_workbook(published, tmp_path):
+    """Loom 3 is done on Monday 16:00, loom 1 on Tuesday 14:00, loom 2 on Thursday 10:00; nothing holds any of them up."""
+    db, made = published
+    with refused(DataError, "was not rehearsed yet"):
+        write_rehearsal_workbook(here(db), tmp_path / "r.xlsx")
+    rehearse(here(db), replace(FEW, off=STILL[1:], worries=True))
+    write_rehearsal_workbook(here(db), tmp_path / "r.xlsx")
+    book = load_workbook(tmp_path / "r.xlsx")
+    assert book.sheetnames == ["Done by", "Costs", "Worries", "Bookings at risk"]
+    done, costs, worries, risks = ([[cell.value for cell in row] for row in sheet.rows] for sheet in book)
+    # one of three is a third, so a quarter of three looms is one, three quarters are three
+    ends = [at(day, hour).replace(tzinfo=None) for day, hour in ((0, 16), (1, 14), (3, 10))]
+    assert done[-3:] == [[looms, 100, *[end] * 4] for looms, end in enumerate(ends, 1)]
+    assert costs[-1][0] == "kept" and costs[-1][6] == pytest.approx(made.objective)
+    assert worries[-1][0] == "beam-outs as forecast" and worries[-1][1] == 0
+    assert {(row[3], row[4]) for row in risks[-3:]} == {(100, 0)}
 
 
 def test_of_one_run_the_mean_is_known_and_how_sure_it_is_is_not(published):

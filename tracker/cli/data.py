@@ -176,7 +176,9 @@ def export(
     ] = None,
     what: Annotated[
         list[str] | None,
-        typer.Option(help="A table, such as looms (several allowed), or a report: hours, or plan, the published one."),
+        typer.Option(
+            help="A table, such as looms (several allowed), or a report: hours, plan (the published one), rehearsal."
+        ),
     ] = None,
     json_to: Json = None,
 ) -> None:
@@ -192,6 +194,8 @@ def export(
         _export_hours(context.obj, target, json_to)
     elif what == ["plan"]:
         _export_plan(context.obj, target, json_to)
+    elif what == ["rehearsal"]:
+        _export_rehearsal(context.obj, target, json_to)
     else:
         _export_tables(context.obj, target, what or [], json_to)
 
@@ -228,6 +232,16 @@ def _export_plan(here: "Context", target: Path | None, json_to: str | None) -> N
     if json_to:
         plan, mill = published_plan(here)
         show.emit(json_to, plan_record(plan, mill.terms.zone), lambda: None)
+
+
+def _export_rehearsal(here: "Context", target: Path | None, json_to: str | None) -> None:
+    from tracker.services.plans.rehearsal_book import kept_rehearsal, write_rehearsal_workbook
+
+    if target:
+        _wrote(target, count(write_rehearsal_workbook(here, target).result["runs"], "run"), json_to)
+    if json_to:
+        kept = kept_rehearsal(here)
+        show.emit(json_to, {"number": kept.number} | dict(kept.result), lambda: None)
 
 
 def _wrote(target: Path, what: str, json_to: str | None) -> None:

@@ -17,7 +17,7 @@ CANONICAL = ("loom", "hall", "row", "place", "machine_type", "insertion", "year"
 """Fields of a canonical loom record, besides `attributes`."""
 
 
-REPORTS = ("hours", "plan")
+REPORTS = ("hours", "plan", "rehearsal")
 """What can be exported beside the tables; these do not load back."""
 
 
