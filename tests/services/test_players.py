@@ -1,10 +1,22 @@
-"""Processes that play runs side by side."""
+"""Processes, and workers of a cluster, that play runs side by side."""
 
 import sys
+from concurrent.futures import CancelledError
+from dataclasses import replace
 from math import sqrt
 from types import ModuleType
 
+import pytest
+from distributed import LocalCluster
+from opened import here
+from refusals import refused
+from three_looms import MONDAY, make
+
+from tracker.errors import TrackerError, UsageError
+from tracker.services.plans.cluster import cluster
+from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.players import players
+from tracker.services.plans.rehearse import RehearsalRequest, rehearse
 
 
 def test_they_do_not_run_the_callers_program_again(tmp_path, monkeypatch):
@@ -17,3 +29,39 @@ def test_they_do_not_run_the_callers_program_again(tmp_path, monkeypatch):
     with players(2) as two:
         assert two.submit(sqrt, 9.0).result() == 3.0
     assert sys.modules["__main__"] is main
+
+
+@pytest.fixture(scope="module")
+def two_workers():
+    """The address of a cluster of this process, on a port of this machine."""
+    with LocalCluster(
+        n_workers=2, threads_per_worker=1, processes=False, protocol="tcp", host="127.0.0.1", dashboard_address=None
+    ) as started:
+        yield started.scheduler_address
+
+
+def test_two_workers_of_a_cluster_say_what_one_process_says(tmp_path, two_workers):
+    db = make(str(tmp_path / "mill.db"))
+    plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
+    ask = RehearsalRequest(runs=12, worries=False, jobs=1, as_of=MONDAY)
+    alone = rehearse(here(db), ask)
+    assert rehearse(here(db), replace(ask, cluster=two_workers)).result == alone.result
+
+
+@pytest.mark.parametrize(
+    ("address", "kind", "says"),
+    [
+        ("tcp://127.0.0.1:1", TrackerError, "no cluster answered at tcp://127.0.0.1:1 within 0.5 s; nothing was kept"),
+        ("hall-2", UsageError, "hall-2 is no address of a cluster"),
+    ],
+)
+def test_a_cluster_that_is_not_there_is_refused(monkeypatch, address, kind, says):
+    monkeypatch.setattr("tracker.services.plans.cluster.CONNECT_S", 0.5)
+    with refused(kind, says), cluster(address):
+        pass
+
+
+def test_a_cluster_that_is_lost_is_refused(two_workers):
+    with refused(TrackerError, "was lost; nothing was kept"), cluster(two_workers) as (_, workers):
+        assert workers == 2
+        raise CancelledError

@@ -27,6 +27,10 @@ def rehearse(
     ] = None,
     seed: Annotated[int, typer.Option(min=0, help="Another number draws other worlds.")] = 1,
     jobs: Annotated[int | None, typer.Option(min=1, max=256, help="Processes; default one a core.")] = None,
+    cluster: Annotated[
+        str | None,
+        typer.Option(metavar="ADDRESS", help="Let a Dask cluster play, as tcp://10.0.0.5:8786 (extra 'cluster')."),
+    ] = None,
     until_sure: Annotated[
         float | None,
         typer.Option(metavar="AMOUNT", min=0, help="Enough once the mean cost is known as closely as this."),
@@ -57,7 +61,7 @@ def rehearse(
     usual = RehearsalRequest()
     request = RehearsalRequest(
         runs, tuple(policy or usual.policies), seed, tuple(numbers(varies, "NAME=VALUE")), tuple(off or ()), worries, until_sure,
-        jobs, moment(context.obj, as_of),
+        jobs, cluster, moment(context.obj, as_of),
     )  # fmt: skip
     stopped = threading.Event()
     with show.progress() as progress, show.interrupt(stopped):

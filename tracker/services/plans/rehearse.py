@@ -1,8 +1,10 @@
 """Play the published plan many times before it happens, and keep what came of it with the plan."""
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from concurrent.futures import Executor
 from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
 from dataclasses import dataclass, field, fields, replace
 from datetime import datetime
 from typing import Any
@@ -18,6 +20,7 @@ from tracker.rehearsal.rehearsing import Ask, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
 from tracker.rehearsal.sources import Source, Spreads
 from tracker.services.context import Context
+from tracker.services.plans.cluster import cluster
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.players import players
 from tracker.services.plans.rehearsal_record import Basis, record_of
@@ -47,6 +50,8 @@ class RehearsalRequest:
     """Currency: no more runs once the mean cost is known as closely as this."""
     jobs: int | None = None
     """Processes; None = as many as the machine has cores."""
+    cluster: str | None = None
+    """Address of a Dask scheduler whose workers play instead of processes here."""
     as_of: datetime | None = None
 
 
@@ -71,7 +76,8 @@ def rehearse(
     """Play the plan in force from today to its horizon and keep what came of it. `stop` ends it with what is done.
 
     UsageError for a policy or source that there is not, DataError where there is no published plan, nothing left to do, a
-    rate or share out of range, or where it was stopped before the first run; nothing is written then.
+    rate or share out of range, or where it was stopped before the first run, TrackerError where who plays is not there or
+    lost; nothing is written then.
     """
     ask = _ask(request)
     with context.reading() as uow:
@@ -87,12 +93,8 @@ def rehearse(
     if not bookings:
         raise DataError("nothing-to-rehearse")
     ask = replace(ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(data.mill, data.mill.terms.lead_trade))))
-    jobs = request.jobs or os.cpu_count() or 1
-    try:
-        with players(jobs) as ready:
-            found = play(problem, plan, ask, ready, jobs, progress, stop)
-    except BrokenProcessPool as error:
-        raise TrackerError("rehearsal-process-lost", jobs=jobs) from error
+    with _played_by(request) as (ready, side_by_side):
+        found = play(problem, plan, ask, ready, side_by_side, progress, stop)
     if not found.runs.get((ask.policies[0].name, None, None)):
         raise DataError("rehearsal-stopped-early")
     result = record_of(found, ask, Basis(number, plan, bookings, data.mill.terms, at))
@@ -100,6 +102,21 @@ def rehearse(
         kept = uow.save_rehearsal(number, result)
         uow.commit()
     return RehearsalReport(kept, result, data.mill.terms.zone, said(result))
+
+
+@contextmanager
+def _played_by(request: RehearsalRequest) -> Iterator[tuple[Executor, int]]:
+    """Who plays, and how many side by side."""
+    if request.cluster:
+        with cluster(request.cluster) as (ready, workers):
+            yield ready, workers
+        return
+    jobs = request.jobs or os.cpu_count() or 1
+    try:
+        with players(jobs) as ready:
+            yield ready, jobs
+    except BrokenProcessPool as error:
+        raise TrackerError("rehearsal-process-lost", jobs=jobs) from error
 
 
 def last_rehearsal(context: Context) -> KeptRehearsal | None:
