@@ -12,6 +12,7 @@ from reportlab.lib.styles import ParagraphStyle
 from reportlab.pdfbase.cidfonts import UnicodeCIDFont
 from reportlab.pdfbase.pdfmetrics import registerFont, registerFontFamily
 from reportlab.pdfbase.ttfonts import TTFError, TTFont
+from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import Flowable, Paragraph
 
 FONT, BOLD = "Beamslot", "Beamslot-Bold"
@@ -76,6 +77,11 @@ def _registered(name: str, file: str) -> tuple[str, frozenset[int]] | None:
 def is_borrowed(pdf: bytes) -> bool:
     """Whether some letters of a file are left to the reader's own font."""
     return _BORROWED.encode() in pdf
+
+
+def borrows(canvas: Canvas) -> bool:
+    """The same of a file that is still being drawn."""
+    return _BORROWED in canvas._doc.fontMapping  # type: ignore[attr-defined]
 
 
 def style(

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from reportlab.lib.units import mm
-from reportlab.platypus import CondPageBreak, Flowable, Table, TableStyle
+from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Spacer, Table, TableStyle
 
 from tracker.domain.cards import BLANKS, SIX_TIMES, USUAL_CAUTIONS, Card, CardOperation, CardPart, CardSetting, is_held
 from tracker.domain.method import Check
@@ -17,8 +17,6 @@ from tracker.export.pdf import TickBox
 _PLACES = {"bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after"}
 _WARP = {"out": "card-warp-out", "in": "card-warp-in"}
 _CODE = 24 * mm
-_HAND = 13
-"""Points: height of a line to write in."""
 
 
 def head(card: Card, words: CardWords, leads_to: str) -> list[Flowable]:
@@ -303,14 +301,15 @@ def _check_text(check: Check, words: CardWords) -> str:
 
 
 def names(card: Card, words: CardWords) -> list[Flowable]:
-    """Room for remarks, then who did it."""
+    """Room for remarks, beside it who did it and when."""
     roles = [words(code) for code in ("card-fitter", "card-electrician", "card-weaver")]
-    return [
-        heading(words("card-remarks")),
-        ruled([[""], [""]], [WIDTH], heads=0, low=_HAND),
-        heading(words("card-names")),
-        ruled([[small(role, SMALL, bold=True) for role in roles]], [WIDTH / 3] * 3, heads=0, low=10 * mm),
-    ]
+    heads = [small(text, SMALL, bold=True) for text in (words("card-remarks"), words("card-names"))]
+    named = [small(role, SMALL, bold=True) for role in roles]
+    more = [("SPAN", (1, 0), (-1, 0)), ("SPAN", (0, 0), (0, 1))]
+    boxes = ruled(
+        [[heads[0], heads[1], "", ""], ["", *named]], [WIDTH / 2, *[WIDTH / 6] * 3], 0, more, low=(3.2 * mm, 10 * mm)
+    )
+    return [KeepTogether([Spacer(1, 3), boxes])]
 
 
 ALL = (blanks, cautions, tools, kit, operations, settings, checks, names)

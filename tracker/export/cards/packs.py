@@ -12,15 +12,16 @@ from zoneinfo import ZoneInfo
 
 from reportlab.lib.pagesizes import A4, A6
 from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, NextPageTemplate, PageBreak, PageTemplate
 
 from tracker.domain.cards import Card
 from tracker.domain.plan import Booking
 from tracker.export.cards import blocks
 from tracker.export.cards.note import note
-from tracker.export.cards.paper import SMALL, WIDTH, heading, ruled, small
+from tracker.export.cards.paper import SMALL, TEXT, WIDTH, forget, heading, ruled, small
 from tracker.export.cards.words import CardWords
-from tracker.export.pdf import is_borrowed, paragraph
+from tracker.export.pdf import borrows, paragraph
 from tracker.office.files import write
 
 
@@ -52,52 +53,54 @@ class Pack:
 
 @dataclass(slots=True)
 class _Section:
-    """Pages that belong together. `story` is asked for its content anew for each time that they are laid out."""
+    """Pages that belong together."""
 
     mark: str
     """What stands at the top of its pages, left."""
     words: CardWords
-    story: Callable[["_Pages"], list[Flowable]]
+    story: list[Flowable]
 
 
 @dataclass(slots=True)
 class _Pages:
-    """What the first laying-out finds out for the second."""
+    """What is known once all is laid out."""
 
     first: dict[int, int] = field(default_factory=dict)
     """Section → its first page."""
     count: dict[int, int] = field(default_factory=dict)
-    borrowed: bool = False
-    """Whether letters are not in the file."""
+    section: list[int] = field(default_factory=list)
+    """Page → its section; the first page is page 1."""
 
 
 def write_packs(
     path: str | Path, packs: Sequence[Pack], zone: ZoneInfo, programme: str, week: str | None, address: str | None
 ) -> int:
     """Write the packs (.pdf); gives the number of pages. Without a `week` the cards stand alone, without contents."""
+    forget()
     sections: list[_Section] = []
     for pack in packs:
         words = CardWords(pack.language, zone)
         begin = len(sections) + (1 if week else 0)
         if week:
-            sections.append(_Section(pack.crew, words, partial(_contents, pack, words, week, begin)))
+            sections.append(_Section(pack.crew, words, _contents(pack, words, week, begin)))
         for card in pack.cards:
             mark = f"{words('card-number')} {card.number} · {words('card-loom')} {card.key}"
-            sections.append(_Section(mark, words, partial(_card, card, words, address)))
-    made, pages = _made(sections, programme, A4, 10 * mm)
+            sections.append(_Section(mark, words, _card(card, words, address)))
+    made, pages = _laid_out(sections, programme, A4, 10 * mm)
     write(path, made, ".pdf")
     return sum(pages.count.values())
 
 
 def write_notes(path: str | Path, packs: Sequence[Pack], zone: ZoneInfo, programme: str) -> int:
     """Write a weaver's note (A6) for each card of the packs (.pdf); gives the number of pages."""
+    forget()
     sections = []
     for pack in packs:
         words = CardWords(pack.language, zone)
         for card in pack.cards:
             mark = f"{words('card-loom')} {card.key}"
-            sections.append(_Section(mark, words, partial(lambda card, words, _: note(card, words), card, words)))
-    made, pages = _made(sections, programme, A6, 6 * mm)
+            sections.append(_Section(mark, words, note(card, words)))
+    made, pages = _laid_out(sections, programme, A6, 6 * mm)
     write(path, made, ".pdf")
     return sum(pages.count.values())
 
@@ -109,14 +112,14 @@ def leads_to(card: Card, address: str | None) -> str:
     return f"{address.rstrip('/')}/looms?{urlencode({'loom': card.key.loom, 'hall': card.key.hall})}"
 
 
-def _card(card: Card, words: CardWords, address: str | None, _: _Pages) -> list[Flowable]:
+def _card(card: Card, words: CardWords, address: str | None) -> list[Flowable]:
     story = blocks.head(card, words, leads_to(card, address))
     for block in blocks.ALL:
         story += block(card, words)
     return story
 
 
-def _contents(pack: Pack, words: CardWords, week: str, begin: int, pages: _Pages) -> list[Flowable]:
+def _contents(pack: Pack, words: CardWords, week: str, begin: int) -> list[Flowable]:
     codes = (
         "card-at-page",
         "card-start",
@@ -129,9 +132,9 @@ def _contents(pack: Pack, words: CardWords, week: str, begin: int, pages: _Pages
     rows: list[list[Any]] = [[small(words(code), SMALL, bold=True) for code in codes]]
     section = begin
     for line in pack.lines:
-        page = ""
+        page: Flowable = small("")
         if line.card:
-            page, section = str(pages.first.get(section, "")), section + 1
+            page, section = _BeginsAt(section), section + 1
         rows.append(_content_line(line, page, words))
     widths = [12 * mm, 42 * mm, 34 * mm, 24 * mm, 26 * mm, 24 * mm, WIDTH - 162 * mm]
     return [
@@ -142,7 +145,7 @@ def _contents(pack: Pack, words: CardWords, week: str, begin: int, pages: _Pages
     ]
 
 
-def _content_line(line: PackLine, page: str, words: CardWords) -> list[Any]:
+def _content_line(line: PackLine, page: Flowable, words: CardWords) -> list[Any]:
     card, booking = line.card, line.booking
     remarks = [words("card-pilot")] if booking.pilot else []
     if line.taken_from:
@@ -152,7 +155,7 @@ def _content_line(line: PackLine, page: str, words: CardWords) -> list[Any]:
     if card and (short := [part.part for part in card.parts if part.short]):
         remarks.append(words("card-lacks", parts=", ".join(short)))
     return [
-        small(page), small(words.span(line.start, line.end)), small(str(booking.key)),
+        page, small(words.span(line.start, line.end)), small(str(booking.key)),
         small(card.loom.machine_type if card else ""), small(words.kind(booking.kind)), small(card.number if card else ""),
         small("; ".join(remarks)),
     ]  # fmt: skip
@@ -161,52 +164,85 @@ def _content_line(line: PackLine, page: str, words: CardWords) -> list[Any]:
 # ---------------------------------------------------------------------- laying out
 
 
-def _made(
-    sections: Sequence[_Section], programme: str, size: tuple[float, float], margin: float
-) -> tuple[bytes, _Pages]:
-    """The file, laid out twice: the second time knows how many pages there are, and whether all letters are in it."""
-    first = _Pages()
-    once = _laid_out(sections, programme, size, margin, first, _Pages())
-    first.borrowed = is_borrowed(once)
-    second = _Pages()
-    made = _laid_out(sections, programme, size, margin, second, first)
-    return made, second
+class _BeginsAt(Flowable):
+    """The number of the page on which a section begins: room for it, which is drawn once that is known."""
+
+    def __init__(self, section: int):
+        super().__init__()
+        self.section = section
+
+    def wrap(self, availWidth: float, availHeight: float) -> tuple[float, float]:
+        return small("0").wrap(availWidth, availHeight)
+
+    def draw(self) -> None:
+        self.canv.doForm(f"begins-{self.section}")
+
+
+class _Finished(Canvas):
+    """Draws what is known last, such as how many pages there are, just before the file is written."""
+
+    def __init__(self, finish: Callable[[Canvas], None], *given: Any, **more: Any):
+        super().__init__(*given, **more)
+        self.finish = finish
+
+    def save(self) -> None:
+        self.finish(self)
+        super().save()
 
 
 def _laid_out(
-    sections: Sequence[_Section], programme: str, size: tuple[float, float], margin: float, found: _Pages, known: _Pages
-) -> bytes:
-    made = BytesIO()
+    sections: Sequence[_Section], programme: str, size: tuple[float, float], margin: float
+) -> tuple[bytes, _Pages]:
+    made, pages = BytesIO(), _Pages()
     width, height = size
     room = (margin, margin + 2 * mm, width - 2 * margin, height - 2 * margin - 4 * mm)
     document = BaseDocTemplate(made, pagesize=size, title=programme, author="beamslot")
     document.addPageTemplates([
         PageTemplate(str(i), [Frame(*room, leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0)],
-                     onPage=partial(_page, i, section, found, known, programme, margin))
+                     onPage=partial(_page, i, section, pages, margin))
         for i, section in enumerate(sections)
     ])  # fmt: skip
     story: list[Flowable] = []
     for i, section in enumerate(sections):
         story += [NextPageTemplate(str(i)), PageBreak()] if i else []
-        story += section.story(known)
-    document.build(story)
-    return made.getvalue()
+        story += section.story
+    finish = partial(_finish, sections, pages, programme, margin)
+    document.build(story, canvasmaker=partial(_Finished, finish))
+    return made.getvalue(), pages
 
 
-def _page(
-    i: int, section: _Section, found: _Pages, known: _Pages, programme: str, margin: float, canvas: Any, document: Any
-) -> None:
-    found.first.setdefault(i, document.page)
-    found.count[i] = document.page - found.first[i] + 1
+def _page(i: int, section: _Section, pages: _Pages, margin: float, canvas: Canvas, document: Any) -> None:
+    pages.first.setdefault(i, document.page)
+    pages.count[i] = document.page - pages.first[i] + 1
+    pages.section.append(i)
     width, height = document.pagesize
-    say = section.words("card-page", page=found.count[i], pages=known.count.get(i, 0))
-    _line(canvas, section.mark, say, margin, height - margin, width - 2 * margin)
-    note = section.words("card-letters") if known.borrowed else ""
-    _line(canvas, f"{programme}" + (f" · {note}" if note else ""), "", margin, margin - 2 * mm, width - 2 * margin)
+    _line(canvas, section.mark, "", margin, height - margin, width - 2 * margin)
+    canvas.doForm(f"page-{document.page}")
 
 
-def _line(canvas: Any, left: str, right: str, x: float, y: float, width: float) -> None:
+def _finish(sections: Sequence[_Section], pages: _Pages, programme: str, margin: float, canvas: Canvas) -> None:
+    """How many pages each section has, where it begins, and whether the letters of the file depend on its reader."""
+    width, height = canvas._pagesize  # type: ignore[attr-defined]
+    borrowed = borrows(canvas)
+    for number, i in enumerate(pages.section, 1):
+        words = sections[i].words
+        say = words("card-page", page=number - pages.first[i] + 1, pages=pages.count[i])
+        foot = " · ".join([programme, *([words("card-letters")] if borrowed else [])])
+        canvas.beginForm(f"page-{number}")
+        _line(canvas, "", say, margin, height - margin, width - 2 * margin)
+        _line(canvas, foot, "", margin, margin - 2 * mm, width - 2 * margin)
+        canvas.endForm()
+    for i, first in pages.first.items():
+        canvas.beginForm(f"begins-{i}")
+        made = small(str(first))
+        made.wrap(12 * mm, TEXT)
+        made.drawOn(canvas, 0, 0)
+        canvas.endForm()
+
+
+def _line(canvas: Canvas, left: str, right: str, x: float, y: float, width: float) -> None:
     for text, at_right in ((left, False), (right, True)):
-        made = small(text, SMALL, right=at_right)
-        made.wrap(width, 1000)
-        made.drawOn(canvas, x, y - (made.height - SMALL * 1.18))
+        if text:
+            made = small(text, SMALL, right=at_right)
+            made.wrap(width, 1000)
+            made.drawOn(canvas, x, y - (made.height - SMALL * 1.15))

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from threading import local
 from typing import Any
 
 import segno
@@ -21,19 +22,52 @@ _PALE = 0.9
 """Grey of a heading's ground: it prints on a machine that has black only."""
 
 
+class _Text(Paragraph):
+    """A paragraph that is broken into lines once for each width: the same cautions and operations stand on every card."""
+
+    _broken_at: float | None = None
+    _takes = (0.0, 0.0)
+
+    def wrap(self, availWidth: float, availHeight: float) -> tuple[float, float]:
+        if self._broken_at != availWidth:
+            self._takes, self._broken_at = super().wrap(availWidth, availHeight), availWidth
+        return self._takes
+
+
+_made = local()
+"""Of this thread: what was asked for → its paragraph. A paragraph knows the page that it is drawn on, so no two threads share
+one."""
+
+
+def _text(kind: str, text: tuple[str, ...], size: float, bold: bool = False, right: bool = False) -> Paragraph:
+    known: dict[Any, Paragraph] = _made.__dict__.setdefault("texts", {})
+    asked = (kind, text, size, bold, right)
+    if asked not in known:
+        marked = [markup(piece) for piece in text]
+        known[asked] = _Text(
+            f"<b>{marked[0]}</b> {marked[1]}" if kind == "pair" else marked[0], _close(size, bold, right)
+        )
+    return known[asked]
+
+
+def forget() -> None:
+    """Let go of the paragraphs that were made; to be done before a file is begun."""
+    _made.__dict__.clear()
+
+
 def small(text: str, size: float = TEXT, bold: bool = False, right: bool = False) -> Paragraph:
     """A paragraph of plain text, close-set."""
-    return Paragraph(markup(text), _close(size, bold, right))
+    return _text("plain", (text,), size, bold, right)
 
 
 def pair(label: str, value: str, size: float = TEXT) -> Paragraph:
     """`label` in bold and what it is."""
-    return Paragraph(f"<b>{markup(label)}</b> {markup(value)}", _close(size))
+    return _text("pair", (label, value), size)
 
 
 def _close(size: float, bold: bool = False, right: bool = False) -> ParagraphStyle:
     made = style(size, bold=bold, colour="#000000", right=right)
-    made.leading = size * 1.18
+    made.leading = size * 1.15
     made.splitLongWords = 1
     return made
 
@@ -59,11 +93,12 @@ def ruled(
     widths: Sequence[float],
     heads: int = 1,
     more: Sequence[tuple] = (),
-    low: float | None = None,
+    low: float | Sequence[float] | None = None,
 ) -> Table:
     """A table with hairlines. A page breaks between rows; inside one only where it is higher than a page. `low`: height of
-    each row, where it is to be written into by hand."""
-    made = _Ruled(rows, colWidths=widths, repeatRows=heads, rowHeights=[low] * len(rows) if low else None)
+    each row (of all, or one by one), where it is to be written into by hand."""
+    heights = [low] * len(rows) if isinstance(low, int | float) else low
+    made = _Ruled(rows, colWidths=widths, repeatRows=heads, rowHeights=heights)
     made.setStyle(
         TableStyle(
             [
@@ -71,8 +106,8 @@ def ruled(
                 ("VALIGN", (0, 0), (-1, -1), "TOP"),
                 ("LEFTPADDING", (0, 0), (-1, -1), 2),
                 ("RIGHTPADDING", (0, 0), (-1, -1), 2),
-                ("TOPPADDING", (0, 0), (-1, -1), 0.6),
-                ("BOTTOMPADDING", (0, 0), (-1, -1), 1.0),
+                ("TOPPADDING", (0, 0), (-1, -1), 0.3),
+                ("BOTTOMPADDING", (0, 0), (-1, -1), 0.7),
                 ("FONTSIZE", (0, 0), (-1, -1), SMALL),  # an empty cell is no higher than one with text
                 ("LEADING", (0, 0), (-1, -1), SMALL),
                 *([("BACKGROUND", (0, 0), (-1, heads - 1), (_PALE, _PALE, _PALE))] if heads else []),
