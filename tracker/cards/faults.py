@@ -21,6 +21,10 @@ BOLT_BEARS = 4 / 3
 """A bolt is tightened to three quarters of what it bears; what was read above this share of the method's torque stretched it."""
 
 
+_NAMES = {"operations": "operation", "setpoints": "setting", "checks": "check"}
+"""Part of the method → the field that names its rows."""
+
+
 @dataclass(frozen=True)
 class Known:
     """What records are judged by. Moments of rows are the mill's local time."""
@@ -39,6 +43,15 @@ class Known:
     """Rows of Work done of each loom, stored and told now; likewise the next two."""
     stops: Mapping[LoomKey, tuple[Row, ...]] = field(default_factory=dict)
     waste: Mapping[LoomKey, tuple[Row, ...]] = field(default_factory=dict)
+    _by_name: dict[str, dict[str, list[Any]]] = field(default_factory=dict)
+
+    def of_name(self, part: str) -> dict[str, list[Any]]:
+        """Folded name → rows of that name in a part of the method: its operations, setpoints or checks."""
+        if part not in self._by_name:
+            rows = self._by_name[part] = {}
+            for row in getattr(self.method, part):
+                rows.setdefault(fold(getattr(row, _NAMES[part])), []).append(row)
+        return self._by_name[part]
 
 
 def faults(table: str, row: Row, known: Known) -> Iterator[Fault]:
@@ -86,7 +99,7 @@ def _operation(row: Row, known: Known) -> Iterator[Fault]:
     name = row.get("operation")
     if not name:
         return
-    of_name = [one for one in known.method.operations if fold(one.operation) == fold(name)]
+    of_name = known.of_name("operations").get(fold(name), [])
     if not of_name:
         near = _near(name, (one.operation for one in known.method.operations))
         yield _refused(
@@ -148,7 +161,7 @@ def _overlap(row: Row, other: Row, now: datetime) -> bool:
 
 
 def _setting(row: Row, known: Known) -> Iterator[Fault]:
-    of_name = [one for one in known.method.setpoints if fold(one.setting) == fold(row["setting"])]
+    of_name = known.of_name("setpoints").get(fold(row["setting"]), [])
     if not of_name:
         near = _near(row["setting"], (one.setting for one in known.method.setpoints))
         yield _refused(message("setting-not-known", setting=row["setting"], near=near), "setting")
@@ -177,7 +190,7 @@ def _is_begun(row: Row, known: Known) -> bool:
 
 
 def _check(row: Row, known: Known) -> Iterator[Fault]:
-    of_name = [one for one in known.method.checks if fold(one.check) == fold(row["check"])]
+    of_name = known.of_name("checks").get(fold(row["check"]), [])
     if not of_name:
         near = _near(row["check"], (one.check for one in known.method.checks))
         yield _refused(message("check-not-known", check=row["check"], near=near), "check")

@@ -3,7 +3,7 @@
 from collections import defaultdict
 from datetime import datetime
 
-from sqlalchemy import select
+from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
@@ -90,12 +90,10 @@ def add_conversion(session: Session, done: Conversion) -> None:
     )  # fmt: skip
     session.add(row)
     session.flush()
-    session.add_all(
-        OperationMinutesRow(
-            conversion_id=row.id,
-            operation=operation,
-            minutes=minutes,
-            worked_out=True if operation in done.worked_out else None,
-        )
-        for operation, minutes in done.operation_minutes.items()
-    )
+    minutes = [
+        {"conversion_id": row.id, "operation": operation, "minutes": taken,
+         "worked_out": True if operation in done.worked_out else None}
+        for operation, taken in done.operation_minutes.items()
+    ]  # fmt: skip
+    if minutes:
+        session.execute(insert(OperationMinutesRow), minutes)
