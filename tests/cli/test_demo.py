@@ -88,4 +88,14 @@ def test_the_lines_name_what_was_found_and_where(first, folder):
     said = "\n".join(lines(first))
     assert "rows in 20 tables of 6 workbooks; 3 findings, none refused." in said
     assert "Scoped 96 looms; 2 must be looked at in the hall first." in said
-    assert f"Wrote {folder / 'mill' / 'plan.xlsx'}, {folder / 'mill' / 'mill.xlsx'}; the database is " in said
+    files = ", ".join(str(folder / "mill" / name) for name in ("plan.xlsx", "mill.xlsx", "cards.pdf", "cards.xlsx"))
+    assert f"Wrote {files}; the database is " in said
+
+
+def test_the_cards_are_those_of_the_first_week(first, folder):
+    begins = {booking.key.loom: booking.start.date() for booking in first.plan.plan.bookings}
+    week = min(begins.values()).isocalendar()[:2]
+    rows = CalamineWorkbook.from_path(str(folder / "mill" / "cards.xlsx")).get_sheet_by_name("Work done").to_python()
+    loom = rows[0].index("Loom")
+    assert {row[loom] for row in rows[1:]} == {name for name, day in begins.items() if day.isocalendar()[:2] == week}
+    assert (folder / "mill" / "cards.pdf").read_bytes().startswith(b"%PDF")

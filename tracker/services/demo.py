@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from sample_data.people import TERMS
+from tracker.domain.calendars import iso_week
 from tracker.domain.clock import start_of_day
 from tracker.errors import DataError, Message, TrackerError, message
 from tracker.office.files import check
@@ -21,6 +22,7 @@ from tracker.services.plans.plan_record import plan_record
 from tracker.services.plans.published import write_plan_workbook
 from tracker.services.plans.verify import VerifyReport, verify
 from tracker.services.screens.status import StatusReport, status
+from tracker.services.work.cards import cards, write_cards
 from tracker.services.work.forecast import ForecastReport, forecast
 from tracker.store.loads import files_loaded
 
@@ -86,9 +88,10 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     assert TERMS.start
     as_of = start_of_day(TERMS.start, TERMS)
     context = Context(str(database))
-    plan_book, mill_book = directory / "plan.xlsx", directory / "mill.xlsx"
-    for book in (plan_book, mill_book):
-        check(book)
+    written = tuple(directory / name for name in ("plan.xlsx", "mill.xlsx", "cards.pdf", "cards.xlsx"))
+    plan_book, mill_book, card_pages, card_book = written
+    for file in written:
+        check(file)
     if not context.is_missing:
         _refuse_another_mill(context)
     samples = [Path(str(files("sample_data") / name)) for name in WORKBOOKS]
@@ -111,8 +114,10 @@ def run_demo(directory: Path, progress: Progress) -> DemoReport:
     progress(message("demo-writing"), 0.92)
     write_plan_workbook(context, plan_book)
     export_workbook(context, mill_book)
+    first = min(booking.start for booking in planned.plan.bookings).astimezone(planned.zone)
+    write_cards(cards(context, week=iso_week(first.date()), as_of=as_of), card_pages, card_book)
     return DemoReport(database, loaded, forecasts, planned, verified, kit_report, need_report, status(context, as_of),
-                      (plan_book, mill_book))  # fmt: skip
+                      written)  # fmt: skip
 
 
 def _refuse_another_mill(context: Context) -> None:
