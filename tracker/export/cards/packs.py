@@ -171,8 +171,8 @@ class _BeginsAt(Flowable):
         super().__init__()
         self.section = section
 
-    def wrap(self, availWidth: float, availHeight: float) -> tuple[float, float]:
-        return small("0").wrap(availWidth, availHeight)
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        return small("0").wrap(aW, aH)
 
     def draw(self) -> None:
         self.canv.doForm(f"begins-{self.section}")

@@ -28,9 +28,9 @@ class _Text(Paragraph):
     _broken_at: float | None = None
     _takes = (0.0, 0.0)
 
-    def wrap(self, availWidth: float, availHeight: float) -> tuple[float, float]:
-        if self._broken_at != availWidth:
-            self._takes, self._broken_at = super().wrap(availWidth, availHeight), availWidth
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        if self._broken_at != aW:
+            self._takes, self._broken_at = super().wrap(aW, aH), aW
         return self._takes
 
 
