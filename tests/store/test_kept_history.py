@@ -5,6 +5,7 @@ from datetime import UTC, datetime
 
 import pytest
 from postgres_server import new_database, postgres_server
+from said import texts
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
@@ -70,7 +71,7 @@ def unguarded(db, table, *statements):
 
 def found(db):
     with open_store(db).reading() as uow:
-        return touched(uow.session.connection())
+        return [*texts(touched(uow.session.connection()))]
 
 
 def test_every_table_of_history_is_guarded():

@@ -2,12 +2,17 @@
 a person is made anywhere else."""
 
 import ast
+import re
+import subprocess
+import sys
 
 import pytest
-from sources import CODE, codes_given, codes_passed, sentences, sources, texts, words_of_enums
+from fluent.syntax import FluentParser, FluentSerializer
+from fluent.syntax import ast as fluent
+from sources import CODE, ROOT, codes_given, codes_passed, sentences, sources, texts, words_of_enums
 
 from tracker.words import LANGUAGES, codes
-from tracker.words.catalogue import bundle
+from tracker.words.catalogue import HERE, bundle
 
 SPEAKERS_OWN = {"just", "and-more", "word-yes", "word-no"}
 PURE = ("tracker/domain/", "tracker/scope/", "tracker/forecast/", "tracker/planning/", "tracker/kits/", "tracker/mill_state/",
@@ -65,3 +70,29 @@ def test_every_file_can_be_read():
     for language in LANGUAGES:
         for kind in set(codes(language).values()):
             assert bundle(language, kind) is not None
+
+
+OPTION = re.compile(r"(?<![\w-])--[a-z]|\bbeamslot [a-z]+")
+OF_THE_COMMAND = {"terminal", "means"}
+"""Parts of a message that no screen shows."""
+
+
+def test_only_a_terminal_is_told_what_to_type_at_one():
+    told = [
+        code for kind in sorted(set(codes().values())) for code, text in _shown_anywhere(kind) if OPTION.search(text)
+    ]
+    assert told == []
+
+
+def _shown_anywhere(kind):
+    """(code, text of it or of one of its parts) where a screen may say it."""
+    written = FluentSerializer().serialize_entry
+    for entry in FluentParser().parse((HERE / "en" / f"{kind}.ftl").read_text("utf-8")).body:
+        if isinstance(entry, fluent.Message):
+            parts = [part for part in entry.attributes if part.id.name not in OF_THE_COMMAND]
+            yield entry.id.name, written(fluent.Message(entry.id, entry.value, parts))
+
+
+def test_a_process_that_says_nothing_loads_no_library_of_languages():
+    loaded = "import sys, tracker.words; sys.exit(any(name in sys.modules for name in ('babel', 'fluent')))"
+    assert subprocess.run([sys.executable, "-c", loaded], cwd=ROOT, check=False).returncode == 0

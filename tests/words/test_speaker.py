@@ -9,7 +9,8 @@ from fluent.runtime import FluentBundle, FluentResource
 from tracker.domain.mill import LoomKey
 from tracker.errors import DataError, Message, message
 from tracker.words import ENGLISH, Edge, Speaker, speaker
-from tracker.words.values import FUNCTIONS, number
+from tracker.words.fluent_values import FUNCTIONS
+from tracker.words.values import number
 
 TEXTS = """
 lost = { $loom } is lost{ $hall ->

@@ -8,6 +8,7 @@ import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date, datetime, tzinfo
+from functools import partial
 from typing import Any
 
 from rich.console import Console
@@ -96,7 +97,7 @@ def _plain(value: Any) -> Any:
     return str(value)
 
 
-GAP = 2
+ANY_WIDTH = 10_000
 SHORT = 24
 """Characters of a cell that is never broken: a moment, a loom number, a short name."""
 
@@ -109,54 +110,44 @@ def table(title: str, columns: Sequence[str], rows: Iterable[Sequence[Any]], mos
     """
     rows = list(rows)
     cells = [["" if cell is None else str(cell) for cell in row] for row in rows[:most]]
-    kept = _fitting(columns, cells)
     names = [column.lstrip("?>") for column in columns]
-    grid = Table(header_style="", box=None, pad_edge=False)
-    for i, width in kept.items():
-        grid.add_column(
-            Text(names[i]), justify="right" if ">" in columns[i][:2] else "left", overflow="fold", width=width
-        )
-    for row in cells:
-        grid.add_row(*(Text(row[i]) for i in kept))
+    kept = list(range(len(columns)))
+    optional = [i for i in kept if columns[i].startswith("?")]
+    grid = partial(_grid, columns, cells)
+    while not (fits := _least(grid(kept, whole=True)) <= out.width) and optional:
+        kept.remove(optional.pop())
     with told():
         out.print(Text(title, style="bold"), soft_wrap=True)
-        out.print(grid)
+        out.print(grid(kept, whole=fits))
     if len(rows) > most:
         say(f"… and {len(rows) - most} more; all of them with --json FILE")
     if left_out := [name for i, name in enumerate(names) if i not in kept]:
         say(f"Left out for want of room: {', '.join(left_out)}. A wider terminal and --json FILE have them.")
 
 
-def _fitting(columns: Sequence[str], cells: Sequence[Sequence[str]]) -> dict[int, int]:
-    """Column → its width. Texts longer than `SHORT` are broken between words, the longest most."""
-    natural = [max([len(column.lstrip("?>")), *(len(row[i]) for row in cells)]) for i, column in enumerate(columns)]
-    words = [_longest_word(column.lstrip("?>"), [row[i] for row in cells]) for i, column in enumerate(columns)]
-    least = [max([words[i], *(min(len(row[i]), SHORT) for row in cells)]) for i in range(len(columns))]
-    kept = list(range(len(columns)))
-    optional = [i for i in kept if columns[i].startswith("?")]
-    while _room(kept, least) < 0 and optional:
-        kept.remove(optional.pop())
-    _shrink(kept, least, [max(1, width // 2) for width in least], words)
-    _shrink(kept, least, [1] * len(least), words)
-    room, wish = max(0, _room(kept, least)), sum(natural[i] - least[i] for i in kept)
-    share = min(1.0, room / wish) if wish else 0.0
-    return {i: least[i] + int((natural[i] - least[i]) * share) for i in kept}
+def _least(grid: Table) -> int:
+    """How narrow it can be, be there room or not."""
+    return out.measure(grid, options=out.options.update(max_width=ANY_WIDTH)).minimum
 
 
-def _shrink(kept: Sequence[int], widths: list[int], floors: Sequence[int], words: Sequence[int]) -> None:
-    """Make columns narrower until all fit, those first that have most to give; no column below its floor or its longest
-    word."""
-    give = {i: max(0, widths[i] - max(floors[i], words[i])) for i in kept}
-    for i in sorted(kept, key=lambda i: -give[i]):
-        widths[i] -= min(give[i], max(0, -_room(kept, widths)))
-
-
-def _room(kept: Sequence[int], widths: Sequence[int]) -> int:
-    return out.width - sum(widths[i] for i in kept) - GAP * (len(kept) - 1)
-
-
-def _longest_word(heading: str, texts: Sequence[str]) -> int:
-    return max((len(word) for text in (heading, *texts) for word in text.split()), default=1)
+def _grid(columns: Sequence[str], cells: Sequence[Sequence[str]], kept: Sequence[int], whole: bool) -> Table:
+    """The columns `kept`; `whole`: none narrower than its longest word and its short cells, where there is room for that."""
+    grid = Table(header_style="", box=None, pad_edge=False)
+    for i in kept:
+        name = columns[i].lstrip("?>")
+        texts = [name, *(row[i] for row in cells)]
+        least = max(
+            [*(len(word) for text in texts for word in text.split()), *(min(len(row[i]), SHORT) for row in cells)]
+        )
+        grid.add_column(
+            Text(name),
+            justify="right" if ">" in columns[i][:2] else "left",
+            overflow="fold",
+            min_width=least if whole else None,
+        )
+    for row in cells:
+        grid.add_row(*(Text(row[i]) for i in kept))
+    return grid
 
 
 @contextmanager

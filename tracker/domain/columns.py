@@ -2,6 +2,9 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import reduce
+
+from tracker.errors import Message, message
 
 
 class Kind(StrEnum):
@@ -46,34 +49,25 @@ class Column:
         return f"{self.heading} ({unit})" if unit else self.heading
 
     @property
-    def possible(self) -> str:
-        """What a cell may hold, in words: `a whole number from 1 to 40`."""
+    def possible(self) -> Message:
+        """What a cell may hold: `a whole number from 1 to 40`."""
+        kind = self.kind.name.lower()
         if self.kind is Kind.WORD:
-            return " or ".join(self.words)
-        if self.kind in _NOUNS:
-            return f"{_NOUNS[self.kind]} {self._bounds}".rstrip()
+            words = (message("just", value=word) for word in self.words)
+            return reduce(lambda one, other: message("one-or-other", one=one, other=other), words)
+        if self.kind in (Kind.NUMBER, Kind.INTEGER, Kind.FRACTION):
+            low, high = self._limit(self.low), self._limit(self.high)
+            bounds = "from-to" if low and high else "at-least" if low else "at-most" if high else "any"
+            return message("possible-number", kind=kind, bounds=bounds, low=low, high=high, unit=self.unit)
         if self.kind is Kind.DATE and self.low is not None and self.high is not None:
-            return f"a day of {self.low:.0f} to {self.high:.0f}, such as 2027-01-31"
-        return _SUCH_AS.get(self.kind, "a text")
+            return message("possible-day", first=self.low, last=self.high)
+        return message("possible-value", kind=kind)
 
-    @property
-    def _bounds(self) -> str:
-        low, high = (None if limit is None else self._limit(limit) for limit in (self.low, self.high))
-        unit = f" {self.unit}" if self.unit else ""
-        if low is None or high is None:
-            return f"of at least {low}{unit}" if low else f"of at most {high}{unit}" if high else ""
-        return f"from {low} to {high}{unit}"
-
-    def _limit(self, limit: float) -> str:
-        return f"{limit * 100:,.6g} %" if self.kind is Kind.FRACTION else f"{limit:,.6g}"
-
-
-_NOUNS = {Kind.NUMBER: "a number", Kind.INTEGER: "a whole number", Kind.FRACTION: "a share"}
-_SUCH_AS = {
-    Kind.DATE: "a day such as 2027-01-31", Kind.MOMENT: "a moment such as 2027-01-31 06:00",
-    Kind.TIME: "a time of day such as 06:00", Kind.WEEKDAYS: "weekdays such as Mon-Fri or Mon, Wed",
-    Kind.YES_NO: "yes or no", Kind.ANY: "a value",
-}  # fmt: skip
+    def _limit(self, limit: float | None) -> Message | None:
+        if limit is None:
+            return None
+        percent = self.kind is Kind.FRACTION
+        return message("limit", value=limit * 100 if percent else limit, unit="%" if percent else None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from typing import Any, cast
 
 from sqlalchemy import Connection, Table, func, insert, literal, select, text, union_all
 
-from tracker.domain.formats import count
+from tracker.errors import Message, message
 from tracker.store.backup import json_line, rows_of
 from tracker.store.base import AppendOnly, Base
 from tracker.store.models import SealRow
@@ -99,21 +99,20 @@ def _hash(before: str, at: datetime, table: str, last_id: int, rows: Iterator[Ma
     return digest.hexdigest()
 
 
-def touched(connection: Connection) -> list[str]:
-    """What was done to history behind the program's back, in plain sentences; nothing where it reads as it was written."""
+def touched(connection: Connection) -> list[Message]:
+    """What was done to history behind the program's back; nothing where it reads as it was written."""
     unguarded = [table.name for table in HISTORY if not _guards_of(table, connection) <= _triggers(connection)]
-    said = [f"the database no longer guards {name} against changes" for name in unguarded]
+    said = [message("history-unguarded", table=name) for name in unguarded]
     rows = {table.name: _Rows(connection, table) for table in SEALED}
     before = ""
     for _, at, table, last_id, stored in connection.execute(select(SEALS).order_by(SEALS.c.id)):
         if _hash(before, at, table, last_id, rows[table].until(last_id)) != stored:
             moment = f"{at.astimezone(UTC):%Y-%m-%d %H:%M:%S} UTC"
-            said.append(f"what was written to {table} on {moment} does not read as it was written")
+            said.append(message("history-changed", table=table, at=moment))
         before = stored
     for name, more in rows.items():
         if unsealed := sum(1 for _ in more.until(None)):
-            were = "was" if unsealed == 1 else "were"
-            said.append(f"{count(unsealed, 'row')} of {name} {were} put in by another program")
+            said.append(message("history-foreign", rows=unsealed, table=name))
     return said
 
 

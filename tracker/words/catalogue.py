@@ -1,13 +1,16 @@
-"""The catalogue's files: which codes there are, and the texts of one of them. Files are parsed when first needed."""
+"""The catalogue's files: which codes there are, and the texts of one of them. Files are parsed when first needed, and the
+library that reads them is imported then: a command or a worker process that says nothing need not wait for it."""
+
+from __future__ import annotations
 
 import re
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
+from typing import TYPE_CHECKING
 
-from fluent.runtime import FluentBundle, FluentResource
-
-from tracker.words.values import FUNCTIONS
+if TYPE_CHECKING:
+    from fluent.runtime import FluentBundle
 
 HERE = files("tracker.words")
 DECLARED = re.compile(r"^([a-z][a-z0-9-]*) =", re.MULTILINE)
@@ -35,6 +38,10 @@ def codes(language: str = "en") -> dict[str, str]:
 @cache
 def bundle(language: str, kind: str) -> FluentBundle:
     """The parsed texts of one kind."""
+    from fluent.runtime import FluentBundle, FluentResource
+
+    from tracker.words.fluent_values import FUNCTIONS
+
     made = FluentBundle([language], functions=FUNCTIONS, use_isolating=False)
     made.add_resource(FluentResource((HERE / language / f"{kind}.ftl").read_text("utf-8")))
     return made

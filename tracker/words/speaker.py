@@ -5,12 +5,10 @@ from datetime import date, time, tzinfo
 from enum import Enum, StrEnum
 from typing import Any
 
-from fluent.runtime.types import FluentType
-
 from tracker.domain.mill import LoomKey
 from tracker.errors import Message, TrackerError
 from tracker.words.catalogue import bundle, codes
-from tracker.words.values import Moment, clock, listed
+from tracker.words.values import clock, listed
 
 LONGEST = 1000
 """Characters of one value in a sentence; fluent.runtime refuses more."""
@@ -84,6 +82,10 @@ class Speaker:
         return {name: _short(self._value(value)) for name, value in params.items()}
 
     def _value(self, value: object) -> Any:
+        from fluent.runtime.types import FluentType
+
+        from tracker.words.fluent_values import Moment
+
         match value:
             case None:
                 return "none"
@@ -110,6 +112,8 @@ class Speaker:
         return str(value)
 
     def _text(self, item: object) -> str:
+        from fluent.runtime.types import FluentType
+
         ready = self._value(item)
         if isinstance(ready, FluentType | int | float):
             return self._written(Message("just", {"value": item}), None) or ""

@@ -7,6 +7,7 @@ from typing import Any
 from tracker.domain.tables import TERMS, Column, Kind
 from tracker.domain.terms import nearest_zone, zones
 from tracker.domain.units import fraction
+from tracker.errors import Message, message
 from tracker.intake.answers import Answers
 from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import plain_number
@@ -32,13 +33,13 @@ def single_value(column: Column, value: Any) -> Any:
     return _text(column, value)
 
 
-def possible(column: Column, value: Any = None) -> str:
-    """What the column may hold, in words; of a name that is misspelt, with the nearest."""
+def possible(column: Column, value: Any = None) -> Message:
+    """What the column may hold; of a name that is misspelt, with the nearest."""
     if column.field == "time_zone":
         near = nearest_zone(str(value))
-        return f"an IANA name such as {near or column.example}"
+        return message("zone-name", near=near or column.example)
     if column.field == "currency":
-        return f"a code or sign without figures, such as {column.example}"
+        return message("currency-sign", example=column.example)
     return column.possible
 
 

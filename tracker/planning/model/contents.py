@@ -14,7 +14,7 @@ _DUST = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
-class Hold:
+class HeldSlots:
     """An amount of something held in the working slots `first` ≤ i < `past` after the start."""
 
     what: str
@@ -30,8 +30,8 @@ class Profile:
 
     slots: int
     """Working slots, ≥ 1; a crew of the lead trade is held in all of them."""
-    trades: tuple[Hold, ...]
-    tools: tuple[Hold, ...]
+    trades: tuple[HeldSlots, ...]
+    tools: tuple[HeldSlots, ...]
     first: int = 0
     """Of these, the slots of the first part, before the ordinary change; 0 = in one piece."""
 
@@ -68,7 +68,7 @@ def _slots(minutes: float) -> int:
     return max(1, ceil((minutes - _DUST) / SLOT_MIN))
 
 
-def holds_of(steps: Sequence[StepLoad]) -> tuple[Hold, ...]:
+def holds_of(steps: Sequence[StepLoad]) -> tuple[HeldSlots, ...]:
     """Heads of every trade held by steps one after the other, in half hours from the first."""
     slots = ceil(max(0.0, sum(step.minutes for step in steps) - _DUST) / SLOT_MIN)
     held: dict[str, list[int]] = {}
@@ -109,20 +109,22 @@ def _hold(held: dict[str, list[int]], amounts: Mapping[str, int], first: int, pa
             by_slot[i] = max(by_slot[i], amount)
 
 
-def _runs(held: Mapping[str, list[int]]) -> tuple[Hold, ...]:
+def _runs(held: Mapping[str, list[int]]) -> tuple[HeldSlots, ...]:
     """Runs of equal amounts, none for 0."""
-    runs: list[Hold] = []
+    runs: list[HeldSlots] = []
     for what, by_slot in sorted(held.items()):
         first = 0
         for i in range(1, len(by_slot) + 1):
             if i == len(by_slot) or by_slot[i] != by_slot[first]:
                 if by_slot[first]:
-                    runs.append(Hold(what, first, i, by_slot[first]))
+                    runs.append(HeldSlots(what, first, i, by_slot[first]))
                 first = i
     return tuple(runs)
 
 
-def _cut(holds: tuple[Hold, ...], cut: int) -> tuple[Hold, ...]:
+def _cut(holds: tuple[HeldSlots, ...], cut: int) -> tuple[HeldSlots, ...]:
     return tuple(
-        Hold(hold.what, max(0, hold.first - cut), hold.past - cut, hold.amount) for hold in holds if hold.past > cut
+        HeldSlots(hold.what, max(0, hold.first - cut), hold.past - cut, hold.amount)
+        for hold in holds
+        if hold.past > cut
     )

@@ -13,7 +13,7 @@ import numpy as np
 from tracker.domain.mill import Mill
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
-from tracker.planning.model.contents import Hold, holds_of
+from tracker.planning.model.contents import HeldSlots, holds_of
 from tracker.planning.model.grid import SLOT_H, Bools, Ints
 from tracker.planning.model.presence import Presence
 
@@ -26,7 +26,7 @@ class Watching:
     """What is asked for after the restart, by content, in half hours of the clock from the end of the conversion."""
 
     presence: Presence
-    asks: list[tuple[Hold, ...]]
+    asks: list[tuple[HeldSlots, ...]]
     """Distinct sets of what is asked for; of the lead trade a crew."""
     of: Ints
     """By content, its set."""
@@ -66,12 +66,12 @@ def bridged(there: Bools) -> Bools:
 
 
 def make_watching(presence: Presence, items: Iterable[WorkContent]) -> Watching:
-    asks: dict[tuple[Hold, ...], int] = {}
+    asks: dict[tuple[HeldSlots, ...], int] = {}
     of = [asks.setdefault(_asks(presence.mill, content), len(asks)) for content in items]
     return Watching(presence, list(asks), np.array(of, dtype=np.int32))
 
 
-def _asks(mill: Mill, content: WorkContent) -> tuple[Hold, ...]:
+def _asks(mill: Mill, content: WorkContent) -> tuple[HeldSlots, ...]:
     watch = ceil(mill.terms.watch_h / SLOT_H - 1e-9)
-    watches = [Hold(fold(mill.terms.lead_trade), 0, watch, 1)] if watch else []
+    watches = [HeldSlots(fold(mill.terms.lead_trade), 0, watch, 1)] if watch else []
     return (*watches, *holds_of(content.after_steps))

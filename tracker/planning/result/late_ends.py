@@ -9,13 +9,13 @@ from tracker.planning.model.costs import Batch
 from tracker.planning.model.grid import SLOT_H
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.watching import BREAK_SLOTS
-from tracker.planning.settled.taking import Taken
+from tracker.planning.settled.taking import Decided
 
 _LATE = 79
 """Of the 99 quantiles, the one that one beam in five comes after."""
 
 
-def pushed_past_a_shift(instance: Instance, taken: Sequence[Taken]) -> Iterator[Message]:
+def pushed_past_a_shift(instance: Instance, taken: Sequence[Decided]) -> Iterator[Message]:
     """One message with the looms and when they would end."""
     found = [item for hall in range(len(instance.clocks)) for item in _pushed(instance, hall, taken)]
     if found:
@@ -26,7 +26,7 @@ def pushed_past_a_shift(instance: Instance, taken: Sequence[Taken]) -> Iterator[
         yield message("late-pushes", looms=tuple(looms))
 
 
-def _pushed(instance: Instance, hall: int, taken: Sequence[Taken]) -> Iterator[tuple[int, int]]:
+def _pushed(instance: Instance, hall: int, taken: Sequence[Decided]) -> Iterator[tuple[int, int]]:
     """(loom, slot after the last) of those in a hall."""
     mine = [t for t in taken if instance.hall_of[t.loom] == hall and t.window >= 0 and t.content >= 0]
     if not mine:

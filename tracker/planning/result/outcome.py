@@ -16,7 +16,7 @@ from tracker.planning.model.options import times
 from tracker.planning.model.pools import PoolKind
 from tracker.planning.model.programme import LEFT, Programme
 from tracker.planning.settled.firm import is_firm
-from tracker.planning.settled.taking import Taken
+from tracker.planning.settled.taking import Decided
 
 OTHER_DATES = 3
 """Alternatives that are told for each booking, each on another day."""
@@ -24,8 +24,8 @@ _TRIED = 400
 """Options of a loom, the cheapest first, among which they are looked for."""
 
 
-def bookings_of(instance: Instance, taken: Sequence[Taken], pilots: frozenset[int]) -> list[Booking]:
-    """Decided conversions as bookings, at what they cost by the data of today."""
+def bookings_of(instance: Instance, taken: Sequence[Decided], pilots: frozenset[int]) -> list[Booking]:
+    """Taken conversions as bookings, at what they cost by the data of today."""
     found: list[Booking] = []
     for hall, clock in enumerate(instance.clocks):
         mine = [item for item in taken if instance.hall_of[item.loom] == hall]
@@ -39,12 +39,12 @@ def bookings_of(instance: Instance, taken: Sequence[Taken], pilots: frozenset[in
     return sorted(found, key=lambda booking: (booking.start, booking.key.sort_key))
 
 
-def _outlived(instance: Instance, taken: Taken, old: Booking, pilot: bool) -> Booking:
+def _outlived(instance: Instance, taken: Decided, old: Booking, pilot: bool) -> Booking:
     """A firm booking that has no window any more, at what it was published to cost."""
     return replace(old, firm=True, pilot=pilot, end=instance.grid.moment(taken.end), slots=taken.slots)
 
 
-def _booking(instance: Instance, taken: Taken, terms: Floats, pilot: bool) -> Booking:
+def _booking(instance: Instance, taken: Decided, terms: Floats, pilot: bool) -> Booking:
     window, content = instance.windows.items[taken.window], instance.contents.items[taken.content]
     start = instance.grid.moment(taken.start)
     return Booking(

@@ -20,7 +20,7 @@ from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
 from tracker.planning.model.options import AFTER_SLOTS, BEFORE_H
 from tracker.planning.settled.needed import by_needs, pause_slots, same_hours
-from tracker.planning.settled.taking import Taken, lacks, nothing, occupy, shortages, without, worked
+from tracker.planning.settled.taking import Decided, lacks, nothing, occupy, shortages, without, worked
 
 _PAST = 1e-6
 """A span ends before its end, hours."""
@@ -56,7 +56,7 @@ def is_firm(instance: Instance, loom: int, start: datetime) -> bool:
     return start >= as_of and bool(then - now <= instance.mill.terms.firm_h + 1e-9)
 
 
-def kept(instance: Instance, loom: int, old: Booking) -> Taken:
+def kept(instance: Instance, loom: int, old: Booking) -> Decided:
     """A firm booking as it was first booked, with the window that today's data give it: as many working slots, and in
     them whom and what it needed then. What it has overrun by since comes with `overrun`."""
     grid, work = instance.grid, instance.clocks[instance.hall_of[loom]].work
@@ -72,10 +72,10 @@ def kept(instance: Instance, loom: int, old: Booking) -> Taken:
     if slots <= positions.size and work[positions[0]] == start:
         end = int(work[positions[slots - 1]]) + 1
     held = then if then and not same_hours(work, instance.grid, old) else by_needs(work, instance.grid, old)
-    return Taken(loom, _window(instance, loom, old), content, start, end, slots, old, held, pause)
+    return Decided(loom, _window(instance, loom, old), content, start, end, slots, old, held, pause)
 
 
-def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, Message | None]:
+def overrun(instance: Instance, taken: Decided) -> tuple[Decided, Instance, Message | None]:
     """A firm booking as long as its work is by now, at least as long as it was published; the instance less the crew that
     it holds beyond what was first booked, and what there is too little of for that."""
     hall = int(instance.hall_of[taken.loom])
@@ -91,7 +91,7 @@ def overrun(instance: Instance, taken: Taken) -> tuple[Taken, Instance, Message 
     return longer, without(instance, used), next(shortages(instance, used), None)
 
 
-def reshaped(instance: Instance, taken: Taken, short: Message | None) -> Iterator[Message]:
+def reshaped(instance: Instance, taken: Decided, short: Message | None) -> Iterator[Message]:
     """What is other than was published. `short`: what there is too little of for an overrun."""
     old, zone = taken.firm, instance.grid.zone
     if old is None:
@@ -111,7 +111,7 @@ def reshaped(instance: Instance, taken: Taken, short: Message | None) -> Iterato
         yield message("firm-overruns", loom=old.key, short=short)
 
 
-def _slots_now(instance: Instance, taken: Taken) -> int:
+def _slots_now(instance: Instance, taken: Decided) -> int:
     """The working slots of its work by today's data."""
     if taken.content < 0:
         return taken.slots
@@ -140,7 +140,7 @@ def _window(instance: Instance, loom: int, old: Booking) -> int:
     return int(mine[np.argmin(np.maximum(apart, 0.0))])
 
 
-def why_impossible(instance: Instance, taken: Taken) -> Message | None:
+def why_impossible(instance: Instance, taken: Decided) -> Message | None:
     """Why a firm booking is no longer possible, by itself or beside what is taken already; None where it is."""
     key, mill = instance.looms[taken.loom], instance.mill
     work = instance.clocks[instance.hall_of[taken.loom]].work
@@ -153,7 +153,7 @@ def why_impossible(instance: Instance, taken: Taken) -> Message | None:
     return lacks(instance, taken)
 
 
-def is_astray(instance: Instance, taken: Taken) -> bool:
+def is_astray(instance: Instance, taken: Decided) -> bool:
     """Whether a firm booking starts where its beam-out would not let it start."""
     table, clock = instance.windows, instance.clocks[instance.hall_of[taken.loom]]
     if taken.window < 0 or not table.beam_out[taken.window]:

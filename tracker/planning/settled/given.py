@@ -10,14 +10,14 @@ from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.problem import InWork
 from tracker.planning.settled.firm import firm_bookings, is_astray, kept, overrun, reshaped, why_impossible
-from tracker.planning.settled.taking import Taken, less, nothing, occupy, shortages, without, worked
+from tracker.planning.settled.taking import Decided, less, nothing, occupy, shortages, without, worked
 
 
 @dataclass(frozen=True)
 class Given:
     instance: Instance
     """Less what is given."""
-    firm: list[Taken]
+    firm: list[Decided]
     let_go: dict[LoomKey, Message]
     """Loom of a firm booking that today's data do not allow → why; it is planned anew."""
     astray: dict[LoomKey, datetime]
@@ -30,7 +30,7 @@ def take_given(instance: Instance) -> Given:
     do for the later ones. What work that has become longer takes beyond a booking comes last: it makes no booking
     impossible."""
     instance, notes = _without_work(instance)
-    firm: list[Taken] = []
+    firm: list[Decided] = []
     let_go: dict[LoomKey, Message] = {}
     astray: dict[LoomKey, datetime] = {}
     for loom, old in firm_bookings(instance).items():

@@ -14,7 +14,7 @@ from tracker.planning.model.instance import Instance
 from tracker.planning.model.options import Dropped, Options, limit_met, times
 from tracker.planning.settled.given import Given
 from tracker.planning.settled.pilots import Opening
-from tracker.planning.settled.taking import Taken, lacks, less, of_options
+from tracker.planning.settled.taking import Decided, lacks, less, of_options
 
 
 @dataclass
@@ -23,7 +23,7 @@ class Held:
     """Less what is held."""
     options: Options
     """Of the looms held only the one that they take."""
-    taken: list[Taken] = field(default_factory=list)
+    taken: list[Decided] = field(default_factory=list)
     """By start; firm bookings are not among them."""
     refused: dict[LoomKey, Message] = field(default_factory=dict)
     """Loom → the limit that does not let its booking stay."""
@@ -62,7 +62,7 @@ def waiting(opening: Opening, held: Held) -> dict[LoomKey, Message]:
     instance = opening.instance
     late = [item for item in held.taken if item.start < opening.opens[item.loom] and item.loom not in opening.pilots]
 
-    def why(item: Taken) -> Message:
+    def why(item: Decided) -> Message:
         opens = int(opening.opens[item.loom])
         at = instance.grid.moment(opens).astimezone(instance.grid.zone) if opens < instance.grid.slots else None
         machine_type = instance.mill.looms[instance.looms[item.loom]].machine_type
@@ -86,7 +86,7 @@ def refuse(instance: Instance, refused: Mapping[LoomKey, Message]) -> None:
     raise PlanRefused("holds-refused", found, first=found[0], more=len(found) - 1)
 
 
-def _unlike(instance: Instance, taken: Taken, old: Booking) -> dict[LoomKey, Message]:
+def _unlike(instance: Instance, taken: Decided, old: Booking) -> dict[LoomKey, Message]:
     """A firm booking that stays elsewhere than the one to be held."""
     firm = taken.firm
     if firm is None or (firm.start, firm.choices) == (old.start, old.choices):

@@ -4,7 +4,7 @@ import numpy as np
 
 from tracker.domain.plan import Booking, Need
 from tracker.domain.words import fold
-from tracker.planning.model.contents import Hold, Profile
+from tracker.planning.model.contents import HeldSlots, Profile
 from tracker.planning.model.grid import Grid, Ints
 from tracker.planning.settled.taking import worked
 
@@ -29,9 +29,9 @@ def by_needs(work: Ints, grid: Grid, old: Booking) -> Profile:
     """Its crew in all its slots, other trades and tools as it lists them."""
     mine = _worked(work, grid, old)
 
-    def hold(need: Need) -> Hold:
+    def hold(need: Need) -> HeldSlots:
         begin, past = (int(np.searchsorted(mine, grid.first_slot(at))) for at in (need.start, need.end))
-        return Hold(fold(need.what), begin, past, need.amount)
+        return HeldSlots(fold(need.what), begin, past, need.amount)
 
     trades, tools = (tuple(hold(n) for n in old.needs if n.kind == kind) for kind in ("trade", "tool"))
     return Profile(old.slots, trades, tools)

@@ -18,7 +18,7 @@ from tracker.planning.model.programme import Control, make_programme
 from tracker.planning.result.reasons import why_none
 from tracker.planning.search.solver import optimise
 from tracker.planning.settled.given import in_work_end
-from tracker.planning.settled.taking import Taken, less, of_options
+from tracker.planning.settled.taking import Decided, less, of_options
 from tracker.planning.settled.waiting import opens_after, worth_piloting
 
 WEEKS = 3
@@ -35,7 +35,7 @@ class Opening:
     """Less what the pilots hold."""
     options: Options
     """Of the looms that are not fixed, none before its type's pilot has run for the soak time."""
-    decided: list[Taken]
+    decided: list[Decided]
     """Firm bookings, those held, and pilots."""
     pilots: frozenset[int]
     """Looms that are the first of their type, fixed or still to be decided (a type of one loom)."""
@@ -54,7 +54,7 @@ class _Type:
 
 
 def decide_pilots(
-    instance: Instance, options: Options, firm: list[Taken], control: Control, held: Sequence[Taken] = ()
+    instance: Instance, options: Options, firm: list[Decided], control: Control, held: Sequence[Decided] = ()
 ) -> Opening:
     """Choose and plan the pilots, and hold back the rest of their types. What is `held` is taken out already and waits for its
     pilot like any other."""
@@ -79,7 +79,7 @@ def decide_pilots(
     return Opening(instance, options, decided, frozenset(pilots), notes, first)
 
 
-def _before_held(instance: Instance, options: Options, types: list[_Type], held: Sequence[Taken]) -> Bools:
+def _before_held(instance: Instance, options: Options, types: list[_Type], held: Sequence[Decided]) -> Bools:
     """Which options the pilot of a type may take so that what is held of it need not wait: those that have run for the soak
     time when the first of them starts, and that first one itself. The pilot that the mill names may take any."""
     may = np.ones(len(options), dtype=bool)
@@ -130,7 +130,9 @@ def _after_soak(instance: Instance, end: datetime) -> int:
     return instance.grid.first_slot(end + timedelta(days=instance.mill.terms.soak_days))
 
 
-def _pilot(instance: Instance, options: Options, kind: _Type, firm: list[Taken], held: Sequence[Taken]) -> int | None:
+def _pilot(
+    instance: Instance, options: Options, kind: _Type, firm: list[Decided], held: Sequence[Decided]
+) -> int | None:
     """The loom that the mill names, else one whose booking is firm, else the published pilot where that is held, else the one
     with the best option for a pilot; None where the type has no option at all."""
     mine = np.flatnonzero(np.isin(options.loom, kind.looms))
@@ -193,7 +195,7 @@ def _note(instance: Instance, options: Options, kind: _Type, pilot: int | None) 
     return message("pilot-not-named", named=named, machine_type=kind.name, why=why, instead=instead)
 
 
-def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: Control) -> list[Taken]:
+def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: Control) -> list[Decided]:
     """Plan the pilots by themselves: in the first weeks where there is such an option, in a beam change or standing window
     where there is one of those; anywhere, where that leaves one over."""
     mine, every = np.isin(options.loom, list(pilots)), np.arange(len(options))
@@ -209,14 +211,14 @@ def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: 
     return [*found, *_best(instance, options.only(missing), control)]
 
 
-def _best(instance: Instance, options: Options, control: Control) -> list[Taken]:
+def _best(instance: Instance, options: Options, control: Control) -> list[Decided]:
     """The pilots are few: planned to the end, and booked wherever they can be."""
     dear = replace(instance, left_cost=instance.left_cost + _NEVER)
     chosen = optimise(make_programme(dear, options), replace(control, gap=0.0, tell=lambda *_: None)).chosen
     return of_options(instance, options, chosen[chosen >= 0])
 
 
-def _opens(instance: Instance, types: list[_Type], chosen: dict[str, int | None], decided: list[Taken]) -> Ints:
+def _opens(instance: Instance, types: list[_Type], chosen: dict[str, int | None], decided: list[Decided]) -> Ints:
     """By loom, the slot from which it may start."""
     opens = np.zeros(len(instance.looms), dtype=np.int64)
     ends = {item.loom: item.end for item in decided}

@@ -22,7 +22,7 @@ from tracker.planning.model.supplies import Supply
 
 
 @dataclass(frozen=True)
-class Taken:
+class Decided:
     """A conversion that is decided."""
 
     loom: int
@@ -44,12 +44,12 @@ class Taken:
     """The slot after the first part, and the first one of the second; None = in one piece."""
 
 
-def of_options(instance: Instance, options: Options, index: Ints) -> list[Taken]:
+def of_options(instance: Instance, options: Options, index: Ints) -> list[Decided]:
     """The options at `index` as decided conversions."""
     span = times(instance, options, index)
     shapes = shape_of(instance, options.window[index], options.content[index])
     return [
-        Taken(
+        Decided(
             int(options.loom[i]), int(options.window[i]), int(options.content[i]), int(start), int(end),
             int(instance.shapes.slots[shape]),
             pause=_pause(instance, int(options.loom[i]), int(shape), int(options.position[i])),
@@ -76,7 +76,7 @@ def worked(work: Ints, start: int, pause: tuple[int, int] | None) -> Ints:
     return positions[(slots < pause[0]) | (slots >= pause[1])]
 
 
-def lacks(instance: Instance, taken: Taken) -> Message | None:
+def lacks(instance: Instance, taken: Decided) -> Message | None:
     """What there is too little of for a conversion beside what is taken out already; None where there is enough."""
     used = nothing(instance)
     _occupy_taken(used, instance, taken)
@@ -97,7 +97,7 @@ def shortages(instance: Instance, used: list[Ints]) -> Iterator[Message]:
             yield message("too-little", kind=pool.kind.value, what=pool.name, at=instance.grid.local(int(slots[0])))
 
 
-def less(instance: Instance, taken: Taken) -> Instance:
+def less(instance: Instance, taken: Decided) -> Instance:
     """The instance less what a conversion holds and takes."""
     used = nothing(instance)
     _occupy_taken(used, instance, taken)
@@ -108,7 +108,7 @@ def less(instance: Instance, taken: Taken) -> Instance:
     return replace(without(instance, used), supplies=supplies)
 
 
-def _takes(instance: Instance, taken: Taken) -> Iterator[tuple[Supply, float, int]]:
+def _takes(instance: Instance, taken: Decided) -> Iterator[tuple[Supply, float, int]]:
     """(supply, quantity, step from which it is missing) of each scarce part."""
     key = instance.looms[taken.loom]
     issued = instance.problem.issued.get(key, {})
@@ -118,7 +118,7 @@ def _takes(instance: Instance, taken: Taken) -> Iterator[tuple[Supply, float, in
         yield supply, quantity, int(supply.step_at(np.array([taken.start]))[0])
 
 
-def _occupy_taken(used: list[Ints], instance: Instance, taken: Taken) -> None:
+def _occupy_taken(used: list[Ints], instance: Instance, taken: Decided) -> None:
     hall = int(instance.hall_of[taken.loom])
     work = instance.clocks[hall].work
     positions = worked(work, taken.start, taken.pause)

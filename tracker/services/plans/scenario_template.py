@@ -8,6 +8,7 @@ from tracker.domain.tables import TERM_COLUMNS, Column, Kind
 from tracker.domain.terms import Terms
 from tracker.office import files
 from tracker.services.plans.scenario_entries import ENTRIES, Entry, place
+from tracker.words import ENGLISH
 
 ABOUT = {
     "terms": "Terms by their headings, percent as percent.",
@@ -20,7 +21,7 @@ ABOUT = {
     "protect": "No conversion of a loom before or on a day.",
 }
 HEAD = """# A scenario: the mill with a few things otherwise. The database stays as it is.
-# Take the # off the lines that you want; what has one changes nothing. Then: beamslot plan --scenario THIS-FILE
+# Take the # off the lines that you want; what has one changes nothing.
 # name = "A third crew from February"
 """
 EXAMPLES = {Kind.NUMBER: "1.5", Kind.INTEGER: "2", Kind.FRACTION: "15", Kind.DATE: "2027-02-01", Kind.TIME: "06:00",
@@ -43,9 +44,10 @@ def _block(name: str, entry: Entry) -> Iterator[str]:
     yield f"## {ABOUT[name]}"
     yield f"# {place(name)}"
     if entry.values:
-        yield f'# "name" = {_value(entry.values)}  # {entry.values.possible}'
+        yield f'# "name" = {_value(entry.values)}  # {ENGLISH.say(entry.values.possible)}'
     for column in entry.fields:
-        about = "; ".join(filter(None, (column.about.rstrip("."), column.possible, "needed" if column.needed else "")))
+        said = ENGLISH.say(column.possible)
+        about = "; ".join(filter(None, (column.about.rstrip("."), said, "needed" if column.needed else "")))
         yield f"# {_key(column)} = {_value(column)}  # {about}"
 
 

@@ -23,7 +23,7 @@ class VerifyReport:
     plan: Plan
     violations: tuple[Message, ...]
     """What does not hold; nothing where the plan is sound."""
-    touched: tuple[str, ...] = ()
+    touched: tuple[Message, ...] = ()
     """What was done to history behind the program's back, likewise."""
 
     @property
@@ -35,7 +35,7 @@ class VerifyReport:
         return {
             "sound": self.sound,
             "violations": [ENGLISH.line(each) for each in self.violations],
-            "history_touched": list(self.touched),
+            "history_touched": [ENGLISH.say(each) for each in self.touched],
             "bookings": len(self.plan.bookings),
             "left_over": len(self.plan.left_over),
             "objective": self.plan.objective,
@@ -55,8 +55,7 @@ class VerifyReport:
     def _of_history(self) -> list[Message]:
         if not self.touched:
             return []
-        found = [message("history-finding", what=what) for what in self.touched]
-        return [message("history-touched", many=len(found)), *found, message("history-restore")]
+        return [message("history-touched", many=len(self.touched)), *self.touched, message("history-restore")]
 
 
 def verify(context: Context) -> VerifyReport:
@@ -71,11 +70,7 @@ def verify(context: Context) -> VerifyReport:
     data = read_planning_data(context)
     plan = data.previous
     if plan is None:
-        raise (
-            DataError("no-published-plan-touched", touched="; ".join(found))
-            if found
-            else DataError("no-published-plan")
-        )
+        raise (DataError("no-published-plan-touched", touched=found) if found else DataError("no-published-plan"))
     prepared = prepare(as_it_was(context, data, plan), plan.as_of)
     return VerifyReport(plan, check(plan, prepared.asked(plan.asked)), found)
 

@@ -122,8 +122,6 @@ history-touched = History was touched: { $many ->
        *[other] { $many } findings
     }.
     .means = Stored history was changed behind the program's back.
-history-finding = { $what }
-    .means = One thing that was done to stored history.
 history-restore = Restore a backup from before into a new database and compare.
     .means = What to do about touched history.
     .terminal = `beamslot --db before.db restore F` does it.

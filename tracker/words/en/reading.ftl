@@ -460,9 +460,9 @@ order-doubt = { $how ->
 ## Sheets that are the whole truth
 
 cannot-replace = '{ $name }' cannot be declared the whole truth; { $sheets } can
-    .means = --replaces names a table whose rows are never retired.
+    .means = A table is declared the whole truth whose rows are never retired.
 replaces-nothing = the files hold no table { $sheet } that could replace anything
-    .means = --replaces names a table that the files do not bring.
+    .means = A table is declared the whole truth that the files do not bring.
 list-not-whole = { $table } has refused rows, so it is not the whole list; no row of the database is retired for it.
     .means = A sheet declared the whole truth has rows that cannot be read.
     .hint = Mend the refused rows and load it again.

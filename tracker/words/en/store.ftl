@@ -81,3 +81,12 @@ restore-over-tables = { $name } holds { $tables ->
     .means = A backup is never restored over a database.
     .hint = name a new one
     .terminal = name one with --db
+history-unguarded = the database no longer guards { $table } against changes
+    .means = The triggers that keep a table of history as it is are gone.
+history-changed = what was written to { $table } on { $at } does not read as it was written
+    .means = Rows of history are not those that were sealed.
+history-foreign = { $rows ->
+        [one] 1 row of { $table } was
+       *[other] { $rows } rows of { $table } were
+    } put in by another program
+    .means = Rows of history that no unit of work sealed.
