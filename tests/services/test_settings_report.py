@@ -1,11 +1,13 @@
 """Settings through the store: two looms of one type, read weekly, worked out by hand. Zone UTC; the method's repeatability of
 the crossing angle is 1 deg, its target 310, its limits 305 to 330."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
 from mill_sheets import workbook
 from opened import here
+from python_calamine import CalamineWorkbook
 from refusals import refused
 from said import lines, texts
 
@@ -16,6 +18,7 @@ from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.errors import DataError
 from tracker.services.loading.load import load
 from tracker.services.work.settings import settings
+from tracker.services.work.settings_files import write_proposal, write_settings
 from tracker.store import open_store
 
 SET = datetime(2027, 1, 11, 13, tzinfo=UTC)
@@ -32,8 +35,16 @@ METHOD = {
         TypedRow("setpoints", {"setting": "crossing angle", "side": side, "unit": "deg", "target": 310.0, "low": 305.0,
                                "high": 330.0, "repeatability": 1.0}, {}, 1, 2)
         for side in ("left", "right")
-    ],
+    ]
+    + [TypedRow("setpoints", {"setting": "offset", "side": "left", "unit": "mm", "target": 310.0}, {}, 1, 3)],
 }  # fmt: skip
+
+
+def now(db):
+    """At NOW, since records of moments ahead are refused."""
+    return replace(here(db), clock=lambda: NOW)
+
+
 HEAD = ["Loom", "Side", "Setting", "Value", "At", "Why"]
 
 
@@ -57,6 +68,7 @@ def db(tmp_path):
         writer.write([*looms, *terms], {})
         writer.write_method(METHOD, list(SOURCES))
         uow.add_stage(StageChange(ONE, Stage.SIGNED_OFF, SET + timedelta(hours=1), "Berg"))
+        uow.add_stage(StageChange(TWO, Stage.RUN_IN, SET, "Berg"))
         uow.commit()
     return path
 
@@ -65,7 +77,7 @@ def db(tmp_path):
 def loaded(db, tmp_path):
     def put(**sheets):
         names = {name.replace("_", " "): rows for name, rows in sheets.items()}
-        report = load(here(db), [workbook(tmp_path / "records.xlsx", names)], today=NOW.date())
+        report = load(now(db), [workbook(tmp_path / "records.xlsx", names)], today=NOW.date())
         assert not report.refusal, report.refusal
         return db
 
@@ -163,3 +175,50 @@ def test_visits_that_are_no_days_are_refused(db):
         uow.commit()
     with refused(DataError, "term visits: 1, soon is no list of days after sign-off; write it as 1, 7, 30"):
         settings(here(db), as_of=NOW)
+
+
+@pytest.fixture
+def five_looms(db, tmp_path):
+    """Five signed-off looms, all set to 313 on the left where the method says 310: 3 more than a repeatability of 1."""
+    names = ["3", "4", "5", "6"]
+    with open_store(db).unit_of_work("planner") as uow:
+        looms = [Change("looms", (n, "H"), "", None, {"hall": "H", "loom": n, "machine_type": "AJ"}) for n in names]
+        uow.load_writer(at=SET).write(looms, {})
+        for name in ("2", *names):
+            uow.add_stage(StageChange(LoomKey("H", name), Stage.SIGNED_OFF, SET + timedelta(hours=1), "Berg"))
+        uow.commit()
+    rows = [row for name in ("1", "2", *names) for row in weekly(name, "left", 313)]
+    report = load(now(db), [workbook(tmp_path / "records.xlsx", {"Set values": [HEAD, *rows]})], today=NOW.date())
+    assert not report.refusal, report.refusal
+    return db
+
+
+def test_a_proposed_change_of_the_method_loads(five_looms, tmp_path):
+    """310 becomes 313 on the left, its limits 305 to 330 become 308 to 333; the right stays, the operations too."""
+    file = tmp_path / "proposal.xlsx"
+    (said,) = texts(write_proposal(here(five_looms), file, settings(here(five_looms), as_of=NOW)))
+    assert said.startswith("crossing angle left on AJ: 310 deg becomes 313 deg")
+    assert load(now(five_looms), [file], today=NOW.date()).refusal is None
+    with open_store(five_looms).reading() as uow:
+        method = uow.mill().method
+    points = {p.side: (p.target, p.low, p.high) for p in method.setpoints if p.setting == "crossing angle"}
+    assert points == {"left": (313, 308, 333), "right": (310, 305, 330)}
+    assert [operation.operation for operation in method.operations] == ["Fit"]
+
+
+def test_nothing_is_proposed_where_looms_are_set_as_the_method_says(drifting, tmp_path):
+    with refused(DataError, "no change of the method is proposed that is clear"):
+        write_proposal(here(drifting), tmp_path / "proposal.xlsx", settings(here(drifting), as_of=NOW))
+    assert not (tmp_path / "proposal.xlsx").exists()
+
+
+def test_the_workbook_has_what_the_command_tells(drifting, tmp_path):
+    write_settings(tmp_path / "settings.xlsx", settings(here(drifting), as_of=NOW))
+    book = CalamineWorkbook.from_path(str(tmp_path / "settings.xlsx"))
+    assert book.sheet_names == ["Settings", "Alarms", "Follow-up visits", "Metres on bobbins", "What looms taught"]
+    rows = [row for row in book.get_sheet_by_name("Settings").to_python() if row[0] == "1" and row[3] == "left"]
+    assert rows[0][:11] == ["1", "H", "crossing angle", "left", "deg", 300, 310, 316, 310, 305, 330]
+    (alarm,) = [row for row in book.get_sheet_by_name("Alarms").to_python() if row[0] == "1"]
+    assert alarm[5] == "drifting" and alarm[8].startswith("loom 1 (H), crossing angle left: drifts by 0.29 deg a day")
+    visits = [row[5] for row in book.get_sheet_by_name("Follow-up visits").to_python() if row[0] == "1"]
+    assert visits == ["overdue", "done", "to come"]

@@ -1,9 +1,11 @@
 """Worth through the store: a made programme of 24 looms whose truth is known (tests/shared/worth_mill)."""
 
 import json
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
+from machine import needs, pdf_text
 from opened import here
 from refusals import refused
 from said import texts
@@ -11,8 +13,10 @@ from worth_mill import NARROWER_MM, NOW, make_worth_mill
 
 from tracker.commissioning.worth.verdict import Word
 from tracker.errors import DataError
+from tracker.services.work.taking_over import take_over
 from tracker.services.work.worth import WIDTH, worth
 from tracker.services.work.worth_record import worth_record
+from tracker.services.work.worth_report import write_report
 from tracker.services.work.worth_says import beside, savings_messages, verdicts
 
 QUIET = {"ratio": 0.6, "overdispersion": 1.0}
@@ -96,3 +100,36 @@ def test_a_cause_that_no_row_names(made):
 def test_an_article_of_which_nothing_is_loaded(made):
     with refused(DataError, "no stops and no waste widths are loaded of article 77; load the sheets Stops and Waste"):
         worth(here(made[0]), article="77", as_of=NOW)
+
+
+@needs("pdftotext", "poppler-utils")
+def test_the_report_is_two_pages_that_say_it(report, tmp_path):
+    write_report(tmp_path / "worth.pdf", report)
+    first, second, *rest = pdf_text(tmp_path / "worth.pdf").split("\f")
+    assert not any(map(str.strip, rest))
+    assert "was it worth it?" in first and "Stops: fewer, surely" in first and "claimed by the loom list" in first
+    assert "since the restart" in second and "Loom by loom on its own article, stops per 100,000 picks" in second
+
+
+def test_the_measured_saving_is_taken_over_as_a_recorded_change(tmp_path):
+    """The claimed 2 a day stay in the list; a plan counts on the measured share of them, who took it over is recorded."""
+    path = str(tmp_path / "mill.db")
+    make_worth_mill(path, seed_of=QUIET)
+    context = replace(here(path), clock=lambda: NOW)
+    share = round(worth(context).savings.share, 3)
+    assert take_over(context).share == share
+    with context.reading() as uow:
+        mill = uow.mill()
+        (origin,) = uow.origin("terms", ("share of saving (%)",), "value")
+    key = next(iter(mill.looms))
+    assert mill.looms[key].saving_per_day == 2.0
+    assert mill.saving_per_day(key) == pytest.approx(2 * share)
+    assert (origin.at, origin.new) == (NOW, share)
+    assert f"plans count on {share * 100:.1f}".rstrip("0").rstrip(".") in " ".join(
+        texts(savings_messages(worth(context)))
+    )
+
+
+def test_nothing_is_taken_over_where_nothing_was_measured_or_claimed(made):
+    with refused(DataError, "no saving was measured"):
+        take_over(replace(here(made[0]), clock=lambda: datetime(2027, 3, 1, tzinfo=UTC)))

@@ -1,11 +1,12 @@
 """The command `settings`: what was set and read at the looms, what is odd about it, which visits are due."""
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Hall, Json, Loom, moment
+from tracker.cli.options import AsOf, Hall, Json, Loom, checked, moment
 from tracker.domain.words import fold
 
 
@@ -19,6 +20,13 @@ def settings(
     hall: Hall = None,
     alarms: Annotated[bool, typer.Option("--alarms", help="Only what is odd, with its figures.")] = False,
     visits: Annotated[bool, typer.Option("--visits", help="Only the follow-up visits, due and to come.")] = False,
+    out: Annotated[
+        Path | None, typer.Option("--out", metavar="F.xlsx", callback=checked, help="Write all of it as a workbook.")
+    ] = None,
+    propose: Annotated[
+        Path | None,
+        typer.Option(metavar="F.xlsx", callback=checked, help="Write what looms taught as a change of the method."),
+    ] = None,
     as_of: AsOf = None,
     json_to: Json = None,
 ) -> None:
@@ -32,6 +40,8 @@ def settings(
 
     report = run(context.obj, loom, hall, moment(context.obj, as_of))
 
+    proposed = _write(context.obj, report, out, propose)
+
     def person() -> None:
         both = alarms == visits
         if both:
@@ -42,8 +52,21 @@ def settings(
             show.tell(report.visit_messages())
         if both or alarms:
             show.tell(report.messages(), report.zone)
+        show.tell(proposed)
+        for file in filter(None, (out, propose)):
+            show.say(f"Wrote {file}.")
 
     show.emit(json_to, report.record(), person)
+
+
+def _write(here, report, out: Path | None, propose: Path | None) -> list:
+    """The files asked for; what is to be said of the proposal."""
+    from tracker.services.work.settings_files import write_proposal, write_settings
+
+    proposed = write_proposal(here, propose, report) if propose else []
+    if out:
+        write_settings(out, report)
+    return proposed
 
 
 def _print_series(report) -> None:
@@ -93,6 +116,4 @@ def _print_visits(report, visits) -> None:
 
 
 def _state(report, visit) -> str:
-    if visit.done_on:
-        return f"done {show.day(visit.done_on)}"
-    return "overdue" if visit.is_overdue(report.today) else "due" if visit.is_due(report.today) else "to come"
+    return f"done {show.day(visit.done_on)}" if visit.done_on else report.state_of(visit)

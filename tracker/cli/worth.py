@@ -1,11 +1,13 @@
 """The command `worth`: what the conversions are worth by what was counted and measured, beside what was claimed."""
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Json, moment
+from tracker.cli.options import AsOf, Json, checked, moment
+from tracker.errors import UsageError
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -23,6 +25,12 @@ def worth(
         str | None, typer.Option("--to", metavar="T", help="Only periods that end at this moment or before.")
     ] = None,
     looms: Annotated[bool, typer.Option("--looms", help="Also each loom by itself, before and after.")] = False,
+    out: Annotated[
+        Path | None, typer.Option("--out", metavar="F.pdf", callback=checked, help="Write a report of two pages.")
+    ] = None,
+    take: Annotated[
+        bool, typer.Option("--take-over", help="Plan by the measured saving from now on: a recorded change of terms.")
+    ] = False,
     as_of: AsOf = None,
     json_to: Json = None,
 ) -> None:
@@ -38,7 +46,15 @@ def worth(
     from tracker.services.work.worth_says import beside, savings_messages, verdicts
 
     here = context.obj
+    if take:
+        _take_over(here, any((cause, article, first, last, as_of, looms, out)), json_to)
+        return
     report = run(here, cause, article, moment(here, first), moment(here, last), moment(here, as_of))
+
+    if out:
+        from tracker.services.work.worth_report import write_report
+
+        write_report(out, report)
 
     def person() -> None:
         zone = report.terms.zone
@@ -48,8 +64,19 @@ def worth(
             _print_looms(report)
         show.tell(beside(report), zone)
         show.tell(savings_messages(report), zone)
+        if out:
+            show.say(f"Wrote {out}.")
 
     show.emit(json_to, worth_record(report), person)
+
+
+def _take_over(here, narrowed: bool, json_to: str | None) -> None:
+    from tracker.services.work.taking_over import take_over
+
+    if narrowed:
+        raise UsageError("worth-take-over-whole")
+    taken = take_over(here)
+    show.emit(json_to, taken.record(), lambda: show.tell([taken.message]))
 
 
 def _print_beside(report) -> None:

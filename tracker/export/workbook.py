@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from tracker.domain.own_sheets import GUIDE_TITLE
-from tracker.domain.tables import TABLES, TERMS, Column, Kind, Table
+from tracker.domain.tables import TABLES, TERM_COLUMNS, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
 from tracker.export.term_sheet import term_sheet
@@ -20,7 +20,7 @@ Record = Mapping[str, Any]
 """Field of the table, or heading kept as the mill wrote it → value as the domain has it."""
 
 GUIDE = "How to fill in"
-_DATE_TERMS = ("start", "target finish")
+_DATE_TERMS = tuple(column.title for column in TERM_COLUMNS if column.kind is Kind.DATE)
 _KINDS = {
     Kind.TEXT: "text", Kind.IDENTIFIER: "text, also where it looks like a number", Kind.NUMBER: "number",
     Kind.INTEGER: "whole number", Kind.FRACTION: "percent", Kind.YES_NO: "yes or no", Kind.DATE: "date",

@@ -49,6 +49,12 @@ class SettingsReport:
     def overdue(self) -> tuple[Visit, ...]:
         return tuple(visit for visit in self.visits if visit.is_overdue(self.today))
 
+    def state_of(self, visit: Visit) -> str:
+        """`done`, `overdue`, `due` or `to come`."""
+        if visit.done_on:
+            return "done"
+        return "overdue" if visit.is_overdue(self.today) else "due" if visit.is_due(self.today) else "to come"
+
     def set_value(self, one: Series) -> Value | None:
         """The last value set up to sign-off; of a loom not signed off the last one set."""
         return one.set_at(self.signed_off.get(one.key))

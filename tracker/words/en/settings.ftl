@@ -80,3 +80,17 @@ settings-none = no value of a setting is recorded yet
 visits-unreadable = term visits: { OWN($text) } is no list of days after sign-off
     .means = The term visits holds something else than whole numbers above 0, separated by commas.
     .hint = write it as 1, 7, 30
+proposal-written = { $setting }{ $side ->
+        [none] {""}
+       *[other] {" "}{ $side }
+    } on { $machine_type }: { QUANTITY($target, $unit) } becomes { QUANTITY($proposed, $unit) }, its limits move with it
+    .means = What the workbook of the proposal changes in the sheet Setpoints.
+    .terminal = Look at it, then `beamslot load` the workbook: it puts a new version of the method in force.
+proposal-unclear = { $setting }{ $side ->
+        [none] {""}
+       *[other] {" "}{ $side }
+    } on { $machine_type }: { QUANTITY($proposed, $unit) } is proposed, but not one row of Setpoints alone is meant by it, or looms propose different values for it
+    .means = A proposal that the workbook leaves to a person.
+    .hint = change the row in the workbook by hand
+proposal-none = no change of the method is proposed that is clear
+    .means = Fewer than five looms of a family were signed off, or what was set on them does not differ from the method by more than the repeatability, or it is not clear which row of Setpoints it means.

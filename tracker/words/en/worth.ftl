@@ -146,3 +146,41 @@ worth-payback = the conversions cost { MONEY($cost, $currency) }; by what was me
     .means = Parts issued, labour and hours of the conversions ÷ what is saved a month, with its range.
 worth-taken-over-now = plans count on { QUANTITY($share) } % of what the list claims, as was taken over
     .means = The term `share of saving` is another than 100.
+saving-taken-over = plans count on { QUANTITY($share) } % of the saving that the loom list claims from now on, as measured; it was { QUANTITY($before) } %
+    .means = The measured saving was made the term `share of saving`; the loom list keeps what it claims.
+    .terminal = `beamslot plan` books by it.
+take-over-unmeasured = no saving was measured, so that there is none to take over
+    .means = Neither stops nor waste width can be told and priced.
+    .terminal = `beamslot worth` says what is missing.
+take-over-unclaimed = the loom list claims no saving of the looms that were measured, so that there is nothing to measure it by
+    .means = The column Saving per day is empty for every converted loom.
+    .hint = give Saving per day in Looms
+take-over-beyond = measured are { QUANTITY($share) } % of the claimed saving; a plan takes 0 to { QUANTITY($most) } %
+    .means = The conversions save less than nothing, or far more than was claimed.
+    .hint = mend Saving per day in Looms if the mill wants to plan by it
+worth-take-over-whole = what is taken over is measured on everything that is known now
+    .means = The saving is not taken over of one cause, article or period alone, or as of another moment.
+    .terminal = Give --take-over by itself.
+worth-title = { $programme }: was it worth it?
+    .means = Title of the report.
+worth-plainly = { $what }, plainly before and after
+    .means = A line of a picture that is not to be believed.
+worth-week = { $first ->
+        [0] the first week
+       *[other] week { $first }{ $last ->
+            [none] {""}
+           *[other] {" "}to { $last }
+        }
+    } since the restart
+    .means = A line of the picture by weeks since the restart; counted from 0.
+worth-bar = { $which ->
+        [measured] measured
+       *[other] claimed by the loom list
+    }
+    .means = A line of the picture of savings.
+worth-looms-figure = { $figure ->
+        [stops] stops per 100,000 picks
+        [efficiency] efficiency in %
+       *[other] waste width in mm
+    }
+    .means = What the figures of the looms are.
