@@ -222,3 +222,16 @@ def test_the_workbook_has_what_the_command_tells(drifting, tmp_path):
     assert alarm[5] == "drifting" and alarm[8].startswith("loom 1 (H), crossing angle left: drifts by 0.29 deg a day")
     visits = [row[5] for row in book.get_sheet_by_name("Follow-up visits").to_python() if row[0] == "1"]
     assert visits == ["overdue", "done", "to come"]
+
+
+def test_the_setpoint_is_that_of_the_method_in_force_at_the_value(loaded):
+    """A new version of 25 January wants 320 within 315 to 330. Loom 1 was last read on 18 January: 310 within 305 to 330 hold;
+    loom 2 on 1 February, by when the new one does."""
+    db = loaded(Set_values=[HEAD, *weekly("1", "left", 310, 310), *weekly("2", "left", 310, 310, 310, 310)])
+    changed = {"target": 320.0, "low": 315.0}
+    rows = [replace(row, values=dict(row.values) | changed) for row in METHOD["setpoints"][:2]]
+    with open_store(db).unit_of_work("planner") as uow:
+        uow.load_writer(at=datetime(2027, 1, 25, tzinfo=UTC)).write_method({"setpoints": rows}, list(SOURCES))
+        uow.commit()
+    found = {one.key: (one.limits.target, one.limits.low) for one in settings(here(db), as_of=NOW).series}
+    assert found == {ONE: (310, 305), TWO: (320, 315)}

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, datetime
 from typing import Any, TypeVar
 
 from sqlalchemy import func, select
@@ -111,6 +111,12 @@ def read_method(session: Session, version: int | None = None) -> Method:
         setpoints=_method_part(session, version, "setpoints", Setpoint),
         checks=_method_part(session, version, "checks", Check),
     )
+
+
+def method_versions(session: Session) -> list[tuple[int, datetime]]:
+    """Each version of the method with the moment from which it was in force, oldest first."""
+    found = session.execute(select(MethodVersion.version, MethodVersion.at).order_by(MethodVersion.version))
+    return [(version, at) for version, at in found]
 
 
 def _method_part(session: Session, version: int, table: str, make: type[D]) -> tuple[D, ...]:

@@ -14,6 +14,7 @@ from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
 
 from tracker.domain.clock import now
+from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange, not_taken_back
@@ -77,6 +78,14 @@ class UnitOfWork:
 
     def mill(self) -> Mill:
         return mill.read_mill(self.session)
+
+    def method(self, version: int | None = None) -> Method:
+        """A version of the method, the newest by default."""
+        return mill.read_method(self.session, version)
+
+    def method_versions(self) -> list[tuple[int, datetime]]:
+        """Each version of the method with the moment from which it was in force, oldest first."""
+        return mill.method_versions(self.session)
 
     def terms(self) -> Terms:
         return mill.read_terms(self.session)

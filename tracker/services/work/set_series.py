@@ -1,7 +1,8 @@
 """The settings of the looms as series, from what was recorded and the method in force."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -22,9 +23,9 @@ _Place = tuple[str, str]
 def read_series(uow: UnitOfWork, mill: Mill, until: datetime) -> list[Series]:
     """Every series that has a value up to `until`, by loom, setting and side. Values that were waived are left out."""
     values = _values(uow, until)
-    limits = _limits(mill, {done.key: done for done in uow.conversions()}, {key for key, *_ in values})
+    limits = _limits_then(uow, mill, values)
     known = _by_setting(mill.method.setpoints)
-    found = [_series(mill, key, rows, limits.get(key, {}), known) for (key, *_), rows in values.items()]
+    found = [_series(mill, key, rows, limits(key, rows[-1]["at"]), known) for (key, *_), rows in values.items()]
     return sorted(found, key=lambda one: (one.key.sort_key, fold(one.setting), one.side or ""))
 
 
@@ -76,6 +77,22 @@ def _by_setting(setpoints: Iterable[Setpoint]) -> dict[str, list[Setpoint]]:
     for row in setpoints:
         found[fold(row.setting)].append(row)
     return found
+
+
+def _limits_then(
+    uow: UnitOfWork, mill: Mill, values: Mapping[tuple[LoomKey, str, str], Sequence[Mapping[str, Any]]]
+) -> Callable[[LoomKey, datetime], dict[_Place, Limits]]:
+    """Loom and moment → its setpoints by the method version that was in force then; before the first one, by that."""
+    versions, done = uow.method_versions(), {one.key: one for one in uow.conversions()}
+
+    def version_at(at: datetime) -> int | None:
+        return next((v for v, since in reversed(versions) if since <= at), versions[0][0] if versions else None)
+
+    looms: dict[int | None, set[LoomKey]] = defaultdict(set)
+    for (key, *_), rows in values.items():
+        looms[version_at(rows[-1]["at"])].add(key)
+    found = {v: _limits(replace(mill, method=uow.method(v)), done, keys) for v, keys in looms.items() if v is not None}
+    return lambda key, at: found.get(version_at(at), {}).get(key, {})
 
 
 def _limits(
