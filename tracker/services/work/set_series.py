@@ -91,7 +91,9 @@ def _limits_then(
     looms: dict[int | None, set[LoomKey]] = defaultdict(set)
     for (key, *_), rows in values.items():
         looms[version_at(rows[-1]["at"])].add(key)
-    found = {v: _limits(replace(mill, method=uow.method(v)), done, keys) for v, keys in looms.items() if v is not None}
+    found: dict[int | None, dict[LoomKey, dict[_Place, Limits]]] = {
+        version: _limits(replace(mill, method=uow.method(version)), done, keys) for version, keys in looms.items()
+    }
     return lambda key, at: found.get(version_at(at), {}).get(key, {})
 
 
