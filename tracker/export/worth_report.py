@@ -123,8 +123,8 @@ def _drawing(bars: Sequence[Bar], unit: str) -> Drawing:
         y, colour = height - row * (i + 0.5), HexColor(_PLAIN if bar.marked else _GOOD)
         picture.add(String(0, y - 3, bar.label[:42], fontName=FONT, fontSize=8, fillColor=HexColor(INK)))
         look: dict[str, Any] = {"fillColor": colour, "strokeColor": None}
-        wide = max(0.8, x(bar.high) - x(bar.low))
-        picture.add(Rect(x(bar.low), y - 2, wide, 4, **look | {"fillOpacity": 0.35}))
+        faint: dict[str, Any] = {**look, "fillOpacity": 0.35}
+        picture.add(Rect(x(bar.low), y - 2, max(0.8, x(bar.high) - x(bar.low)), 4, **faint))
         picture.add(Circle(x(bar.middle), y, 2.6, **look))
         told = f"{bar.middle:+,.0f}" if unit == "%" else f"{bar.middle:,.0f}"
         if bar.low != bar.high:
