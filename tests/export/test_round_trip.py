@@ -26,7 +26,9 @@ WORDS = ["007", "3/12", "H2R4-15", "=1+1", "-cmd", "+4 x", "@x", "\tx", "1e5", "
 
 
 def read(path: Path) -> list[tuple[str, dict[str, Any], dict[str, Any]]]:
-    result = read_files([path], {}, {}, TODAY)
+    """What rightly looks odd (a loom called `3/12`, one value far from all others) is asked, and stays as it is written."""
+    odd = [f for f in read_files([path], {}, {}, TODAY).findings if f.code in ("number-of-several", "odd-value")]
+    result = read_files([path], {f"{f.sheet}!{f.cell}": "as written" for f in odd}, {}, TODAY)
     worse = [in_words(f).line() for f in result.findings if f.severity is not Severity.NOTE]
     assert worse == []
     return [(row.table, dict(row.values), dict(row.kept)) for row in result.rows]

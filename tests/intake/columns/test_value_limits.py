@@ -3,6 +3,7 @@
 import pytest
 from mill_sheets import delimited, read
 
+from tracker.domain.columns import Kind
 from tracker.domain.tables import TERM_COLUMNS
 from tracker.domain.terms import Terms, nearest_zone
 from tracker.intake.columns.single_values import single_value
@@ -65,7 +66,8 @@ def test_the_defaults_are_within_the_limits():
     terms = Terms()
     for column in TERM_COLUMNS:
         given = getattr(terms, column.field)
-        assert given is None or single_value(column, given) == given, column.title
+        written = 100 if column.kind is Kind.FRACTION and given == 1 else given  # a bare 1 is 1 %
+        assert given is None or single_value(column, written) == given, column.title
 
 
 def test_the_nearest_zone_is_found_by_its_name_or_its_city():
