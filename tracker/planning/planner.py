@@ -23,6 +23,7 @@ from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
 from tracker.planning.result.reasons import Why, reasons_left
 from tracker.planning.search.calm import most_kept
 from tracker.planning.search.solver import optimise
+from tracker.planning.search.staying import settle
 from tracker.planning.settled.given import take_given
 from tracker.planning.settled.held import refuse, take_held, waiting
 from tracker.planning.settled.pilots import decide_pilots
@@ -95,7 +96,9 @@ class _Run:
         else:
             self.calm = most_kept(self.instance, self.options, control)
             self.programme = self.calm.programme(self.instance, self.options, instance.problem.calm)
-        self.solution = optimise(self.programme, replace(control, tell=self._tell))
+        quiet = replace(control, tell=self._tell)
+        found = optimise(self.programme, quiet)
+        self.solution = settle(self.programme, found, self._elsewhere, quiet) if instance.problem.previous else found
 
     def _tell(self, what: str, cost: float, bound: float) -> None:
         """With what is decided already and what has no option, so that the cost is that of the plan."""

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from tracker.planning.model.grid import Floats, Ints
-from tracker.planning.model.programme import Control, Programme
+from tracker.planning.model.programme import NONE, Control, Programme
 from tracker.planning.search.levels import make_levels
 from tracker.planning.search.master import Master
 
@@ -21,6 +21,7 @@ A_ROUND, OF_WINDOW = 30, 4
 """Options of a loom, and of each of its windows, that come in at a time: each round solves the whole programme again, and
 what comes in by the dozen saves half of the rounds."""
 _EPS = 1e-4
+_NOTHING: Floats = np.zeros(0)
 
 
 @dataclass(frozen=True)
@@ -53,7 +54,7 @@ def relax(
             master.add_columns(columns)
             master.add_rows(rows)
             if not master.solve():
-                yield _priced(programme, price, master.index, master.share)
+                yield priced(programme, price, master.index, master.share)
                 return
             bound = programme.bound(master.price)
             if bound > best:
@@ -63,15 +64,16 @@ def relax(
             settled = not columns.size or master.objective - best <= tolerance * abs(master.objective)
             if settled and not rows.size:
                 break
-        yield _priced(programme, price, master.index, master.share)
+        yield priced(programme, price, master.index, master.share)
 
 
 def unpriced(programme: Programme) -> Relaxation:
     """What is known before anything is solved: each loom at its cheapest, nothing short."""
-    return _priced(programme, np.zeros(programme.rows.upper.size), np.zeros(0, dtype=np.int64), np.zeros(0))
+    return priced(programme, np.zeros(programme.rows.upper.size))
 
 
-def _priced(programme: Programme, price: Floats, index: Ints, share: Floats) -> Relaxation:
+def priced(programme: Programme, price: Floats, index: Ints = NONE, share: Floats = _NOTHING) -> Relaxation:
+    """What prices (≥ 0) of the rows say of every option; `index` and `share` are what a solution took."""
     reduced = programme.lookup.reduced(price)
     least = np.minimum(programme.left_cost, programme.least(reduced))
     return Relaxation(

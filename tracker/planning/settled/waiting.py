@@ -16,15 +16,17 @@ def worth_piloting(instance: Instance, options: Options, looms: Ints, named: Boo
     """Which options a type's pilot may take where a plan is published; shape (options,). `options` are of the type's looms,
     `named` says which are of the pilot that the mill names.
 
-    Where the published pilot can stay, and few moves are not asked for, any. Else those that cost the type no more than the
-    cheapest and the price of a move, and first, where few moves are asked for, those with which the fewest bookings move. The
-    named pilot's are held against each other.
+    Where the published pilot can stay, it does, unless the mill names another: its type was planned behind it. Else those that
+    cost the type no more than the cheapest and the price of a move, and first, where few moves are asked for, those with which
+    the fewest bookings move. The named pilot's are held against each other.
     """
-    may = np.ones(len(options), dtype=bool)
     calm, published = instance.problem.calm is not None, instance.previous.booked[looms].any()
-    kept = stays(instance, options)
-    if not len(options) or not published or (not calm and _pilot_stays(instance, options, kept)):
-        return may
+    if not len(options) or not published:
+        return np.ones(len(options), dtype=bool)
+    kept, may = stays(instance, options), np.zeros(len(options), dtype=bool)
+    stay = kept & _was_pilot(instance, options)
+    if (stay & named if named.any() else stay).any():
+        return stay
     for group in (named, ~named):
         mine = np.flatnonzero(group)
         if calm and mine.size:
@@ -36,9 +38,9 @@ def worth_piloting(instance: Instance, options: Options, looms: Ints, named: Boo
     return may
 
 
-def _pilot_stays(instance: Instance, options: Options, kept: Bools) -> bool:
+def _was_pilot(instance: Instance, options: Options) -> Bools:
     pilots = {old.key for old in instance.problem.previous_bookings if old.pilot}
-    return any(instance.looms[loom] in pilots for loom in np.unique(options.loom[kept]).tolist())
+    return np.array([key in pilots for key in instance.looms], dtype=bool)[options.loom]
 
 
 def _moves(instance: Instance, options: Options, looms: Ints, kept: Bools) -> Ints:
