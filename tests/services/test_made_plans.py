@@ -47,7 +47,7 @@ def test_a_saved_plan_is_published_as_it_was_made(db: str, sample: tuple[Path, P
     report = publish_made(here(db), 2)
     assert (report.plan, report.number, report.published, report.moves) == (sample[1], 3, True, ())
     assert numbers(db) == [(3, True), (2, False), (1, True)]
-    with refused(PlanRefused, "plan 3 is published already"):
+    with refused(PlanRefused, "plan 3 is in force already"):
         publish_made(here(db), 3)
 
 

@@ -1,6 +1,6 @@
 """Plans made, published and verified on the mill of `three_looms`, where every date can be worked out on paper."""
 
-from datetime import time
+from datetime import date, time
 
 import pytest
 from opened import here
@@ -10,7 +10,7 @@ from three_looms import MONDAY, at, key, make, reading, write
 
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.rows import Change
-from tracker.errors import DataError, UsageError
+from tracker.errors import DataError, PlanRefused, UsageError
 from tracker.services.plans.made_plans import publish_made
 from tracker.services.plans.plan import Firm, PlanRequest, plan
 from tracker.services.plans.verify import verify
@@ -43,6 +43,38 @@ def test_a_saved_plan_with_a_firm_booking_released_is_published_by_its_number(db
     write(db, reading("1", at(0, 6), at(1, 11)))
     saved = plan(here(db), PlanRequest(as_of=at(0, 6), firm=Firm(release=("1",))))
     assert starts(publish_made(here(db), saved.number, as_of=at(0, 6)))["1"] == at(1, 11)
+    assert verify(here(db)).violations == ()
+
+
+def test_an_earlier_plan_is_put_in_force_again_as_far_as_it_can_be(db):
+    # plan 1 has loom 1 on Tuesday 08:00, plan 2 follows a reading to 11:00. 08:00 is less than 4 h before that beam-out: it may be
+    write(db, reading("1", at(0, 6), at(1, 11)))
+    assert plan(here(db), PlanRequest(publish=True, as_of=at(0, 6), firm=Firm(release=("1",)))).number == 2
+    again = publish_made(here(db), 1, as_of=at(0, 6))
+    assert (starts(again)["1"], again.number, again.published) == (at(1, 8), 3, True)
+    assert [(move.key.loom, move.what) for move in again.moves] == [("1", "earlier")]
+    assert verify(here(db)).violations == ()
+    # once looms 1 and 2 are protected on their days, plan 2 cannot be had again: both are named
+    for loom, until in (("1", date(2027, 1, 5)), ("2", date(2027, 1, 6))):
+        write(db, Change("looms", (loom, "H"), "protected_until", None, until))
+    with pytest.raises(PlanRefused) as caught:
+        publish_made(here(db), 2, as_of=at(0, 6))
+    assert texts(caught.value.findings) == (
+        "loom 1 (H) cannot stay on Tue 5 Jan 2027 11:00: the loom is protected until Tue 5 Jan 2027 included",
+        "loom 2 (H) cannot stay on Wed 6 Jan 2027 16:00: the loom is protected until Wed 6 Jan 2027 included",
+    )
+    with open_store(db).reading() as uow:
+        assert uow.published_number() == 3
+
+
+def test_of_an_earlier_plan_what_is_in_work_comes_from_the_records(db):
+    with open_store(db).unit_of_work() as uow:
+        uow.add_stage(StageChange(key("1"), Stage.IN_WORK, at(1, 8), "foreman"))
+        uow.commit()
+    assert plan(here(db), PlanRequest(publish=True, as_of=at(1, 9), hold=("2",))).number == 2
+    again = publish_made(here(db), 1, as_of=at(1, 9))
+    # loom 3 was to start on Monday and nothing is recorded: it is planned anew; loom 1 is in work and not booked
+    assert (starts(again)["2"], "1" in starts(again)) == (at(2, 16), False)
     assert verify(here(db)).violations == ()
 
 

@@ -7,7 +7,7 @@ import pytest
 from said import said
 
 from tracker.domain.mill import Loom, LoomKey, Mill
-from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
+from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus, Undo
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
@@ -99,7 +99,7 @@ def test_the_pilot_and_the_looms_that_wait_for_it_say_so():
     waits = "it waits until Tue 12 Jan 2027 07:00 for the pilot of AJ, loom 2 (H), to have run 7 days"
     assert {move.key.loom: said(move.why) for move in differences(before, after, MILL)} == {
         "1": waits,
-        "2": "it became the pilot of AJ",
+        "2": "it became the pilot of AJ, in place of loom 1 (H), which cannot stay or be the first",
         "3": waits,
         "4": "a later beam-out: the whole plan costs less this way",
         "5": "a later beam-out: the whole plan costs less this way",
@@ -109,3 +109,45 @@ def test_the_pilot_and_the_looms_that_wait_for_it_say_so():
     assert {said(move.why) for move in differences(before, after, free) if move.key.loom in "13"} == {
         "a later beam-out: the whole plan costs less this way"
     }
+
+
+def test_a_booking_that_gives_way_names_to_whom_what_began_it_and_the_price():
+    # loom 1 is protected and takes the crew at hour 30, where loom 2 was; loom 2 takes loom 3's at hour 50; loom 3 has gone to
+    # a place that was free
+    before = plan(booking(10, 8), booking(30, 28, loom="2"), booking(50, 48, loom="3"), booking(90, 88, loom="4"))
+    short = message("too-little", kind="crews", what="fitter", at=AT + timedelta(hours=50))
+    undoing = (
+        Undo(LoomKey("H", "2"), 120.0, short, (LoomKey("H", "1"),)),
+        Undo(LoomKey("H", "3"), None, short, (LoomKey("H", "2"),)),
+        Undo(LoomKey("H", "4"), 35.0),
+    )
+    after = replace(
+        plan(booking(30, 28), booking(50, 48, loom="2"), booking(70, 68, loom="3"), booking(80, 88, loom="4")),
+        undoing=undoing,
+    )
+    protected = message("starts-protected", loom=LoomKey("H", "1"), start=AT, until=date(2027, 1, 4))
+    told = {
+        m.key.loom: (said(m.why), m.price)
+        for m in differences(before, after, MILL, broken={LoomKey("H", "1"): (protected,)})
+    }
+    began = "it began with loom 1 (H) starts Mon 4 Jan 2027 05:00, but is protected until Mon 4 Jan 2027 included"
+    beside = "beside it there would be too little fitter from Wed 6 Jan 2027 07:00 on"
+    assert told == {
+        "1": ("loom 1 (H) starts Mon 4 Jan 2027 05:00, but is protected until Mon 4 Jan 2027 included", None),
+        "2": (f"its beam-out is expected 20 h later; gives way to 1 (H): {beside}; {began}; leaving it where it was would cost "
+              "120 EUR more", 120.0),
+        "3": (f"its beam-out is expected 20 h later; gives way to 2 (H): {beside}; {began}; no plan was found that leaves it "
+              "where it was", None),
+        "4": ("leaving it where it was would cost 35 EUR more", 35.0),
+    }  # fmt: skip
+
+
+def test_what_was_missed_or_broken_off_says_so_before_what_its_new_date_saves():
+    # loom 1 was to start at hour 10 and it is hour 20 now; loom 2 was in work when the plan before was made
+    before = plan(booking(10, 8))
+    after = replace(plan(booking(30, 28), booking(40, 38, loom="2")), as_of=AT + timedelta(hours=20))
+    broken_off = StageChange(LoomKey("H", "2"), Stage.SCOPED, AT + timedelta(hours=12), "me", "rail does not fit")
+    assert [said(m.why) for m in differences(before, after, MILL, {broken_off.key: broken_off})] == [
+        "its start on Mon 4 Jan 2027 15:00 passed and nothing was recorded",
+        "its conversion was broken off: rail does not fit",
+    ]

@@ -12,7 +12,7 @@ from sqlalchemy import insert, select, text
 from sqlalchemy.exc import IntegrityError
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus, ScarcityPrice
+from tracker.domain.plan import Asked, Booking, CostTerms, LeftOver, Plan, PlanStatus, ScarcityPrice, Undo
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.rows import Change, SourceColumn, SourceTable
 from tracker.domain.stock import Movement, MovementKind, Reservation
@@ -162,7 +162,10 @@ def test_a_published_plan_comes_back_as_it_was(store):
     booking = Booking(LOOM, 1, WindowKind.STYLE, (("rail", "new rail"),), AT, AT.replace(hour=9), AT, 8, 12.5,
                       {"RAIL": 1}, CostTerms(100, 2.5, 300, 310, 40, 0), pilot=True)  # fmt: skip
     plan = Plan(PlanStatus.OPTIMAL, 752.5, 752.0, 1.5, "EUR", AT, AT.replace(month=3), (booking,),
-                (LeftOver(LOOM, as_it_stands("no window"), 9000),), start=date(2027, 1, 4))  # fmt: skip
+                (LeftOver(LOOM, as_it_stands("no window"), 9000),), start=date(2027, 1, 4),
+                asked=Asked(held=frozenset({LOOM}), again=7),
+                undoing=(Undo(LOOM, 12.5, message("too-little", kind="crews", what="fitter", at=AT), (LOOM,)),
+                         Undo(LOOM, None)))  # fmt: skip
     with store.unit_of_work("planner") as uow:
         add(uow, loom_row())
         uow.save_plan(plan, published=True)

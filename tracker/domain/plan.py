@@ -160,6 +160,8 @@ class Asked:
     """Looms whose bookings were to stay where they were."""
     calm: int | None = None
     """How many moves more than the data need there were to be at most; None = as many as pay."""
+    again: int | None = None
+    """The number of the earlier plan whose bookings were to stay; None = the last published one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +196,19 @@ class Keeping:
 
 
 @dataclass(frozen=True, slots=True)
+class Undo:
+    """What it would take to leave a moved booking where it was, though the data allow it."""
+
+    key: LoomKey
+    costs: float | None
+    """How much more the best plan found costs that leaves it there, the price of moves counted; None = none was found."""
+    short: Message | None = None
+    """What there would be too little of; None = its place is free."""
+    taken_by: tuple[LoomKey, ...] = ()
+    """The looms that have it now."""
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     status: PlanStatus
     objective: float
@@ -216,6 +231,8 @@ class Plan:
     """How often a booking changes its crew while the earlier one is still at work; None = crews are not named."""
     keeping: Keeping | None = None
     """Where bookings were to be kept."""
+    undoing: tuple[Undo, ...] = ()
+    """Of the published bookings that it moves though they could stay."""
 
     @property
     def gap(self) -> float:

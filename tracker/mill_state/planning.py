@@ -54,11 +54,12 @@ class Prepared:
     windows: Mapping[LoomKey, tuple[Window, ...]]
     scopes: Mapping[LoomKey, LoomScope]
 
-    def asked(self, asked: Asked) -> PlanningProblem:
-        """The problem with what a plan is asked for."""
+    def asked(self, asked: Asked, held_as: Plan | None = None) -> PlanningProblem:
+        """The problem with what a plan is asked for; `held_as` is the plan `asked.again`."""
         return replace(
-            self.problem, hold_firm=asked.hold_firm, released=asked.released, held=asked.held, calm=asked.calm
-        )
+            self.problem, hold_firm=asked.hold_firm, released=asked.released, held=asked.held, calm=asked.calm,
+            held_as=held_as, again=asked.again,
+        )  # fmt: skip
 
 
 def prepare(data: PlanningData, as_of: datetime) -> Prepared:

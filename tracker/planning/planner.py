@@ -8,7 +8,7 @@ from math import inf
 
 import numpy as np
 
-from tracker.domain.plan import TOLERANCE, Asked, Booking, FreePlan, Keeping, LeftOver, Plan, PlanStatus
+from tracker.domain.plan import TOLERANCE, Asked, Booking, FreePlan, Keeping, LeftOver, Plan, PlanStatus, Undo
 from tracker.errors import Message, message
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, make_instance
@@ -98,7 +98,10 @@ class _Run:
             self.programme = self.calm.programme(self.instance, self.options, instance.problem.calm)
         quiet = replace(control, tell=self._tell)
         found = optimise(self.programme, quiet)
-        self.solution = settle(self.programme, found, self._elsewhere, quiet) if instance.problem.previous else found
+        self.undoing: tuple[Undo, ...] = ()
+        self.solution = found
+        if instance.problem.previous:
+            self.solution, self.undoing = settle(self.programme, found, self._elsewhere, quiet)
 
     def _tell(self, what: str, cost: float, bound: float) -> None:
         """With what is decided already and what has no option, so that the cost is that of the plan."""
@@ -143,9 +146,15 @@ class _Run:
             ),
             start=terms.start,
             asked=Asked(
-                problem.hold_firm, problem.released, gap=self.control.gap, held=problem.held, calm=problem.calm
+                problem.hold_firm,
+                problem.released,
+                gap=self.control.gap,
+                held=problem.held,
+                calm=problem.calm,
+                again=problem.again,
             ),
             keeping=self._keeping(bookings) if problem.keeps else None,
+            undoing=self.undoing,
         )
 
     def _keeping(self, bookings: list[Booking]) -> Keeping:

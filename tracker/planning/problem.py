@@ -61,6 +61,8 @@ class PlanningProblem:
     """Looms whose booking keeps its start and its choices, firm or not."""
     held_as: Plan | None = None
     """The plan whose bookings are held; None = the last published one."""
+    again: int | None = None
+    """Its number."""
     calm: int | None = None
     """At most so many moves more than any plan needs by these data; None = as many as pay."""
     in_work: tuple[InWork, ...] = ()
@@ -96,8 +98,8 @@ class PlanningProblem:
 
     @property
     def keeps(self) -> bool:
-        """Whether bookings are to be kept beyond what the terms ask for."""
-        return bool(self.held) or self.calm is not None
+        """Whether bookings of the last published plan are to be kept beyond what the terms ask for."""
+        return (bool(self.held) and self.held_as is None) or self.calm is not None
 
     @property
     def to_move(self) -> dict[LoomKey, Booking]:

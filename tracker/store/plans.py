@@ -24,6 +24,7 @@ from tracker.domain.plan import (
     PlanEntry,
     PlanStatus,
     ScarcityPrice,
+    Undo,
 )
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices
@@ -52,12 +53,13 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
     return head.id
 
 
-ASKED, KEEPING = "asked for", "kept"
-"""Under these names the stored terms of a plan say what it was asked for, and what keeping bookings costs."""
+ASKED, KEEPING, UNDOING = "asked for", "kept", "undoing"
+"""Under these names the stored terms of a plan say what it was asked for, what keeping bookings costs, and what leaving each
+moved one where it was."""
 
 
 def _terms_record(plan: Plan) -> dict[str, Any]:
-    return plain(plan.terms) | _asked_record(plan.asked) | _keeping_record(plan.keeping)
+    return plain(plan.terms) | _asked_record(plan.asked) | _keeping_record(plan.keeping) | _undoing_record(plan.undoing)
 
 
 def _asked_record(asked: Asked) -> dict[str, Any]:
@@ -66,7 +68,7 @@ def _asked_record(asked: Asked) -> dict[str, Any]:
     released, held = ([list(key) for key in sorted(keys)] for keys in (asked.released, asked.held))
     record = {
         "hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh, "gap": asked.gap, "held": held,
-        "calm": asked.calm,
+        "calm": asked.calm, "again": asked.again,
     }  # fmt: skip
     return {ASKED: record}
 
@@ -75,7 +77,9 @@ def _asked(record: dict[str, Any] | None) -> Asked:
     if record is None:
         return Asked()
     released, held = (_keys(record.get(name, ())) for name in ("released", "held"))
-    return Asked(record["hold firm"], released, record["afresh"], record["gap"], held, record.get("calm"))
+    return Asked(
+        record["hold firm"], released, record["afresh"], record["gap"], held, record.get("calm"), record.get("again")
+    )
 
 
 def _keeping_record(keeping: Keeping | None) -> dict[str, Any]:
@@ -87,6 +91,31 @@ def _keeping(record: dict[str, Any] | None) -> Keeping | None:
         return None
     free = FreePlan(**record["free"]) if record["free"] else None
     return replace(Keeping(**{**record, "free": None}), free=free)
+
+
+def _undoing_record(undoing: Sequence[Undo]) -> dict[str, Any]:
+    records = [
+        {
+            "loom": list(u.key),
+            "costs": u.costs,
+            "short": kept(u.short) if u.short else None,
+            "by": [list(k) for k in u.taken_by],
+        }
+        for u in undoing
+    ]
+    return {UNDOING: records} if records else {}
+
+
+def _undoing(records: Iterable[dict[str, Any]]) -> tuple[Undo, ...]:
+    return tuple(
+        Undo(
+            LoomKey(*r["loom"]),
+            r["costs"],
+            read(r["short"]) if r["short"] else None,
+            tuple(LoomKey(*k) for k in r["by"]),
+        )
+        for r in records
+    )
 
 
 def _keys(pairs: Iterable[Sequence[str]]) -> frozenset[LoomKey]:
@@ -207,8 +236,8 @@ def _plan(session: Session, head: PlanRow) -> Plan:
         other_dates=tuple(OtherDate(*_where_and_when(row), row.extra_cost) for row in rows(OtherDateRow)),
         reasons=tuple(map(read, head.reasons)), start=head.start, asked=_asked(head.terms.get(ASKED)),
         crew_changes=head.crew_changes,
-        terms={name: value for name, value in head.terms.items() if name not in (ASKED, KEEPING)},
-        keeping=_keeping(head.terms.get(KEEPING)),
+        terms={name: value for name, value in head.terms.items() if name not in (ASKED, KEEPING, UNDOING)},
+        keeping=_keeping(head.terms.get(KEEPING)), undoing=_undoing(head.terms.get(UNDOING, ())),
     )  # fmt: skip
 
 

@@ -67,12 +67,11 @@ def as_published(programme: Programme, relaxation: Relaxation) -> Incumbent:
 
 
 def _published(programme: Programme) -> Ints:
-    """Each loom's cheapest option with the start and the choices that were published."""
+    """The options with the start and the choices that were published, a loom's cheapest first: a window of another kind may have
+    the same start, and hold its crew and tools at other hours."""
     options, start = programme.options, times(programme.instance, programme.options).start
     found = np.flatnonzero(stays(programme.instance, options))
-    found = found[np.lexsort((options.cost[found], options.loom[found]))]
-    found = found[np.diff(options.loom[found], prepend=-1) != 0]
-    return found[np.argsort(start[found], kind="stable")]
+    return found[np.lexsort((options.cost[found], options.loom[found], start[found]))]
 
 
 def greedy(programme: Programme, relaxation: Relaxation) -> Incumbent:

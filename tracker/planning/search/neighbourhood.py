@@ -44,7 +44,7 @@ def improve(incumbent: Incumbent, relaxation: Relaxation, looms: Ints, most: int
     programme = incumbent.programme
     used = incumbent.used_without(looms)
     now = incumbent.chosen[looms]
-    options = _candidates(programme, relaxation, looms, now, programme.rows.free(used), most)
+    options = candidates(programme, relaxation, looms, now, programme.rows.free(used), most)
     answer = solve(programme, Task(looms, options, used), EFFORT, control)
     if answer.chosen is None or answer.cost > _cost(programme, looms, now) - 1e-6:
         return False
@@ -57,7 +57,7 @@ def _cost(programme: Programme, looms: Ints, chosen: Ints) -> float:
     return float(programme.options.cost[chosen[taken]].sum() + programme.left_cost[looms[~taken]].sum())
 
 
-def _candidates(programme: Programme, relaxation: Relaxation, looms: Ints, now: Ints, free: Floats, most: int) -> Ints:
+def candidates(programme: Programme, relaxation: Relaxation, looms: Ints, now: Ints, free: Floats, most: int) -> Ints:
     """Options of the looms that fit, the most promising by reduced cost, and those taken now."""
     first = programme.first[looms]
     options = ranges(first, programme.first[looms + 1] - first)

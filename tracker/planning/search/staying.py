@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from tracker.domain.plan import Undo
 from tracker.planning.model.grid import Bools, Ints
 from tracker.planning.model.lookup import Lookup
 from tracker.planning.model.options import stays
@@ -13,11 +14,14 @@ from tracker.planning.search.integer import Effort, Task, solve
 from tracker.planning.search.neighbourhood import Search, sweep
 from tracker.planning.search.relaxation import Relaxation, priced
 from tracker.planning.search.solver import MOST_LOOMS, Solution
+from tracker.planning.search.undoing import undo
 
 PRICES = (8, 2, 1)
 """Times what may be spent on each move given up; the dearer are tried first, since the first that spends no more is taken."""
 PER_LOOM = 8
 """Options a loom that the integer programme over all looms may have."""
+PASSES = 2
+"""Over the moves that are left, each by itself; what is put back may let another go back."""
 SEARCH = Search(24, 12, 1000)
 _EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
 
@@ -30,15 +34,50 @@ class _Priced:
     relaxation: Relaxation
 
 
-def settle(programme: Programme, solution: Solution, fixed: float, control: Control) -> Solution:
-    """A choice that moves fewer published bookings and is as good within the control's gap; the one given where none is found.
+def settle(
+    programme: Programme, solution: Solution, fixed: float, control: Control
+) -> tuple[Solution, tuple[Undo, ...]]:
+    """A choice that leaves published bookings where they are, and what it would take to leave the others there.
+
     `fixed` is what is decided elsewhere, which counts towards the gap, too.
+    """
+    if not solution.chosen.size:
+        return solution, ()
+    solution = _calmest(programme, solution, fixed, control)
+    return _one_by_one(programme, solution, ceiling(solution, fixed, control.gap), control)
+
+
+def _one_by_one(
+    programme: Programme, solution: Solution, most: float, control: Control
+) -> tuple[Solution, tuple[Undo, ...]]:
+    """Each move by itself is put back where what may be spent allows it and no other takes its place."""
+    found, relaxation = _incumbent(programme, solution.chosen), priced(programme, solution.price)
+    for _ in range(PASSES):
+        told: list[Undo] = []
+        for undone in undo(found, relaxation, control):
+            chosen = found.chosen.copy()
+            if undone.says.costs is not None:
+                chosen[undone.looms] = undone.chosen
+            if programme.cost(chosen) <= most and _moves(programme, chosen) < _moves(programme, found.chosen):
+                found.move(undone.looms, undone.chosen)
+            else:
+                told.append(undone.says)
+        if programme.cost(found.chosen) == solution.cost:
+            break
+        solution = replace(solution, chosen=found.chosen.copy(), cost=programme.cost(found.chosen))
+    return solution, tuple(told)
+
+
+def _incumbent(programme: Programme, chosen: Ints) -> Incumbent:
+    return Incumbent(programme, chosen.copy(), programme.used(chosen[chosen != LEFT]))
+
+
+def _calmest(programme: Programme, solution: Solution, fixed: float, control: Control) -> Solution:
+    """A choice that moves fewer published bookings and is as good within the control's gap; the one given where none is found.
 
     With a price μ on each move beyond what the terms ask, the cheapest choice costs at most μ × (moves given up) more than
     before. So μ = what may be spent / the moves that could be given up never spends too much; a higher one often does not.
     """
-    if not solution.chosen.size:
-        return solution
     most, moves = ceiling(solution, fixed, control.gap), _moves(programme, solution.chosen)
     could_go = moves - _moves(programme, as_published(programme, priced(programme, solution.price)).chosen)
     for factor in PRICES if could_go > 0 and most > solution.cost else ():
@@ -76,8 +115,7 @@ def _with_price(programme: Programme, solution: Solution, price: float) -> _Pric
 def _calmer(asked: _Priced, chosen: Ints, control: Control) -> Ints:
     """The best choice found at that price, from the one that was found without it and from what was published."""
     programme, relaxation = asked.programme, asked.relaxation
-    now = Incumbent(programme, chosen.copy(), programme.used(chosen[chosen != LEFT]))
-    best = min(now, as_published(programme, relaxation), key=lambda found: found.cost)
+    best = min(_incumbent(programme, chosen), as_published(programme, relaxation), key=lambda found: found.cost)
     looms = np.arange(programme.looms.size)
     if looms.size <= MOST_LOOMS:
         promising = np.sort(np.argsort(relaxation.reduced, kind="stable")[: PER_LOOM * looms.size])

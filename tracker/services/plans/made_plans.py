@@ -6,9 +6,10 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
-from tracker.domain.plan import Plan, PlanEntry
+from tracker.domain.plan import Asked, Plan, PlanEntry
 from tracker.errors import DataError, PlanRefused
-from tracker.mill_state.planning import prepare
+from tracker.mill_state.planning import PlanningData, prepare
+from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
 from tracker.services.parts.needs import orders_relied_on
 from tracker.services.plans.plan import PlanReport, check, report_of, save
@@ -51,19 +52,22 @@ def made_plan(context: Context, number: int) -> tuple[Plan, ZoneInfo]:
 
 
 def publish_made(context: Context, number: int, as_of: datetime | None = None) -> PlanReport:
-    """Publish a plan as it was made, without planning anew; it is saved once more, under a new number.
+    """Publish a plan as it was made, without planning anew; it is saved once more, under a new number. One that was in force
+    before is put in force again as far as it lies ahead.
 
-    Raises PlanRefused where it is a scenario's, is published already, begins before `as_of` (default: now, or the start
+    Raises PlanRefused where it is a scenario's, is in force already, begins before `as_of` (default: now, or the start
     of a programme that lies ahead), or does not hold any more as the data stand.
     """
     found, zone = made_plan(context, number)
     entry = next(e for e in made_plans(context).entries if e.number == number)
     if entry.scenario is not None:
         raise PlanRefused("plan-of-scenario", number=str(number), scenario=entry.scenario)
-    if entry.published:
-        raise PlanRefused("plan-published-already", number=str(number))
     data = read_planning_data(context)
     at = planning_moment(data.mill.terms, as_of, context.now())
+    if entry.published:
+        if number == in_force(context):
+            raise PlanRefused("plan-published-already", number=str(number))
+        return _again(context, data, number, found, at)
     for booking in found.bookings:
         if booking.start < at and not booking.firm:
             start = booking.start.astimezone(zone)
@@ -72,3 +76,21 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
     check(found, problem)
     report = report_of(found, data, problem, save(context, found, True, None, data.previous), True, None)
     return replace(report, orders=orders_relied_on(context, found, data.mill))
+
+
+def in_force(context: Context) -> int | None:
+    """The number of the plan in force."""
+    with context.reading() as uow:
+        return uow.published_number()
+
+
+def _again(context: Context, data: PlanningData, number: int, found: Plan, at: datetime) -> PlanReport:
+    """An earlier plan in force once more: what is done, in work or past comes from the records, every other booking keeps its
+    start and its choices, firm or not by the plan between, or is named in the refusal; the other looms are planned anew."""
+    prepared = prepare(data, at)
+    ahead = frozenset(b.key for b in found.bookings if b.start >= at) & frozenset(prepared.problem.planned)
+    problem = prepared.asked(Asked(released=ahead, held=ahead, again=number), found)
+    made = solve(problem)
+    check(made, problem)
+    report = report_of(made, data, problem, save(context, made, True, None, data.previous), True, None)
+    return replace(report, orders=orders_relied_on(context, made, data.mill))

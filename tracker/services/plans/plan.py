@@ -107,6 +107,7 @@ class PlanReport:
             "orders": [order_record(line) for line in self.orders],
             "moves": [
                 {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": in_json(m.why), "dearer": m.dearer,
+                 "staying_would_cost": m.price,
                  "before": local(m.before.start, self.zone) if m.before else None,
                  "after": local(m.after.start, self.zone) if m.after else None}
                 for m in self.moves

@@ -72,7 +72,9 @@ def verify(context: Context) -> VerifyReport:
     if plan is None:
         raise (DataError("no-published-plan-touched", touched=found) if found else DataError("no-published-plan"))
     prepared = prepare(as_it_was(context, data, plan), plan.as_of)
-    return VerifyReport(plan, check(plan, prepared.asked(plan.asked)), found)
+    with context.reading() as uow:
+        again = uow.plan(plan.asked.again) if plan.asked.again else None
+    return VerifyReport(plan, check(plan, prepared.asked(plan.asked, again)), found)
 
 
 def faults(context: Context, as_of: datetime | None = None) -> tuple[Message, ...]:

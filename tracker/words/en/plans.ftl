@@ -20,7 +20,7 @@ no-such-plan = there is no plan { $number }
 plan-of-scenario = plan { $number } is of the scenario { $scenario }
     .means = A plan that was made for a scenario is not published.
     .hint = load the change it stands for and plan again
-plan-published-already = plan { $number } is published already
+plan-published-already = plan { $number } is in force already
     .means = There is nothing to publish.
 plan-past = plan { $number } starts loom { $loom } on { $start }, which is past
     .means = A plan that was made earlier begins before now.
@@ -159,6 +159,37 @@ moved-cheaper = { $window ->
        *[other] { $window }
     }the whole plan costs less this way
     .means = A booking moved for the sake of the whole plan.
+moved-missed = its start on { $start } passed and nothing was recorded
+    .means = A booking whose loom was not begun when it should have been.
+moved-broken-off = its conversion was broken off: { $why }
+    .means = A loom that was in work and is to be planned again.
+moved-gives-way = { $window ->
+        [none] {""}
+       *[other] { $window }
+    }gives way{ $looms ->
+        [none] {""}
+       *[other] {" "}to { $looms }{ $more ->
+            [0] {""}
+           *[other] {" "}and { $more } more
+        }
+    }: beside it there would be { $short }{ $root ->
+        [none] {""}
+       *[other] ; it began with { $root }
+    }; { $costs ->
+        [none] no plan was found that leaves it where it was
+       *[other] leaving it where it was would cost { MONEY($costs, $currency) } more
+    }
+    .means = A booking that could have stayed and made room, for which looms, what began it, and the price of staying.
+moved-root = loom { $loom }: { $why }
+    .means = The loom with which a chain of moves began.
+moved-saves = { $window ->
+        [none] {""}
+       *[other] { $window }
+    }{ $costs ->
+        [none] no plan was found that leaves it where it was
+       *[other] leaving it where it was would cost { MONEY($costs, $currency) } more
+    }
+    .means = A booking that could have stayed where it was at a price.
 moved-window = { $after } instead of { $before }:{" "}
     .means = A booking is in another kind of window now.
 moved-beam-out = { $when ->
@@ -171,7 +202,10 @@ moved-forecast = its beam-out is expected { NUMBER($hours, maximumFractionDigits
        *[earlier] earlier
     };{" "}
     .means = The forecast of a booking's beam-out has moved.
-became-pilot = it became the pilot of { $machine_type }
+became-pilot = it became the pilot of { $machine_type }{ $was ->
+        [none] {""}
+       *[other] , in place of loom { $was }, which cannot stay or be the first
+    }
     .means = A loom is the first of its type now.
 waits-for-pilot = it waits until { $at } for the pilot of { $machine_type }, loom { $pilot }, to have run { QUANTITY($days) } days
     .means = A loom's booking lay before the pilot of its type has run long enough.
