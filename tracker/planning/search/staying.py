@@ -52,8 +52,9 @@ def _one_by_one(
 ) -> tuple[Solution, tuple[Undo, ...]]:
     """Each move by itself is put back where what may be spent allows it and no other takes its place."""
     found, relaxation = _incumbent(programme, solution.chosen), priced(programme, solution.price)
+    told: list[Undo] = []
     for _ in range(PASSES):
-        told: list[Undo] = []
+        told = []
         for undone in undo(found, relaxation, control):
             chosen = found.chosen.copy()
             if undone.says.costs is not None:

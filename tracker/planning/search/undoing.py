@@ -75,7 +75,7 @@ def _moved(found: Incumbent, kept: Bools) -> Ints:
     return np.flatnonzero(booked & ~(kept[found.chosen] & (found.chosen != LEFT)))
 
 
-def _takers(found: Incumbent, over: Ints, number: int) -> Ints:
+def _takers(found: Incumbent, over: Bools, number: int) -> Ints:
     """The looms that use what there would be too little of."""
     if not over.any():
         return np.zeros(0, dtype=np.int64)
