@@ -165,8 +165,8 @@ def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
 
 
 def marks(row: BoardRow) -> list[str]:
-    """`firm`, `pilot`: what sets a booking apart."""
-    return booking_marks(row.booking)
+    """`firm`, `pilot`, `kept`: what sets a booking apart."""
+    return [*booking_marks(row.booking), *(["kept"] if row.kept else [])]
 
 
 def booking_marks(booking: Booking) -> list[str]:

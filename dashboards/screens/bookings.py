@@ -17,8 +17,12 @@ from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell, stage_cell
 from tracker.domain.formats import count, moment, money
 from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Booking
 from tracker.domain.words import fold
+from tracker.services.plans.moves import Move
+from tracker.services.plans.plan import PlanReport
 from tracker.services.screens.bookings import Board, BoardRow, bookings
+from tracker.services.screens.proposed import proposed, proposed_number
 
 ROWS_PER_PAGE = 40
 MOST_UNBOOKED = 8
@@ -47,6 +51,7 @@ def page() -> None:
         f"{count(len(board.rows), 'booking')} of {count(board.looms, 'loom')} · as of {moment(board.as_of, board.zone)} "
         f"· local times of the mill ({board.zone.key})"
     )
+    _proposed()
     shown = _filters(board)
     _sought(board, shown)
     if not shown.rows:
@@ -62,6 +67,40 @@ def page() -> None:
             _hall(board, hall, rows, shown)
     st.header("The same bookings as a table")
     _table(board, shown.rows)
+
+
+def _proposed() -> None:
+    """What the newest plan would move that was made and not published. Worked out when it is asked for."""
+    number = access.ask(proposed_number)
+    if number is None or not st.toggle(f"Show what plan {number} would move, which is made and not published"):
+        return
+    report = access.ask(proposed)
+    if report is None or not report.moves:
+        st.info(f"Plan {number} moves no booking.")
+        return
+    currency = report.plan.currency
+    columns = [
+        *(Head(heading, whole=True) for heading in ("Loom", "Hall", "Booked", f"In plan {number}")),
+        Head("Why"),
+        *(Head(f"{heading} ({currency})", right=True) for heading in ("Dearer by", "Staying would cost")),
+    ]
+    table(columns, [_moved(move, report) for move in report.moves])
+    st.caption(
+        f"{count(len(report.moves), 'booking')} of the published plan would be others. Nothing is published yet."
+    )
+
+
+def _moved(move: Move, report: PlanReport) -> list[Cell | str]:
+    def starts(booking: Booking | None) -> Cell:
+        return Cell(moment(booking.start, report.zone), booking.start) if booking else Cell("")
+
+    def costs(amount: float | None) -> Cell:
+        return Cell("") if amount is None else Cell(money(amount), amount)
+
+    return [
+        loom_cell(move.key), move.key.hall, starts(move.before), starts(move.after), SPEAKER.line(move.why),
+        costs(move.dearer), costs(move.price),
+    ]  # fmt: skip
 
 
 def _empty(board: Board) -> None:

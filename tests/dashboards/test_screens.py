@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from opened import here
@@ -11,6 +11,7 @@ from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
 from tracker.domain.mill import LoomKey
+from tracker.domain.plan import Asked, Undo
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
 from tracker.errors import as_it_stands, message
@@ -386,6 +387,37 @@ def test_an_unknown_loom_has_a_title_and_a_way_on(planned):
 
 def test_the_bookings_name_the_zone_of_their_times(planned):
     assert "local times of the mill (Europe/Vienna)" in words(screen("bookings").run())
+
+
+def test_what_a_plan_would_move_stands_on_the_bookings_before_it_is_published(planned):
+    # A-7 from Wednesday 06:00 to 08:00, 12 dearer than before; A-10, which is held, stays
+    before = small_plan(small_mill())
+    first, second = before.bookings
+    later = replace(first, start=first.start + timedelta(hours=2), end=first.end + timedelta(hours=2),
+                    cost=replace(first.cost, saving_foregone=12.0))  # fmt: skip
+    made = replace(
+        before, bookings=(later, second), undoing=(Undo(first.key, 60.0),), asked=Asked(held=frozenset({second.key}))
+    )
+    assert not screen("bookings").run().toggle
+    with open_store(planned).unit_of_work("planner") as uow:
+        number = uow.save_plan(made, published=False)
+        uow.commit()
+    app = screen("bookings").run()
+    assert app.toggle[0].label == f"Show what plan {number} would move, which is made and not published"
+    app.toggle[0].set_value(True).run()
+    assert not app.exception
+    said = words(app)
+    assert "1 booking of the published plan would be others. Nothing is published yet." in said
+    body = app.get("html")[0].proto.body
+    # A-7 lies before its type's pilot has run for the soak time, which is told before any price
+    for cell in ("06:00", "08:00", "to have run 7 days", ">12<", ">60<"):
+        assert cell in body, cell
+    with open_store(planned).unit_of_work("planner") as uow:
+        uow.save_plan(made, published=True)
+        uow.commit()
+    app = screen("bookings").run()
+    assert not app.toggle
+    assert "repeat, pilot, kept" in "".join(part.proto.body for part in app.get("html"))
 
 
 def test_a_scenario_that_cannot_be_planned_is_one_line(planned):

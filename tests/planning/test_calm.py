@@ -5,18 +5,20 @@ Two looms, one crew, as in `test_hold`: both out on Tuesday 12 January, booked a
 """
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, time
 from typing import Any
 
 import pytest
 from small_halls import TriedOut, days_later, seeds, small_problem
-from two_looms import LOOMS, ONE, TWO, at, problem, window
+from two_looms import ELECTRICIAN, FITTERS, LOOMS, ONE, TWO, at, problem, window
 from worded import verify
 
 from tracker.domain.mill import Absence, LoomKey, Part
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
+from tracker.services.plans.kept import keeping_told
+from tracker.words import ENGLISH
 
 PARTS = {"RAIL": Part("RAIL", 2.0, price=100.0)}
 NEXT_WEEK = {key: (window(key, at(8, 8)),) for key in (ONE, TWO)}
@@ -78,6 +80,24 @@ def test_what_the_data_move_is_not_counted_against_it() -> None:
     assert found.keeping is not None
     assert (found.keeping.moves, found.keeping.fewest, found.keeping.most) == (2, 2, 2)
     assert sorted(starts(found).values()) == [at(9, 6), at(9, 8)]
+
+
+def test_a_loom_left_over_for_few_moves_is_named() -> None:
+    # the crews now go at 12:00 and are away from Wednesday on; FIRST is out at 14:00, so it may start from 10:00 on, and must, to
+    # end by 12:00: where SECOND is. Few moves leave it over; the plan that is free to gives SECOND 08:00 and FIRST 10:00
+    short = {"crews": (replace(FITTERS, shift_end=time(12)), replace(ELECTRICIAN, shift_end=time(12)))}
+    away = tuple(Absence(crew, date(2027, 1, 13), date(2027, 2, 10)) for crew in ("Fitters 1", "Electrician"))
+    given: dict[str, Any] = {**short, "absences": away, "previous": PUBLISHED, "horizon_days": 28}
+    late = NEXT_WEEK | {FIRST: (window(FIRST, at(8, 14)),)}
+    found = made(asked(late, calm=0, **given))
+    assert starts(found) == {SECOND: at(8, 10)}
+    assert starts(made(asked(late, calm=1, **given))) == {SECOND: at(8, 8), FIRST: at(8, 10)}
+    assert found.keeping is not None and found.keeping.free is not None
+    assert found.keeping.free.books == (FIRST,)
+    assert (
+        "booked by the plan that is free to move any: " + str(FIRST) + "."
+        in [ENGLISH.line(m) for m in keeping_told(found)][-1]
+    )
 
 
 def test_where_not_both_can_stay_the_dearer_one_does() -> None:

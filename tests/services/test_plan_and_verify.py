@@ -2,6 +2,7 @@
 
 from datetime import date, time
 
+import openpyxl
 import pytest
 from opened import here
 from refusals import refused
@@ -13,6 +14,7 @@ from tracker.domain.rows import Change
 from tracker.errors import DataError, PlanRefused, UsageError
 from tracker.services.plans.made_plans import publish_made
 from tracker.services.plans.plan import Firm, PlanRequest, plan
+from tracker.services.plans.published import write_plan_workbook
 from tracker.services.plans.verify import verify
 from tracker.store import open_store
 
@@ -154,3 +156,17 @@ def test_a_calm_plan_moves_few_says_so_and_holds_once_published(tmp_path):
 def test_calmness_below_0_is_wrong_use(db):
     with refused(UsageError, "-1 more moves than needed: 0 or more are meant"):
         plan(here(db), PlanRequest(calm=-1))
+
+
+def test_what_is_late_stands_in_the_plan_and_in_its_workbook(db, tmp_path):
+    # Tuesday 09:00 and nothing is recorded: loom 3 was to begin on Monday 06:00, loom 1 at its beam-out an hour ago
+    made = plan(here(db), PlanRequest(as_of=at(1, 9)))
+    late = [(one.what.code, one.key.loom, one.days) for one in made.late]
+    assert late == [("late-start", "3", 1), ("late-start", "1", 0), ("late-beam-out", "1", 0)]
+    assert [one["code"] for one in made.record()["late"]] == ["late-start", "late-start", "late-beam-out"]
+    write_plan_workbook(here(db, clock=lambda: at(1, 9)), tmp_path / "plan.xlsx")
+    rows = list(openpyxl.load_workbook(tmp_path / "plan.xlsx")["Late"].values)
+    assert [row[:4] for row in rows[1:]] == [
+        (at(0, 6).replace(tzinfo=None), 1, "3", "H"), (at(1, 8).replace(tzinfo=None), 0, "1", "H"),
+        (at(1, 8).replace(tzinfo=None), 0, "1", "H"),
+    ]  # fmt: skip

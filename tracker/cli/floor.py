@@ -36,10 +36,7 @@ def _print_status(report) -> None:
     zone = report.zone
     show.say(f"{report.programme}, as of {show.moment(report.as_of, zone)}: {count(report.looms, 'loom')}")
     show.table("Looms by stage", ["Stage", ">Looms"], [(s, n) for s, n in report.stages.items() if n])
-    if report.late:
-        show.table("Late", ["Since", ">Days", "What", "What follows"],
-                   [(show.moment(one.due, zone), one.days, ENGLISH.say(one.what), ENGLISH.say(one.follows))
-                    for one in report.late])  # fmt: skip
+    show.late(report.late, zone)
     show.tell([report.finish_says])
     if report.plan is None:
         return

@@ -229,6 +229,7 @@ def _print_report(report) -> None:
     for note in report.notes:
         show.say(ENGLISH.line(note))
     _print_orders(report)
+    show.late(report.late, report.zone)
     if report.previous:
         _print_changes(report)
     state = "published; its kits are reserved." if report.published else "saved, not published."

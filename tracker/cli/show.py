@@ -187,3 +187,12 @@ def interrupt(stopped: threading.Event) -> Iterator[None]:
         yield
     finally:
         signal.signal(signal.SIGINT, before)
+
+
+def late(found, zone) -> None:
+    """What is late, where something is."""
+    from tracker.words import ENGLISH
+
+    if found:
+        rows = [(moment(one.due, zone), one.days, ENGLISH.say(one.what), ENGLISH.say(one.follows)) for one in found]
+        table("Late", ["Since", ">Days", "What", "What follows"], rows)

@@ -172,6 +172,8 @@ class FreePlan:
     bound: float
     moves: int
     moves_cost: float
+    books: tuple[LoomKey, ...] = ()
+    """Looms that it books and that the plan beside it leaves over."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,16 +52,17 @@ def plan(
     control = Control(gap, seed, lambda: end - time.monotonic(), stop or (lambda: False), tell)
     made = _Run(make_instance(problem), control).plan()
     if made.keeping and not control.over():
-        made = replace(made, keeping=replace(made.keeping, free=_free(problem, control)))
+        made = replace(made, keeping=replace(made.keeping, free=_free(problem, control, made)))
     return with_names(replace(made, seconds=time.monotonic() - begin), problem)
 
 
-def _free(problem: PlanningProblem, control: Control) -> FreePlan:
+def _free(problem: PlanningProblem, control: Control, kept: Plan) -> FreePlan:
     """The plan beside one that keeps bookings."""
     free = replace(problem, held=frozenset(), calm=None)
     made = _Run(make_instance(free), control).plan()
-    gone = moved(free, made.bookings)
-    return FreePlan(made.objective, made.bound, len(gone), sum(move_cost(free, old) for old in gone))
+    gone, left = moved(free, made.bookings), {item.key for item in kept.left_over}
+    books = tuple(booking.key for booking in made.bookings if booking.key in left)
+    return FreePlan(made.objective, made.bound, len(gone), sum(move_cost(free, old) for old in gone), books)
 
 
 def _tell(progress: Progress | None, currency: str) -> Callable[[str, float, float], None]:

@@ -89,7 +89,9 @@ def _keeping_record(keeping: Keeping | None) -> dict[str, Any]:
 def _keeping(record: dict[str, Any] | None) -> Keeping | None:
     if record is None:
         return None
-    free = FreePlan(**record["free"]) if record["free"] else None
+    free = record["free"] and FreePlan(
+        **{**record["free"], "books": tuple(LoomKey(*key) for key in record["free"].get("books", ()))}
+    )
     return replace(Keeping(**{**record, "free": None}), free=free)
 
 

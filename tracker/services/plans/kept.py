@@ -23,3 +23,5 @@ def keeping_told(plan: Plan) -> Iterator[Message]:
         yield message("keeping-costs", moves=free.moves, costs=costs, open=open_, currency=plan.currency)
     else:
         yield message("keeping-free", moves=free.moves)
+    if free and free.books:
+        yield message("keeping-leaves", looms=free.books)

@@ -12,6 +12,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
 from tracker.errors import DataError, Message, PlanRefused, UsageError, message
+from tracker.mill_state.late import Late
 from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.planner import Progress
 from tracker.planning.planner import plan as solve
@@ -21,6 +22,7 @@ from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.needs import order_record, orders_relied_on
 from tracker.services.parts.reservations import reserve_plan
+from tracker.services.plans.late_list import late_now, late_record
 from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan_record import in_json, local, plan_record
 from tracker.services.plans.planning_data import read_planning_data
@@ -95,6 +97,8 @@ class PlanReport:
     """Orders not placed yet that bookings rely on, by the day on which to place them."""
     notes: tuple[Message, ...] = ()
     """What of a scenario changes nothing."""
+    late: tuple[Late, ...] = ()
+    """What should have been by the plan in force and was not, when this one was made."""
 
     def record(self) -> dict[str, Any]:
         """As `--json` writes it."""
@@ -104,6 +108,7 @@ class PlanReport:
             "scenario": self.scenario,
             "broken": [in_json(each) for each in self.broken],
             "notes": [in_json(note) for note in self.notes],
+            "late": [late_record(one, self.zone) for one in self.late],
             "orders": [order_record(line) for line in self.orders],
             "moves": [
                 {"hall": m.key.hall, "loom": m.key.loom, "what": m.what, "why": in_json(m.why), "dearer": m.dearer,
@@ -137,10 +142,11 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     result = replace(result, asked=replace(result.asked, afresh=request.afresh and published is not None))
     name = str(changes.get("name") or scenario.stem) if scenario else None
     publish = request.publish and not (search.stop and search.stop())
+    overdue = () if scenario else late_now(context, problem.as_of)
     number = save(context, result, publish, name, published)
     report = report_of(result, data, problem, number, publish, name)
     notes = tuple(changes_nothing(mill, data.mill))
-    return replace(report, orders=orders_relied_on(context, result, data.mill), notes=notes)
+    return replace(report, orders=orders_relied_on(context, result, data.mill), notes=notes, late=overdue)
 
 
 def _asked(request: PlanRequest, data: PlanningData) -> Asked:

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.errors import DataError
@@ -13,6 +14,7 @@ from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.needs import net_needs
+from tracker.services.plans.late_list import late_now, late_sheet
 from tracker.services.plans.plan_record import in_json
 from tracker.services.work.hours import sheets_of
 from tracker.services.work.scope import scope
@@ -56,11 +58,14 @@ def published_plan(context: Context) -> tuple[Plan, Mill]:
 
 
 def write_plan_workbook(context: Context, target: Path) -> Plan:
-    """Write the published plan as a workbook (.xlsx): bookings, kit needs, hours, costs, left-over looms, other dates."""
+    """Write the published plan as a workbook (.xlsx): bookings, kit needs, hours, costs, left-over looms, other
+    dates, and what is late now."""
     plan, mill = published_plan(context)
     windows, scoped = forecast(mill, plan.as_of, plan.horizon_end), scope(context)
     contents = {key: scope.contents for key, scope in scoped.scopes.items()}
-    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, sheets_of(scoped), windows, contents)
+    at = planning_moment(mill.terms, None, context.now())
+    more = [*sheets_of(scoped), late_sheet(late_now(context, at), mill.terms.zone)]
+    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, more, windows, contents)
     return plan
 
 

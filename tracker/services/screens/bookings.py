@@ -34,6 +34,8 @@ class BoardRow:
     beam_out: Window | None
     """The beam-out that the booking waits for, as forecast today; None for standing and mid-warp windows, for a
     conversion that has begun, and where nothing can be forecast."""
+    kept: bool = False
+    """Whether the plan was asked to leave it where it was."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +75,7 @@ def bookings(context: Context, as_of: datetime | None = None) -> Board:
                 stage[booking.key],
                 kits.get(booking.key, ""),
                 awaited(booking, windows.get(booking.key, ())) if stage[booking.key] in BEFORE_WORK else None,
+                booking.key in plan.asked.held,
             )
             for booking in sorted(plan.bookings, key=lambda b: (b.start, b.key.sort_key))
         )

@@ -22,6 +22,7 @@ from tracker.scope.content import scope_looms
 from tracker.services.context import Context
 from tracker.services.moments import began
 from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.plans.late_list import late_record
 from tracker.services.plans.reference import Reference, read_reference
 from tracker.services.plans.rehearsal_says import finish_line
 from tracker.services.work.spent import Labour, MonthMoney, by_month, elapsed_min, labour_recorded, parts_issued
@@ -100,7 +101,7 @@ class StatusReport:
             "target_finish": self.target_finish.isoformat() if self.target_finish else None,
             "finish": ENGLISH.say(self.finish_says),
             "pace": asdict(self.pace) | {"finish_on": self.pace.finish_on.isoformat() if self.pace.finish_on else None},
-            "late": [self._late_record(one) for one in self.late],
+            "late": [late_record(one, self.zone) for one in self.late],
             "months": [asdict(month) for month in self.months],
             "rehearsal": self._rehearsal_record(),
             "plan": {"status": plan.status.value, "objective": plan.objective, "bound": plan.bound, "gap": plan.gap}
@@ -118,12 +119,6 @@ class StatusReport:
             | {name: kept.result[name] for name in ("as_of", "runs", "to_do", "milestones", "target")}
             | {"cost": kept.result["policies"][0]["cost"]}
         )
-
-    def _late_record(self, one: Late) -> dict[str, Any]:
-        key = one.key
-        return {"code": one.what.code, "hall": key.hall if key else None, "loom": key.loom if key else None,
-                "due": one.due.astimezone(self.zone).isoformat(timespec="minutes"), "days": one.days,
-                "what": ENGLISH.say(one.what), "follows": ENGLISH.say(one.follows)}  # fmt: skip
 
     @property
     def pace_says(self) -> Message:

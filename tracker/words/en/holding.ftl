@@ -84,3 +84,5 @@ keeping-free = The plan that is free to move any moves { $moves } and would not 
     .means = Holding bookings, or moving few of them, costs nothing.
 keeping-unknown = The search was stopped before the plan that is free to move any was found, so what keeping bookings costs is not known.
     .means = Nothing stands beside a plan that keeps bookings.
+keeping-leaves = Left over for the sake of few moves, and booked by the plan that is free to move any: { $looms }.
+    .means = Looms that a plan that keeps bookings leaves over, because a loom left over is one move and booking it would be more.

@@ -1,0 +1,27 @@
+"""The newest plan that was made and not published: what it would move, why, and at what price."""
+
+from tracker.mill_state.planning import prepare
+from tracker.services.context import Context
+from tracker.services.plans.plan import PlanReport, report_of
+from tracker.services.plans.planning_data import read_planning_data
+
+
+def proposed_number(context: Context) -> int | None:
+    """Its number; None where the plan in force is newer, or nothing was published."""
+    with context.reading() as uow:
+        entries, now = uow.plan_entries(), uow.published_number()
+    newer = (e.number for e in entries if not e.published and e.scenario is None and now is not None and e.number > now)
+    return max(newer, default=None)
+
+
+def proposed(context: Context) -> PlanReport | None:
+    """That plan beside the one in force, by the data as they stand; None where there is none."""
+    number = proposed_number(context)
+    if number is None:
+        return None
+    with context.reading() as uow:
+        made = uow.plan(number)
+    assert made
+    data = read_planning_data(context)
+    problem = prepare(data, made.as_of).asked(made.asked)
+    return report_of(made, data, problem, number, False, None)
