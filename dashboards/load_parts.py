@@ -10,13 +10,13 @@ from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head
 from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.formats import count
 from tracker.domain.rows import Change, RowKey
 from tracker.domain.tables import TABLES
 from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapping, set_aside
 from tracker.services.loading.load import LoadReport
 from tracker.services.loading.told_changes import row_named, told
 from tracker.words.findings import in_words
+from tracker.words.formats import count
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
 MOST_ROWS = 500

@@ -12,12 +12,12 @@ from dashboards.load_parts import load_figures, show_account, show_changes, show
 from dashboards.parts import figures, literal
 from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
-from tracker.domain.formats import count
 from tracker.domain.tables import TABLES
 from tracker.services.loading.load import LoadReport, code_pages, load
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.replacing import REPLACEABLE
 from tracker.words.findings import refusal_line
+from tracker.words.formats import count
 
 
 def page() -> None:

@@ -13,12 +13,12 @@ from dashboards.look import WALNUT, WELD, WOAD
 from dashboards.parts import Figure, figures, legend, literal, of_part, pair, table
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell
-from tracker.domain.formats import count, day, listed, moment, money, number
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, message
 from tracker.services.parts.kits import STATES, KitsReport, kits
 from tracker.services.parts.needs import PUBLISHED, NeedsReport, net_needs
+from tracker.words.formats import count, day, listed, moment, money, number
 
 
 def page() -> None:

@@ -20,12 +20,12 @@ from dashboards.rehearsed import (
 )
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Head
-from tracker.domain.formats import count, moment
 from tracker.services.context import Context
 from tracker.services.plans.rehearsal_book import NAME, rehearsal_file
 from tracker.services.plans.rehearsal_says import said
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
 from tracker.services.screens.rehearsal_board import RehearsalBoard, rehearsal_board
+from tracker.words.formats import count, moment
 
 MOST_RUNS = 10_000
 """As many as a screen asks for."""

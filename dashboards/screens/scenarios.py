@@ -14,7 +14,6 @@ from dashboards.sentences import share
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Head
 from dashboards.uploads import kept_text
-from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
 from tracker.errors import Message, TrackerError
@@ -27,6 +26,7 @@ from tracker.services.screens.scenario_board import (
     scenario_board,
     scenario_text,
 )
+from tracker.words.formats import count, day, moment, money, number
 
 LONGEST_S = 600
 LONGEST_NAME = 40

@@ -11,9 +11,9 @@ from dashboards.parts import Figure, facts, figures, legend, literal, pair, tabl
 from dashboards.rehearsed import SPREAD, spread_rows
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell
-from tracker.domain.formats import count, day, moment, money, number
 from tracker.domain.plan import Plan
 from tracker.services.screens.status import StatusReport, status
+from tracker.words.formats import count, day, moment, money, number
 
 
 def page() -> None:

@@ -10,11 +10,11 @@ import pytest
 from python_calamine import CalamineWorkbook
 
 from tracker.cli.planning import _print_prices
-from tracker.domain.formats import span
 from tracker.domain.plan import Plan, PlanStatus, ScarcityPrice
 from tracker.errors import as_it_stands
 from tracker.store import open_store
 from tracker.store.plans import scenario_plans
+from tracker.words.formats import span
 
 VIENNA = ZoneInfo("Europe/Vienna")
 

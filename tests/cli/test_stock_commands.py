@@ -10,8 +10,8 @@ import pytest
 from openpyxl import load_workbook
 
 from sample_data.mill import sample_mill
-from tracker.domain.formats import day
 from tracker.store import open_store
+from tracker.words.formats import day
 
 
 def on_hand(tmp_path, part="RAIL-N"):

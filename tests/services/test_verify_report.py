@@ -12,7 +12,6 @@ from published_sample import protect, published_sample
 from refusals import refused
 from said import lines
 
-from tracker.domain.formats import day
 from tracker.domain.plan import Plan
 from tracker.errors import DataError
 from tracker.planning.baseline import walk
@@ -20,6 +19,7 @@ from tracker.services.plans.baseline import BaselineReport, baseline
 from tracker.services.plans.verify import faults, verify
 from tracker.store import open_store
 from tracker.words import ENGLISH
+from tracker.words.formats import day
 
 
 @pytest.fixture(scope="module")

@@ -8,9 +8,9 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import Json, checked, pairs
-from tracker.domain.formats import count
 from tracker.domain.tables import TABLES
 from tracker.errors import NotTold
+from tracker.words.formats import count
 
 if TYPE_CHECKING:
     from tracker.services.context import Context

@@ -8,7 +8,7 @@ import typer
 from tracker.cli import show
 from tracker.cli.options import AsOf, Json, moment
 from tracker.cli.planning import proof_lines
-from tracker.domain.formats import count, span
+from tracker.words.formats import count, span
 
 
 def add_commands(app: typer.Typer) -> None:

@@ -6,7 +6,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, Loom, moment
-from tracker.domain.formats import span
+from tracker.words.formats import span
 
 
 def add_commands(app: typer.Typer) -> None:

@@ -8,7 +8,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, moment
-from tracker.domain.formats import count, number, span
+from tracker.words.formats import count, number, span
 
 if TYPE_CHECKING:
     from tracker.services.context import Context

@@ -7,9 +7,9 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import Json, checked
-from tracker.domain.formats import count, number
 from tracker.domain.words import natural_key
 from tracker.errors import message
+from tracker.words.formats import count, number
 
 
 def add_commands(app: typer.Typer) -> None:

@@ -16,8 +16,8 @@ from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 from rich.table import Table
 from rich.text import Text
 
-from tracker.domain.formats import day, moment, money
 from tracker.errors import Message, NotTold, TrackerError, message
+from tracker.words.formats import day, moment, money
 
 MOST_ROWS = 40
 

@@ -8,7 +8,7 @@ import typer
 from tracker.cli import show
 from tracker.cli.commands import Commands
 from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers
-from tracker.domain.formats import number
+from tracker.words.formats import number
 
 if TYPE_CHECKING:
     from tracker.services.parts.stock_entry import Told

@@ -9,8 +9,8 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, Loom, checked, local_day, moment
-from tracker.domain.formats import count, number
 from tracker.errors import DataError
+from tracker.words.formats import count, number
 
 if TYPE_CHECKING:
     from tracker.services.context import Context

@@ -10,7 +10,6 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import iso_week
-from tracker.domain.formats import moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.tables import Kind
@@ -18,6 +17,7 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
 from tracker.office.writing.sheets import Col, TidySheet
+from tracker.words.formats import moment
 
 Windows = Mapping[LoomKey, Iterable[Window]]
 Contents = Mapping[LoomKey, Mapping[WindowKind, Sequence[WorkContent]]]

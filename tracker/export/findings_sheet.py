@@ -5,11 +5,11 @@ from collections.abc import Sequence
 
 from tracker.domain.addresses import cell_name
 from tracker.domain.findings import Severity
-from tracker.domain.formats import count
 from tracker.domain.own_sheets import FINDINGS_TITLE
 from tracker.office.patching.styles import MAIN, Styles
 from tracker.office.patching.xml import attribute, element_text
 from tracker.words.findings import FindingInWords
+from tracker.words.formats import count
 
 SHEET = "Findings"
 COLOURS = {Severity.REFUSED: "F3B8A8", Severity.DOUBT: "F8E08E", Severity.NOTE: "CFE2EE"}

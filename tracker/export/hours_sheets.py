@@ -4,11 +4,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from tracker.domain.formats import count
 from tracker.domain.hours import Hours
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.office.writing.sheets import Col, TidySheet
+from tracker.words.formats import count
 
 
 @dataclass(frozen=True, slots=True)

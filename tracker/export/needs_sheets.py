@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from typing import Any
 
-from tracker.domain.formats import count, listed
 from tracker.domain.mill import Mill, Part
 from tracker.domain.needs import PartWeek
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.office.writing.sheets import Col, TidySheet
+from tracker.words.formats import count, listed
 
 _PART = (Col("Part", Kind.IDENTIFIER), Col("Description"), Col("Unit"))
 

@@ -5,7 +5,6 @@ from itertools import groupby
 from pathlib import Path
 
 from tracker.domain.file_names import file_name
-from tracker.domain.formats import count, listed, money
 from tracker.domain.needs import Cash, OrderLine
 from tracker.domain.own_sheets import REMARKS
 from tracker.domain.tables import RECEIPTS, Kind
@@ -14,6 +13,7 @@ from tracker.errors import TrackerError
 from tracker.export.needs_sheets import late_text
 from tracker.office.files import write_all
 from tracker.office.writing.sheets import Col, TidySheet, content, tables_book, write_tables
+from tracker.words.formats import count, listed, money
 
 NO_SUPPLIER = "no supplier named"
 WHOLE = "order list.xlsx"

@@ -13,7 +13,6 @@ from reportlab.lib.pagesizes import A4
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, PageBreak, SimpleDocTemplate, Table, TableStyle
 
-from tracker.domain.formats import count, day, number
 from tracker.domain.mill import Mill
 from tracker.domain.needs import PickLine
 from tracker.domain.tables import Kind
@@ -23,6 +22,7 @@ from tracker.export.pdf import FONT, GREY, SHADE, WARN, TickBox, is_borrowed, pa
 from tracker.office.files import write
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
 from tracker.words import ENGLISH
+from tracker.words.formats import count, day, number
 
 _WIDTHS = (8 * mm, 22 * mm, 34 * mm, 56 * mm, 25 * mm, 35 * mm)
 

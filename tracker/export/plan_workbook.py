@@ -8,7 +8,6 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.calendars import iso_week
-from tracker.domain.formats import count, moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import PartWeek
 from tracker.domain.plan import Booking, Plan
@@ -19,6 +18,7 @@ from tracker.export.crew_sheets import Contents, Windows, crew_sheets
 from tracker.export.needs_sheets import need_sheets
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
 from tracker.words import ENGLISH
+from tracker.words.formats import count, moment
 
 _LOOM = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
 _SLOT_H = 0.5

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from tracker.domain.formats import count
 from tracker.domain.survey import SurveyColumn, SurveyList, SurveyRow
 from tracker.domain.tables import LOOMS, Kind
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
+from tracker.words.formats import count
 
 _KNOWN = ("loom", "hall", "row", "place", "machine_type")
 

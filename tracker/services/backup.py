@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tracker.domain.formats import count
 from tracker.office import files
 from tracker.services.context import Context
 from tracker.store.backup import Manifest, make_backup
 from tracker.store.history import last_hash
 from tracker.store.migrate import versions
 from tracker.store.restore import read_backup, restore_into
+from tracker.words.formats import count
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,6 @@ from pathlib import Path
 
 from tracker.commissioning.worth.plain import Interval
 from tracker.commissioning.worth.stepped import Told
-from tracker.domain.formats import moment
 from tracker.errors import Message, message
 from tracker.export.worth_report import Bar, WorthPages, write_worth_report
 from tracker.services.work.worth import Measure, WorthReport
@@ -18,6 +17,7 @@ from tracker.services.work.worth_says import (
     what_of,
 )
 from tracker.words import Speaker
+from tracker.words.formats import moment
 
 
 def write_report(path: Path, report: WorthReport) -> None:

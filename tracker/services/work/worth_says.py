@@ -8,9 +8,9 @@ from tracker.commissioning.worth.plain import Interval, OneLoom
 from tracker.commissioning.worth.savings import Savings
 from tracker.commissioning.worth.stepped import CannotTell, Stepped, Told
 from tracker.commissioning.worth.verdict import Verdict, Word
-from tracker.domain.formats import number
 from tracker.errors import Message, message
 from tracker.services.work.worth import EFFICIENCY, WIDTH, Measure, WorthReport
+from tracker.words.formats import number
 
 WHY = {
     CannotTell.NOTHING_AFTER: "worth-nothing-after", CannotTell.NOBODY_LEFT: "worth-nobody-left",

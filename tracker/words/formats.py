@@ -1,32 +1,25 @@
-"""Days, moments and numbers as a person reads them, the same in the command and on the screens."""
+"""Days, moments and numbers in the cells of tables and on the screens: as `values` writes them, empty for None."""
 
 from collections.abc import Iterable
 from datetime import date, datetime, time
 from zoneinfo import ZoneInfo
 
+from tracker.words import values
+
 
 def day(on: date | None) -> str:
     """`Mon 4 Jan 2027`; empty for None."""
-    return "" if on is None else f"{on:%a} {on.day} {on:%b %Y}"
+    return "" if on is None else values.day(on)
 
 
 def moment(at: datetime | None, zone: ZoneInfo) -> str:
     """`Mon 4 Jan 2027 06:00` in the mill's local time; empty for None."""
-    if at is None:
-        return ""
-    local = at.astimezone(zone)
-    return f"{day(local.date())} {local:%H:%M}"
+    return "" if at is None else values.moment(at, zone)
 
 
 def number(value: float | None, unit: str = "", digits: int = 0) -> str:
     """`12,345 m`; at most `digits` decimals, trailing zeros left out; empty for None."""
-    if value is None:
-        return ""
-    text = f"{value:,.{digits}f}"
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
-    text = "0" if text == "-0" else text
-    return f"{text} {unit}".rstrip()
+    return "" if value is None else f"{values.number(value, digits)} {unit}".rstrip()
 
 
 def money(amount: float | None, currency: str = "") -> str:
@@ -43,30 +36,28 @@ def shown(value: object) -> str:
         case bool():
             return "yes" if value else "no"
         case float():
-            return f"{value:.10g}"
+            return values.own(value)
         case datetime():
-            return f"{day(value.date())} {value:%H:%M}"
+            return values.moment(value)
         case date():
-            return day(value)
+            return values.day(value)
         case time():
-            return f"{value:%H:%M}"
+            return values.clock(value)
     return str(value)
 
 
 def span(start: datetime, end: datetime, zone: ZoneInfo) -> str:
     """`Mon 4 Jan 2027 06:00 to 14:30`, the second day written only where it is another."""
-    first, last = start.astimezone(zone), end.astimezone(zone)
-    if first.date() == last.date():
-        return f"{moment(start, zone)} to {last:%H:%M}"
-    return f"{moment(start, zone)} to {moment(end, zone)}"
+    last = end.astimezone(zone)
+    same = start.astimezone(zone).date() == last.date()
+    return f"{moment(start, zone)} to {values.clock(last.time()) if same else moment(end, zone)}"
 
 
 def count(how_many: int, word: str, plural: str = "") -> str:
     """`1 loom`, `1,204 looms`."""
-    return f"{how_many:,} {word if how_many == 1 else plural or word + 's'}"
+    return f"{values.number(how_many)} {word if how_many == 1 else plural or word + 's'}"
 
 
 def listed(names: Iterable[object], most: int = 10) -> str:
     """`001, 002 and 3 more`: at most `most` of them by name."""
-    texts = [str(name) for name in names]
-    return ", ".join(texts[:most]) + (f" and {len(texts) - most:,} more" if len(texts) > most else "")
+    return values.listed(map(str, names), "and {n:,} more", most)
