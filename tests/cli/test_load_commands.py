@@ -141,7 +141,7 @@ def test_canonical_looms(mill):
         (
             ("record", "008", "--stage", "asleep"),
             2,
-            "stage 'asleep' is not one of: in work, run-in, signed off, put off",
+            "stage 'asleep' is not one of: in work, run-in, signed off, stopped, put off, left out, scoped",
         ),
     ],
 )

@@ -97,7 +97,8 @@ def test_prices_are_told_dearest_first(capsys):
 def test_the_plan_and_the_hours_are_exported_as_reports(planned, tmp_path):
     assert planned("export", "plan.xlsx", "--what", "plan").out.startswith("Wrote plan.xlsx: ")
     sheets = CalamineWorkbook.from_path(str(tmp_path / "plan.xlsx")).sheet_names
-    assert sheets[:2] == ["Plan", "Bookings"] and sheets[-2:] == ["Hours per loom by type", "Hours per loom by variant"]
+    assert sheets[:2] == ["Plan", "Bookings"]
+    assert sheets[-3:] == ["Hours per loom by type", "Hours per loom by variant", "Late"]
     assert planned("export", "hours.xlsx", "--what", "hours").code == 0
     grid = (
         CalamineWorkbook.from_path(str(tmp_path / "hours.xlsx")).get_sheet_by_name("Hours per loom by type").to_python()
@@ -153,7 +154,7 @@ def test_plans_made_are_listed_and_shown_by_their_number(planned, tmp_path):
     assert planned("plan", "--list").out.splitlines()[2].split()[-1] == str(len(plan.left_over))
     assert planned("plan", "--show", "--number", "1", "--json", "-").json["objective"] == plan.objective
     assert planned("plan", "--show", "--number", "7").line == "there is no plan 7; `beamslot plan --list` lists them"
-    assert planned("plan", "--publish", "--number", "1").line == "plan 1 is published already"
+    assert planned("plan", "--publish", "--number", "1").line == "plan 1 is in force already"
 
 
 def test_before_the_first_plan_the_list_says_how_to_make_one(mill):
