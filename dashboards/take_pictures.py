@@ -1,7 +1,7 @@
 """Take the pictures of the README from the real screens: `python -m dashboards.take_pictures [DEMO_DIR]`.
 
-Without a folder the demo is run in a temporary one first. A scenario is planned in the demo's database, and a short loom
-list of a third hall is read, not loaded. Needs Chromium (CHROMIUM, default /usr/bin/chromium).
+Without a folder the demo is run in a temporary one first. A scenario is planned in the demo's database, the published
+plan is rehearsed, and a short loom list of a third hall is read, not loaded. Needs Chromium (CHROMIUM, default /usr/bin/chromium).
 """
 
 import os
@@ -19,13 +19,14 @@ from tracker.server.serve import serving
 from tracker.services.context import Context
 from tracker.services.demo import run_demo
 from tracker.services.plans.plan import PlanRequest, Search, plan
+from tracker.services.plans.rehearse import RehearsalRequest, rehearse
 from tracker.services.screens.scenario_board import Wishes, scenario_text
 from tracker.words import ENGLISH
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
 SCREENS = {"status": "", "bookings": "bookings", "load": "load", "looms": "looms?loom=007", "needs": "needs",
-           "scenarios": "scenarios"}  # fmt: skip
+           "scenarios": "scenarios", "rehearsal": "rehearsal"}  # fmt: skip
 """Picture → path of the screen."""
 WIDTH, HEIGHT, TALLEST = 1280, 800, 1400
 COLOURS = 255
@@ -53,6 +54,7 @@ def take(database: Path, scratch: Path) -> None:
     scenario.write_text(scenario_text(SCENARIO), encoding="utf-8")
     looms.write_text(LOOM_LIST, encoding="utf-8")
     plan(Context(str(database)), PlanRequest(scenario=scenario), Search(time_limit_s=30))
+    rehearse(Context(str(database)).acting_as("planner"), RehearsalRequest())
 
     with serving(str(database), free_port()) as (url, _), sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
