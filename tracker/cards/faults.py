@@ -19,8 +19,8 @@ from tracker.errors import Message, message
 Row = Mapping[str, Any]
 BOLT_BEARS = 4 / 3
 """A bolt is tightened to three quarters of what it bears; what was read above this share of the method's torque stretched it."""
-
-
+NOT_IN_WORK = "record-not-in-work"
+"""What every row of a loom would say whose first line is missing or wrong; a load says it once."""
 _NAMES = {"operations": "operation", "setpoints": "setting", "checks": "check"}
 """Part of the method → the field that names its rows."""
 
@@ -107,7 +107,7 @@ def _operation(row: Row, known: Known) -> Iterator[Fault]:
         )
         return
     if not _is_begun(row, known):
-        yield _refused(message("record-not-in-work", loom=key_of_loom(row), more=None), "loom")
+        yield _waits(row)
     yield from _torque(row, max((one.torque_nm or 0.0 for one in of_name), default=0.0))
 
 
@@ -168,7 +168,7 @@ def _setting(row: Row, known: Known) -> Iterator[Fault]:
         return
     yield from _side(row, {fold(one.side or "") for one in of_name}, row["setting"])
     if row.get("why") in ("set", "adjusted") and not _is_begun(row, known):
-        yield _refused(message("record-not-in-work", loom=key_of_loom(row), more=None), "loom")
+        yield _waits(row)
     value, point = row.get("value"), of_name[0]
     numeric = any(limit is not None for one in of_name for limit in (one.low, one.high))
     if value is None:
@@ -183,6 +183,10 @@ def _physical(value: float, unit: str | None) -> bool:
     """An angle lies on the circle; a force, a current or a torque is not below nothing."""
     name = fold(unit or "")
     return 0 <= value <= 360 if name == "deg" else value >= 0 if name in ("cn", "n", "a", "n*m", "n·m", "%") else True
+
+
+def _waits(row: Row) -> Fault:
+    return _refused(message(NOT_IN_WORK, loom=key_of_loom(row), more=None), "loom")
 
 
 def _is_begun(row: Row, known: Known) -> bool:

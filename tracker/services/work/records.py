@@ -6,7 +6,7 @@ from datetime import datetime
 from functools import cached_property
 from typing import Any
 
-from tracker.cards.faults import Known, faults, key_of_loom, whole_rows
+from tracker.cards.faults import NOT_IN_WORK, Known, faults, key_of_loom, whole_rows
 from tracker.domain.card_numbers import card_place
 from tracker.domain.faults import Fault, placed
 from tracker.domain.findings import Finding, Severity
@@ -29,8 +29,6 @@ from tracker.store import UnitOfWork
 
 Row = Mapping[str, Any]
 WORK, PARTS = "work_done", "parts_used"
-NOT_IN_WORK = "record-not-in-work"
-"""What every row of a loom would say whose first line is missing or wrong; it is said once."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,9 +29,9 @@ def refuse_open(uow: UnitOfWork, mill: Mill, key: LoomKey) -> None:
     ):
         return
     rows = {name: read_rows(uow.session, TABLES[name], uow.zone, key).values() for name in OF_SIGN_OFF}
-    begun = [change for change in uow.stage_history() if change.key == key and change.stage is Stage.IN_WORK]
+    begun = begun_at(uow.stage_history()).get(key)
     booking = uow.last_bookings({key}).get(key)
-    since = begun[-1].at.astimezone(uow.zone).replace(tzinfo=None) if begun else datetime.min
+    since = begun.astimezone(uow.zone).replace(tzinfo=None) if begun else datetime.min
     points = open_of(scope_looms(mill)[key], booking, rows, since)
     if said := sign_off_message(key, points):
         raise DataError(said.code, **said.params)

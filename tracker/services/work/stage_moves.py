@@ -15,9 +15,9 @@ ORDER = (
 )  # fmt: skip
 """Stages move along this order, one after the other."""
 RECORDED = (Stage.IN_WORK, Stage.RUN_IN, Stage.SIGNED_OFF, Stage.STOPPED, *BESIDE, Stage.SCOPED)
+"""Stages that are recorded; `scoped` takes a loom back among those to be planned."""
 WITH_REASON = (Stage.STOPPED, *BESIDE)
 """Stages that are recorded with a reason only."""
-"""Stages that are recorded; `scoped` takes a loom back among those to be planned."""
 
 
 def out_of_order(before: Stage, wanted: Stage, kit_issued: bool, more_to_tell: bool = False) -> Message | None:
