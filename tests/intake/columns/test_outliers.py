@@ -76,6 +76,12 @@ def test_a_month_for_a_year(tmp_path, cell):
     assert [loom["year"] for loom in column(tmp_path, 6, [cell] * 12).looms] == [1998] * 12
 
 
+@pytest.mark.parametrize("cell", ["1998/99", "1998-99", "13/1998"])
+def test_two_years_are_no_month_of_one(tmp_path, cell):
+    got = column(tmp_path, 6, [cell, *[1998] * 11])
+    assert [f.cell for f in got.refused] == ["G2"]
+
+
 def test_a_heading_whose_values_do_not_fit_is_asked(tmp_path):
     words = ["A / night"] * 12
     (doubt,) = column(tmp_path, SPEED, words).doubts

@@ -15,9 +15,11 @@ from tracker.intake.vocabulary.numbers import quantity
 from tracker.intake.vocabulary.units import unit_named
 
 _YEAR = re.compile(r"(?:[^\W\d]*\.?\s*)?((?:18|19|20)\d{2})\s*(?:年|yılı|г\.?)?")
+_MONTH = r"(?:0?[1-9]|1[0-2])"
 _MONTH_YEAR = re.compile(
-    r"\d{1,2}\s*[./\-]\s*((?:19|20)\d{2})|((?:19|20)\d{2})\s*[./\-年]\s*\d{1,2}\s*月?|[^\W\d]+\.?\s+((?:19|20)\d{2})"
+    rf"{_MONTH}\s*[./\-]\s*((?:19|20)\d{{2}})|((?:19|20)\d{{2}})\s*[./\-年]\s*{_MONTH}\s*月?|[^\W\d]+\.?\s+((?:19|20)\d{{2}})"
 )
+"""`06/1998`, `1998年6月`, `Juni 1998`; `1998/99` is two years."""
 _SHORT_YEAR = re.compile(r"['’]?(\d{2})")
 
 
