@@ -1,5 +1,6 @@
 """The rules of the house hold: import directions, style, types, and names that a newcomer finds."""
 
+import ast
 import subprocess
 import sys
 from collections import Counter
@@ -48,6 +49,18 @@ def test_no_module_grows_past_400_lines(package):
     long = [str(p) for p in (ROOT / package).rglob("*.py")
             if "migrations" not in p.parts and len(p.read_text().splitlines()) > 400]  # fmt: skip
     assert long == []
+
+
+def test_no_two_classes_have_one_name():
+    """One thing one name, so that a name says which. A class of one module alone (`_Name`) may share its."""
+    names = Counter(
+        node.name
+        for package in ("tracker", "dashboards")
+        for path in (ROOT / package).rglob("*.py")
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.ClassDef) and not node.name.startswith("_")
+    )
+    assert [name for name, many in names.items() if many > 1] == []
 
 
 def test_no_two_test_files_have_one_name():

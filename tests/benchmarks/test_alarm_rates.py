@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from made_halls import hall
 
-from tracker.commissioning.settings.alarms import Alarm, Kind, review
+from tracker.commissioning.settings.alarms import Alarm, AlarmKind, review
 
 QUIET = 200
 HALLS = 60
@@ -36,7 +36,7 @@ def test_one_series_moved(rounded, moved, after):
         right = [
             a for a in alarms if (a.series.key.loom, a.series.setting, a.series.side) == ("1", "crossing angle", "left")
         ]
-        seen += any(a.kind is not Kind.OUT_OF_FAMILY for a in right)
+        seen += any(a.kind is not AlarmKind.OUT_OF_FAMILY for a in right)
         false.append((len(alarms) - len(right)) / max(1, len(alarms)))
     print(f"moved by {moved}, {after} readings, rounded {rounded}: {seen} of {HALLS}; false share {np.mean(false):.1%}")
     if after == 4:

@@ -6,20 +6,22 @@ from datetime import timedelta
 import pytest
 from made_halls import START, hall
 
-from tracker.commissioning.settings.alarms import Kind, review
+from tracker.commissioning.settings.alarms import AlarmKind, review
 from tracker.commissioning.settings.charts import chart, unsteady
-from tracker.commissioning.settings.series import Limits, Series, Value, Why
+from tracker.commissioning.settings.series import Limits, Occasion, Series, Value
 from tracker.domain.mill import LoomKey
 
 
-def series(loom: str, *values: float | str, unit: str | None = "mm", why: Why = Why.READ_OUT, **more) -> Series:
-    at = [Value(v, START + timedelta(weeks=i), why if i else Why.SET) for i, v in enumerate(values)]
+def series(
+    loom: str, *values: float | str, unit: str | None = "mm", why: Occasion = Occasion.READ_OUT, **more
+) -> Series:
+    at = [Value(v, START + timedelta(weeks=i), why if i else Occasion.SET) for i, v in enumerate(values)]
     return Series(LoomKey("A", loom), "position", "left", tuple(at), unit, **more)
 
 
 def test_the_last_value_outside_its_limits_is_a_fact():
     found = review([series("1", 45, 48, limits=Limits(45, 43, 47)), series("2", 48, 45, limits=Limits(45, 43, 47))])
-    assert [(a.kind, a.series.key.loom, a.chance) for a in found.alarms] == [(Kind.OUTSIDE, "1", None)]
+    assert [(a.kind, a.series.key.loom, a.chance) for a in found.alarms] == [(AlarmKind.OUTSIDE, "1", None)]
     assert found.alarms[0].figures == {"value": 48, "target": 45, "low": 43, "high": 47}
 
 
@@ -30,14 +32,14 @@ def test_angle_limits_that_run_through_0():
 
 def test_a_word_that_is_not_its_target_is_outside():
     found = review([series("1", "anticlockwise", unit=None, limits=Limits("clockwise"))])
-    assert [a.kind for a in found.alarms] == [Kind.OUTSIDE]
+    assert [a.kind for a in found.alarms] == [AlarmKind.OUTSIDE]
     assert not review([series("1", "Clockwise", unit=None, limits=Limits("clockwise"))]).alarms
 
 
 def test_a_drift_says_how_many_days_are_left_to_its_limit():
     # repeatability 1; up 2 a week from 40, last 48 after four weeks; limit 50: 2 left at 2/7 a day = 7 days
     found = review([series("1", 40, 42, 44, 46, 48, repeatability=1.0, limits=Limits(45, 30, 50))]).alarms
-    assert [a.kind for a in found] == [Kind.DRIFTING]
+    assert [a.kind for a in found] == [AlarmKind.DRIFTING]
     assert found[0].figures["days_to_limit"] == pytest.approx(7)
     assert found[0].figures["per_day"] == pytest.approx(2 / 7)
 
@@ -47,21 +49,21 @@ def test_a_drift_of_an_angle_through_0_has_its_days_too():
     found = review(
         [series("1", 352, 354, 356, 358, 0, unit="deg", repeatability=1.0, limits=Limits(358, 340, 4))]
     ).alarms
-    assert [a.kind for a in found] == [Kind.DRIFTING]
+    assert [a.kind for a in found] == [AlarmKind.DRIFTING]
     assert found[0].figures["days_to_limit"] == pytest.approx(14)
 
 
 def test_without_a_repeatability_a_strictly_rising_series_is_told_by_its_ranks():
     # seven rising values: p = 2/7! = 0.0004; one loom, one series, one test
     found = review([series("1", 1, 2, 4, 5, 7, 8, 11)]).alarms
-    assert [a.kind for a in found] == [Kind.RISING_OR_FALLING]
+    assert [a.kind for a in found] == [AlarmKind.RISING_OR_FALLING]
     assert found[0].chance == pytest.approx(2 / 5040)
 
 
 def test_one_far_from_its_family_is_named_with_the_median():
     quiet = hall(3, looms=40, settings=2)
     odd = replace(quiet[0], values=tuple(replace(v, value=v.value + 6) for v in quiet[0].values))
-    found = [a for a in review([odd, *quiet[1:]]).alarms if a.kind is Kind.OUT_OF_FAMILY]
+    found = [a for a in review([odd, *quiet[1:]]).alarms if a.kind is AlarmKind.OUT_OF_FAMILY]
     assert [a.series.key.loom for a in found] == ["1"]
     assert found[0].figures["looms"] == 5  # 40 looms in 8 families
     assert found[0].figures["size"] > 4
@@ -76,11 +78,11 @@ def test_four_looms_are_no_family():
 def test_a_family_whose_set_values_jump_is_unsteady():
     # twenty values 45 ± 0.5 in turn: mean moving range 1, limits 45 ± 2.66; the twenty-first lies at 49
     kin = [
-        Series(LoomKey("A", str(i)), "position", "left", (Value(v, START + timedelta(days=i), Why.SET),), "mm",
+        Series(LoomKey("A", str(i)), "position", "left", (Value(v, START + timedelta(days=i), Occasion.SET),), "mm",
                machine_type="T", family="f")
         for i, v in enumerate([44.5, 45.5] * 10 + [49])
     ]  # fmt: skip
-    found = [a for a in review(kin).alarms if a.kind is Kind.UNSTEADY]
+    found = [a for a in review(kin).alarms if a.kind is AlarmKind.UNSTEADY]
     assert [(a.series.key.loom, a.figures["rule"]) for a in found] == [("20", 1)]
 
 
@@ -115,4 +117,4 @@ def test_few_quiet_halls_show_anything(rounded):
 @pytest.mark.parametrize("rounded", [False, True])
 def test_a_loom_moved_by_three_repeatabilities_is_seen_after_four_readings(rounded):
     found = review(hall(11, looms=48, moved=3, after=4, rounded=rounded)).alarms
-    assert any(a.kind is Kind.MOVED and a.series.key.loom == "1" for a in found)
+    assert any(a.kind is AlarmKind.MOVED and a.series.key.loom == "1" for a in found)

@@ -7,7 +7,7 @@ import pytest
 
 from tracker.commissioning.settings.angles import circular_mean, deviation, is_within
 from tracker.commissioning.settings.noise import cut_sd, reading_sd, resolution
-from tracker.commissioning.settings.series import Limits, Series, Value, Why, on_a_line
+from tracker.commissioning.settings.series import Limits, Occasion, Series, Value, on_a_line
 from tracker.domain.mill import LoomKey
 
 START = datetime(2027, 1, 11, 6, tzinfo=UTC)
@@ -21,27 +21,38 @@ def series(*values: tuple, **more) -> Series:
 
 
 def test_a_series_starts_again_where_somebody_turned_it():
-    one = series((300, Why.FOUND), (310, Why.SET), (311, Why.VISIT), (309, Why.ADJUSTED), (309.5, Why.READ_OUT))
+    one = series(
+        (300, Occasion.FOUND),
+        (310, Occasion.SET),
+        (311, Occasion.VISIT),
+        (309, Occasion.ADJUSTED),
+        (309.5, Occasion.READ_OUT),
+    )
     assert [v.value for v in one.since_set] == [309, 309.5]
     assert one.found and one.found.value == 300
     assert one.now.value == 309.5
 
 
 def test_what_was_set_at_sign_off_is_the_last_set_before_it():
-    one = series((310, Why.SET), (312, Why.ADJUSTED), (311, Why.VISIT), (308, Why.ADJUSTED))
+    one = series((310, Occasion.SET), (312, Occasion.ADJUSTED), (311, Occasion.VISIT), (308, Occasion.ADJUSTED))
     at_sign_off = one.set_at(START + timedelta(days=2))
     assert at_sign_off and at_sign_off.value == 312
 
 
 def test_another_article_starts_it_again_but_one_not_named_does_not():
-    one = series((310, Why.SET, "A"), (311, Why.READ_OUT), (320, Why.READ_OUT, "B"), (321, Why.READ_OUT, "B"))
+    one = series(
+        (310, Occasion.SET, "A"), (311, Occasion.READ_OUT), (320, Occasion.READ_OUT, "B"), (321, Occasion.READ_OUT, "B")
+    )
     assert [v.value for v in one.since_set] == [320, 321]
-    same = series((310, Why.SET, "A"), (311, Why.READ_OUT), (312, Why.READ_OUT, "A"))
+    same = series((310, Occasion.SET, "A"), (311, Occasion.READ_OUT), (312, Occasion.READ_OUT, "A"))
     assert len(same.since_set) == 3
 
 
 def test_what_was_found_before_the_conversion_does_not_count():
-    assert [v.value for v in series((300, Why.FOUND), (310, Why.VISIT), (311, Why.VISIT)).since_set] == [310, 311]
+    assert [v.value for v in series((300, Occasion.FOUND), (310, Occasion.VISIT), (311, Occasion.VISIT)).since_set] == [
+        310,
+        311,
+    ]
 
 
 @pytest.mark.parametrize(("value", "reference", "apart"), [(1, 359, 2), (359, 1, -2), (10, 350, 20), (180, 0, -180)])
@@ -61,9 +72,9 @@ def test_limits_may_run_through_0(value, inside):
 
 
 def test_an_angle_is_taken_from_its_target_or_from_its_own_mean():
-    with_target = series((359, Why.SET), (3, Why.VISIT), unit="deg", limits=Limits(0))
+    with_target = series((359, Occasion.SET), (3, Occasion.VISIT), unit="deg", limits=Limits(0))
     assert on_a_line(with_target, np.array([359.0, 3.0])).tolist() == [-1, 3]
-    without = series((359, Why.SET), (3, Why.VISIT), unit="deg")  # circular mean 1
+    without = series((359, Occasion.SET), (3, Occasion.VISIT), unit="deg")  # circular mean 1
     assert on_a_line(without, np.array([359.0, 3.0])) == pytest.approx([-2, 2])
 
 

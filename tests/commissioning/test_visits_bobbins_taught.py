@@ -6,7 +6,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tracker.commissioning.settings.bobbins import Bobbins, metres_left
-from tracker.commissioning.settings.series import Limits, Series, Value, Why
+from tracker.commissioning.settings.series import Limits, Occasion, Series, Value
 from tracker.commissioning.settings.taught import taught
 from tracker.commissioning.settings.visits import visits
 from tracker.domain.mill import LoomKey
@@ -62,7 +62,7 @@ def test_the_emptier_bobbin_says_when_it_must_be_changed():
 
 def looms(values, target=310.0, unit="deg", repeatability: float | None = 1.0):
     return [
-        Series(LoomKey("A", str(i)), "crossing angle", "left", (Value(v, SIGNED - timedelta(hours=1), Why.SET),), unit,
+        Series(LoomKey("A", str(i)), "crossing angle", "left", (Value(v, SIGNED - timedelta(hours=1), Occasion.SET),), unit,
                Limits(target), repeatability, "T", "plain")
         for i, v in enumerate(values)
     ]  # fmt: skip

@@ -6,9 +6,9 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from tracker.commissioning.worth.observed import (
-    Conversion,
     Observed,
     SideWidth,
+    Standstill,
     StopCount,
     efficiencies_of,
     stops_of,
@@ -16,7 +16,7 @@ from tracker.commissioning.worth.observed import (
 )
 from tracker.commissioning.worth.panel import panel
 from tracker.commissioning.worth.plain import (
-    Interval,
+    Estimated,
     as_log,
     exact_ratio,
     one_by_one,
@@ -30,7 +30,7 @@ from tracker.domain.mill import LoomKey
 MONDAY = datetime(2027, 1, 4, tzinfo=UTC)
 WEEK = timedelta(weeks=1)
 ONE, TWO = LoomKey("H", "1"), LoomKey("H", "2")
-DONE = Conversion(MONDAY + 2 * WEEK, MONDAY + 2 * WEEK + timedelta(days=1))
+DONE = Standstill(MONDAY + 2 * WEEK, MONDAY + 2 * WEEK + timedelta(days=1))
 
 
 def week(key, number, stops, article="A", picks=1e5):
@@ -50,7 +50,7 @@ def test_the_week_of_the_conversion_and_the_settling_time_are_left_out():
 
 
 def test_a_loom_that_does_not_weave_again_has_nothing_after():
-    conversions = {ONE: Conversion(DONE.started_at, None)}
+    conversions = {ONE: Standstill(DONE.started_at, None)}
     assert panel([week(ONE, n, 1) for n in range(4)], conversions, ZoneInfo("UTC")).phase.tolist() == [-1, -1]
 
 
@@ -148,7 +148,7 @@ def test_hours_saved_by_hand():
 
 @pytest.mark.parametrize(
     ("money", "expected"),
-    [(Interval(10, 5, 20), (10, 5, 20)), (Interval(10, -1, 20), (10, 5, float("inf"))), (Interval(-1, -2, 1), None)],
+    [(Estimated(10, 5, 20), (10, 5, 20)), (Estimated(10, -1, 20), (10, 5, float("inf"))), (Estimated(-1, -2, 1), None)],
 )
 def test_payback_has_its_range(money, expected):
     """100 at 10 a month; at 20 and at 5; never where nothing may be saved at all."""

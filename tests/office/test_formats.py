@@ -4,7 +4,7 @@ import pytest
 from raw_builder import MAIN, extras, ods, xlsx
 
 from tracker.office.opening.book import open_book
-from tracker.office.opening.code_pages import Known
+from tracker.office.opening.code_pages import KnownWords
 from tracker.office.walking.format_codes import matters, tidy
 
 STYLES = f"""<styleSheet xmlns="{MAIN}"><numFmts count="3"><numFmt numFmtId="164" formatCode="000"/>
@@ -54,7 +54,7 @@ def test_xlsx_hidden_merged_and_filtered(tmp_path):
         '<mergeCells count="2"><mergeCell ref="A1:C1"/><mergeCell ref="B5:B7"/></mergeCells>',
         state="veryHidden",
     )
-    found = open_book(path, Known(lambda text: None))[0].extras
+    found = open_book(path, KnownWords(lambda text: None))[0].extras
     assert found.hidden and found.hidden_rows == {2, 4} and found.hidden_columns == {2, 3}
     assert found.merged == ((1, 1, 1, 3), (5, 2, 7, 2)) and found.filtered == "A1:C9"
 

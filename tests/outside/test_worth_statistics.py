@@ -7,7 +7,7 @@ from made_programmes import programme
 from scipy.stats import binomtest
 from statsmodels.stats.rates import test_poisson_2indep as rates_differ
 
-from tracker.commissioning.worth.effects import Rows, Sizes, fit
+from tracker.commissioning.worth.effects import FitRows, Sizes, fit
 from tracker.commissioning.worth.plain import exact_ratio
 from tracker.commissioning.worth.stepped import Stepped, stepped
 
@@ -41,7 +41,7 @@ def test_effects_of_wool_and_tension() -> None:
     for tension M and H; deviance 210.392 on 50 degrees; Pearson scale 4.26. The wool stands for our looms, the tension for our
     hall-weeks."""
     loom, cell, value = _warpbreaks()
-    rows = Rows(loom, cell, np.zeros(54, dtype=int), value, np.ones(54))
+    rows = FitRows(loom, cell, np.zeros(54, dtype=int), value, np.ones(54))
     effects = fit(rows, Sizes(2, 3, 1), counts=True)
     assert effects.loom[1] - effects.loom[0] == pytest.approx(-0.2060, abs=1e-4)
     assert effects.shared[1:3] - effects.shared[0] == pytest.approx([-0.3213, -0.5185], abs=1e-4)

@@ -8,7 +8,7 @@ from worded import verify
 
 from tracker.domain.mill import LoomKey, Part
 from tracker.domain.plan import CrewTurn
-from tracker.planning.naming.jobs import Job, People
+from tracker.planning.naming.jobs import Crews, Job
 from tracker.planning.naming.turns import share_out
 from tracker.planning.planner import plan
 
@@ -24,7 +24,7 @@ def people(slots, anywhere=(), **there):
                 for part in times.split(","):
                     first, past = map(int, part.split("-"))
                     spans[crew, name][first:past] = True
-    return People(tuple(there), spans, frozenset(anywhere), mixed=0 < len(anywhere) < len(there))
+    return Crews(tuple(there), spans, frozenset(anywhere), mixed=0 < len(anywhere) < len(there))
 
 
 def job(loom, first, past, hall="H", kind="AJ", wanted=None):

@@ -7,11 +7,11 @@ from test_played_by_hand import booked
 from two_looms import ONE, TWO
 
 from tracker.rehearsal.results import difference, interval, of_policy, risks, when_done, worries
-from tracker.rehearsal.runs import OfLoom, Outcome, quantile
+from tracker.rehearsal.runs import Outcome, PlayedBooking, quantile
 from tracker.rehearsal.sources import Source
 
 
-def run(number: int, cost: float = 0.0, ends: tuple[int, ...] = (), looms: tuple[OfLoom, ...] = ()) -> Outcome:
+def run(number: int, cost: float = 0.0, ends: tuple[int, ...] = (), looms: tuple[PlayedBooking, ...] = ()) -> Outcome:
     return Outcome(number, (cost, 0.0, 0.0, 0.0, 0.0, 0.0), 0.0, 0.0, ends, looms, 0.0, 0.0)
 
 
@@ -52,8 +52,14 @@ def test_a_finish_that_never_comes_is_told_as_such() -> None:
 def test_a_booking_says_what_breaks_it() -> None:
     """Loom 1: on time, 48 slots late (still within a day), 49 late for its parts, lost for its parts, 60 late for its crew: 2 of
     5 on time, 1 of 5 lost, parts in 2 of the 3 that broke. Loom 2 is always on time."""
-    went = [OfLoom(0, ""), OfLoom(48, "crew-busy"), OfLoom(49, "parts"), OfLoom(None, "parts"), OfLoom(60, "crew-busy")]
-    runs = [run(i, looms=(each, OfLoom(0, ""))) for i, each in enumerate(went)]
+    went = [
+        PlayedBooking(0, ""),
+        PlayedBooking(48, "crew-busy"),
+        PlayedBooking(49, "parts"),
+        PlayedBooking(None, "parts"),
+        PlayedBooking(60, "crew-busy"),
+    ]
+    runs = [run(i, looms=(each, PlayedBooking(0, ""))) for i, each in enumerate(went)]
     one, two = risks([booked(ONE, 1, 8), booked(TWO, 1, 10)], runs)
     assert (one.on_time, one.lost, one.cause, one.of_cause) == (0.4, 0.2, "parts", pytest.approx(2 / 3))
     assert (two.on_time, two.lost, two.cause) == (1.0, 0.0, "")

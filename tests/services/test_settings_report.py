@@ -11,7 +11,7 @@ from python_calamine import CalamineWorkbook
 from refusals import refused
 from said import lines, texts
 
-from tracker.commissioning.settings.alarms import Kind
+from tracker.commissioning.settings.alarms import AlarmKind
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
@@ -104,7 +104,7 @@ def test_found_set_and_now_stand_beside_the_setpoint(drifting):
 def test_the_loom_that_drifts_is_named_with_its_figures_and_no_other(drifting):
     """2 deg a week are 0.29 a day; from 316 to the limit of 330 are 14 deg, at 2/7 a day 49 days."""
     report = settings(here(drifting), as_of=NOW)
-    assert [(a.kind, a.series.key, a.series.side) for a in report.review.alarms] == [(Kind.DRIFTING, ONE, "left")]
+    assert [(a.kind, a.series.key, a.series.side) for a in report.review.alarms] == [(AlarmKind.DRIFTING, ONE, "left")]
     assert lines(report)[0] == (
         "loom 1 (H), crossing angle left: drifts by 0.29 deg a day, 6 deg over 4 readings, now 316 deg; "
         "it meets its limit in about 49 days"
@@ -134,7 +134,7 @@ def test_angle_limits_and_sides_run_through_0(loaded):
     db = loaded(Set_values=[HEAD, *weekly("1", "left", 2), *weekly("1", "right", 358)])
     report = settings(here(db), as_of=NOW)
     assert list(report.left_less_right().values()) == [4]
-    assert [a.kind for a in report.review.alarms] == [Kind.OUTSIDE, Kind.OUTSIDE]
+    assert [a.kind for a in report.review.alarms] == [AlarmKind.OUTSIDE, AlarmKind.OUTSIDE]
     assert "2 deg lies outside its limits, 305 to 330 deg" in lines(report)[0]
 
 

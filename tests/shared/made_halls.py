@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import numpy as np
 
-from tracker.commissioning.settings.series import Limits, Series, Value, Why
+from tracker.commissioning.settings.series import Limits, Occasion, Series, Value
 from tracker.domain.mill import LoomKey
 
 START = datetime(2027, 1, 11, 6, tzinfo=UTC)
@@ -41,6 +41,7 @@ def _series(
 ) -> Series:
     return Series(
         LoomKey("A", str(loom + 1)), name, side,
-        tuple(Value(float(v), START + timedelta(weeks=w), Why.READ_OUT if w else Why.SET, "plain") for w, v in enumerate(values)),
+        tuple(Value(float(v), START + timedelta(weeks=w), Occasion.READ_OUT if w else Occasion.SET, "plain")
+              for w, v in enumerate(values)),
         unit, Limits(target), repeatability, "T1", f"family {loom % FAMILIES}",
     )  # fmt: skip

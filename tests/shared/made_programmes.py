@@ -6,7 +6,7 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from tracker.commissioning.worth.observed import Conversion, Observed
+from tracker.commissioning.worth.observed import Observed, Standstill
 from tracker.commissioning.worth.panel import Panel, panel
 from tracker.domain.mill import LoomKey
 
@@ -18,7 +18,7 @@ ZONE = ZoneInfo("UTC")
 @dataclass(frozen=True)
 class Programme:
     observed: list[Observed]
-    conversions: dict[LoomKey, Conversion]
+    conversions: dict[LoomKey, Standstill]
     with_it: np.ndarray
     """Mean stops of each observation as it is."""
     without: np.ndarray
@@ -35,7 +35,7 @@ class Programme:
         return float(self.with_it[kept][rows].sum() / self.without[kept][rows].sum())
 
 
-def _counts(one: Observed, conversion: Conversion | None) -> bool:
+def _counts(one: Observed, conversion: Standstill | None) -> bool:
     settled = conversion and conversion.counts_from(timedelta(days=3))
     return conversion is None or one.to_at <= conversion.started_at or (settled is not None and one.from_at >= settled)
 
@@ -75,7 +75,7 @@ def programme(seed: int, *, looms: int = 96, weeks: int = 30, first: int = 8, la
         for i in range(looms) for w in range(weeks)
     ]  # fmt: skip
     conversions = {
-        keys[i]: Conversion(START + at[i] * WEEK + timedelta(days=1), START + at[i] * WEEK + timedelta(days=2))
+        keys[i]: Standstill(START + at[i] * WEEK + timedelta(days=1), START + at[i] * WEEK + timedelta(days=2))
         for i in range(looms) if at[i] < weeks
     }  # fmt: skip
     return Programme(observed, conversions, means.ravel(), without.ravel(), START + first * WEEK)

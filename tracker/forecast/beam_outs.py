@@ -10,7 +10,7 @@ from tracker.arrays.inverse_gaussian import quantile
 from tracker.domain.mill import LoomKey, Mill, Standing
 from tracker.domain.windows import Window, WindowKind
 from tracker.errors import Message
-from tracker.forecast.course import BeamOut, Course, Run, change_at, courses_of, on_loom, run_at
+from tracker.forecast.course import BeamOut, LoomCourse, Run, change_at, courses_of, on_loom, run_at
 from tracker.forecast.history import Present
 from tracker.forecast.running import moments
 
@@ -38,9 +38,9 @@ def unforecast(mill: Mill, as_of: datetime) -> dict[LoomKey, Message]:
     return {key: why for key, why in found.items() if isinstance(why, Message)}
 
 
-def _windows(courses: dict[LoomKey, Course], as_of: datetime, until: datetime) -> dict[LoomKey, tuple[Window, ...]]:
+def _windows(courses: dict[LoomKey, LoomCourse], as_of: datetime, until: datetime) -> dict[LoomKey, tuple[Window, ...]]:
     """All beam-outs of all looms at once, laid on the calendars hall by hall."""
-    by_clock: dict[int, list[tuple[Course, BeamOut]]] = {}
+    by_clock: dict[int, list[tuple[LoomCourse, BeamOut]]] = {}
     for course in courses.values():
         by_clock.setdefault(id(course.clock), []).extend((course, out) for out in course.beam_outs)
     found: dict[LoomKey, list[Window]] = {}
@@ -53,7 +53,7 @@ def _windows(courses: dict[LoomKey, Course], as_of: datetime, until: datetime) -
     return {key: tuple(windows) for key, windows in found.items()}
 
 
-def _times(pairs: Sequence[tuple[Course, BeamOut]]) -> Iterator[tuple[datetime, ...]]:
+def _times(pairs: Sequence[tuple[LoomCourse, BeamOut]]) -> Iterator[tuple[datetime, ...]]:
     """Mean, P10, P50 and P90 clock times of beam-outs that share a clock."""
     mean = np.array([out.weaving_h for _, out in pairs])[:, None]
     stops = np.array([out.stops_h for _, out in pairs])[:, None]
@@ -66,7 +66,7 @@ def _times(pairs: Sequence[tuple[Course, BeamOut]]) -> Iterator[tuple[datetime, 
     return zip(*(moments(column) for column in laid.T), strict=True)
 
 
-def _window(course: Course, beam_out: BeamOut, times: tuple[datetime, ...], as_of: datetime) -> Window:
+def _window(course: LoomCourse, beam_out: BeamOut, times: tuple[datetime, ...], as_of: datetime) -> Window:
     number, weaving_h, stops_h, out, into, change, ordinary = beam_out
     mean_at, p10_at, p50_at, p90_at = times
     return Window(
@@ -103,7 +103,7 @@ def _state(now: Present, mean_at: datetime, as_of: datetime) -> str:
 def _with_others(
     mill: Mill,
     key: LoomKey,
-    course: Course | None,
+    course: LoomCourse | None,
     beam_outs: tuple[Window, ...],
     as_of: datetime,
     until: datetime,
@@ -117,7 +117,7 @@ def _with_others(
     return (now, *beam_outs, *standing, *later)
 
 
-def _standing(course: Course | None, span: Standing, number: int, key: LoomKey) -> Window:
+def _standing(course: LoomCourse | None, span: Standing, number: int, key: LoomKey) -> Window:
     """A standing span; the warp in work when it ends is the one that waits. Where the loom stands amid an ordinary change it
     has no warp until that is done."""
     window = _still(key, number, WindowKind.STANDING, span.from_at, span.to_at, course, run_at(course, span.to_at))
@@ -130,7 +130,7 @@ def _standing(course: Course | None, span: Standing, number: int, key: LoomKey) 
 
 
 def _mid_warp(
-    course: Course, beam_outs: Sequence[Window], as_of: datetime, until: datetime, number: int
+    course: LoomCourse, beam_outs: Sequence[Window], as_of: datetime, until: datetime, number: int
 ) -> Iterator[Window]:
     """The span up to `until`, cut at each beam-out, by the means, after which another article or rate is woven; numbered
     0, then on from `number`."""
@@ -157,7 +157,7 @@ def _still(
     kind: WindowKind,
     starts_at: datetime,
     ends_at: datetime,
-    course: Course | None,
+    course: LoomCourse | None,
     run: Run | None,
 ) -> Window:
     """A window without spread."""

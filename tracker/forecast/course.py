@@ -43,7 +43,7 @@ class BeamOut(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class Course:
+class LoomCourse:
     """The beam-outs of one loom from its newest reading on."""
 
     loom: Loom
@@ -53,7 +53,7 @@ class Course:
     beam_outs: tuple[BeamOut, ...]
 
 
-def courses_of(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, Course]:
+def courses_of(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, LoomCourse]:
     """The course of each loom that can be forecast."""
     known = {key: now for key in mill.looms if isinstance(now := on_loom(mill, key, as_of), Present)}
     calendars = _calendars(mill, known, as_of, until)
@@ -85,7 +85,7 @@ def _calendars(mill: Mill, known: dict[LoomKey, Present], as_of: datetime, until
 
 def _course(
     mill: Mill, key: LoomKey, now: Present, running: Calendar, clock: Clock, as_of: datetime, until: datetime
-) -> Course:
+) -> LoomCourse:
     loom, standing = mill.looms[key], mill.standing.get(key, ())
     if standing:
         running = running.less(calendar_of((span.from_at, span.to_at) for span in standing))
@@ -94,7 +94,7 @@ def _course(
     own = own_spread_h(past, running, mill.terms.zone)
     spread_h = default_spread_h(mill.terms.day_to_day_variation) if own is None else own
     beam_outs = tuple(_beam_outs(mill, loom, now, clock, until))
-    return Course(loom, now, clock, spread_h, beam_outs)
+    return LoomCourse(loom, now, clock, spread_h, beam_outs)
 
 
 def _beam_outs(mill: Mill, loom: Loom, now: Present, clock: Clock, until: datetime) -> Iterator[BeamOut]:
@@ -176,7 +176,7 @@ def _ready_h(mill: Mill, clock: Clock, warp: Warp) -> float:
     return float(clock.elapsed_h(ready.timestamp()))
 
 
-def run_at(course: Course | None, at: datetime) -> Run | None:
+def run_at(course: LoomCourse | None, at: datetime) -> Run | None:
     """The warp in work at a moment by the means."""
     if course is None or not course.beam_outs:
         return None
@@ -185,7 +185,7 @@ def run_at(course: Course | None, at: datetime) -> Run | None:
     return next(later, course.beam_outs[-1].into)
 
 
-def change_at(course: Course | None, at: datetime) -> tuple[float, OrdinaryChange] | None:
+def change_at(course: LoomCourse | None, at: datetime) -> tuple[float, OrdinaryChange] | None:
     """The ordinary change that goes on at a moment by the means, and when it is done, in hours of the running calendar from
     the reading; None where the loom has its warp, or nothing is known of it."""
     if course is None:

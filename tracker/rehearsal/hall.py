@@ -56,7 +56,7 @@ class Shape:
 
 
 @dataclass(frozen=True, slots=True)
-class Supply:
+class Delivery:
     """What comes in of a part."""
 
     line: str
@@ -272,7 +272,7 @@ class Hall:
         return self.case.window(booking) or booking.nearest(self.problem.windows.get(booking.key, ()))
 
     @cached_property
-    def supplies(self) -> tuple[Supply, ...]:
+    def supplies(self) -> tuple[Delivery, ...]:
         """Order lines, and from when each part can be had to order."""
         case, found = self.case, []
         for name in sorted(case.mill.parts):
@@ -280,9 +280,9 @@ class Hall:
             lead = part.lead_time_days
             lead = float(case.terms.lead_time_none_given_days) if lead is None else lead
             for i, (due, quantity) in enumerate(receipts_of(case, name)):
-                found.append(Supply(f"{name} {i}", name, quantity, (due - case.today).days, lead))
+                found.append(Delivery(f"{name} {i}", name, quantity, (due - case.today).days, lead))
             if comes := order_comes(case, part):
-                found.append(Supply(name, name, float("inf"), (comes - case.today).days, lead))
+                found.append(Delivery(name, name, float("inf"), (comes - case.today).days, lead))
         return tuple(found)
 
     @cached_property

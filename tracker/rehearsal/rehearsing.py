@@ -11,7 +11,7 @@ from tracker.domain.plan import Plan
 from tracker.planning.problem import PlanningProblem
 from tracker.rehearsal.policies import KEPT, RULE_LIMITS_H, Policy, rule_of_thumb
 from tracker.rehearsal.results import half_width
-from tracker.rehearsal.runs import Batch, Outcome, play_batch
+from tracker.rehearsal.runs import Outcome, RunBatch, play_batch
 from tracker.rehearsal.sources import Source, Spreads
 
 BATCH = 5
@@ -106,13 +106,13 @@ class _Rehearsal:
         costs: dict[float, float] = {}
         for limit, each in tried.items():
             found: list[Outcome] = []
-            if not self._play([(found, Batch(each, self.ask.spreads, self.ask.seed, tuple(numbers)))]):
+            if not self._play([(found, RunBatch(each, self.ask.spreads, self.ask.seed, tuple(numbers)))]):
                 break
             costs[limit] = sum(run.cost for run in found)
         self.limit_h = min(costs, key=lambda limit: costs[limit], default=RULE_LIMITS_H[0])
         return tried[self.limit_h]
 
-    def _round(self, policies: Sequence[Policy], numbers: range) -> Iterator[tuple[list[Outcome], Batch]]:
+    def _round(self, policies: Sequence[Policy], numbers: range) -> Iterator[tuple[list[Outcome], RunBatch]]:
         """What is played of these numbers, and where it goes."""
         for begin in range(numbers.start, numbers.stop, BATCH):
             some = tuple(range(begin, min(begin + BATCH, numbers.stop)))
@@ -134,10 +134,10 @@ class _Rehearsal:
 
     def _batch(
         self, name: Name, policy: Policy, spreads: Spreads, numbers: tuple[int, ...]
-    ) -> tuple[list[Outcome], Batch]:
-        return self.found[name], Batch(policy, spreads, self.ask.seed, numbers)
+    ) -> tuple[list[Outcome], RunBatch]:
+        return self.found[name], RunBatch(policy, spreads, self.ask.seed, numbers)
 
-    def _play(self, batches: Iterable[tuple[list[Outcome], Batch]]) -> bool:
+    def _play(self, batches: Iterable[tuple[list[Outcome], RunBatch]]) -> bool:
         """A few batches at a time; False where it was stopped, with what was under way then done."""
         going: deque[tuple[list[Outcome], Future[tuple[Outcome, ...]]]] = deque()
         stopped = False

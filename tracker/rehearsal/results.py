@@ -19,7 +19,7 @@ A_DAY = 48
 
 
 @dataclass(frozen=True, slots=True)
-class Interval:
+class MeanInterval:
     """A mean and where the true one lies with 95 % certainty (Student's t)."""
 
     mean: float
@@ -32,11 +32,11 @@ class Interval:
         return self.low > 0 or self.high < 0
 
 
-def interval(values: Sequence[float]) -> Interval:
+def interval(values: Sequence[float]) -> MeanInterval:
     """Of at least one value; of one alone nothing is known but itself."""
     mean = fmean(values)
     half = half_width(values)
-    return Interval(mean, mean - half, mean + half)
+    return MeanInterval(mean, mean - half, mean + half)
 
 
 def half_width(values: Sequence[float]) -> float:
@@ -66,8 +66,8 @@ class OfPolicy:
     policy: str
     runs: int
     cost: Spread
-    mean_cost: Interval
-    without_lost: Interval
+    mean_cost: MeanInterval
+    without_lost: MeanInterval
     """Mean cost without the price of looms that were lost or left over at the horizon."""
     terms: dict[str, float]
     """Mean of each cost term, currency; `lost` and `left over` beside those of a booking."""
@@ -87,7 +87,7 @@ class OfPolicy:
 class Difference:
     """What one way costs more than another, run by run in the same worlds."""
 
-    cost: Interval
+    cost: MeanInterval
     runs: int
     more_runs: int
     """How many more would settle which is dearer; 0 = it is settled."""

@@ -16,7 +16,7 @@ from tracker.rehearsal.world import play
 TERMS = tuple(each.name for each in fields(CostTerms))
 
 
-class OfLoom(NamedTuple):
+class PlayedBooking(NamedTuple):
     """What became of a booking."""
 
     late: int | None
@@ -35,7 +35,7 @@ class Outcome:
     left_over: float
     ends: tuple[int, ...]
     """When each conversion was done: the slot past its last, in order."""
-    looms: tuple[OfLoom, ...]
+    looms: tuple[PlayedBooking, ...]
     """By booking, in the order of the plan; empty without a plan."""
     waited_h: float
     idle_h: float
@@ -46,7 +46,7 @@ class Outcome:
 
 
 @dataclass(frozen=True, slots=True)
-class Batch:
+class RunBatch:
     """Runs that are played together."""
 
     policy: Policy
@@ -60,7 +60,7 @@ def _hall(setting: bytes) -> Hall:
     return Hall(*loads(setting))
 
 
-def play_batch(setting: bytes, batch: Batch) -> tuple[Outcome, ...]:
+def play_batch(setting: bytes, batch: RunBatch) -> tuple[Outcome, ...]:
     """Play runs of a hall; `setting` is (problem, plan), pickled. Each process makes its hall once."""
     hall = _hall(setting)
     drawing = hall.drawing(batch.spreads)
@@ -73,12 +73,12 @@ def play_batch(setting: bytes, batch: Batch) -> tuple[Outcome, ...]:
 
 def outcome(number: int, course: Course, starts: dict) -> Outcome:
     """What is kept of a course; `starts`: loom → its booked slot."""
-    went = {done.key: OfLoom(done.start - starts.get(done.key, 0), done.cause) for done in course.done}
-    went |= {lost.key: OfLoom(None, lost.cause) for lost in course.lost}
+    went = {done.key: PlayedBooking(done.start - starts.get(done.key, 0), done.cause) for done in course.done}
+    went |= {lost.key: PlayedBooking(None, lost.cause) for lost in course.lost}
     terms = [sum(of_term) for of_term in zip(*(astuple(done.cost) for done in course.done), strict=True)]
     return Outcome(
         number, tuple(terms) or (0.0,) * len(TERMS), course.of_lost, course.left_over,
-        tuple(sorted(done.end for done in course.done)), tuple(went.get(key, OfLoom(None, "")) for key in starts),
+        tuple(sorted(done.end for done in course.done)), tuple(went.get(key, PlayedBooking(None, "")) for key in starts),
         course.waited_h, course.idle_h,
     )  # fmt: skip
 

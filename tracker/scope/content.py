@@ -12,7 +12,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.domain.work import Choices, WorkContent
 from tracker.errors import Message, message
-from tracker.scope.judging import Judge, Shape
+from tracker.scope.judging import Consequence, Judge
 from tracker.scope.loads import Load, Loader, part_quantities
 from tracker.scope.rules import Rules, compile_method, require
 from tracker.scope.sheets import Piece, Pieces
@@ -65,7 +65,7 @@ class Scoping:
         why = message("to-survey", unknown=tuple(_unknown(self.rules, values, a) for a in unknown))
         return LoomScope(loom.key, loom.machine_type, {}, names, why, values)
 
-    def _built(self, shape: Shape, learning: float) -> Mapping[WindowKind, tuple[WorkContent, ...]]:
+    def _built(self, shape: Consequence, learning: float) -> Mapping[WindowKind, tuple[WorkContent, ...]]:
         key = (shape.rows, learning)
         if key not in self._contents:
             made = {

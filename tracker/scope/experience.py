@@ -74,7 +74,7 @@ class TypeLearning:
 
 
 @dataclass(frozen=True, slots=True)
-class Done:
+class FinishedConversion:
     """A finished conversion beside what the method said of it."""
 
     conversion: Conversion
@@ -123,13 +123,13 @@ def learn(
     force.
     """
     finished = sorted((c for c in conversions if c.ended_at), key=lambda c: (c.ended_at, c.key.sort_key))
-    by_type: dict[str, list[Done]] = defaultdict(list)
+    by_type: dict[str, list[FinishedConversion]] = defaultdict(list)
     counts: dict[tuple[str, str], int] = defaultdict(int)
     contents = _Contents(mill, methods or {})
     for conversion in finished:
         counts[conversion.machine_type, conversion.crew] += 1
         number = counts[conversion.machine_type, conversion.crew]
-        by_type[conversion.machine_type].append(Done(conversion, number, contents.of(conversion)))
+        by_type[conversion.machine_type].append(FinishedConversion(conversion, number, contents.of(conversion)))
     return {name: _type(name, by_type[name], mill) for name in sorted(by_type, key=natural_key)}
 
 
@@ -142,7 +142,7 @@ def standard_curve(terms: Terms) -> Curve:
     return Curve(terms.learning_rate, terms.learning_floor)
 
 
-def _type(machine_type: str, done: Sequence[Done], mill: Mill) -> TypeLearning:
+def _type(machine_type: str, done: Sequence[FinishedConversion], mill: Mill) -> TypeLearning:
     measured = [(one.number, one.ratio) for one in done if one.ratio]
     curve = fit_curve(standard_curve(mill.terms), [n for n, _ in measured], [ratio for _, ratio in measured])
     counts = {one.conversion.crew: one.number for one in done}
@@ -157,7 +157,7 @@ def _crews(mill: Mill, machine_type: str) -> list[str]:
     return sorted({crew.crew for crew in lead if crew.hall is None or crew.hall in halls}, key=natural_key)
 
 
-def _biases(done: Sequence[Done], curve: Curve, terms: Terms) -> tuple[OperationBias, ...]:
+def _biases(done: Sequence[FinishedConversion], curve: Curve, terms: Terms) -> tuple[OperationBias, ...]:
     found: dict[str, _Recorded] = defaultdict(_Recorded)
     for one in done:
         expected = _operation_min(one.content, terms)

@@ -27,7 +27,7 @@ Outcomes = tuple[Outcome, ...]
 
 
 @dataclass(frozen=True)
-class Shape:
+class Consequence:
     """What a combination of outcomes leads to."""
 
     taken: Mapping[WindowKind, tuple[tuple[Choices, Pieces], ...]]
@@ -62,20 +62,20 @@ class Judge:
         said = Counter(rule.content for rule in rules.rows)
         self._alone = [rule for rule in rules.rows if said[rule.content] == 1 and rule.kinds and not rule.choices]
         self._outcomes: list[dict[tuple[type, Any], Outcome]] = [{} for _ in rules.names]
-        self._shapes: dict[Outcomes, Shape] = {}
-        self._judged: dict[Outcomes, tuple[Shape | None, tuple[int, ...]]] = {}
+        self._shapes: dict[Outcomes, Consequence] = {}
+        self._judged: dict[Outcomes, tuple[Consequence | None, tuple[int, ...]]] = {}
 
     def outcomes(self, values: Mapping[str, Any]) -> Outcomes:
         """How the tests turn out for a loom's values (folded attribute → value)."""
         return tuple(self._outcome(i, values[name]) for i, name in enumerate(self.rules.names))
 
-    def judge(self, outcomes: Outcomes) -> tuple[Shape | None, tuple[int, ...]]:
+    def judge(self, outcomes: Outcomes) -> tuple[Consequence | None, tuple[int, ...]]:
         """The shape of a combination of outcomes, or the attributes (numbers) that must be known first."""
         if outcomes not in self._judged:
             self._judged[outcomes] = self._judge(outcomes)
         return self._judged[outcomes]
 
-    def shape(self, outcomes: Outcomes) -> Shape:
+    def shape(self, outcomes: Outcomes) -> Consequence:
         """The shape where every outcome is known."""
         if outcomes not in self._shapes:
             self._shapes[outcomes] = self._shape(outcomes)
@@ -88,7 +88,7 @@ class Judge:
             known[key] = self.rules.outcome(attribute, value)
         return known[key]
 
-    def _judge(self, outcomes: Outcomes) -> tuple[Shape | None, tuple[int, ...]]:
+    def _judge(self, outcomes: Outcomes) -> tuple[Consequence | None, tuple[int, ...]]:
         missing = [a for a, outcome in enumerate(outcomes) if None in outcome]
         if not missing:
             return self.shape(outcomes), ()
@@ -127,7 +127,7 @@ class Judge:
             if rule.asked_of(outcomes):
                 yield from (a for a, t in rule.attributes if outcomes[a][t] is None)
 
-    def _shape(self, outcomes: Outcomes) -> Shape:
+    def _shape(self, outcomes: Outcomes) -> Consequence:
         taken: dict[WindowKind, tuple[tuple[Choices, Pieces], ...]] = {}
         stuck: dict[str, tuple[WindowKind, ...]] = {}
         for kind, same in self._same_kind.items():
@@ -141,7 +141,7 @@ class Judge:
             stuck |= {name: (*stuck.get(name, ()), kind) for name in relevant if not left[name]}
             combinations = _combinations({name: left[name] for name in relevant})
             taken[kind] = self._different(asked, combinations)
-        return Shape(taken, stuck)
+        return Consequence(taken, stuck)
 
     def _different(
         self, asked: tuple[tuple[Rule, ...], ...], combinations: Iterable[Choices]

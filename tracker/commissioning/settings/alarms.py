@@ -13,7 +13,7 @@ import numpy as np
 
 from tracker.commissioning.settings import changed, family, ranks
 from tracker.commissioning.settings.angles import circular_mean, deviation, is_within
-from tracker.commissioning.settings.changed import Change, Course
+from tracker.commissioning.settings.changed import Behaviour, SeriesChange
 from tracker.commissioning.settings.charts import BASELINE, chart, unsteady
 from tracker.commissioning.settings.discovery import RATE, reported
 from tracker.commissioning.settings.family import Kin
@@ -25,7 +25,7 @@ from tracker.domain.words import fold
 _DAY_S = 86_400.0
 
 
-class Kind(StrEnum):
+class AlarmKind(StrEnum):
     OUTSIDE = "outside"
     MOVED = "moved"
     DRIFTING = "drifting"
@@ -38,7 +38,7 @@ class Kind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Alarm:
-    kind: Kind
+    kind: AlarmKind
     series: Series
     """For an unsteady family the one that completed the rule."""
     value: Value
@@ -103,7 +103,7 @@ def _outside(series: Sequence[Series]) -> Iterable[Alarm]:
             out = not _inside(one, value)
         if out:
             figures = {"value": value, "target": limits.target, "low": limits.low, "high": limits.high}
-            yield Alarm(Kind.OUTSIDE, one, one.now, figures)
+            yield Alarm(AlarmKind.OUTSIDE, one, one.now, figures)
 
 
 def _inside(one: Series, value: float) -> bool:
@@ -150,7 +150,7 @@ def _days(many: Sequence[_Stretch]) -> np.ndarray:
     return (seconds - seconds[:, :1]) / _DAY_S
 
 
-def _change_alarm(stretch: _Stretch, change: Change) -> Alarm:
+def _change_alarm(stretch: _Stretch, change: SeriesChange) -> Alarm:
     """Figures: size (units), repeatability; moved: since (ISO moment); drifting: per_day and days until a limit is met,
     None where none is ahead."""
     one, now = stretch.series, stretch.now
@@ -160,11 +160,11 @@ def _change_alarm(stretch: _Stretch, change: Change) -> Alarm:
         "readings": len(now),
         "value": now[-1].value,
     }
-    if change.course is Course.MOVED:
+    if change.course is Behaviour.MOVED:
         figures["since"] = now[change.at].at.isoformat()
-    if change.course is Course.DRIFTING:
+    if change.course is Behaviour.DRIFTING:
         figures |= {"per_day": change.slope_per_day, "days_to_limit": _days_to_limit(one, change.slope_per_day)}
-    kind = Kind.MOVED if change.course is Course.STEADY else Kind(change.course.value)
+    kind = AlarmKind.MOVED if change.course is Behaviour.STEADY else AlarmKind(change.course.value)
     return Alarm(kind, one, now[-1], figures, change.p)
 
 
@@ -183,7 +183,7 @@ def _rank_alarm(many: Sequence[_Stretch]) -> Alarm:
     smallest = min(chances)
     one, now, _, line = many[chances.index(smallest)]
     figures = {"readings": len(now), "value": now[-1].value, "size": float(line[-1] - line[0])}
-    return Alarm(Kind.RISING_OR_FALLING, one, now[-1], figures, ranks.of_several(smallest, len(many)))
+    return Alarm(AlarmKind.RISING_OR_FALLING, one, now[-1], figures, ranks.of_several(smallest, len(many)))
 
 
 def _out_of_family(stretches: Sequence[_Stretch], precision: dict[str, _Precision]) -> Iterable[Alarm]:
@@ -198,7 +198,7 @@ def _out_of_family(stretches: Sequence[_Stretch], precision: dict[str, _Precisio
 def _family_alarm(one: Series, kin: Kin, chance: float) -> Alarm:
     enough = abs(kin.deviation) >= (one.repeatability or 0.0)
     figures = {"value": one.now.value, "median": kin.median, "looms": kin.looms, "size": kin.deviation}
-    return Alarm(Kind.OUT_OF_FAMILY, one, one.now, figures, chance if enough else 1.0)
+    return Alarm(AlarmKind.OUT_OF_FAMILY, one, one.now, figures, chance if enough else 1.0)
 
 
 def _unsteady(series: Sequence[Series]) -> Iterable[Alarm]:
@@ -215,7 +215,7 @@ def _unsteady(series: Sequence[Series]) -> Iterable[Alarm]:
             figures = {
                 "rule": broken.rule, "centre": limits.centre, "low": limits.low, "high": limits.high, "values": len(kin),
             }  # fmt: skip
-            yield Alarm(Kind.UNSTEADY, one, value, figures)
+            yield Alarm(AlarmKind.UNSTEADY, one, value, figures)
 
 
 def _as_set(series: Sequence[Series]) -> Iterable[list[tuple[Series, Value]]]:

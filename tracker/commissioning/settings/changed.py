@@ -12,7 +12,7 @@ from scipy.stats import norm
 _ROWS_AT_ONCE = 4096
 
 
-class Course(StrEnum):
+class Behaviour(StrEnum):
     """What the readings of a series did."""
 
     STEADY = "steady"
@@ -21,8 +21,8 @@ class Course(StrEnum):
     READ_AGAIN = "read again"
 
 
-class Change(NamedTuple):
-    course: Course
+class SeriesChange(NamedTuple):
+    course: Behaviour
     p: float
     """Chance of as much in a series where nothing changed, times the number of tests; at most 1."""
     size: float
@@ -32,22 +32,22 @@ class Change(NamedTuple):
     slope_per_day: float
 
 
-STEADY = Change(Course.STEADY, 1.0, 0.0, 0, 0.0)
+STEADY = SeriesChange(Behaviour.STEADY, 1.0, 0.0, 0, 0.0)
 
 
-def changes(values: np.ndarray, days: np.ndarray, sd: np.ndarray, least: np.ndarray) -> list[Change]:
+def changes(values: np.ndarray, days: np.ndarray, sd: np.ndarray, least: np.ndarray) -> list[SeriesChange]:
     """What happened in each series: `values` and `days` are series × readings, in order of time; `sd` of one reading and
     `least` (a repeatability) one per series. A change smaller than `least` is none."""
     if values.shape[1] < 2:
         return [STEADY] * len(values)
-    found: list[Change] = []
+    found: list[SeriesChange] = []
     for start in range(0, len(values), _ROWS_AT_ONCE):
         rows = slice(start, start + _ROWS_AT_ONCE)
         found += _some(values[rows], days[rows], sd[rows], least[rows])
     return found
 
 
-def _some(values: np.ndarray, days: np.ndarray, sd: np.ndarray, least: np.ndarray) -> list[Change]:
+def _some(values: np.ndarray, days: np.ndarray, sd: np.ndarray, least: np.ndarray) -> list[SeriesChange]:
     many = values.shape[1]
     steps, z_steps = _splits(values, sd)
     rises, slopes, z_lines = _lines(values, days, sd)
@@ -61,11 +61,11 @@ def _some(values: np.ndarray, days: np.ndarray, sd: np.ndarray, least: np.ndarra
     found = [STEADY] * len(values)
     for i in np.flatnonzero((p < 1) & (odd < best)):
         if split[i] == best[i]:
-            change = Change(Course.MOVED, float(p[i]), float(steps[i, at[i]]), int(at[i]) + 1, 0.0)
+            change = SeriesChange(Behaviour.MOVED, float(p[i]), float(steps[i, at[i]]), int(at[i]) + 1, 0.0)
         elif line[i] == best[i]:
-            change = Change(Course.DRIFTING, float(p[i]), float(rises[i]), 0, float(slopes[i]))
+            change = SeriesChange(Behaviour.DRIFTING, float(p[i]), float(rises[i]), 0, float(slopes[i]))
         else:
-            change = Change(Course.READ_AGAIN, float(p[i]), float(steps[i, -1]), many - 1, 0.0)
+            change = SeriesChange(Behaviour.READ_AGAIN, float(p[i]), float(steps[i, -1]), many - 1, 0.0)
         if abs(change.size) >= least[i]:
             found[i] = change
     return found

@@ -11,7 +11,7 @@ from tracker.commissioning.settings.angles import circular_mean, deviation, is_a
 from tracker.domain.mill import LoomKey
 
 
-class Why(StrEnum):
+class Occasion(StrEnum):
     """Why a value was read."""
 
     FOUND = "found"
@@ -21,7 +21,7 @@ class Why(StrEnum):
     READ_OUT = "read out"
 
 
-AS_SET = (Why.SET, Why.ADJUSTED)
+AS_SET = (Occasion.SET, Occasion.ADJUSTED)
 """Somebody turned it, so that the series starts again with this value."""
 
 
@@ -30,7 +30,7 @@ class Value:
     value: float | str
     """A number in the setting's unit, or a word: `clockwise`, a checksum."""
     at: datetime
-    why: Why = Why.READ_OUT
+    why: Occasion = Occasion.READ_OUT
     article: str | None = None
     """What was woven; None = not said, which counts as the article before."""
 
@@ -70,7 +70,7 @@ class Series:
 
     @property
     def found(self) -> Value | None:
-        return next((value for value in self.values if value.why is Why.FOUND), None)
+        return next((value for value in self.values if value.why is Occasion.FOUND), None)
 
     def set_at(self, moment: datetime | None) -> Value | None:
         """The last value that somebody set up to a moment (sign-off); None = the last of all."""
@@ -82,7 +82,7 @@ class Series:
         """The values since somebody last turned it or another article came, with that one."""
         start, article, before = 0, None, None
         for i, value in enumerate(self.values):
-            if value.why in AS_SET or before is Why.FOUND or None is not article != value.article is not None:
+            if value.why in AS_SET or before is Occasion.FOUND or None is not article != value.article is not None:
                 start = i  # what was found before the conversion is another device
             before, article = value.why, value.article or article
         return self.values[start:]

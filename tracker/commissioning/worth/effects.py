@@ -23,7 +23,7 @@ _NOTHING = 1e-8
 
 
 @dataclass(frozen=True, slots=True)
-class Rows:
+class FitRows:
     """What is fitted: all arrays of one length. `weight` is the exposure of counts."""
 
     loom: np.ndarray
@@ -32,8 +32,8 @@ class Rows:
     value: np.ndarray
     weight: np.ndarray
 
-    def only(self, rows: np.ndarray) -> "Rows":
-        return Rows(*(getattr(self, name)[rows] for name in self.__slots__))
+    def only(self, rows: np.ndarray) -> "FitRows":
+        return FitRows(*(getattr(self, name)[rows] for name in self.__slots__))
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +63,7 @@ class _Poisson:
 
     nothing = -np.inf
 
-    def __init__(self, rows: Rows, sizes: Sizes):
+    def __init__(self, rows: FitRows, sizes: Sizes):
         self.sizes, self.rows = sizes, rows.only(_with_counts(rows, sizes))
         self.per_loom = np.bincount(self.rows.loom, self.rows.value, sizes.looms)
 
@@ -80,7 +80,7 @@ class _LeastSquares:
 
     nothing = np.nan
 
-    def __init__(self, rows: Rows, sizes: Sizes):
+    def __init__(self, rows: FitRows, sizes: Sizes):
         self.sizes, self.rows = sizes, rows.only(rows.weight > 0)
         self.per_loom = np.bincount(self.rows.loom, self.rows.weight, sizes.looms)
 
@@ -90,7 +90,7 @@ class _LeastSquares:
         return np.where(self.per_loom > 0, loom, np.nan), rows.weight * (apart - loom[rows.loom]), rows.weight
 
 
-def fit(rows: Rows, sizes: Sizes, counts: bool, near: Effects | None = None) -> Effects:
+def fit(rows: FitRows, sizes: Sizes, counts: bool, near: Effects | None = None) -> Effects:
     """Maximum likelihood by Newton's method, the looms' own effects profiled out; rows of weight 0 do not count.
 
     `near` is the fit of nearly the same rows: its effects are the start, and its information stands for the first steps.
@@ -115,7 +115,7 @@ def fit(rows: Rows, sizes: Sizes, counts: bool, near: Effects | None = None) -> 
     return Effects(loom, np.where(_columns_seen(seen, sizes), shared, case.nothing), own)
 
 
-def told(rows: Rows, asked: Rows, sizes: Sizes) -> np.ndarray:
+def told(rows: FitRows, asked: FitRows, sizes: Sizes) -> np.ndarray:
     """Of the asked rows, those whose loom, hall-week and article the fitted rows tie together: an expectation can be told."""
     ones = np.ones(len(rows.loom))
     looms = np.bincount(rows.loom, ones, sizes.looms)
@@ -129,13 +129,13 @@ def told(rows: Rows, asked: Rows, sizes: Sizes) -> np.ndarray:
     return known & (np.abs(apart).max(axis=1, initial=0.0) < _NOTHING**0.5)
 
 
-def _factor(rows: Rows, sizes: Sizes, weight: np.ndarray, per_loom: np.ndarray) -> Any:
+def _factor(rows: FitRows, sizes: Sizes, weight: np.ndarray, per_loom: np.ndarray) -> Any:
     square = _information(rows, sizes, weight, _by_loom(rows, sizes, weight), per_loom)
     square[np.diag_indices_from(square)] += _RIDGE * max(square.trace() / len(square), _NOTHING)
     return cho_factor(square, lower=True, check_finite=False)
 
 
-def _by_loom(rows: Rows, sizes: Sizes, weight: np.ndarray) -> np.ndarray:
+def _by_loom(rows: FitRows, sizes: Sizes, weight: np.ndarray) -> np.ndarray:
     """Sums of weight, looms × columns."""
     wide = sizes.columns
     flat = np.bincount(rows.loom * wide + rows.cell, weight, sizes.looms * wide)
@@ -143,7 +143,9 @@ def _by_loom(rows: Rows, sizes: Sizes, weight: np.ndarray) -> np.ndarray:
     return flat.reshape(sizes.looms, wide)
 
 
-def _information(rows: Rows, sizes: Sizes, weight: np.ndarray, by_loom: np.ndarray, per_loom: np.ndarray) -> np.ndarray:
+def _information(
+    rows: FitRows, sizes: Sizes, weight: np.ndarray, by_loom: np.ndarray, per_loom: np.ndarray
+) -> np.ndarray:
     """Information of the shared effects once each loom's own is taken out (the Schur complement)."""
     wide, cells = sizes.columns, sizes.cells
     cross = np.bincount(rows.cell * sizes.articles + rows.article, weight, cells * sizes.articles)
@@ -155,7 +157,7 @@ def _information(rows: Rows, sizes: Sizes, weight: np.ndarray, by_loom: np.ndarr
     return square - root.T @ root
 
 
-def _with_counts(rows: Rows, sizes: Sizes) -> np.ndarray:
+def _with_counts(rows: FitRows, sizes: Sizes) -> np.ndarray:
     """Rows left once looms, hall-weeks and articles without any count are taken out, again and again."""
     keep = rows.weight > 0
     while True:
@@ -167,7 +169,7 @@ def _with_counts(rows: Rows, sizes: Sizes) -> np.ndarray:
         keep = counted
 
 
-def _columns_seen(rows: Rows, sizes: Sizes) -> np.ndarray:
+def _columns_seen(rows: FitRows, sizes: Sizes) -> np.ndarray:
     seen = np.zeros(sizes.columns, dtype=bool)
     seen[rows.cell] = True
     seen[sizes.cells + rows.article] = True

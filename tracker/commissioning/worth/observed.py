@@ -40,7 +40,7 @@ class StopCount:
 
 
 @dataclass(frozen=True, slots=True)
-class Conversion:
+class Standstill:
     """When a loom was stopped for it and when it wove again (UTC)."""
 
     started_at: datetime

@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from tracker.commissioning.worth.observed import Conversion, Observed
+from tracker.commissioning.worth.observed import Observed, Standstill
 from tracker.domain.mill import LoomKey
 
 BEFORE, OUT, AFTER = -1, 0, 1
@@ -51,7 +51,7 @@ class Panel:
 
 
 def panel(
-    observed: Sequence[Observed], conversions: Mapping[LoomKey, Conversion], zone: ZoneInfo, settling_days: float = 3
+    observed: Sequence[Observed], conversions: Mapping[LoomKey, Standstill], zone: ZoneInfo, settling_days: float = 3
 ) -> Panel:
     """Rows without picks are dropped; they could not have stopped."""
     settling = timedelta(days=settling_days)
@@ -70,14 +70,14 @@ def panel(
     )  # fmt: skip
 
 
-def _phase(one: Observed, conversion: Conversion | None, settling: timedelta) -> int:
+def _phase(one: Observed, conversion: Standstill | None, settling: timedelta) -> int:
     if conversion is None or one.to_at <= conversion.started_at:
         return BEFORE
     settled = conversion.counts_from(settling)
     return AFTER if settled and one.from_at >= settled else OUT
 
 
-def _weeks(one: Observed, middle: datetime, conversion: Conversion | None) -> tuple[int, float]:
+def _weeks(one: Observed, middle: datetime, conversion: Standstill | None) -> tuple[int, float]:
     if conversion is None:
         return -1, np.inf
     week, restarted = timedelta(weeks=1), conversion.restarted_at

@@ -18,7 +18,7 @@ _TAIL = (1 - SURE) / 2
 
 
 @dataclass(frozen=True, slots=True)
-class Interval:
+class Estimated:
     """An estimate with its 95 % interval: a ratio after ÷ before (stops) or a difference after − before (what is measured)."""
 
     estimate: float
@@ -39,14 +39,14 @@ class OneLoom:
     picks_after: float
     dispersion: float
     """Of its weeks: variance ÷ that of chance alone, 1 at least; 1 for what is measured."""
-    told: Interval
+    told: Estimated
     picks_needed: float | None
     """Still to be woven to see what is worth knowing at 80 % power; None for what is measured."""
 
 
 def exact_ratio(
     after: float, picks_after: float, before: float, picks_before: float, dispersion: float = 1.0
-) -> Interval:
+) -> Estimated:
     """Ratio of two rates with the exact conditional interval: of `after + before` stops each falls after with a chance p that
     stands for the ratio p / (1 − p) × picks before / picks after (Clopper and Pearson 1934). Overdispersed counts tell as
     much as counts smaller by the dispersion."""
@@ -55,10 +55,10 @@ def exact_ratio(
     high = float(beta.ppf(1 - _TAIL, seen + 1, other)) if other > 0 else 1.0
     share = picks_before / picks_after
     odds = [p / (1 - p) * share if p < 1 else np.inf for p in (low, high)]
-    return Interval(after / before * share if before else np.inf if after else np.nan, *odds)
+    return Estimated(after / before * share if before else np.inf if after else np.nan, *odds)
 
 
-def pooled(panel: Panel, counts: bool) -> Interval | None:
+def pooled(panel: Panel, counts: bool) -> Estimated | None:
     """All looms together, as a manager would do it on paper: it holds the truth in next to no programme, since the looms that
     come first, the season and the articles are in it. None where one of both times is empty."""
     before, after = panel.before & _converted(panel), panel.after
@@ -69,7 +69,7 @@ def pooled(panel: Panel, counts: bool) -> Interval | None:
     one, two = panel.value[after], panel.value[before]
     half = norm.ppf(1 - _TAIL) * np.sqrt(_mean_variance(one) + _mean_variance(two))
     middle = float(one.mean() - two.mean())
-    return Interval(middle, middle - float(half), middle + float(half))
+    return Estimated(middle, middle - float(half), middle + float(half))
 
 
 def one_by_one(panel: Panel, counts: bool, worth_knowing: float) -> list[OneLoom]:
@@ -78,7 +78,7 @@ def one_by_one(panel: Panel, counts: bool, worth_knowing: float) -> list[OneLoom
     return sorted((one for one in found if one is not None), key=lambda one: one.key.sort_key)
 
 
-def strata(looms: list[OneLoom], counts: bool) -> Interval | None:
+def strata(looms: list[OneLoom], counts: bool) -> Estimated | None:
     """The looms pooled, each its own stratum: one ratio that the stops of all looms share, the interval widened by how far the
     looms differ from it. None of fewer than two looms, or where nothing was counted."""
     told = [one for one in looms if not counts or one.before + one.after > 0]
@@ -95,7 +95,7 @@ def strata(looms: list[OneLoom], counts: bool) -> Interval | None:
     information = total * p * (1 - p)
     dispersion = max(1.0, float(((after - total * p) ** 2 / information).sum()) / (len(told) - 1))
     half = student.ppf(1 - _TAIL, len(told) - 1) * np.sqrt(dispersion / information.sum())
-    return Interval(*(float(np.exp(middle + d)) for d in (0, -half, half)))
+    return Estimated(*(float(np.exp(middle + d)) for d in (0, -half, half)))
 
 
 def picks_still_needed(picks: float, se: float, share: float) -> float:
@@ -166,17 +166,17 @@ def _mean_variance(values: np.ndarray) -> float:
     return float(values.var(ddof=1) / len(values)) if len(values) > 1 else np.nan
 
 
-def _welch(one: np.ndarray, two: np.ndarray) -> Interval:
+def _welch(one: np.ndarray, two: np.ndarray) -> Estimated:
     """Difference of means, variances of their own; no interval (NaN) where a time has one value only."""
     a, b = _mean_variance(one), _mean_variance(two)
     middle = float(one.mean() - two.mean())
     below = a**2 / max(1, len(one) - 1) + b**2 / max(1, len(two) - 1)
     freedom = (a + b) ** 2 / below if below > 0 else 1.0
     half = float(student.ppf(1 - _TAIL, freedom) * np.sqrt(a + b))
-    return Interval(middle, middle - half, middle + half)
+    return Estimated(middle, middle - half, middle + half)
 
 
-def _mean_of(differences: np.ndarray) -> Interval:
+def _mean_of(differences: np.ndarray) -> Estimated:
     half = float(student.ppf(1 - _TAIL, len(differences) - 1) * np.sqrt(_mean_variance(differences)))
     middle = float(differences.mean())
-    return Interval(middle, middle - half, middle + half)
+    return Estimated(middle, middle - half, middle + half)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tracker.commissioning.worth.plain import Interval
+from tracker.commissioning.worth.plain import Estimated
 from tracker.commissioning.worth.stepped import Stepped
 from tracker.domain.mill import LoomKey
 
@@ -37,13 +37,13 @@ class Savings:
 
     looms: int
     picks_per_month: float
-    stops: Interval | None
-    hours: Interval | None
+    stops: Estimated | None
+    hours: Estimated | None
     """That the looms stand less."""
-    hours_money: Interval | None
-    weft_kg: Interval | None
-    weft_money: Interval | None
-    money: Interval | None
+    hours_money: Estimated | None
+    weft_kg: Estimated | None
+    weft_money: Estimated | None
+    money: Estimated | None
     """Both together, their errors taken as independent."""
     leno_kg: float | None
     claimed: float
@@ -51,7 +51,7 @@ class Savings:
     unclaimed: int
     """Looms of which it says nothing."""
     cost: float
-    payback: Interval | None
+    payback: Estimated | None
     """Months; the far end is infinite where nothing may be saved at all. None where the middle saves nothing."""
 
     @property
@@ -69,7 +69,7 @@ def savings(
     picks = sum(loom.picks_per_month for loom in looms)
     fewer = _fewer_stops(stops, picks) if stops else None
     hours = _times(fewer, minutes_per_stop / 60)
-    narrower = Interval(-width.told.estimate, -width.told.high, -width.told.low) if width else None
+    narrower = Estimated(-width.told.estimate, -width.told.high, -width.told.low) if width else None
     hours_money = _times(hours, _weighted(looms, "contribution_per_h"))
     weft_kg = _times(narrower, _weft(looms, priced=False))
     weft_money = _times(narrower, _weft(looms, priced=True))
@@ -83,17 +83,17 @@ def savings(
     )  # fmt: skip
 
 
-def payback(cost: float, money: Interval | None) -> Interval | None:
+def payback(cost: float, money: Estimated | None) -> Estimated | None:
     """Months until `cost` has come in by `money` a month."""
     if money is None or money.estimate <= 0:
         return None
-    return Interval(cost / money.estimate, cost / money.high, cost / money.low if money.low > 0 else np.inf)
+    return Estimated(cost / money.estimate, cost / money.high, cost / money.low if money.low > 0 else np.inf)
 
 
-def _fewer_stops(stops: Stepped, picks: float) -> Interval:
+def _fewer_stops(stops: Stepped, picks: float) -> Estimated:
     """Stops expected a month at those picks, less those seen."""
     expected, told = stops.expected / stops.picks * picks, stops.told
-    return Interval(*(expected * (1 - ratio) for ratio in (told.estimate, told.high, told.low)))
+    return Estimated(*(expected * (1 - ratio) for ratio in (told.estimate, told.high, told.low)))
 
 
 def _weft(looms: Sequence[Converted], priced: bool) -> float | None:
@@ -112,16 +112,16 @@ def _weighted(looms: Sequence[Converted], name: str) -> float | None:
     return float(np.average(values, weights=[max(loom.picks_per_month, 1e-9) for loom in looms]))
 
 
-def _times(amount: Interval | None, factor: float | None) -> Interval | None:
+def _times(amount: Estimated | None, factor: float | None) -> Estimated | None:
     if amount is None or factor is None:
         return None
-    return Interval(amount.estimate * factor, amount.low * factor, amount.high * factor)
+    return Estimated(amount.estimate * factor, amount.low * factor, amount.high * factor)
 
 
-def _together(parts: Sequence[Interval]) -> Interval | None:
+def _together(parts: Sequence[Estimated]) -> Estimated | None:
     if not parts:
         return None
     middle = sum(one.estimate for one in parts)
     below = float(np.hypot.reduce([one.estimate - one.low for one in parts]))
     above = float(np.hypot.reduce([one.high - one.estimate for one in parts]))
-    return Interval(middle, middle - below, middle + above)
+    return Estimated(middle, middle - below, middle + above)

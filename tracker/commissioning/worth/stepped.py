@@ -10,8 +10,9 @@ from enum import StrEnum
 import numpy as np
 from scipy.stats import t as student
 
-from tracker.commissioning.worth.effects import Effects, Rows, Sizes, fit, told
+from tracker.commissioning.worth.effects import Effects, FitRows, Sizes, fit, told
 from tracker.commissioning.worth.panel import Panel
+from tracker.commissioning.worth.plain import Estimated
 
 FEWEST_UNCONVERTED = 3
 """Looms in a hall-week without which it compares nothing."""
@@ -43,20 +44,17 @@ class CannotTell(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
-    """An estimate with its 95 % interval: a ratio (stops) or a difference (what is measured)."""
+class SteppedEstimate(Estimated):
+    """With what the comparison knows beside the interval."""
 
-    estimate: float
-    low: float
-    high: float
     se: float
     """Of the logarithm of a ratio, of a difference as it is."""
     freedom: int
 
 
 @dataclass(frozen=True, slots=True)
-class Since(Told):
-    """The same of the weeks `first` to `last` since the restart."""
+class Since(SteppedEstimate):
+    """The estimate of the weeks `first` to `last` since the restart."""
 
     first: int
     last: int
@@ -64,7 +62,7 @@ class Since(Told):
 
 @dataclass(frozen=True, slots=True)
 class Stepped:
-    told: Told
+    told: SteppedEstimate
     observed: float
     """Stops seen on converted looms, or the mean that was measured there."""
     expected: float
@@ -85,8 +83,8 @@ class Stepped:
 class _Case:
     """`fitted` and `asked` rows, and how to fit and to compare them."""
 
-    fitted: Rows
-    asked: Rows
+    fitted: FitRows
+    asked: FitRows
     sizes: Sizes
     counts: bool
 
@@ -109,7 +107,9 @@ def stepped(panel: Panel, counts: bool = True, by_weeks: bool = True) -> Stepped
     """`counts`: stops by picks and a ratio; else what is measured, a difference of means (every row weighs alike).
     `by_weeks`: also by the weeks since the restart."""
     sizes = Sizes(len(panel.looms), int(panel.cell.max(initial=-1)) + 1, len(panel.articles))
-    rows = Rows(panel.loom, panel.cell, panel.article, panel.value, panel.picks if counts else np.ones(len(panel.loom)))
+    rows = FitRows(
+        panel.loom, panel.cell, panel.article, panel.value, panel.picks if counts else np.ones(len(panel.loom))
+    )
     asked = _compared(panel, rows, sizes)
     if isinstance(asked, CannotTell):
         return asked
@@ -143,7 +143,7 @@ def stepped(panel: Panel, counts: bool = True, by_weeks: bool = True) -> Stepped
     )  # fmt: skip
 
 
-def _compared(panel: Panel, rows: Rows, sizes: Sizes) -> np.ndarray | CannotTell:
+def _compared(panel: Panel, rows: FitRows, sizes: Sizes) -> np.ndarray | CannotTell:
     """Mask of the converted rows that can be compared."""
     after, before = panel.after, panel.before
     if not after.any():
@@ -209,14 +209,14 @@ def _estimate(observed: np.ndarray, expected: np.ndarray, counts: bool) -> float
     return float(np.log((observed.sum() + 0.5) / (expected.sum() + 0.5)))
 
 
-def _told(observed: np.ndarray, expected: np.ndarray, replicas: np.ndarray, counts: bool) -> Told:
+def _told(observed: np.ndarray, expected: np.ndarray, replicas: np.ndarray, counts: bool) -> SteppedEstimate:
     replicas = replicas[~np.isnan(replicas)]
     many = len(replicas)
     se = float(np.sqrt((many - 1) / many * ((replicas - replicas.mean()) ** 2).sum()))
     half = float(student.ppf(0.975, max(1, many - 1))) * se
     if not counts:
         middle = float((observed - expected).mean())
-        return Told(middle, middle - half, middle + half, se, many - 1)
+        return SteppedEstimate(middle, middle - half, middle + half, se, many - 1)
     ratio = float(observed.sum() / expected.sum())
     middle = np.log(ratio) if ratio else np.log((observed.sum() + 0.5) / (expected.sum() + 0.5))
-    return Told(ratio, float(np.exp(middle - half)), float(np.exp(middle + half)), se, many - 1)
+    return SteppedEstimate(ratio, float(np.exp(middle - half)), float(np.exp(middle + half)), se, many - 1)

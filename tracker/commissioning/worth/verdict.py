@@ -9,7 +9,7 @@ import numpy as np
 
 from tracker.commissioning.worth.panel import Panel
 from tracker.commissioning.worth.plain import as_log, picks_still_needed
-from tracker.commissioning.worth.stepped import CannotTell, Stepped, Told, stepped
+from tracker.commissioning.worth.stepped import CannotTell, Stepped, SteppedEstimate, stepped
 
 LATEST_WEEKS = 4
 """Weeks before a conversion, and before the day on which the order was decided, by which looms may have been chosen."""
@@ -53,7 +53,7 @@ def judged(panel: Panel, counts: bool, worth_knowing: float, decided_on: date | 
     return Verdict(word, why, whole, latest, decided, more)
 
 
-def word_of(told: Told, counts: bool) -> Word:
+def word_of(told: SteppedEstimate, counts: bool) -> Word:
     nothing = 1.0 if counts else 0.0
     return Word.LESS if told.high < nothing else Word.MORE if told.low > nothing else Word.NOT_YET
 
@@ -71,7 +71,7 @@ def _word(whole: Stepped, others: list[Stepped | CannotTell], counts: bool) -> t
     return (Word.CANNOT_TELL, CannotTell.TOO_SHORT) if len(told) < len(others) else (Word.NOT_YET, None)
 
 
-def _differ(whole: Told, one: Told, same: bool) -> bool:
+def _differ(whole: SteppedEstimate, one: SteppedEstimate, same: bool) -> bool:
     """Of one word: where their intervals have nothing in common. Of two: where the estimate lies outside all weeks' interval."""
     if same:
         return one.low > whole.high or one.high < whole.low

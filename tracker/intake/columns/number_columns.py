@@ -9,7 +9,7 @@ from tracker.domain.units import fraction
 from tracker.errors import Message, message
 from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import shown_literal, shows_percent
-from tracker.intake.vocabulary.numbers import Quantity, quantity
+from tracker.intake.vocabulary.numbers import NumberInText, quantity
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
 USUAL: dict[str, dict[str, tuple[float, float]]] = {
@@ -61,7 +61,7 @@ class NumberPlan:
             raise self._unreadable(value)
         return self._reading(found, value), self._own_unit(found, value) or self.unit
 
-    def _reading(self, found: Quantity, value: str) -> float:
+    def _reading(self, found: NumberInText, value: str) -> float:
         certain = found.certain
         if certain is not None:
             return certain
@@ -72,7 +72,7 @@ class NumberPlan:
             return found.readings[likely[0]]
         raise self._unreadable(value)
 
-    def _own_unit(self, found: Quantity, value: str) -> str:
+    def _own_unit(self, found: NumberInText, value: str) -> str:
         text = found.unit.strip(" .")
         if not text:
             return ""
@@ -156,7 +156,7 @@ def unit_of_code(dimension: str | None, code: str) -> str:
     return (unit_named(dimension, literal) or "") if literal else ""
 
 
-def plausible(plan: NumberPlan, found: Quantity, mark: str) -> bool:
+def plausible(plan: NumberPlan, found: NumberInText, mark: str) -> bool:
     """Does a reading lie within the column's bounds in some unit that it may have?"""
     pool, column = plan.pool, plan.pool.column
     value = found.readings.get(mark)

@@ -23,7 +23,7 @@ from tracker.intake.columns.number_columns import (
 from tracker.intake.columns.pool import ColumnPool
 from tracker.intake.columns.shown import plain_number
 from tracker.intake.report import answers_for
-from tracker.intake.vocabulary.numbers import COMMA, POINT, Quantity, quantity
+from tracker.intake.vocabulary.numbers import COMMA, POINT, NumberInText, quantity
 from tracker.intake.vocabulary.units import FACTORS, WORDS, dimension_of, unit_named
 
 _USUAL_WIDTH_CM = (100, 560)
@@ -55,7 +55,7 @@ class _Seen:
 
     typed: list[tuple[float, str]] = field(default_factory=list)
     """Numbers and the unit that their format names."""
-    texts: list[tuple[str, Quantity, str]] = field(default_factory=list)
+    texts: list[tuple[str, NumberInText, str]] = field(default_factory=list)
     """Texts with a number, and the unit that they name (`?` for an unknown one)."""
 
 

@@ -6,7 +6,7 @@ from functools import cache
 
 from tracker.intake.vocabulary.dictionary import LANGUAGES, read_data
 from tracker.intake.vocabulary.headings import language_of_heading
-from tracker.office.opening.code_pages import Known
+from tracker.office.opening.code_pages import KnownWords
 
 _WORD = re.compile(r"[^\W\d_]+")
 
@@ -30,4 +30,4 @@ def _texts(data: object) -> Iterator[str]:
             yield from _texts(inner)
 
 
-KNOWN = Known(language_of_heading, _words)
+KNOWN = KnownWords(language_of_heading, _words)

@@ -24,7 +24,7 @@ _FULL_WIDTH = str.maketrans("．，％－＋（）", ".,%-+()")
 """Of the figures themselves the patterns know every script."""
 
 
-class Quantity(NamedTuple):
+class NumberInText(NamedTuple):
     """A text that begins with a number."""
 
     readings: dict[str, float]
@@ -42,7 +42,7 @@ class Quantity(NamedTuple):
 
 
 @lru_cache(maxsize=50_000)
-def quantity(text: str) -> Quantity | None:
+def quantity(text: str) -> NumberInText | None:
     """Split `1.234,5 m` into number and unit; None where the text is no single number with a unit."""
     text = text.translate(_FULL_WIDTH)
     if fraction := _FRACTION.fullmatch(text.strip()):
@@ -64,14 +64,14 @@ def quantity(text: str) -> Quantity | None:
         return None
     negative, unit = _sign(number, unit)
     readings = {convention: -value if negative else value for convention, value in _read(number).items()}
-    return Quantity(readings, unit, about) if readings else None
+    return NumberInText(readings, unit, about) if readings else None
 
 
-def _with_fraction(hit: re.Match[str]) -> Quantity:
+def _with_fraction(hit: re.Match[str]) -> NumberInText:
     """`75 3/4"`, `75½"`: 75.75 and 75.5 with the unit behind."""
     part = _SIGNS[hit["sign"]] if hit["sign"] else int(hit["over"]) / int(hit["under"])
     value = int(hit["whole"]) + part
-    return Quantity({POINT: value, COMMA: value}, hit["unit"].strip())
+    return NumberInText({POINT: value, COMMA: value}, hit["unit"].strip())
 
 
 def _cut(number: str, after: str) -> tuple[str, str]:

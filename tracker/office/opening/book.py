@@ -10,7 +10,7 @@ import python_calamine
 
 from tracker.domain.addresses import Area
 from tracker.office.guarding.check_file import FileKind, check_file
-from tracker.office.opening.code_pages import Known
+from tracker.office.opening.code_pages import KnownWords
 from tracker.office.opening.gaps import Readable, readable
 from tracker.office.opening.text import text_sheet
 from tracker.office.opening.xls import xls_sheets
@@ -19,7 +19,7 @@ from tracker.office.sheet import Extras, Mark, Sheet, clean, marked
 from tracker.office.walking.walk import WalkedSheet
 
 
-def open_book(path: Path, known: Known, page: str | None = None) -> list[Sheet]:
+def open_book(path: Path, known: KnownWords, page: str | None = None) -> list[Sheet]:
     """The sheets of an xlsx, xls, ods or delimited text file, hidden ones too; `known` helps to tell code pages apart, and
     `page` is the one that an answer names.
 

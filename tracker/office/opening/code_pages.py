@@ -26,7 +26,7 @@ _MOST_ASKED = 3
 
 
 @dataclass(frozen=True)
-class Known:
+class KnownWords:
     """What one knows of the words in such files."""
 
     language_of: Callable[[str], str | None]
@@ -43,7 +43,7 @@ class Decoded:
     """(code page, how it reads the first word beyond ASCII) where several may be meant; the text is that of the first."""
 
 
-def decoded(data: bytes, known: Known, said: str | None = None) -> Decoded | None:
+def decoded(data: bytes, known: KnownWords, said: str | None = None) -> Decoded | None:
     """The text in Unicode or in the code page that fits it; None where none does. `said`: the page that an answer names."""
     if said:
         return Decoded(data.decode(said, "replace"))
@@ -60,7 +60,7 @@ def decoded(data: bytes, known: Known, said: str | None = None) -> Decoded | Non
     return _in_a_page(data, known)
 
 
-def _in_a_page(data: bytes, known: Known) -> Decoded | None:
+def _in_a_page(data: bytes, known: KnownWords) -> Decoded | None:
     lines = data.splitlines()
     sample = b"\n".join(list(dict.fromkeys(line for line in lines if not line.isascii()))[:_LINES])
     ascii_lines = [line.decode() for line in lines[:_FIRST] if line.isascii()]
@@ -87,7 +87,7 @@ def _reads(data: bytes, page: str) -> bool:
     return True
 
 
-def _headings(line: str, known: Known) -> dict[str, str]:
+def _headings(line: str, known: KnownWords) -> dict[str, str]:
     """The known headings of a line → their language."""
     cells = {clean(cell).strip(' "') for cell in re.split(r"[;\t,|]", line)}
     return {cell: language for cell in cells if (language := known.language_of(cell)) is not None}
@@ -96,7 +96,7 @@ def _headings(line: str, known: Known) -> dict[str, str]:
 class _Reading:
     """How the lines beyond ASCII read in a code page."""
 
-    def __init__(self, page: str, text: str, known: Known):
+    def __init__(self, page: str, text: str, known: KnownWords):
         self.page, self.text = page, text
         self.words = list(dict.fromkeys(_WORD.findall(text)))
         self.lines = text.splitlines()[:_FIRST]
@@ -119,7 +119,7 @@ class _Reading:
         return not any(map(has_letters, self.words))
 
 
-def _likely(read: list[_Reading], languages: set[str], known: Known) -> list[_Reading]:
+def _likely(read: list[_Reading], languages: set[str], known: KnownWords) -> list[_Reading]:
     """The pages that the words speak for, the commonest first."""
     english = not languages or "en" in languages
     if english and (signs := [one for one in read if one.only_signs and not one.strange(None)]):
@@ -137,7 +137,7 @@ def _likely(read: list[_Reading], languages: set[str], known: Known) -> list[_Re
     return read
 
 
-def _with_known_letters(read: list[_Reading], known: Known, least: int) -> list[_Reading]:
+def _with_known_letters(read: list[_Reading], known: KnownWords, least: int) -> list[_Reading]:
     """The pages in which at least so many pairs of letters are those of known words, where that speaks against all others."""
     pairs = _pairs_of(known)
     own = [{pair for word in one.words for pair in _pairs(word)} for one in read]
@@ -152,7 +152,7 @@ def _with_known_letters(read: list[_Reading], known: Known, least: int) -> list[
 
 
 @cache
-def _pairs_of(known: Known) -> frozenset[str]:
+def _pairs_of(known: KnownWords) -> frozenset[str]:
     return frozenset(pair for word in known.words() for pair in _pairs(word))
 
 

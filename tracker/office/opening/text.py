@@ -8,7 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from tracker.domain.plain_text import unguarded
-from tracker.office.opening.code_pages import Known, decoded
+from tracker.office.opening.code_pages import KnownWords, decoded
 from tracker.office.opening.fixed_width import fixed_rows
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras, Sheet, clean
@@ -21,7 +21,7 @@ LanguageOf = Callable[[str], str | None]
 _SAID = re.compile(r"\Asep=(.)\r?\n", re.IGNORECASE)
 
 
-def text_sheet(path: Path, known: Known, page: str | None = None) -> Sheet:
+def text_sheet(path: Path, known: KnownWords, page: str | None = None) -> Sheet:
     """The file as one sheet, named after the file. `page`: the code page that an answer names; raises InputRefused."""
     read = decoded(path.read_bytes(), known, page)
     if read is None:

@@ -34,7 +34,7 @@ ROUNDING = timedelta(milliseconds=4)
 
 
 @dataclass(frozen=True, slots=True)
-class Course:
+class Stretch:
     """Where a conversion lies."""
 
     slots: int
@@ -210,18 +210,18 @@ class Case:
             work = [slot for slot in work if not pause[0] <= self.begin(slot) < pause[1]]
         return self.begin(work[slots - 1] + 1) if slots <= len(work) else None
 
-    def course(self, start: datetime, content: WorkContent, window: Window | None, hall: str) -> Course | None:
+    def course(self, start: datetime, content: WorkContent, window: Window | None, hall: str) -> Stretch | None:
         """Where a conversion with this start lies in the hall's working slots; None where there are too few."""
         parts, work, i = parts_needed(content, window), self.work(hall), self.position(hall, start)
         if i is None or i + parts[0] > len(work):
             return None
         end = self.begin(work[i + parts[0] - 1] + 1)
         if len(parts) == 1 or window is None:
-            return Course(parts[0], None, end)
+            return Stretch(parts[0], None, end)
         again = self.position_from(hall, self.warp_in(hall, start, end, window))
         if again + parts[1] > len(work):
             return None
-        return Course(sum(parts), (end, self.begin(work[again])), self.begin(work[again + parts[1] - 1] + 1))
+        return Stretch(sum(parts), (end, self.begin(work[again])), self.begin(work[again + parts[1] - 1] + 1))
 
     def warp_in(self, hall: str, start: datetime, out: datetime, window: Window) -> datetime:
         """When the ordinary change is done after a first part from `start` to `out`: its hours of the running calendar, less

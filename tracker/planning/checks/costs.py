@@ -17,7 +17,7 @@ from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
 from tracker.errors import Message, message
 from tracker.planning.checks.case import SLOT, Case, parts_needed
-from tracker.planning.checks.late import Late
+from tracker.planning.checks.late import LateBeams
 from tracker.planning.checks.order import pilot_end
 
 SHARES = np.arange(1, 100) / 100
@@ -107,7 +107,7 @@ class Prices:
         """`windows` are those that bookings will be priced in."""
         self.case, self.terms = case, case.terms
         self.previous = {b.key: b for b in case.problem.previous_bookings}
-        self.late = Late(case)
+        self.late = LateBeams(case)
         self._hours = quantiles(sorted({self._firmed(window) for window in windows}))
 
     def of_booking(self, booking: Booking, window: Window, content: WorkContent) -> CostTerms:

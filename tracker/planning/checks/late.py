@@ -9,7 +9,7 @@ from tracker.planning.checks.case import ROUNDING, SLOT, Case, parts_needed
 from tracker.planning.checks.shared import held_by_slot, other_trades
 
 
-class Late:
+class LateBeams:
     """Walks through the working slots of a hall, each walk once."""
 
     def __init__(self, case: Case):

@@ -69,11 +69,11 @@ class Batch:
         return expected_ending(self)
 
     @cached_property
-    def spread(self) -> "Spread":
-        return Spread(self.instance, self.clock, self.window)
+    def spread(self) -> "BeamOutSpread":
+        return BeamOutSpread(self.instance, self.clock, self.window)
 
 
-class Spread:
+class BeamOutSpread:
     """The 99 quantiles of when the warp of each option's window runs out, as running sums.
 
     Only beam-outs vary; for the other windows `counts` is 0 and the costs that depend on it vanish.
@@ -91,7 +91,7 @@ class Spread:
         self.sum_at = _sums(self.at_h)
         self.sum_run = _sums(self.run_h)
 
-    def only(self, index: Ints) -> "Spread":
+    def only(self, index: Ints) -> "BeamOutSpread":
         """That of the options at `index`."""
         some = copy(self)
         some.row, some.counts = self.row[index], self.counts[index]

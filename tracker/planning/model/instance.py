@@ -40,7 +40,7 @@ from tracker.planning.model.pools import (
     trade_rates,
 )
 from tracker.planning.model.presence import Presence
-from tracker.planning.model.shapes import Change, Shapes, change_of, make_shapes
+from tracker.planning.model.shapes import ChangeBetween, Shapes, change_of, make_shapes
 from tracker.planning.model.supplies import Supply, supplies
 from tracker.planning.model.watching import Watching, make_watching
 from tracker.planning.problem import PlanningProblem
@@ -122,7 +122,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
     contents, menus, menu_of, needs, scarce, short = _contents(problem, grid, looms, clocks, rates)
     sections = _sections(mill, halls)
     pools = _pools(mill, grid, halls, sections, [profile(c, terms.lead_trade) for c in contents.items])
-    changes: dict[Change, int] = {}
+    changes: dict[ChangeBetween, int] = {}
     windows = _windows(problem, grid, looms, menu_of, changes if any(c.first_part for c in contents.items) else None)
     asked = _asked_apart(contents, menus, windows)
     shapes = make_shapes(contents.items, terms.lead_trade, asked, list(changes), pools, clocks)
@@ -310,7 +310,7 @@ def _asked_apart(contents: ContentTable, menus: Menus, windows: WindowTable) -> 
 
 
 def _windows(
-    problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of, changes: dict[Change, int] | None
+    problem: PlanningProblem, grid: Grid, looms: list[LoomKey], menu_of, changes: dict[ChangeBetween, int] | None
 ) -> WindowTable:
     """`changes` numbers the changes that part conversions; None = the method parts none."""
     rows = [
@@ -348,7 +348,7 @@ def _windows(
     )
 
 
-def _change(window: Window, grid: Grid, changes: dict[Change, int] | None) -> int:
+def _change(window: Window, grid: Grid, changes: dict[ChangeBetween, int] | None) -> int:
     found = None if changes is None else change_of(window, grid)
     return -1 if found is None or changes is None else changes.setdefault(found, len(changes))
 

@@ -72,7 +72,7 @@ class Options:
 
 
 @dataclass(frozen=True)
-class Times:
+class OptionTimes:
     """When options start and end, arrays by option."""
 
     start: Ints
@@ -81,13 +81,13 @@ class Times:
     """Slot after the last."""
 
 
-def times(instance: Instance, options: Options, index: Ints | slice = slice(None)) -> Times:
+def times(instance: Instance, options: Options, index: Ints | slice = slice(None)) -> OptionTimes:
     """Start and end of the options at `index`."""
     work = np.concatenate([clock.work for clock in instance.clocks])
     base = np.cumsum([0, *(clock.work.size for clock in instance.clocks)])[:-1]
     hall, position = instance.hall_of[options.loom[index]], options.position[index]
     past = instance.shapes.past(hall, shape_of(instance, options.window[index], options.content[index]), position)
-    return Times(work[base[hall] + position], work[base[hall] + past - 1] + 1)
+    return OptionTimes(work[base[hall] + position], work[base[hall] + past - 1] + 1)
 
 
 def stays(instance: Instance, options: Options) -> Bools:
@@ -285,7 +285,7 @@ CHECKS: tuple[tuple[Dropped, Check], ...] = (
 
 
 @dataclass(frozen=True)
-class Limit:
+class LimitMet:
     """What keeps a start from being an option."""
 
     reason: Dropped
@@ -293,11 +293,11 @@ class Limit:
     """The window and content that came furthest."""
 
 
-def limit_met(instance: Instance, loom: int, start: int, choices: int) -> Limit | None:
+def limit_met(instance: Instance, loom: int, start: int, choices: int) -> LimitMet | None:
     """The check at which a loom's way to start in a slot with these choices fails, of several ways that which comes furthest;
     None where no window of it has that start."""
     windows = np.flatnonzero(instance.windows.loom == loom).astype(np.int32)
-    met: Limit | None = None
+    met: LimitMet | None = None
     for starts in _batches(instance, instance.clocks[instance.hall_of[loom]], windows):
         chosen = instance.contents.choices[starts.content] == choices
         starts = starts.only((starts.start_slot == start) & chosen)
@@ -305,7 +305,7 @@ def limit_met(instance: Instance, loom: int, start: int, choices: int) -> Limit 
             if not len(starts.position):
                 break
             if met is None or reason > met.reason:
-                met = Limit(reason, _as_options(starts))
+                met = LimitMet(reason, _as_options(starts))
             starts = starts.only(check(starts))
     return met
 

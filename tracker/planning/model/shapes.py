@@ -27,7 +27,7 @@ _DUST_H = 1e-6
 
 
 @dataclass(frozen=True)
-class Change:
+class ChangeBetween:
     """An ordinary change between the parts of a conversion. Hours."""
 
     takes_h: float
@@ -46,7 +46,7 @@ class Shapes:
     """By shape; shapes of one profile differ in their change."""
     change: Ints
     """By shape: its change; -1 = in one piece."""
-    changes: list[Change]
+    changes: list[ChangeBetween]
     of: Ints
     """Shape of each content in one piece (column 0) and with each of the changes; shape (contents, changes + 1)."""
     pools: list[Pool] = field(repr=False)
@@ -119,7 +119,7 @@ class Shapes:
         return tables
 
 
-def begins_again(clock: HallClock, change: Change, last: Ints) -> Ints:
+def begins_again(clock: HallClock, change: ChangeBetween, last: Ints) -> Ints:
     """For each position as a start, the first working slot at or after the end of the change that follows a first part up to
     the position `last`; the number of positions where there is none, or that is no position any more."""
     ends = np.minimum(last, clock.work.size - 1)
@@ -132,19 +132,19 @@ def begins_again(clock: HallClock, change: Change, last: Ints) -> Ints:
     return np.where(last < clock.work.size, again, clock.work.size).astype(np.int32)
 
 
-def change_of(window: Window, grid: Grid) -> Change | None:
+def change_of(window: Window, grid: Grid) -> ChangeBetween | None:
     """The change that parts a conversion in a window, if there is one."""
     if not window.brings_warp:
         return None
     not_before = grid.hours(window.warp_in_at) if window.warp_in_at else -inf
-    return Change(window.ordinary_change_h, window.meanwhile_h, not_before)
+    return ChangeBetween(window.ordinary_change_h, window.meanwhile_h, not_before)
 
 
 def make_shapes(
     items: Sequence[WorkContent],
     lead_trade: str,
     asked: Iterable[tuple[int, int]],
-    changes: list[Change],
+    changes: list[ChangeBetween],
     pools: list[Pool],
     clocks: list[HallClock],
 ) -> Shapes:

@@ -28,7 +28,7 @@ class Job:
 
 
 @dataclass(frozen=True)
-class People:
+class Crews:
     """The crews of the lead trade by name."""
 
     names: tuple[str, ...]
@@ -80,7 +80,7 @@ def _published(case: Case, old: Booking, slots: Iterable[int]) -> Iterator[tuple
             yield slot, crew
 
 
-def people_of(case: Case, slots: int) -> People:
+def people_of(case: Case, slots: int) -> Crews:
     """`slots`: how many there are before the horizon."""
     rows = crews_of(case.mill, case.terms.lead_trade)
     names = tuple(dict.fromkeys(row.crew for row in rows))
@@ -90,4 +90,4 @@ def people_of(case: Case, slots: int) -> People:
         for hall in halls:
             there[row.crew, hall][[slot for slot in case.crew_slots(row, hall) if slot < slots]] = True
     anywhere = frozenset(row.crew for row in rows if row.hall is None)
-    return People(names, there, anywhere, mixed=0 < sum(row.hall is None for row in rows) < len(rows))
+    return Crews(names, there, anywhere, mixed=0 < sum(row.hall is None for row in rows) < len(rows))

@@ -15,7 +15,7 @@ import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from tracker.planning.model.grid import Ints
-from tracker.planning.naming.jobs import Bools, Job, People
+from tracker.planning.naming.jobs import Bools, Crews, Job
 
 IMPOSSIBLE, NOBODY, NOT_ITS_OWN, WITHIN_SHIFT, FOR_ANY_HALL, WAITED_FOR = 1e10, 1e9, 1e7, 1e6, 1e4, 5e3
 LEAVES, OTHER_CREW, OTHER_TYPE, HOURS = 10.0, 3.0, 1.0, 1e-4
@@ -40,7 +40,7 @@ class _Crew:
 
 
 class _Sharing:
-    def __init__(self, jobs: Sequence[Job], people: People):
+    def __init__(self, jobs: Sequence[Job], people: Crews):
         self.jobs, self.people = jobs, people
         self.crews = {name: _Crew() for name in people.names}
         self.named = Named([{} for _ in jobs])
@@ -135,6 +135,6 @@ class _Sharing:
         return self._stays[name, hall]
 
 
-def share_out(jobs: Sequence[Job], people: People) -> Named:
+def share_out(jobs: Sequence[Job], people: Crews) -> Named:
     """A crew for every slot of every job, as far as there are any."""
     return _Sharing(jobs, people).run()

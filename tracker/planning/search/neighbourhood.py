@@ -16,7 +16,7 @@ EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
 
 
 @dataclass(frozen=True)
-class Search:
+class Neighbourhood:
     """How much is freed at a time."""
 
     looms: int
@@ -28,7 +28,7 @@ class Search:
 
 
 def sweep(
-    incumbent: Incumbent, relaxation: Relaxation, shift: float, search: Search, control: Control
+    incumbent: Incumbent, relaxation: Relaxation, shift: float, search: Neighbourhood, control: Control
 ) -> Iterator[float]:
     """Go once through the horizon; yields the cost after each neighbourhood. `shift` (0 to 1) moves their edges."""
     best = _best(incumbent.programme, relaxation)
@@ -81,7 +81,7 @@ def _excess(incumbent: Incumbent, relaxation: Relaxation) -> Floats:
 
 
 def _neighbourhoods(
-    incumbent: Incumbent, relaxation: Relaxation, best: Ints, shift: float, search: Search
+    incumbent: Incumbent, relaxation: Relaxation, best: Ints, shift: float, search: Neighbourhood
 ) -> Iterator[Ints]:
     """Looms booked next to each other in time (one left over stands where it would like to be), and looms from
     elsewhere that could save most by coming there. Halls that share no crew are gone through one after the other."""

@@ -9,12 +9,12 @@ from tracker.planning.model.grid import Floats, Ints
 from tracker.planning.model.programme import Control, Programme
 from tracker.planning.search.incumbent import Incumbent, as_published, calmest, greedy
 from tracker.planning.search.integer import Effort, Task, solve
-from tracker.planning.search.neighbourhood import Search, sweep
+from tracker.planning.search.neighbourhood import Neighbourhood, sweep
 from tracker.planning.search.relaxation import Relaxation, relax, unpriced
 
-SEARCHES = (Search(24, 12, 1000), Search(24, 48, 2000), Search(32, 64, 4000))
+SEARCHES = (Neighbourhood(24, 12, 1000), Neighbourhood(24, 48, 2000), Neighbourhood(32, 64, 4000))
 """Tried one after the other, each until a sweep gains little."""
-FIRST = Search(24, 12, 1000)
+FIRST = Neighbourhood(24, 12, 1000)
 """While the relaxation is still being solved."""
 MOST_SWEEPS = 8
 """Of one kind of search."""
@@ -102,7 +102,7 @@ class _Search:
                 self.best = found
         self._tell("start")
 
-    def _sweeps(self, relaxation: Relaxation, search: Search) -> None:
+    def _sweeps(self, relaxation: Relaxation, search: Neighbourhood) -> None:
         for i in range(MOST_SWEEPS):
             before = self.best.cost
             if self.done:
@@ -111,7 +111,7 @@ class _Search:
             if before - self.best.cost < LITTLE * (before - self.bound):
                 return
 
-    def _sweep(self, relaxation: Relaxation, search: Search, shift: float) -> None:
+    def _sweep(self, relaxation: Relaxation, search: Neighbourhood, shift: float) -> None:
         for _ in sweep(self.best, relaxation, shift, search, self.control):
             self._tell("search")
             if self.done:

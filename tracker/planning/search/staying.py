@@ -11,7 +11,7 @@ from tracker.planning.model.options import stays
 from tracker.planning.model.programme import LEFT, Control, Programme
 from tracker.planning.search.incumbent import Incumbent, as_published
 from tracker.planning.search.integer import Effort, Task, solve
-from tracker.planning.search.neighbourhood import Search, sweep
+from tracker.planning.search.neighbourhood import Neighbourhood, sweep
 from tracker.planning.search.relaxation import Relaxation, priced
 from tracker.planning.search.solver import MOST_LOOMS, Solution
 from tracker.planning.search.undoing import undo
@@ -22,7 +22,7 @@ PER_LOOM = 8
 """Options a loom that the integer programme over all looms may have."""
 PASSES = 2
 """Over the moves that are left, each by itself; what is put back may let another go back."""
-SEARCH = Search(24, 12, 1000)
+SEARCH = Neighbourhood(24, 12, 1000)
 _EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
 
 

@@ -15,7 +15,7 @@ from tracker.domain.words import fold
 from tracker.domain.work import MethodRow
 from tracker.errors import DataError, Message, message
 from tracker.scope.cells import UnaryTest
-from tracker.scope.judging import Judge, Outcomes, Shape
+from tracker.scope.judging import Consequence, Judge, Outcomes
 from tracker.scope.rules import WINDOW, Rules, attribute_name, compile_method, read_condition
 from tracker.scope.sheets import Piece
 
@@ -91,7 +91,7 @@ class Subject:
         return found
 
     @cached_property
-    def shapes(self) -> tuple[tuple[Shape, list[Loom]], ...]:
+    def shapes(self) -> tuple[tuple[Consequence, list[Loom]], ...]:
         """Scopes and their looms; looms to survey are left out."""
         judged = ((self.judge.judge(outcomes)[0], looms) for outcomes, looms in self.groups.items())
         return tuple((shape, looms) for shape, looms in judged if shape)

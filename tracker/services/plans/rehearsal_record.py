@@ -13,7 +13,7 @@ from tracker.planning.checks.case import SLOT
 from tracker.rehearsal.rehearsing import Ask, Rehearsed
 from tracker.rehearsal.results import (
     Difference,
-    Interval,
+    MeanInterval,
     OfPolicy,
     Spread,
     difference,
@@ -84,7 +84,7 @@ def _policy(of: OfPolicy, basis: Basis) -> dict[str, Any]:
     return asdict(of) | moments | {"mean_cost": _interval(of.mean_cost), "without_lost": _interval(of.without_lost)}
 
 
-def _interval(of: Interval) -> dict[str, float | None]:
+def _interval(of: MeanInterval) -> dict[str, float | None]:
     """Ends are None where one run alone says nothing of them."""
     low, high = (each if isfinite(each) else None for each in (of.low, of.high))
     return {"mean": of.mean, "low": low, "high": high}

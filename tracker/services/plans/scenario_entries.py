@@ -53,7 +53,7 @@ class Scenario(dict[str, Any]):
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class EntryKind:
     """One kind of entry."""
 
     fields: tuple[Column, ...] = ()
@@ -75,15 +75,15 @@ def _field(column: Column) -> Column:
 
 
 _LOOM = _fields(LOOMS, "loom", only=("loom", "hall"))
-ENTRIES: dict[str, Entry] = {
-    "terms": Entry(fields=TERM_COLUMNS),
-    "heads": Entry(values=CREWS.column("heads")),
-    "tools": Entry(values=TOOLS.column("how_many")),
-    "crew": Entry(_fields(CREWS, "crew", "trade", "heads"), CREWS.pairs),
-    "absent": Entry(_fields(ABSENCES, "crew", "from_on", "to_on"), ABSENCES.pairs),
-    "receipt": Entry(_fields(RECEIPTS, "order", "part", "due")),
-    "closure": Entry(_fields(CLOSURES, "on")),
-    "protect": Entry((*_LOOM, _field(replace(LOOMS.column("protected_until"), heading="Until", needed=True)))),
+ENTRIES: dict[str, EntryKind] = {
+    "terms": EntryKind(fields=TERM_COLUMNS),
+    "heads": EntryKind(values=CREWS.column("heads")),
+    "tools": EntryKind(values=TOOLS.column("how_many")),
+    "crew": EntryKind(_fields(CREWS, "crew", "trade", "heads"), CREWS.pairs),
+    "absent": EntryKind(_fields(ABSENCES, "crew", "from_on", "to_on"), ABSENCES.pairs),
+    "receipt": EntryKind(_fields(RECEIPTS, "order", "part", "due")),
+    "closure": EntryKind(_fields(CLOSURES, "on")),
+    "protect": EntryKind((*_LOOM, _field(replace(LOOMS.column("protected_until"), heading="Until", needed=True)))),
 }
 _ONE = ("terms", "heads", "tools")
 """Entries that stand once, as a table; the others are lists of tables."""
@@ -116,7 +116,7 @@ def place(entry: str) -> str:
     return f"[{entry}]" if entry in _ONE else f"[[{entry}]]"
 
 
-def _checked(spot: Spot, entry: Entry, item: Mapping[str, Any]) -> dict[str, Any]:
+def _checked(spot: Spot, entry: EntryKind, item: Mapping[str, Any]) -> dict[str, Any]:
     if values := entry.values:
         return {name: _value(spot, name, values, value) for name, value in item.items()}
     found: dict[str, Any] = {}
@@ -133,7 +133,7 @@ def _checked(spot: Spot, entry: Entry, item: Mapping[str, Any]) -> dict[str, Any
     return found
 
 
-def _column(spot: Spot, entry: Entry, word: str) -> Column:
+def _column(spot: Spot, entry: EntryKind, word: str) -> Column:
     said = fold(word.replace("_", " "))
     for column in entry.fields:
         if said in (fold(column.title), fold(column.heading), column.field.replace("_", " ")):
@@ -161,7 +161,7 @@ def _as_cell(column: Column, value: Any) -> Any:
     return value
 
 
-def _check_pairs(spot: Spot, entry: Entry, found: Mapping[str, Any]) -> None:
+def _check_pairs(spot: Spot, entry: EntryKind, found: Mapping[str, Any]) -> None:
     for pair in entry.pairs:
         first, second = found.get(pair.first), found.get(pair.second)
         if not fits(pair, first, second):

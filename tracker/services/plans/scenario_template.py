@@ -7,7 +7,7 @@ from pathlib import Path
 from tracker.domain.tables import TERM_COLUMNS, Column, Kind
 from tracker.domain.terms import Terms
 from tracker.office import files
-from tracker.services.plans.scenario_entries import ENTRIES, Entry, place
+from tracker.services.plans.scenario_entries import ENTRIES, EntryKind, place
 from tracker.words import ENGLISH
 
 ABOUT = {
@@ -40,7 +40,7 @@ def scenario_template() -> str:
     return HEAD + "\n" + "\n\n".join(blocks) + "\n"
 
 
-def _block(name: str, entry: Entry) -> Iterator[str]:
+def _block(name: str, entry: EntryKind) -> Iterator[str]:
     yield f"## {ABOUT[name]}"
     yield f"# {place(name)}"
     if entry.values:

@@ -11,7 +11,7 @@ from tracker.store import UnitOfWork
 
 
 @dataclass(frozen=True, slots=True)
-class Given:
+class UsedRow:
     """A row of Parts used, and what of it was left over and broken by the row that it completes or corrects."""
 
     row: Mapping[str, Any]
@@ -23,7 +23,7 @@ class Given:
         return 0.0 if told is None else told - (self.before.get(name) or 0.0)
 
 
-def give_back(uow: UnitOfWork, used: Sequence[Given]) -> None:
+def give_back(uow: UnitOfWork, used: Sequence[UsedRow]) -> None:
     """Book what is left over as returned and what is broken as scrapped; of a corrected row the difference. DataError where
     what is taken back from the stockroom by a correction is not there any more."""
     moved = [given for given in used if any(abs(given.more(name)) > TOLERANCE for name in ("left_over", "broken"))]
@@ -35,7 +35,7 @@ def give_back(uow: UnitOfWork, used: Sequence[Given]) -> None:
     entry.settle(sorted({given.row["part"] for given in moved}), "parts used")
 
 
-def _move(entry: Entry, given: Given) -> None:
+def _move(entry: Entry, given: UsedRow) -> None:
     row = given.row
     key, part = LoomKey(row["hall"], row["loom"]), row["part"]
     why = f"card {row['card']}" if row.get("card") else "parts used"

@@ -29,7 +29,7 @@ from tracker.store import UnitOfWork
 
 
 @dataclass(frozen=True, slots=True)
-class Recorded:
+class RecordedStage:
     change: StageChange
     before: str | None
     """The stage recorded before, None where there was none."""
@@ -67,7 +67,7 @@ def record_stage(
     at: datetime | None = None,
     why: str | None = None,
     taken: Taken | None = None,
-) -> Recorded:
+) -> RecordedStage:
     """Append a stage to a loom's history and, with `taken`, the conversion behind it.
 
     `at` is the moment the stage began (default now), for a conversion its end. Stopped, put off and left out need a reason,
@@ -99,7 +99,7 @@ def record_stage(
             uow.add_conversion(done)
         freed = follow_stage(uow, change)
         uow.commit()
-    return Recorded(change, before.stage.value if before else None, done, freed)
+    return RecordedStage(change, before.stage.value if before else None, done, freed)
 
 
 def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:

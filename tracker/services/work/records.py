@@ -20,7 +20,7 @@ from tracker.scope.content import scope_looms
 from tracker.services.moments import began
 from tracker.services.parts.reservations import follow_stages
 from tracker.services.parts.stockroom import read_stockroom
-from tracker.services.work.given_back import Given, give_back
+from tracker.services.work.given_back import UsedRow, give_back
 from tracker.services.work.sign_off import begun_at, content_of, open_of, sign_off_message
 from tracker.services.work.stage_moves import is_issued, odd_move, refuse_stop, stage_now
 from tracker.services.work.taken import Taken, conversion_of
@@ -32,7 +32,7 @@ WORK, PARTS = "work_done", "parts_used"
 
 
 @dataclass(frozen=True, slots=True)
-class Move:
+class StageMove:
     """What a row of Work done does to its loom."""
 
     change: StageChange
@@ -53,8 +53,8 @@ class Records:
         for change in changes:
             if change.field and TABLES[change.table].history:
                 self.before.setdefault((change.table, change.key), {})[change.field] = change.old
-        self.moves: list[Move] = []
-        self.used: list[Given] = []
+        self.moves: list[StageMove] = []
+        self.used: list[UsedRow] = []
         self.touched: dict[LoomKey, None] = {}
         """Looms of whose work done rows were added or changed."""
 
@@ -85,7 +85,7 @@ class Records:
 
     def _follow(self, row: TypedRow, found: list[Finding]) -> None:
         if row.table == PARTS:
-            self.used.append(Given(row.values, self._stood(row, ("left_over", "broken"))))
+            self.used.append(UsedRow(row.values, self._stood(row, ("left_over", "broken"))))
         if row.table == WORK and not row.values.get("operation") and self._is_added(row):
             found += [placed(fault, row, self.tables[row.source]) for fault in self._take(row.values)]
         elif row.table == WORK:
@@ -239,7 +239,7 @@ class Records:
         if stage is Stage.SIGNED_OFF and (open_ones := self._open(key)):
             return Fault(open_ones, "stage", Severity.REFUSED)
         change = StageChange(key, stage, moment, self.uow.who, why if odd or stage is Stage.STOPPED else None)
-        self.moves.append(Move(change, done))
+        self.moves.append(StageMove(change, done))
         self.stages[key] = change
         if stage is Stage.IN_WORK:
             self._begun[key] = moment

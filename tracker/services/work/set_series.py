@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
-from tracker.commissioning.settings.series import Limits, Series, Value, Why
+from tracker.commissioning.settings.series import Limits, Occasion, Series, Value
 from tracker.domain.method import Setpoint
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.progress import Conversion
@@ -61,7 +61,7 @@ def _value(row: Mapping[str, Any]) -> Value:
     value = row["value"]
     if isinstance(value, bool):
         value = "yes" if value else "no"
-    return Value(value, row["at"], Why(row["why"] or Why.READ_OUT), row["article"])
+    return Value(value, row["at"], Occasion(row["why"] or Occasion.READ_OUT), row["article"])
 
 
 def _family(mill: Mill, key: LoomKey, rows: Iterable[Mapping[str, Any]]) -> str | None:

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from tracker.commissioning.settings.alarms import Review, review
 from tracker.commissioning.settings.angles import deviation
 from tracker.commissioning.settings.bobbins import Bobbins, metres_left
-from tracker.commissioning.settings.series import Series, Value, Why
+from tracker.commissioning.settings.series import Occasion, Series, Value
 from tracker.commissioning.settings.taught import Taught, taught
 from tracker.commissioning.settings.visits import Visit, visits
 from tracker.domain.mill import LoomKey
@@ -182,7 +182,7 @@ def visit_days(terms: Terms) -> tuple[int, ...]:
 def _visited(series: Sequence[Series]) -> dict[LoomKey, set[datetime]]:
     found: dict[LoomKey, set[datetime]] = defaultdict(set)
     for one in series:
-        found[one.key] |= {value.at for value in one.values if value.why is Why.VISIT}
+        found[one.key] |= {value.at for value in one.values if value.why is Occasion.VISIT}
     return found
 
 

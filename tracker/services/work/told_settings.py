@@ -4,13 +4,13 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
-from tracker.commissioning.settings.alarms import Alarm, Kind
+from tracker.commissioning.settings.alarms import Alarm, AlarmKind
 from tracker.errors import Message, message
 
 _CODES = {
-    Kind.MOVED: "setting-moved", Kind.DRIFTING: "setting-drifting", Kind.READ_AGAIN: "setting-read-again",
-    Kind.RISING_OR_FALLING: "setting-rising-or-falling", Kind.OUT_OF_FAMILY: "setting-out-of-family",
-    Kind.UNSTEADY: "setting-unsteady",
+    AlarmKind.MOVED: "setting-moved", AlarmKind.DRIFTING: "setting-drifting", AlarmKind.READ_AGAIN: "setting-read-again",
+    AlarmKind.RISING_OR_FALLING: "setting-rising-or-falling", AlarmKind.OUT_OF_FAMILY: "setting-out-of-family",
+    AlarmKind.UNSTEADY: "setting-unsteady",
 }  # fmt: skip
 _DECIMALS = 2
 """Of figures that are worked out; values that were read are told as they are."""
@@ -20,7 +20,7 @@ def alarm_message(alarm: Alarm) -> Message:
     """Parameters: loom, setting, side, unit and the kind's own figures."""
     one = alarm.series
     where: dict[str, Any] = {"loom": str(one.key), "setting": one.setting, "side": one.side, "unit": one.unit}
-    if alarm.kind is Kind.OUTSIDE:
+    if alarm.kind is AlarmKind.OUTSIDE:
         return _outside(where, alarm.figures)
     figures = {name: _rounded(name, figure) for name, figure in alarm.figures.items()}
     return message(_CODES[alarm.kind], **where, **figures)

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from tracker.commissioning.worth.observed import (
-    Conversion,
     Observed,
+    Standstill,
     StopCount,
     causes,
     efficiencies_of,
@@ -15,7 +15,7 @@ from tracker.commissioning.worth.observed import (
     widths_of,
 )
 from tracker.commissioning.worth.panel import Panel, panel
-from tracker.commissioning.worth.plain import Interval, OneLoom, one_by_one, pooled, strata
+from tracker.commissioning.worth.plain import Estimated, OneLoom, one_by_one, pooled, strata
 from tracker.commissioning.worth.savings import Converted, Savings, savings
 from tracker.commissioning.worth.stepped import Stepped
 from tracker.commissioning.worth.verdict import Verdict, Word, judged
@@ -48,8 +48,8 @@ class Measure:
     verdict: Verdict
     """From the stepped comparison, which alone gives one."""
     looms: tuple[OneLoom, ...]
-    strata: Interval | None
-    plain: Interval | None
+    strata: Estimated | None
+    plain: Estimated | None
     """Before and after of all looms pooled, shown so that nobody trusts it."""
 
     @property
@@ -111,7 +111,7 @@ def _figures(stops: Sequence[StopCount], cause: str | None) -> Iterator[tuple[st
 
 
 def _measure(
-    name: str, cause: str | None, observed: Sequence[Observed], conversions: Mapping[LoomKey, Conversion], mill: Mill,
+    name: str, cause: str | None, observed: Sequence[Observed], conversions: Mapping[LoomKey, Standstill], mill: Mill,
     decided: date | None,
 ) -> Measure:  # fmt: skip
     terms = mill.terms

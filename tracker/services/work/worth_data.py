@@ -7,7 +7,7 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from tracker.commissioning.settings.bobbins import LENO_PER_CLOTH
-from tracker.commissioning.worth.observed import Conversion, SideWidth, StopCount
+from tracker.commissioning.worth.observed import SideWidth, Standstill, StopCount
 from tracker.commissioning.worth.savings import MONTH_DAYS, Converted
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.progress import UNDER_WAY
@@ -58,16 +58,16 @@ def _rows(uow: UnitOfWork, table: str, wanted: Wanted) -> Iterable[dict[str, Any
             yield zoned
 
 
-def read_conversions(uow: UnitOfWork, as_of: datetime) -> dict[LoomKey, Conversion]:
+def read_conversions(uow: UnitOfWork, as_of: datetime) -> dict[LoomKey, Standstill]:
     """Of every loom that was stopped for its conversion by `as_of`: one still in work has not woven again."""
     found = {
-        key: Conversion(change.at, None)
+        key: Standstill(change.at, None)
         for key, change in uow.stages().items()
         if change.stage in UNDER_WAY and change.at <= as_of
     }
     for done in uow.conversions():
         if done.started_at <= as_of:
-            found[done.key] = Conversion(done.started_at, done.ended_at)
+            found[done.key] = Standstill(done.started_at, done.ended_at)
     return found
 
 
@@ -90,7 +90,7 @@ def converted_looms(
     uow: UnitOfWork,
     mill: Mill,
     stops: Sequence[StopCount],
-    conversions: Mapping[LoomKey, Conversion],
+    conversions: Mapping[LoomKey, Standstill],
     settling: timedelta,
 ) -> list[Converted]:
     """The converted looms that have figures since, by loom."""

@@ -4,8 +4,8 @@ from dataclasses import asdict
 from math import isfinite
 from typing import Any
 
-from tracker.commissioning.worth.plain import Interval
-from tracker.commissioning.worth.stepped import CannotTell, Stepped, Told
+from tracker.commissioning.worth.plain import Estimated
+from tracker.commissioning.worth.stepped import CannotTell, Stepped
 from tracker.services.work.worth import Measure, WorthReport
 from tracker.services.work.worth_says import beside, savings_messages, verdict_message
 from tracker.words import Speaker
@@ -59,7 +59,7 @@ def _stepped(one: Stepped | CannotTell | None) -> dict[str, Any] | str | None:
     }  # fmt: skip
 
 
-def _told(one: Told | Interval | None) -> dict[str, Any]:
+def _told(one: Estimated | None) -> dict[str, Any]:
     return {} if one is None else _plain({"estimate": one.estimate, "low": one.low, "high": one.high})
 
 

@@ -3,8 +3,7 @@
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from tracker.commissioning.worth.plain import Interval
-from tracker.commissioning.worth.stepped import Told
+from tracker.commissioning.worth.plain import Estimated
 from tracker.errors import Message, message
 from tracker.export.worth_report import Bar, WorthPages, write_worth_report
 from tracker.services.work.worth import Measure, WorthReport
@@ -57,7 +56,7 @@ def _bars(measure: Measure, speaker: Speaker) -> Iterator[Bar]:
         yield _percent(plainly, measure.plain, measure.counts, base, marked=True)
 
 
-def _percent(label: str, told: Told | Interval, counts: bool, base: float, marked: bool = False) -> Bar:
+def _percent(label: str, told: Estimated, counts: bool, base: float, marked: bool = False) -> Bar:
     low, middle, high = (
         (one - 1) * 100 if counts else one / base * 100 for one in (told.low, told.estimate, told.high)
     )

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from math import isinf
 from typing import Any
 
-from tracker.commissioning.worth.plain import Interval, OneLoom
+from tracker.commissioning.worth.plain import Estimated, OneLoom
 from tracker.commissioning.worth.savings import Savings
-from tracker.commissioning.worth.stepped import CannotTell, Stepped, Told
+from tracker.commissioning.worth.stepped import CannotTell, Stepped
 from tracker.commissioning.worth.verdict import Verdict, Word
 from tracker.errors import Message, message
 from tracker.services.work.worth import EFFICIENCY, WIDTH, Measure, WorthReport
@@ -85,13 +85,13 @@ def more_of(verdict: Verdict, worth_knowing: float, periods: bool = False) -> Me
     return message("worth-more-picks", millions=round(verdict.more_picks / 1e6, 1), share=share)
 
 
-def as_change(told: Told | Interval) -> Message:
+def as_change(told: Estimated) -> Message:
     """A ratio as a change in percent."""
     low, middle, high = (round((ratio - 1) * 100, 1) for ratio in (told.low, told.estimate, told.high))
     return message("worth-change", middle=middle, low=low, high=high)
 
 
-def as_difference(told: Told | Interval, name: str) -> Message:
+def as_difference(told: Estimated, name: str) -> Message:
     low, middle, high = (round(one * TIMES[name], 2) for one in (told.low, told.estimate, told.high))
     return message("worth-difference", middle=middle, low=low, high=high, figure=name)
 
@@ -148,11 +148,11 @@ def _missing(saved: Savings) -> Iterator[Message]:
         yield message("worth-without-weft")
 
 
-def _amount(one: Interval | None) -> Message | None:
+def _amount(one: Estimated | None) -> Message | None:
     return one and message("worth-amount", middle=_figure(one.estimate), low=_figure(one.low), high=_figure(one.high))
 
 
-def _payback(months: Interval | None) -> dict[str, Any]:
+def _payback(months: Estimated | None) -> dict[str, Any]:
     if months is None:
         return {"middle": None, "low": None, "high": None}
     middle, low, high = (None if isinf(m) else round(m, 1) for m in (months.estimate, months.low, months.high))
