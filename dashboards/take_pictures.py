@@ -16,7 +16,7 @@ from playwright.sync_api import Page, sync_playwright
 
 from tracker.server.port import ADDRESS
 from tracker.server.serve import serving
-from tracker.services.context import Context
+from tracker.services.context import Actor, Context
 from tracker.services.demo import run_demo
 from tracker.services.plans.plan import PlanRequest, Search, plan
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
@@ -54,7 +54,7 @@ def take(database: Path, scratch: Path) -> None:
     scenario.write_text(scenario_text(SCENARIO), encoding="utf-8")
     looms.write_text(LOOM_LIST, encoding="utf-8")
     plan(Context(str(database)), PlanRequest(scenario=scenario), Search(time_limit_s=30))
-    rehearse(Context(str(database)).acting_as("planner"), RehearsalRequest())
+    rehearse(Context(str(database), Actor("planner")), RehearsalRequest())
 
     with serving(str(database), free_port()) as (url, _), sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])

@@ -60,6 +60,10 @@ class DataError(TrackerError):
     """The stored data cannot carry what was asked: an unknown loom, an article without pick density, no crew."""
 
 
+class NotAllowed(TrackerError):
+    """None of the roles of who asks may do this; nothing was written."""
+
+
 class InputRefused(TrackerError):
     """A file was refused as a whole or in part; nothing was written. `findings` says why, cell by cell."""
 

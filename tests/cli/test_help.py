@@ -29,7 +29,7 @@ def options_of(command):
 
 
 COMMANDS = {" ".join(path): command for path, command in leaves(ROOT)}
-ROWS = dict(re.findall(r"^\| `((?:stock )?[a-z-]+)[^`]*` \|.*\|(.*)\|$", README, re.MULTILINE))
+ROWS = dict(re.findall(r"^\| `((?:(?:stock|people) )?[a-z-]+)[^`]*` \|.*\|(.*)\|$", README, re.MULTILINE))
 """Command → the cell with its options."""
 
 

@@ -39,7 +39,7 @@ class Ran:
     def command(self) -> tuple[str, ...]:
         """Its name: `stock issue`."""
         words = self.argv[2:] if self.argv[:1] == ("--db",) else self.argv
-        return words[: 2 if words[:1] == ("stock",) else 1]
+        return words[: 2 if words[:1] in (("stock",), ("people",)) else 1]
 
     @property
     def lines(self) -> list[str]:

@@ -9,7 +9,18 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 CODE = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 CARRIERS = dict.fromkeys(
-    ("Message", "message", "TrackerError", "UsageError", "NotTold", "DataError", "InputRefused", "PlanRefused"), 0
+    (
+        "Message",
+        "message",
+        "TrackerError",
+        "UsageError",
+        "NotTold",
+        "DataError",
+        "InputRefused",
+        "PlanRefused",
+        "NotAllowed",
+    ),
+    0,
 )
 """What takes a code and nothing else → at which place."""
 WORD = re.compile(r"(?:^|\s)[A-Za-z'-]{2,}(?=[\s.,:;!?]|$)")

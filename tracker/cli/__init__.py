@@ -19,6 +19,7 @@ from tracker.cli import (
     forecasting,
     keeping,
     notes,
+    people,
     planning,
     recording,
     rehearsing,
@@ -47,7 +48,7 @@ app = Commands(
     pretty_exceptions_enable=False,
 )
 for area in (
-    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, floor, settings, worth, keeping,
+    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, floor, settings, worth, people, keeping,
 ):  # fmt: skip
     area.add_commands(app)
 

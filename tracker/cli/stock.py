@@ -57,9 +57,7 @@ def receive(
     """
     from tracker.services.parts.stock import receive as run
 
-    _print(
-        run(context.obj.acting_as(who), part, quantity, order, not last, told=_told(context, why, at, unit)), json_to
-    )
+    _print(run(context.obj.telling(who), part, quantity, order, not last, told=_told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -83,7 +81,7 @@ def issue(
     from tracker.services.parts.stock import issue as run
 
     _print(
-        run(context.obj.acting_as(who), loom, hall, part, quantity, incomplete, told=_told(context, why, at, unit)),
+        run(context.obj.telling(who), loom, hall, part, quantity, incomplete, told=_told(context, why, at, unit)),
         json_to,
     )
 
@@ -109,7 +107,7 @@ def give_back(
     """
     from tracker.services.parts.stock import give_back as run
 
-    _print(run(context.obj.acting_as(who), loom, part, quantity, hall, told=_told(context, why, at, unit)), json_to)
+    _print(run(context.obj.telling(who), loom, part, quantity, hall, told=_told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -131,7 +129,7 @@ def scrap(
     """
     from tracker.services.parts.stock import scrap as run
 
-    _print(run(context.obj.acting_as(who), loom, part, quantity, hall, told=_told(context, why, at, unit)), json_to)
+    _print(run(context.obj.telling(who), loom, part, quantity, hall, told=_told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -152,7 +150,7 @@ def recover(
     """
     from tracker.services.parts.stock import recover as run
 
-    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, told=_told(context, why, at)), json_to)
+    _print(run(context.obj.telling(who), loom, hall, part, quantity, told=_told(context, why, at)), json_to)
 
 
 @stock.command(context_settings={"ignore_unknown_options": True})
@@ -172,7 +170,7 @@ def adjust(
     """
     from tracker.services.parts.stock import adjust as run
 
-    _print(run(context.obj.acting_as(who), part, quantity, _told(context, why, at, unit)), json_to)
+    _print(run(context.obj.telling(who), part, quantity, _told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -192,7 +190,7 @@ def count(
     """
     from tracker.services.parts.stock import count as run
 
-    _print(run(context.obj.acting_as(who), part, found, _told(context, why, at, unit)), json_to)
+    _print(run(context.obj.telling(who), part, found, _told(context, why, at, unit)), json_to)
 
 
 @stock.command()
@@ -212,7 +210,7 @@ def reserve(
     """
     from tracker.services.parts.reservations import reserve as run
 
-    _print(run(context.obj.acting_as(who), loom, hall, part, quantity, safety_stock), json_to)
+    _print(run(context.obj.telling(who), loom, hall, part, quantity, safety_stock), json_to)
 
 
 @stock.command()
@@ -230,7 +228,7 @@ def release(
     """
     from tracker.services.parts.reservations import release as run
 
-    _print(run(context.obj.acting_as(who), loom, hall, part), json_to)
+    _print(run(context.obj.telling(who), loom, hall, part), json_to)
 
 
 @stock.command()
@@ -254,7 +252,7 @@ def take(
     from tracker.services.parts.reservations import take as run
 
     giving, taking = LoomName(giver, from_hall), LoomName(taker, to_hall)
-    _print(run(context.obj.acting_as(who), part, giving, taking, quantity, why), json_to)
+    _print(run(context.obj.telling(who), part, giving, taking, quantity, why), json_to)
 
 
 def _told(context: typer.Context, why: str, at: str | None, unit: str | None = None) -> "Told":

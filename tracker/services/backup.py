@@ -6,6 +6,7 @@ from typing import Any
 
 from tracker.office import files
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.store.backup import Manifest, make_backup
 from tracker.store.history import last_hash
 from tracker.store.migrate import versions
@@ -31,6 +32,7 @@ class BackupReport:
 
 def backup(context: Context, target: Path) -> BackupReport:
     """Back up a database into a file, in one consistent view and while others work."""
+    context.require(May.BACK_UP)
     with context.reading() as uow:
         connection = uow.session.connection()
         content, manifest = make_backup(connection, versions()[-1], context.now(), last_hash(connection))
@@ -43,6 +45,7 @@ def restore(context: Context, source: Path) -> BackupReport:
 
     Raises InputRefused for a file that is no whole backup and TrackerError where there is a database already.
     """
+    context.require(May.BACK_UP)
     found = read_backup(source)
     restore_into(context.database, found)
     return BackupReport(source, found.manifest)

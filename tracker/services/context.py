@@ -3,34 +3,53 @@
 Services take one of these and open nothing by themselves. The store is opened once, when it is first needed.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property
+from getpass import getuser
+from typing import Any
 
 from tracker.domain.clock import now
+from tracker.domain.people import EVERY_ROLE, Act, Role, in_order
+from tracker.errors import NotAllowed
+from tracker.services.people.permissions import May, allowed, who_may
 from tracker.store import Store, UnitOfWork, open_store
 from tracker.store.opening import is_new
 from tracker.store.own_clock import own_clock
+from tracker.store.people import any_account
 from tracker.store.place import is_missing
 from tracker.store.unit_of_work import user
 
 
 @dataclass(frozen=True, slots=True)
 class Actor:
-    """Who does it, for the log."""
+    """Who does it, and what the roles allow."""
 
     name: str
+    roles: frozenset[Role] = EVERY_ROLE
+    """By default every one: whoever can open the database without the screens has everything."""
+    through: str = "command"
+    """By what: `command` or `screen`."""
+    by_environment: bool = False
+    """Whether the name is only told by the environment; it counts for nothing once there are accounts."""
 
-    def __str__(self) -> str:
-        return self.name
+    def may(self, what: May) -> bool:
+        return what in allowed(self.roles)
+
+
+def at_the_keyboard() -> Actor:
+    """The user of this computer, under the name that the environment may tell."""
+    return Actor(user(), by_environment=user() != getuser())
 
 
 @dataclass(frozen=True)
 class Context:
     database: str
     """An SQLite file or a SQLAlchemy URL."""
-    actor: Actor = field(default_factory=lambda: Actor(user()))
+    actor: Actor = field(default_factory=at_the_keyboard)
+    told: str = ""
+    """Who is told to have done it, for what is written; empty = the actor."""
     language: str = "en"
     make: bool = False
     """Whether a database that is not there may be made."""
@@ -47,9 +66,9 @@ class Context:
         """The same, allowed to make a database where there is none."""
         return replace(self, make=True)
 
-    def acting_as(self, name: str | None) -> "Context":
-        """The same, by somebody else; None changes nothing."""
-        return replace(self, actor=Actor(name)) if name else self
+    def telling(self, name: str | None) -> "Context":
+        """The same, where the actor writes down what somebody else did; None changes nothing."""
+        return replace(self, told=name) if name else self
 
     @property
     def is_missing(self) -> bool:
@@ -74,6 +93,22 @@ class Context:
         """One consistent view of the database, which waits for nobody."""
         return self.store.reading()
 
-    def unit_of_work(self) -> UnitOfWork:
-        """For writing, all of it or nothing; every change carries the actor and this context's moment."""
-        return self.store.unit_of_work(self.actor.name, self.now)
+    def require(self, what: May) -> None:
+        """Refuse what none of the actor's roles may do: NotAllowed."""
+        if not self.actor.may(what):
+            raise NotAllowed("not-allowed", who=self.actor.name, what=what, roles=who_may(what))
+
+    def unit_of_work(self, what: May, details: Mapping[str, Any] | None = None) -> UnitOfWork:
+        """For writing, all of it or nothing; every change carries who did it and this context's moment, and the account of who
+        did what has a line of it. NotAllowed for who may not do `what`."""
+        self.require(what)
+        who, actor = self._name(), self.actor
+        act = Act(who, in_order(actor.roles), actor.through, what.value, details or {})
+        return self.store.unit_of_work(self.told or who, self.now, act)
+
+    def _name(self) -> str:
+        """Of the actor; who has an account of the programme is not somebody else because the environment says so."""
+        if self.actor.by_environment:
+            with self.reading() as uow:
+                return getuser() if any_account(uow.session) else self.actor.name
+        return self.actor.name

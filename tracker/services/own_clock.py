@@ -6,6 +6,7 @@ from typing import Any
 
 from tracker.errors import DataError, Message, UsageError, message
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.store.own_clock import own_clock, set_own_clock
 
 
@@ -36,7 +37,7 @@ def clock_says(context: Context, was_set: bool = False) -> ClockSays:
 def set_clock(context: Context, at: datetime) -> None:
     """Set the programme's own clock forward. DataError where the computer's clock counts, as in every real mill;
     UsageError for a moment before the one at which it stands: what was recorded until then would lie ahead."""
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(May.PLAN) as uow:
         stands = own_clock(uow.session)
         if stands is None:
             raise DataError("clock-is-the-computers", database=context.database)
@@ -48,7 +49,7 @@ def set_clock(context: Context, at: datetime) -> None:
 
 def give_own_clock(context: Context, at: datetime) -> Context:
     """The same, with a database (made where there is none) whose programme has its own clock; one that is there goes on."""
-    with context.making().unit_of_work() as uow:
+    with context.making().unit_of_work(May.PLAN) as uow:
         if own_clock(uow.session) is None:
             set_own_clock(uow.session, at)
             uow.commit()

@@ -11,6 +11,7 @@ from sqlalchemy import Connection, Engine
 from sqlalchemy.exc import ArgumentError, DBAPIError
 
 from tracker.domain.clock import now
+from tracker.domain.people import Act
 from tracker.errors import DataError, TrackerError
 from tracker.office import files
 from tracker.store.address import shown
@@ -33,16 +34,17 @@ class Store:
     def __init__(self, engine: Engine, place: Place):
         self.engine, self.place = engine, place
 
-    def unit_of_work(self, who: str = "", at: Moment | None = None) -> UnitOfWork:
+    def unit_of_work(self, who: str = "", at: Moment | None = None, act: Act | None = None) -> UnitOfWork:
         """For writing: holds the write lock from its beginning, so that what was read still holds when it is written.
 
-        Every change says `who` did it (empty = who is at the keyboard) and when, by the clock `at` (none = the machine's).
+        Every change says `who` did it (empty = who is at the keyboard) and when, by the clock `at` (none = the machine's);
+        `act` is what stands of it in the account of who did what.
 
         Raises TrackerError for a file without write permission, and where another writes for too long.
         """
         if self.place.read_only:
             raise TrackerError("database-read-only", name=self.place.name)
-        return UnitOfWork(self.engine, self.place.name, who or user(), at or now)
+        return UnitOfWork(self.engine, self.place.name, who or user(), at or now, act)
 
     def reading(self) -> UnitOfWork:
         """For reading: one consistent view that waits for nobody; committing writes in it is a mistake."""

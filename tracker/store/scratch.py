@@ -6,12 +6,13 @@ from sqlalchemy import Connection, insert, select
 
 from tracker.store.base import Base
 from tracker.store.connecting import connect
-from tracker.store.models import FindingRow, OtherDateRow, RowChangeRow
+from tracker.store.models import ActRow, FindingRow, OtherDateRow, PersonRow, RowChangeRow, SessionRow
 from tracker.store.opening import Store, is_new, open_store
 from tracker.store.place import find
 
-NOT_COPIED = {model.__tablename__ for model in (FindingRow, OtherDateRow, RowChangeRow)}
-"""The bulk of a large database, which is only ever told: what was found and changed, and what else could be booked."""
+NOT_COPIED = {model.__tablename__ for model in (ActRow, FindingRow, OtherDateRow, PersonRow, RowChangeRow, SessionRow)}
+"""The bulk of a large database, which is only ever told: what was found and changed, who did it, and what else could be
+booked; and the accounts, which no load touches."""
 
 
 def scratch(database: str | Path) -> Store:

@@ -16,6 +16,7 @@ from sqlalchemy.orm import Session
 from tracker.domain.clock import now
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.people import Act
 from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange, not_taken_back
 from tracker.domain.rehearsal import KeptRehearsal
@@ -24,7 +25,7 @@ from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import Message, TrackerError, message
-from tracker.store import connecting, loads, mill, plans, progress, rehearsals, stock
+from tracker.store import connecting, loads, mill, people, plans, progress, rehearsals, stock
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
 
@@ -42,8 +43,9 @@ class UnitOfWork:
     Raises TrackerError where the database fails meanwhile (locked for too long, full, gone), or is given half a letter.
     """
 
-    def __init__(self, engine: Engine, name: str, who: str = "", at: Moment = now):
+    def __init__(self, engine: Engine, name: str, who: str = "", at: Moment = now, act: Act | None = None):
         self.session, self.name, self.who, self.now = Session(engine, expire_on_commit=False), name, who, at
+        self.act = act
 
     def __enter__(self) -> "UnitOfWork":
         try:
@@ -69,9 +71,12 @@ class UnitOfWork:
         return TrackerError("database-silent", name=self.name, why=reason(error))
 
     def commit(self) -> None:
-        """Write what was done, with the seals of what was added to history."""
+        """Write what was done, with who did it and the seals of what was added to history, all at one moment."""
         self.session.flush()
-        seal(self.session.connection(), self.now())
+        at = self.now()
+        if self.act:
+            people.add_act(self.session, self.act, at)
+        seal(self.session.connection(), at)
         self.session.commit()
 
     # ---- the mill

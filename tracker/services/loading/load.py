@@ -24,6 +24,7 @@ from tracker.services.loading.accounting import settled
 from tracker.services.loading.load_report import LoadedTable, LoadReport, against, where
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.method import load_method
+from tracker.services.loading.permission import needed, refuse_names
 from tracker.services.loading.reference import reference_findings
 from tracker.services.loading.replacing import Retiring, replaceable, retiring
 from tracker.services.parts.reservations import follow_stock
@@ -69,6 +70,8 @@ def load(
     remembered = _remembered(context)
     try:
         result = request.read(remembered)
+        if not dry_run:
+            context.require(needed(result.tables))
         if dry_run or is_new(context.database):
             tried = _try_out(context, request, result, dry_run)
             if dry_run or tried.refusal:
@@ -82,8 +85,10 @@ def load(
 def enter(context: Context, result: ReadResult, correct: str | None = None) -> LoadReport:
     """Write records that were told by a command or a screen as a load would, all of them or nothing; `correct` as in `load`."""
     request = _Request((), {}, False, None, context.now().date(), None, frozenset(), True, correct)
-    with context.unit_of_work() as uow:
-        report = _Loading(uow, result, request).run(dry_run=False)
+    with context.unit_of_work(needed(result.tables)) as uow:
+        loading = _Loading(uow, result, request)
+        refuse_names(context, uow, loading.comparison.changes)
+        report = loading.run(dry_run=False)
         if report.written:
             uow.commit()
     return report
@@ -140,9 +145,11 @@ def _write(
 ) -> LoadReport:  # fmt: skip
     """The files were read before the database is locked; they are read again where somebody gave other answers since."""
     while True:
-        with context.making().unit_of_work() as uow:
+        with context.making().unit_of_work(needed(result.tables)) as uow:
             if (newest := uow.answers()) == remembered:
-                report = request.marked(_Loading(uow, result, request).run(dry_run=False), remembered)
+                loading = _Loading(uow, result, request)
+                refuse_names(context, uow, loading.comparison.changes)
+                report = request.marked(loading.run(dry_run=False), remembered)
                 if report.written:
                     if before:
                         before(report)

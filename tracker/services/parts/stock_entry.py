@@ -15,6 +15,7 @@ from tracker.services.context import Context
 from tracker.services.moments import began, is_before, refuse_ahead
 from tracker.services.parts.stock_report import PartStock, StockReport
 from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.people.permissions import May
 from tracker.store import UnitOfWork
 from tracker.store.stock import change_reservations, set_open
 
@@ -112,7 +113,7 @@ def _stock(room: Stockroom, part: str) -> PartStock:
 @contextmanager
 def entry_in(context: Context, at: datetime | None = None) -> Iterator[Entry]:
     """An entry that is written when the block ends without an error."""
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(May.STOCK) as uow:
         yield Entry(uow, at)
         uow.commit()
 

@@ -13,6 +13,7 @@ from tracker.intake.rows.around import NEEDS
 from tracker.intake.rows.compare import compare
 from tracker.intake.rows.cross_checks import cross_findings
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.store.unit_of_work import UnitOfWork
 
 SOURCE = SourceTable("", "", "absences", 0)
@@ -51,7 +52,7 @@ def record_absence(
     written then."""
     if last < first:
         raise UsageError("absence-ends-first", first=first, last=last)
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(May.PLAN) as uow:
         known = uow.rows("absences").get((crew, first))
         if known and known["heads"] != 0:
             raise DataError("absent-already", crew=crew, first=first, last=known["to_on"])
@@ -64,7 +65,7 @@ def record_absence(
 def end_absence(context: Context, crew: str, back_on: date) -> AbsenceRecorded:
     """The crew is back on a day: its absence ends on the day before. Where that day is its first, it never was away: the
     absence stays in the list with no heads, so that its history tells of it."""
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(May.PLAN) as uow:
         mine = (a for a in uow.mill().absences if a.crew == crew and a.heads != 0)
         away = next((a for a in mine if a.from_on <= back_on <= a.to_on), None)
         if away is None:

@@ -12,6 +12,7 @@ from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
 from tracker.services.parts.needs import orders_relied_on
+from tracker.services.people.permissions import May
 from tracker.services.plans.plan import PlanReport, check, report_of, save
 from tracker.services.plans.plan_record import local
 from tracker.services.plans.planning_data import read_planning_data
@@ -58,6 +59,7 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
     Raises PlanRefused where it is a scenario's, is in force already, begins before `as_of` (default: now, or the start
     of a programme that lies ahead), or does not hold any more as the data stand.
     """
+    context.require(May.PLAN)
     found, zone = made_plan(context, number)
     entry = next(e for e in made_plans(context).entries if e.number == number)
     if entry.scenario is not None:

@@ -22,6 +22,7 @@ from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.needs import order_record, orders_relied_on
 from tracker.services.parts.reservations import reserve_plan
+from tracker.services.people.permissions import May
 from tracker.services.plans.late_list import late_now, late_record
 from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan_record import in_json, local, plan_record
@@ -127,6 +128,7 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     PlanRefused where the solver-free check objects, and DataError where the data cannot carry a plan; nothing is written
     then.
     """
+    context.require(May.PLAN)
     scenario = request.scenario
     if scenario and request.publish:
         raise PlanRefused("scenario-not-published")
@@ -191,7 +193,7 @@ def _together(reasons: Sequence[Message]) -> Message:
 def save(context: Context, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
     """Append a plan, and reserve its kits where it is published; gives its number. `previous`: the published plan that it
     was made after; PlanRefused where another one has been published since."""
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(May.PLAN) as uow:
         if publish and uow.published_plan() != previous:
             raise PlanRefused("plan-overtaken")
         number = uow.save_plan(result, published=publish, scenario=scenario)

@@ -20,6 +20,7 @@ from tracker.rehearsal.rehearsing import Ask, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
 from tracker.rehearsal.sources import Source, Spreads
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.services.plans.cluster import cluster
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.players import players
@@ -79,6 +80,7 @@ def rehearse(
     rate or share out of range, or where it was stopped before the first run, TrackerError where who plays is not there or
     lost; nothing is written then.
     """
+    context.require(May.PLAN)
     ask = _ask(request)
     with context.reading() as uow:
         number = uow.published_number()
@@ -98,7 +100,7 @@ def rehearse(
     if not found.runs.get((ask.policies[0].name, None, None)):
         raise DataError("rehearsal-stopped-early")
     result = record_of(found, ask, Basis(number, plan, bookings, data.mill.terms, at))
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(May.PLAN) as uow:
         kept = uow.save_rehearsal(number, result)
         uow.commit()
     return RehearsalReport(kept, result, data.mill.terms.zone, said(result))

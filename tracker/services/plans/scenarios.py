@@ -9,6 +9,7 @@ from typing import Any
 from tracker.domain.clock import planning_moment
 from tracker.errors import PlanRefused, UsageError, message
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.services.plans.plan import FIRM, TO_THE_END, Firm, PlanReport, PlanRequest, Progress, Search, plan
 from tracker.services.plans.scenario import apply_scenario, read_scenario
 from tracker.services.screens.scenario_board import PlanLine, plan_line
@@ -44,6 +45,7 @@ def plan_scenarios(
 ) -> ScenariosReport:
     """Plan each scenario as `plan` does; all the files are read before the first is planned, so that a fault in the last
     costs nobody an hour. UsageError for one that does not fit, and for two of one name."""
+    context.require(May.PLAN)
     names = _names(context, files)
     with context.reading() as uow:
         mill, published, stages = uow.mill(), uow.published_plan(), uow.stages()

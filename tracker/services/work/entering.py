@@ -14,6 +14,7 @@ from tracker.services.context import Context
 from tracker.services.loading.load import enter
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.looms import find_loom
+from tracker.services.people.permissions import May
 
 NOT_FROM_A_FILE = "record"
 """Where the rows stand, as a finding names it."""
@@ -33,6 +34,7 @@ def enter_records(
 
     UsageError for a value that a column cannot hold, or a missing one that it needs.
     """
+    context.require(May.RECORD)
     with context.reading() as uow:
         mill = uow.mill()
     key, zone = find_loom(mill, loom, hall), mill.terms.zone

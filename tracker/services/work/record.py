@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.progress import CONVERTED, Conversion, Stage, StageChange
+from tracker.domain.progress import BESIDE, CONVERTED, Conversion, Stage, StageChange
 from tracker.domain.words import fold
 from tracker.errors import DataError, Message, UsageError, message
 from tracker.services.context import Context
@@ -15,6 +15,7 @@ from tracker.services.moments import began, refuse_ahead
 from tracker.services.parts.reservations import follow_stage
 from tracker.services.parts.stock_report import parts_listed
 from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.people.permissions import May
 from tracker.services.work.sign_off import refuse_open
 from tracker.services.work.stage_moves import (
     RECORDED,
@@ -76,7 +77,7 @@ def record_stage(
     kit is free again.
     """
     wanted, moment, reason = _stage(stage, why, taken), at or context.now(), (why or "").strip() or None
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(_needed(wanted)) as uow:
         room = read_stockroom(uow)
         zone = room.mill.terms.zone
         refuse_ahead(uow, moment)
@@ -100,6 +101,11 @@ def record_stage(
         freed = follow_stage(uow, change)
         uow.commit()
     return RecordedStage(change, before.stage.value if before else None, done, freed)
+
+
+def _needed(wanted: Stage) -> May:
+    """To put a loom off, leave it out or take it back is the planner's."""
+    return May.PLAN if wanted in (*BESIDE, Stage.SCOPED) else May.RECORD
 
 
 def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:

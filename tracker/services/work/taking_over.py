@@ -8,6 +8,7 @@ from tracker.domain.tables import TERM_COLUMNS
 from tracker.errors import DataError, Message, message
 from tracker.intake.rows.compare import compare
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.services.work.worth import WorthReport, worth
 
 SOURCE = SourceTable("", "", "terms", 0)
@@ -34,9 +35,10 @@ class TakenOver:
 def take_over(context: Context) -> TakenOver:
     """Make the measured share the term `share of saving`, as a recorded change of terms. DataError where nothing was measured
     or claimed, where less than nothing is saved, or more than the term can hold."""
+    context.require(May.PLAN)
     report = worth(context)
     share = _share(report)
-    with context.unit_of_work() as uow:
+    with context.unit_of_work(May.PLAN) as uow:
         row = TypedRow("terms", {"term": TERM, "value": share})
         writer = uow.load_writer()
         writer.begin([], ())

@@ -26,6 +26,7 @@ from tracker.store.models.mill import (
     ToolRow,
     WarpRow,
 )
+from tracker.store.models.people import ActRow, PersonRow, SessionRow
 from tracker.store.models.plans import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
 from tracker.store.models.progress import ConversionRow, OperationMinutesRow, StageRow
 from tracker.store.models.records import (
@@ -43,6 +44,7 @@ from tracker.store.models.stock import MovementRow, PartRow, ReceiptRow, Reserva
 __all__ = [
     "AboutRow",
     "AbsenceRow",
+    "ActRow",
     "AlternativeRow",
     "AnswerRow",
     "ArticleRow",
@@ -68,6 +70,7 @@ __all__ = [
     "OvertimeRow",
     "PartRow",
     "PartUsedRow",
+    "PersonRow",
     "PlanRow",
     "PriceRow",
     "ReadingRow",
@@ -77,6 +80,7 @@ __all__ = [
     "RowChangeRow",
     "RunningRow",
     "SealRow",
+    "SessionRow",
     "SetValueRow",
     "SetpointRow",
     "SourceTableRow",

@@ -1,0 +1,127 @@
+"""Every service that writes asks whether the actor may, and refuses before it touches the database."""
+
+import ast
+from collections.abc import Callable
+from datetime import UTC, date, datetime
+from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+from writers import public_writers, units_of_work
+
+from tracker.domain.people import EVERY_ROLE, Role
+from tracker.domain.rows import ReadResult, SourceTable
+from tracker.errors import NotAllowed
+from tracker.services import own_clock
+from tracker.services.context import Actor, Context
+from tracker.services.loading import load as loading
+from tracker.services.parts import reservations, stock, stock_entry
+from tracker.services.people import absences, accounts
+from tracker.services.people.permissions import PERMISSIONS, May, who_may
+from tracker.services.plans import made_plans, plan, rehearse, scenarios
+from tracker.services.work import entering, record, taking_over
+from tracker.words import ENGLISH
+
+DAY, NOON = date(2027, 1, 4), datetime(2027, 1, 4, 12, tzinfo=UTC)
+WORK_DONE = ReadResult((SourceTable("", "", "work_done", 0),), (), ())
+CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
+    ("loading.load", "load"): lambda c: loading.load(c, [_looms(c)]),
+    ("loading.load", "enter"): lambda c: loading.enter(c, WORK_DONE),
+    ("own_clock", "set_clock"): lambda c: own_clock.set_clock(c, NOON),
+    ("own_clock", "give_own_clock"): lambda c: own_clock.give_own_clock(c, NOON),
+    ("parts.reservations", "reserve"): lambda c: reservations.reserve(c, "1"),
+    ("parts.reservations", "release"): lambda c: reservations.release(c, "1"),
+    ("parts.reservations", "take"): lambda c: reservations.take(c, "NUT", ("1", None), ("2", None)),
+    ("parts.stock", "receive"): lambda c: stock.receive(c, "NUT", 1),
+    ("parts.stock", "issue"): lambda c: stock.issue(c, "1"),
+    ("parts.stock", "give_back"): lambda c: stock.give_back(c, "1"),
+    ("parts.stock", "scrap"): lambda c: stock.scrap(c, "1", "NUT", 1),
+    ("parts.stock", "recover"): lambda c: stock.recover(c, "1"),
+    ("parts.stock", "adjust"): lambda c: stock.adjust(c, "NUT", 1),
+    ("parts.stock", "count"): lambda c: stock.count(c, "NUT", 1),
+    ("parts.stock_entry", "entry_in"): lambda c: stock_entry.entry_in(c).__enter__(),
+    ("people.absences", "record_absence"): lambda c: absences.record_absence(c, "F1", DAY, DAY),
+    ("people.absences", "end_absence"): lambda c: absences.end_absence(c, "F1", DAY),
+    ("people.accounts", "add_person"): lambda c: accounts.add_person(c, "Ann", "long enough for it", ["viewer"]),
+    ("people.accounts", "change_roles"): lambda c: accounts.change_roles(c, "Ann", ["viewer"]),
+    ("people.accounts", "change_password"): lambda c: accounts.change_password(c, "Ann", "long enough for it"),
+    ("people.accounts", "end_person"): lambda c: accounts.end_person(c, "Ann"),
+    ("plans.plan", "plan"): lambda c: plan.plan(c),
+    ("plans.plan", "save"): lambda c: plan.save(c, SimpleNamespace(), True, None, None),  # type: ignore[arg-type]
+    ("plans.rehearse", "rehearse"): lambda c: rehearse.rehearse(c, rehearse.RehearsalRequest()),
+    ("work.record", "record_stage"): lambda c: record.record_stage(c, "1", "in work"),
+    ("plans.made_plans", "publish_made"): lambda c: made_plans.publish_made(c, 1),
+    ("plans.scenarios", "plan_scenarios"): lambda c: scenarios.plan_scenarios(c, [Path("as-if.toml")]),
+    ("work.entering", "enter_records"): lambda c: entering.enter_records(c, "1", None, {}, {}),
+    ("work.taking_over", "take_over"): lambda c: taking_over.take_over(c),
+}
+BY_ITSELF = {("demo", "run_demo")}
+"""Makes a mill of its own, as whoever is at the keyboard."""
+
+
+def _looms(context: Context) -> Path:
+    file = Path(context.database).with_name("looms.csv")
+    file.write_text("Loom;Hall;Machine type;Reed width\n1;Hall 1;AJ-190;190\n")
+    return file
+
+
+@pytest.fixture
+def viewer(tmp_path) -> Context:
+    return Context(str(tmp_path / "mill.db"), Actor("Vera", frozenset({Role.VIEWER}), "screen"))
+
+
+def test_every_writing_service_is_tried_here():
+    assert public_writers() == CALLS.keys() | BY_ITSELF
+
+
+@pytest.mark.parametrize("name", CALLS, ids=".".join)
+def test_who_may_only_look_writes_nothing_by_it(viewer, name):
+    with pytest.raises(NotAllowed):
+        CALLS[name](viewer)
+    assert not Path(viewer.database).exists()  # it was asked before anything was opened
+
+
+def test_each_unit_of_work_names_what_it_takes():
+    """The type checker asks for it too; here nobody passes a variable of any other kind."""
+    named = [
+        ast.unparse(call.args[0]) if call.args else "" for place, call in units_of_work() if "context.py" not in place
+    ]
+    of_the_scratch = named.count("")  # the copy in memory on which a load is tried
+    assert of_the_scratch == 1
+    assert all(text.startswith(("May.", "needed(", "_needed(")) for text in named if text)
+
+
+def test_every_role_stands_in_the_table_and_everything_can_be_done_by_somebody():
+    assert set(PERMISSIONS) == set(Role) == EVERY_ROLE
+    assert [what for what in May if not who_may(what)] == []
+
+
+def test_the_table_says_what_the_mill_was_promised():
+    may = {role: PERMISSIONS[role] for role in Role}
+    assert may[Role.VIEWER] == set()
+    assert may[Role.FITTER] == {May.RECORD}
+    assert may[Role.ELECTRICIAN] == {May.RECORD, May.SIGN_ELECTRICAL}
+    assert may[Role.PURCHASING] == {May.STOCK}
+    assert may[Role.PLANNER] == set(May) - {May.SIGN_ELECTRICAL, May.PEOPLE, May.BACK_UP}
+    assert may[Role.ADMINISTRATOR] == {May.PEOPLE, May.BACK_UP}
+
+
+def test_the_refusal_names_who_what_and_whose_it_is(viewer):
+    with pytest.raises(NotAllowed) as refused:
+        stock.count(viewer, "NUT", 1)
+    assert ENGLISH.line(refused.value) == (
+        "Vera may not book in the stockroom: that is for purchasing, planner. Nothing was written. "
+        "Ask an administrator for the role, or somebody who has it."
+    )
+
+
+@pytest.mark.parametrize(("role", "stage", "may"), [
+    (Role.FITTER, "in work", True), (Role.FITTER, "put off", False), (Role.FITTER, "scoped", False),
+    (Role.PLANNER, "put off", True),
+])  # fmt: skip
+def test_to_put_a_loom_off_is_the_planners(tmp_path, role, stage, may):
+    context = Context(str(tmp_path / "none.db"), Actor("Ann", frozenset({role})))
+    with pytest.raises(Exception) as refused:
+        record.record_stage(context, "1", stage, why="asked")
+    assert isinstance(refused.value, NotAllowed) != may

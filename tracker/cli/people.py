@@ -1,0 +1,113 @@
+"""Commands for accounts: who may sign in to the screens, and what each may do there."""
+
+import sys
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from tracker.cli import show
+from tracker.cli.commands import Commands
+from tracker.cli.options import Json
+
+if TYPE_CHECKING:
+    from tracker.services.people.accounts import Changed
+
+Name = Annotated[str, typer.Argument(metavar="NAME", help="The name to sign in with.")]
+Roles = Annotated[
+    list[str],
+    typer.Option(
+        "--role", metavar="ROLE",
+        help="viewer, fitter, electrician, purchasing, planner or administrator; give it again for more than one.",
+    ),
+]  # fmt: skip
+
+people = Commands(
+    name="people",
+    help="Accounts: who may sign in to the screens, in which roles.\n\nExample: beamslot people list",
+    no_args_is_help=True,
+    rich_markup_mode=None,
+)
+
+
+def add_commands(app: typer.Typer) -> None:
+    app.add_typer(people)
+
+
+@people.command()
+def add(context: typer.Context, name: Name, role: Roles, json_to: Json = None) -> None:
+    """Give somebody an account.
+
+    The password is asked for twice; where nobody sits at a terminal it is the first line of standard input. Once there is an
+    account, the screens ask everybody to sign in.
+
+    Example: beamslot people add "M. Berg" --role planner --role administrator
+    """
+    from tracker.services.people.accounts import add_person
+
+    _say(add_person(context.obj, name, _password(), role), json_to)
+
+
+@people.command("list")
+def listed(context: typer.Context, json_to: Json = None) -> None:
+    """All accounts with their roles.
+
+    Example: beamslot people list
+    """
+    from tracker.services.people.accounts import people as run
+
+    found = run(context.obj)
+    rows = [
+        (p.name, ", ".join(p.roles), *(show.moment(at, found.zone) if at else "" for at in (p.added_at, p.ended_at)))
+        for p in found.people
+    ]
+    show.emit(json_to, found.record(), lambda: show.table("People", ["Name", "Roles", "Since", "?Ended"], rows))
+
+
+@people.command()
+def roles(context: typer.Context, name: Name, role: Roles, json_to: Json = None) -> None:
+    """Give somebody other roles, in place of those before; open pages end.
+
+    Example: beamslot people roles "M. Berg" --role purchasing
+    """
+    from tracker.services.people.accounts import change_roles
+
+    _say(change_roles(context.obj, name, role), json_to)
+
+
+@people.command()
+def password(context: typer.Context, name: Name, json_to: Json = None) -> None:
+    """Set a new password; open pages end.
+
+    Asked for as by `people add`.
+
+    Example: beamslot people password "M. Berg"
+    """
+    from tracker.services.people.accounts import change_password
+
+    _say(change_password(context.obj, name, _password()), json_to)
+
+
+@people.command()
+def end(context: typer.Context, name: Name, json_to: Json = None) -> None:
+    """End an account: nobody can sign in with it any more, and open pages end.
+
+    What was done with it stays in the history; `people add` opens it again.
+
+    Example: beamslot people end "M. Berg"
+    """
+    from tracker.services.people.accounts import end_person
+
+    _say(end_person(context.obj, name), json_to)
+
+
+def _say(done: "Changed", json_to: str | None) -> None:
+    from tracker.words import ENGLISH
+
+    show.emit(json_to, done.record(), lambda: show.say(ENGLISH.line(done.message)))
+
+
+def _password() -> str:
+    """Typed twice without being seen, or the first line that comes in."""
+    if sys.stdin.isatty():
+        return typer.prompt("Password", hide_input=True, confirmation_prompt="The same again", err=True)
+    return sys.stdin.readline().rstrip("\r\n")

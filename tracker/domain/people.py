@@ -1,0 +1,51 @@
+"""Who works with the programme, in which roles, and what is kept of each thing that somebody did."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from enum import StrEnum
+from typing import Any
+
+
+class Role(StrEnum):
+    VIEWER = "viewer"
+    FITTER = "fitter"
+    ELECTRICIAN = "electrician"
+    PURCHASING = "purchasing"
+    PLANNER = "planner"
+    ADMINISTRATOR = "administrator"
+
+
+EVERY_ROLE = frozenset(Role)
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """An account."""
+
+    number: int
+    name: str
+    """As it was first written; of two that differ only by case or accents there is one."""
+    roles: tuple[Role, ...]
+    """In the order of the roles."""
+    added_at: datetime
+    ended_at: datetime | None = None
+    """From then on nobody can sign in with it; the account stays, since the history names it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """What somebody did in one unit of work, for the account of who did what."""
+
+    who: str
+    roles: tuple[Role, ...]
+    through: str
+    """By what: `command` or `screen`."""
+    what: str
+    """The permission that it took, or what happened at the sign-in."""
+    details: Mapping[str, Any] = field(default_factory=dict)
+
+
+def in_order(roles: frozenset[Role]) -> tuple[Role, ...]:
+    """Roles in the order in which they are declared."""
+    return tuple(role for role in Role if role in roles)

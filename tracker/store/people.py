@@ -1,0 +1,49 @@
+"""Keep accounts and what people did, and read them back."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from sqlalchemy import select, update
+from sqlalchemy.orm import Session
+
+from tracker.domain.people import Act, Person, Role
+from tracker.domain.words import fold
+from tracker.store.models import ActRow, PersonRow, SessionRow
+
+
+def any_account(session: Session) -> bool:
+    """Whether somebody has an account; one that ended counts too, so that ending the last one opens nothing."""
+    return session.scalar(select(PersonRow.id).limit(1)) is not None
+
+
+def read_people(session: Session) -> list[Person]:
+    """All accounts in the order in which they were added."""
+    return [person_of(row) for row in session.scalars(select(PersonRow).order_by(PersonRow.id))]
+
+
+def find_row(session: Session, name: str) -> PersonRow | None:
+    """The account of a name, whatever its case and accents; None where there is none."""
+    return session.scalar(select(PersonRow).where(PersonRow.folded == fold(name)))
+
+
+def add_person(session: Session, name: str, roles: Sequence[Role], password_hash: str, at: datetime) -> Person:
+    row = PersonRow(name=name, folded=fold(name), roles=list(roles), password_hash=password_hash, added_at=at)
+    session.add(row)
+    session.flush()
+    return person_of(row)
+
+
+def add_act(session: Session, act: Act, at: datetime) -> None:
+    details = dict(act.details)
+    session.add(ActRow(at=at, who=act.who, roles=list(act.roles), through=act.through, what=act.what, details=details))
+    session.flush()
+
+
+def person_of(row: PersonRow) -> Person:
+    return Person(row.id, row.name, tuple(map(Role, row.roles)), row.added_at, row.ended_at)
+
+
+def end_sessions(session: Session, person: int, at: datetime) -> None:
+    """Sign somebody out everywhere."""
+    of_theirs = SessionRow.person_id == person, SessionRow.ended_at.is_(None)
+    session.execute(update(SessionRow).where(*of_theirs).values(ended_at=at))
