@@ -145,7 +145,10 @@ def test_a_comment_that_was_there_stays(rich):
     comment = openpyxl.load_workbook(marked(rich, finding(NOTE, "A5", "n."), finding(NOTE, "A6", "m.")))[LOOMS][
         "A5"
     ].comment
-    assert comment.text == "measured by the planner\nNOTE: n.\nWhat to do: Correct it." and comment.author == "Planner"
+    assert (
+        comment.text == "measured by the planner\nbeamslot: NOTE: n.\nWhat to do: Correct it."
+        and comment.author == "Planner"
+    )
 
 
 def test_a_range_is_coloured_and_commented_once(rich):

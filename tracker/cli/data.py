@@ -109,8 +109,12 @@ def _print_origins(here: "Context", loom: str, field: str, hall: str | None, jso
     from tracker.services.loading.origins import origins
 
     found = origins(here, loom, field, hall)
-    rows = [(show.moment(o.at, o.zone), o.who, o.file, o.sheet, o.cell, o.old, o.new) for o in found]
     columns = ["When", "?Who", "File", "Sheet", "Cell", "Before", "After"]
+    columns += ["Comment"] if any(o.comment for o in found) else []
+    rows = [
+        (show.moment(o.at, o.zone), o.who, o.file, o.sheet, o.cell, o.old, o.new, o.comment)[: len(columns)]
+        for o in found
+    ]
     show.emit(json_to, [o.record() for o in found], lambda: show.table(f"{field} of loom {loom}", columns, rows))
 
 

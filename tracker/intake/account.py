@@ -53,7 +53,7 @@ class Files:
         self, sheet: Sheet, grid: Sheet, blocks: Sequence[TableBlock], readings: Sequence[TableReading]
     ) -> Iterator[tuple[int, int, str, TableReading | None]]:
         """(row, column, what became of it, the table whose value it is) of every filled cell, once."""
-        reason = "left out" if sheet in self.left_out else "own report" if _is_own(sheet) else "sheet"
+        reason = "left out" if sheet in self.left_out else "own report" if is_own(sheet) else "sheet"
         lines = _lines_of(blocks, readings)
         first, last = min(lines, default=0), max(lines, default=-1)
         repeated = _merged_away(sheet)
@@ -124,7 +124,8 @@ def _is_of(part: Sheet, sheet: Sheet) -> bool:
     return (part.file, part.name) == (sheet.file, sheet.name)
 
 
-def _is_own(sheet: Sheet) -> bool:
+def is_own(sheet: Sheet) -> bool:
+    """Is it a guide, a list of findings or of cards that we wrote?"""
     return bool(sheet.rows and sheet.rows[0] and sheet.rows[0][0] in OWN_TITLES)
 
 

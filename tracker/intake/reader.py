@@ -6,15 +6,15 @@ from pathlib import Path
 
 from tracker.domain.addresses import range_name, ranges
 from tracker.domain.findings import Choice, Severity
-from tracker.domain.own_sheets import OWN_TITLES
 from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
 from tracker.errors import InputRefused, UsageError
-from tracker.intake.account import Files
+from tracker.intake.account import Files, is_own
 from tracker.intake.answers import FIELD, HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, TYPE, Answers
 from tracker.intake.columns.leftovers import note_beside
 from tracker.intake.columns.pool import ColumnPart
+from tracker.intake.comments import tell_comments
 from tracker.intake.layout.attribute_sheets import attributes_on
 from tracker.intake.layout.blocks import MAX_COLUMNS, TableBlock, find_blocks
 from tracker.intake.layout.called import said_by
@@ -78,6 +78,7 @@ def read_files(
         (block.called(c) for block in blocks for c in block.columns), names, _cells_there(asked.cells_named(), blocks)
     )
     files.blocks = list(blocks)
+    tell_comments(files, report)
     blocks = choose_loom_lists(blocks, asked, report)
     if progress:
         progress("Reading the tables", 0.5)
@@ -152,7 +153,7 @@ def _has_trouble(block: TableBlock, result: ReadResult) -> bool:
 
 def _blocks_of(sheet: Sheet, answers: Answers, report: Report, unknown: list[Sheet]) -> list[TableBlock]:
     """The tables of a sheet, which comes to the unknown ones where it has none; a hidden one is asked about."""
-    if sheet.rows and sheet.rows[0] and sheet.rows[0][0] in OWN_TITLES:
+    if is_own(sheet):
         return []
     said = answers.sheet(sheet.name)
     if said == IGNORE:

@@ -53,6 +53,11 @@ class Report:
         finding = _finding(severity, code, sheet, cell, heading, raw, understood, choices, params)
         self._found[(len(self._found),)] = _Found(finding, [])
 
+    def commented(self, sheet: Sheet, cells: Sequence[Cell], text: str) -> None:
+        """A note about what a comment on some cells says, at full length."""
+        finding = _finding(Severity.NOTE, "cell-comment", sheet, ranges(cells), "", "", "", (), {})
+        self._found[(len(self._found),)] = _Found(replace(finding, raw=text), [])
+
     def ask(
         self, kind: str, sheet: Sheet, heading: str, cell: str, choices: Sequence[Choice], *,
         raw: Any = "", code: str = "", **params: Any,

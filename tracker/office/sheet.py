@@ -44,6 +44,8 @@ class Extras:
     """Error cells: `#REF!`."""
     struck: set[Cell] = field(default_factory=set)
     """Filled cells whose text is struck through, wholly or in part."""
+    comments: dict[Cell, str] = field(default_factory=dict)
+    """Cell → what a comment on it says, filled or not; ours are none."""
     lost_letters: list[Cell] = field(default_factory=list)
     """Of a text file: cells with a byte that is no letter in its code page, shown as U+FFFD."""
     code_pages: tuple[tuple[str, str], ...] = ()

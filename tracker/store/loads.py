@@ -1,7 +1,7 @@
 """Write what a load brings, row by row, and say later where a value came from."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from itertools import chain, islice
@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 from sqlalchemy import delete, insert, select, update
 from sqlalchemy.orm import Session
 
-from tracker.domain.addresses import column_letters
+from tracker.domain.addresses import areas_in, column_letters
 from tracker.domain.findings import Finding
 from tracker.domain.quantities import tidy
 from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
@@ -51,6 +51,8 @@ class Origin:
     cell: str
     old: Any
     new: Any
+    comment: str = ""
+    """What a comment on the cell said when it was loaded."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,15 +281,33 @@ def origin_of(session: Session, table: Table, key: RowKey, field: str) -> list[O
         .where(RowChangeRow.table == table.name, RowChangeRow.key == key_text(key))
         .order_by(RowChangeRow.id.desc())
     )
-    return [
-        Origin(entry.at, entry.who, source.file if source else "", source.sheet if source else "",
-               _cell(entry, source, field), *entry.values[field])
-        for entry, source in session.execute(query) if field in entry.values
-    ]  # fmt: skip
+    found = [(entry, source) for entry, source in session.execute(query) if field in entry.values]
+    comments = _comments(session, [source.load_id for _, source in found if source])
+    return [_origin(entry, source, field, comments) for entry, source in found]
 
 
-def _cell(entry: RowChangeRow, source: SourceTableRow | None, field: str) -> str:
-    if source is None or field not in source.columns:
+def _origin(entry: RowChangeRow, source: SourceTableRow | None, field: str, comments: Sequence[FindingRow]) -> Origin:
+    old, new = entry.values[field]
+    if source is None:
+        return Origin(entry.at, entry.who, "", "", "", old, new)
+    place, cell = (source.load_id, source.file, source.sheet), _cell(entry, source, field)
+    said = [one.raw for one in comments if (one.load_id, one.file, one.sheet) == place and _names(one.cell, cell)]
+    return Origin(entry.at, entry.who, source.file, source.sheet, cell, old, new, " / ".join(said))
+
+
+def _comments(session: Session, loads: Collection[int]) -> Sequence[FindingRow]:
+    """The findings of some loads that say what comments on cells say."""
+    about = (FindingRow.code == "cell-comment", FindingRow.load_id.in_(loads))
+    return session.scalars(select(FindingRow).where(*about)).all() if loads else []
+
+
+def _names(cells: str, cell: str) -> bool:
+    """Is a cell among the cells of a finding?"""
+    return any(r1 <= r <= r2 and c1 <= c <= c2 for r, c, *_ in areas_in(cell) for r1, c1, r2, c2 in areas_in(cells))
+
+
+def _cell(entry: RowChangeRow, source: SourceTableRow, field: str) -> str:
+    if field not in source.columns:
         return ""
     along, across = source.columns[field], entry.number
     return f"{column_letters(across or 0)}{along}" if source.transposed else f"{along}{across}"

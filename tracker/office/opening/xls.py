@@ -10,6 +10,7 @@ from xlrd.xldate import XLDateError, xldate_as_datetime
 from tracker.domain.addresses import Cell
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras, Mark, Sheet, clean, marked
+from tracker.office.walking.comments import Comment, said_by_others
 from tracker.office.walking.format_codes import matters, tidy
 
 
@@ -44,7 +45,9 @@ def _sheet(path: Path, book: Any, sheet: Any) -> Sheet:
     merged = tuple((r1 + 1, c1 + 1, r2, c2) for r1, r2, c1, c2 in sheet.merged_cells)
     hidden_rows = frozenset(r + 1 for r, info in sheet.rowinfo_map.items() if info.hidden and r < sheet.nrows)
     hidden_columns = frozenset(c + 1 for c, info in sheet.colinfo_map.items() if info.hidden and c < sheet.ncols)
-    beside = Extras(sheet.visibility != 0, codes, hidden_rows, hidden_columns, merged, errors=errors, struck=struck)
+    comments = (Comment(r + 1, c + 1, note.author, note.text) for (r, c), note in sheet.cell_note_map.items())
+    beside = Extras(sheet.visibility != 0, codes, hidden_rows, hidden_columns, merged, errors=errors, struck=struck,
+                    comments=said_by_others(comments))  # fmt: skip
     return marked(Sheet(path.name, sheet.name, rows, beside))
 
 

@@ -8,8 +8,8 @@ from tracker.office.patching.package import Package
 from tracker.office.patching.sheet_part import SheetPart
 from tracker.office.patching.styles import MAIN
 from tracker.office.patching.xml import Edit, Element, element_text, end_of, opened, splice, tag_at, walk
+from tracker.office.walking.comments import OUR_PART, OURS
 
-AUTHOR = "beamslot"
 _COMMENTS_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.comments+xml"
 _EMPTY_COMMENTS = (
     f'<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<comments xmlns="{MAIN}"><authors></authors>'
@@ -90,10 +90,10 @@ def _with_texts(xml: bytes, notes: Mapping[Cell, str]) -> tuple[bytes, list[Cell
     walk(xml, start, end)
     threads = sorted(threaded & notes.keys())
     for one in sorted(notes.keys() & there.keys() - threaded):
-        edits.append((there[one], there[one], _run(prefix, "\n" + notes[one]).encode()))
+        edits.append((there[one], there[one], _run(prefix, OUR_PART + notes[one]).encode()))
     new = sorted(notes.keys() - there.keys() - threaded)
     if new:
-        edits.append((ends["authors"], ends["authors"], f"<{prefix}author>{AUTHOR}</{prefix}author>".encode()))
+        edits.append((ends["authors"], ends["authors"], f"<{prefix}author>{OURS}</{prefix}author>".encode()))
         made = (
             f'<{prefix}comment ref="{cell_name((r, c))}" authorId="{len(authors)}"><{prefix}text>'
             f"{_run(prefix, notes[r, c])}</{prefix}text></{prefix}comment>"

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 
 from tracker.domain.addresses import Area, Cell
 from tracker.office.sheet import Extras
+from tracker.office.walking.comments import Comment, said_by_others
 from tracker.office.walking.extent import Extent
 from tracker.office.walking.ods_styles import OdsStyles
 
@@ -29,6 +30,7 @@ class OdsSheet:
     errors: list[tuple[Area, str]] = field(default_factory=list)
     struck: list[Area] = field(default_factory=list)
     merged: list[Area] = field(default_factory=list)
+    comments: list[Comment] = field(default_factory=list)
     columns: list[tuple[int, int, str, bool]] = field(default_factory=list)
     """First, last, default cell style, hidden."""
     hidden_rows: list[tuple[int, int]] = field(default_factory=list)
@@ -52,6 +54,7 @@ class OdsSheet:
             no_value={cell for area in self.no_value for cell in _cells(area)},
             errors=dict(_each(self.errors)),
             struck={cell for area in self.struck for cell in _cells(area)},
+            comments=said_by_others(self.comments),
         )
 
 
@@ -79,12 +82,16 @@ class OdsWalk:
         self._filled_to = self._row_chars = 0
         self._in_cell = self._in_note = self._is_formula = self._unvalued = self._struck = False
         self._shown = ""
+        self._note_part = ""
 
     def start(self, tag: str, at: dict[str, str]) -> None:
         if tag in _CELLS:
             self._start_cell(self.sheets[-1], at)
         elif tag == "p":
-            if not self._in_note:
+            if self._in_note:
+                self._note_part = tag
+                self.sheets[-1].comments[-1].text += "\n"
+            else:
                 self._unvalued = False  # a formula that returned an empty text has an empty paragraph and no value
         elif tag == "table-row":
             self._start_row(self.sheets[-1], at)
@@ -92,6 +99,9 @@ class OdsWalk:
             self._struck |= self._in_cell and not self._in_note and self.styles.struck(at.get("text:style-name", ""))
         elif tag == "annotation":
             self._in_note = True
+            self.sheets[-1].comments.append(Comment(self._row, self._column - self._repeat + 1))
+        elif self._in_note:
+            self._note_part = tag
         elif tag == "table-column":
             self._column_group(self.sheets[-1], at)
         elif tag == "table":
@@ -109,11 +119,15 @@ class OdsWalk:
                 last = self._row + self._row_repeat - 1
                 self.sheets[-1].extent.add_rows(self._row, last, self._filled_to, self._row_chars * self._row_repeat)
         elif tag == "annotation":
-            self._in_note = False
+            self._in_note, self._note_part = False, ""
         elif not self.sheets:
             self.styles.end(tag)
 
     def text(self, data: str) -> None:
+        if self._note_part == "p":
+            self.sheets[-1].comments[-1].text += data
+        elif self._note_part == "creator":
+            self.sheets[-1].comments[-1].author += data
         if self._in_cell:
             self._row_chars += self._repeat * len(data)
             if self._is_formula and not self._in_note:

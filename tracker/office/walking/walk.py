@@ -9,6 +9,7 @@ from xml.parsers import expat
 
 from tracker.office.refusal import refuse
 from tracker.office.sheet import Extras
+from tracker.office.walking.comments import comments_of
 from tracker.office.walking.extent import Extent
 from tracker.office.walking.ods import OdsWalk
 from tracker.office.walking.xlsx import Struck, sheet_extent, sheet_extras
@@ -59,7 +60,9 @@ def _xlsx(archive: zipfile.ZipFile, check: Check) -> Iterator[WalkedSheet]:
         xml = utf8(archive.read(sheet.part))
         extent = sheet_extent(xml, texts)
         check(sheet.name, extent)
-        yield WalkedSheet(sheet.name, extent, sheet_extras(xml, codes, struck, sheet.hidden))
+        extras = sheet_extras(xml, codes, struck, sheet.hidden)
+        extras.comments = comments_of(archive, sheet.part)
+        yield WalkedSheet(sheet.name, extent, extras)
 
 
 def _ods(archive: zipfile.ZipFile, check: Check) -> Iterator[WalkedSheet]:

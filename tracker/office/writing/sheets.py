@@ -24,6 +24,7 @@ from tracker.domain.plain_text import is_risky
 from tracker.domain.tables import Kind
 from tracker.errors import DataError
 from tracker.office.files import telling, write
+from tracker.office.walking.comments import OURS
 from tracker.office.writing.values import MAX_TEXT, Share, workbook_value, xml_text
 
 MAX_ROWS = 1_048_576
@@ -116,7 +117,7 @@ def new_book() -> Workbook:
     """A workbook without sheets."""
     book = Workbook()
     book.remove(book.worksheets[0])
-    book.properties.creator = "beamslot"
+    book.properties.creator = OURS
     return book
 
 
@@ -161,7 +162,7 @@ def mark_cell(cell: Any, colour: str, text: str = "") -> None:
     """Fill a cell with a colour (RRGGBB) and hang a note on it."""
     cell.fill = PatternFill("solid", fgColor=colour)
     if text:
-        cell.comment = Comment(xml_text(text[:MAX_TEXT]), "beamslot", width=300, height=120)
+        cell.comment = Comment(xml_text(text[:MAX_TEXT]), OURS, width=300, height=120)
 
 
 def put(cell: Cell, shown: Any) -> None:
@@ -192,9 +193,7 @@ def _headings(page: Worksheet, sheet: TidySheet, row: int) -> None:
             indent=_indent(column),
         )
         if column.about:
-            cell.comment = Comment(
-                xml_text(column.about), "beamslot", width=280, height=30 + 18 * _lines(column.about, 38)
-            )
+            cell.comment = Comment(xml_text(column.about), OURS, width=280, height=30 + 18 * _lines(column.about, 38))
 
 
 def _rows(page: Worksheet, sheet: TidySheet, first: int) -> None:

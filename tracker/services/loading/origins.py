@@ -26,6 +26,7 @@ class ValueOrigin:
     old: Any
     new: Any
     zone: ZoneInfo
+    comment: str = ""
 
     def record(self) -> dict[str, Any]:
         return {name: plain(value) for name, value in asdict(self).items() if name != "zone"}
@@ -42,7 +43,7 @@ def origins(context: Context, loom: str, field: str, hall: str | None = None) ->
 def origins_of(uow: UnitOfWork, mill: Mill, key: LoomKey, field: str) -> list[ValueOrigin]:
     """Likewise for a field or kept heading exactly as the store names it."""
     found = uow.origin("looms", (key.loom, key.hall), field)
-    return [ValueOrigin(o.at, o.who, o.file, o.sheet, o.cell, o.old, o.new, mill.terms.zone) for o in found]
+    return [ValueOrigin(o.at, o.who, o.file, o.sheet, o.cell, o.old, o.new, mill.terms.zone, o.comment) for o in found]
 
 
 def _field(mill: Mill, wanted: str) -> str:

@@ -282,6 +282,9 @@ unknown-loom = Loom { $loom } { $how ->
 
 ditto = '{ $raw }' repeats the cell above.
     .means = A ditto mark.
+cell-comment = A comment says: '{ $raw }'. The value is read as it stands.
+    .means = A comment on a cell of a list.
+    .hint = Correct the cell if the comment says that it is wrong.
 placeholder = '{ $raw }' is read as empty.
     .means = A mark that says nothing, such as a dash.
 read-as-empty = '{ $raw }' says that nothing is known; read as empty.
