@@ -42,7 +42,7 @@ def show_again(name: str, message: object) -> NoReturn:
     st.rerun()
 
 
-@st.fragment(run_every="15s")
+@st.fragment(run_every="5s")
 def watch() -> None:
     """Show the screen anew once somebody has written to the database, it has gone or come back, or the clock has
     moved on."""

@@ -2,6 +2,7 @@
 
 import sys
 from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -26,15 +27,21 @@ def browser():
         chromium.close()
 
 
+@pytest.fixture(scope="session")
+def context_of(browser) -> Callable:
+    """The browser as somebody in a time zone has it, who keeps what is fetched once: of 3 s for a page 1 s is its scripts."""
+    return cache(lambda zone: browser.new_context(timezone_id=zone))
+
+
 @pytest.fixture
-def open_page(browser) -> Iterator[Callable]:
+def open_page(context_of) -> Iterator[Callable]:
     """open_page(url, width, height, zone) waits until the screen has settled; errors of the page fail the test."""
-    contexts, errors = [], []
+    pages, errors = [], []
 
     def opened(url: str, width: int = 1280, height: int = 800, zone: str = "Europe/Vienna", wait_for: str = "h1"):
-        context = browser.new_context(viewport={"width": width, "height": height}, timezone_id=zone)
-        contexts.append(context)
-        page = context.new_page()
+        page = context_of(zone).new_page()
+        pages.append(page)
+        page.set_viewport_size({"width": width, "height": height})
         page.on("pageerror", lambda error: errors.append(str(error)))
         page.on("console", lambda said: errors.append(said.text) if "Content Security Policy" in said.text else None)
         page.goto(url)
@@ -42,8 +49,8 @@ def open_page(browser) -> Iterator[Callable]:
         return page
 
     yield opened
-    for context in contexts:
-        context.close()
+    for page in pages:
+        page.close()
     assert errors == []
 
 

@@ -119,11 +119,11 @@ def scenario(tmp_path, name, **terms):
 
 def test_scenarios_stand_side_by_side_with_the_published_plan(planned, tmp_path):
     short, shorter = (
-        scenario(tmp_path, name, **{"horizon (days)": days}) for name, days in (("two weeks", 14), ("one", 7))
+        scenario(tmp_path, name, **{"horizon (days)": days}) for name, days in (("a week", 7), ("three days", 3))
     )
     arguments = ("plan", "--as-of", "2027-01-04", "--scenario", short, "--scenario", shorter)
     told = planned(*arguments, "--json", "-").json
-    assert [line["name"] for line in told["compared"]] == ["published plan", "two weeks", "one"]
+    assert [line["name"] for line in told["compared"]] == ["published plan", "a week", "three days"]
     assert [len(plan["bookings"]) for plan in told["plans"]] == [line["bookings"] for line in told["compared"]][1:]
     later = planned(*arguments[:2], "2027-01-05", *arguments[3:])  # the published plan is of the day before
     rows = later.out.splitlines()

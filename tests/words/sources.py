@@ -35,9 +35,15 @@ def sources() -> dict[str, ast.Module]:
     return {path.relative_to(ROOT).as_posix(): ast.parse(path.read_text("utf-8")) for path in files}
 
 
+@cache
+def nodes_of(path: str) -> tuple[ast.AST, ...]:
+    """Every node of a file, which are walked once for all rules."""
+    return tuple(ast.walk(sources()[path]))
+
+
 def texts() -> Iterator[str]:
     """Every text that stands somewhere by itself."""
-    nodes = (node for tree in sources().values() for node in ast.walk(tree))
+    nodes = (node for path in sources() for node in nodes_of(path))
     return (node.value for node in nodes if isinstance(node, ast.Constant) and isinstance(node.value, str))
 
 
@@ -57,7 +63,7 @@ def codes_passed() -> Iterator[tuple[str, str]]:
 
 def words_of_enums() -> set[str]:
     """The values of all our enumerations, as the catalogue names them."""
-    classes = (n for tree in sources().values() for n in ast.walk(tree) if isinstance(n, ast.ClassDef))
+    classes = (node for path in sources() for node in nodes_of(path) if isinstance(node, ast.ClassDef))
     ours = (node for node in classes if any("Enum" in ast.unparse(base) for base in node.bases))
     values = (item.value for node in ours for item in node.body if isinstance(item, ast.Assign))
     return {f"word-{value.value}".replace(" ", "-") for value in values if isinstance(value, ast.Constant)}
@@ -65,20 +71,21 @@ def words_of_enums() -> set[str]:
 
 def sentences(path: str) -> list[str]:
     """Texts of so many words in a file that are no docstrings, and no ValueError, which only a programmer meets."""
-    tree = sources()[path]
-    apart = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-    apart |= {id(text) for node in ast.walk(tree) if _is_value_error(node) for text in ast.walk(node)}
-    apart |= {id(part) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for part in node.values}
-    said = (_text(node) for node in ast.walk(tree) if id(node) not in apart)
+    nodes = nodes_of(path)
+    apart = {id(node.value) for node in nodes if isinstance(node, ast.Expr)}
+    apart |= {id(text) for node in nodes if _is_value_error(node) for text in ast.walk(node)}
+    apart |= {id(part) for node in nodes if isinstance(node, ast.JoinedStr) for part in node.values}
+    said = (_text(node) for node in nodes if id(node) not in apart)
     return [text for text in said if len(WORD.findall(text)) >= SENTENCE]
 
 
+@cache
 def _with_code() -> dict[str, int]:
     found = {}
-    for path, tree in sources().items():
+    for path in sources():
         if path.startswith(("tracker/office/writing", "tracker/intake/vocabulary", "tracker/cli")):
             continue  # a code there is the format of a number, or one of the command's ends
-        for node in ast.walk(tree):
+        for node in nodes_of(path):
             names: list[str] = []
             if isinstance(node, ast.FunctionDef):
                 names = [arg.arg for arg in (*node.args.posonlyargs, *node.args.args) if arg.arg != "self"]
@@ -92,8 +99,8 @@ def _with_code() -> dict[str, int]:
 
 
 def _given(carriers: dict[str, int]) -> Iterator[tuple[str, ast.expr]]:
-    for path, tree in sources().items():
-        for node in (node for node in ast.walk(tree) if isinstance(node, ast.Call)):
+    for path in sources():
+        for node in (node for node in nodes_of(path) if isinstance(node, ast.Call)):
             name = getattr(node.func, "id", getattr(node.func, "attr", ""))
             given = [word.value for word in node.keywords if word.arg == "code"]
             given += node.args[carriers[name] : carriers[name] + 1] if name in carriers else []
