@@ -1,34 +1,20 @@
 """What is late, with its days and what follows: bookings, conversions in work, beam-outs, receipts."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime
 
 from tracker.domain.days import Days
+from tracker.domain.late import Late
 from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.ordering import as_expected
 from tracker.domain.plan import Booking
 from tracker.domain.progress import NOT_BEGUN, Stage
 from tracker.domain.windows import Window
-from tracker.errors import Message, message
+from tracker.errors import message
 
 ORDER = ("late-end", "late-start", "late-receipt", "late-beam-out")
 """What holds people up first."""
-
-
-@dataclass(frozen=True, slots=True)
-class Late:
-    """Something that should have been by now."""
-
-    what: Message
-    follows: Message
-    """What comes of it, and what to do."""
-    due: datetime
-    """When it should have been, UTC."""
-    days: int
-    """Local days since; 0 = today."""
-    key: LoomKey | None = None
-    """The loom, where it is about one."""
 
 
 def late(

@@ -7,6 +7,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.late import Late
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, StillOut, Touched
 from tracker.domain.plan import Plan
@@ -17,7 +18,7 @@ from tracker.errors import Message, message
 from tracker.kits.needs import needs
 from tracker.kits.orders import cash, order_lines
 from tracker.kits.returns import coming_back
-from tracker.mill_state.late import Late, late_lines
+from tracker.mill_state.late import late_lines
 from tracker.mill_state.planning import prepare
 from tracker.mill_state.stockroom import Stockroom, part_units
 from tracker.planning.baseline.walk import baseline as walk

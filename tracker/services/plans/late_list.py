@@ -1,15 +1,13 @@
 """What is late at a moment, by what the database holds."""
 
-from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from tracker.domain.tables import Kind
+from tracker.domain.late import Late
 from tracker.forecast.beam_outs import forecast
-from tracker.mill_state.late import Late, late
+from tracker.mill_state.late import late
 from tracker.mill_state.progress import still_to_come
-from tracker.office.writing.sheets import Col, TidySheet
 from tracker.services.context import Context
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.words import ENGLISH
@@ -32,15 +30,3 @@ def late_record(one: Late, zone: ZoneInfo) -> dict[str, Any]:
     return {"code": one.what.code, "hall": key.hall if key else None, "loom": key.loom if key else None,
             "due": one.due.astimezone(zone).isoformat(timespec="minutes"), "days": one.days,
             "what": ENGLISH.say(one.what), "follows": ENGLISH.say(one.follows)}  # fmt: skip
-
-
-def late_sheet(found: Sequence[Late], zone: ZoneInfo) -> TidySheet:
-    """As a sheet of the plan workbook; moments are the mill's local time."""
-    columns = [Col("Since", Kind.MOMENT), Col("Days", Kind.INTEGER), Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER),
-               Col("What"), Col("What follows")]  # fmt: skip
-    rows = [
-        [one.due.astimezone(zone).replace(tzinfo=None), one.days, one.key.loom if one.key else None,
-         one.key.hall if one.key else None, ENGLISH.say(one.what), ENGLISH.say(one.follows)]
-        for one in found
-    ]  # fmt: skip
-    return TidySheet("Late", columns, rows)

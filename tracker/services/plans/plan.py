@@ -9,10 +9,10 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.late import Late
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
 from tracker.errors import DataError, Message, PlanRefused, UsageError, message
-from tracker.mill_state.late import Late
 from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.planner import Progress
 from tracker.planning.planner import plan as solve

@@ -9,12 +9,13 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.errors import DataError
+from tracker.export.late_sheet import late_sheet
 from tracker.export.plan_workbook import write_plan
 from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.needs import net_needs
-from tracker.services.plans.late_list import late_now, late_sheet
+from tracker.services.plans.late_list import late_now
 from tracker.services.plans.plan_record import in_json
 from tracker.services.work.hours import sheets_of
 from tracker.services.work.scope import scope

@@ -8,6 +8,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.late import Late
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
@@ -16,7 +17,7 @@ from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.scopes import LoomScope
 from tracker.errors import Message, message
 from tracker.forecast.beam_outs import forecast
-from tracker.mill_state.late import Late, late
+from tracker.mill_state.late import late
 from tracker.mill_state.progress import Pace, WeekCount, by_week, done_on, expected_cost, pace, still_to_come
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
