@@ -7,11 +7,12 @@ import pytest
 from said import said
 
 from tracker.domain.mill import Loom, LoomKey, Mill
-from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus, Undo
+from tracker.domain.plan import Booking, CostTerms, CrewTurn, LeftOver, Plan, PlanStatus, Undo
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
 from tracker.errors import as_it_stands, message
+from tracker.mill_state.happened import OTHER, PART, PEOPLE, Happened
 from tracker.services.plans.moves import differences
 
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
@@ -37,16 +38,18 @@ def plan(*bookings, left=()):
 @pytest.mark.parametrize(
     ("before", "after", "what", "why"),
     [
-        (booking(10, 8), booking(30, 28), "later", "its beam-out is expected 20 h later; the whole plan costs less this way"),
+        (booking(10, 8), booking(30, 28), "later", "its beam-out is expected 20 h later"),
         # the same beam-out under another number: a warp has run out in between
         (booking(60, 58, window=3), booking(54, 52, window=2), "earlier",
-         "its beam-out is expected 6 h earlier; the whole plan costs less this way"),
-        (booking(10, 8), booking(400, 398, window=2), "later", "a later beam-out: the whole plan costs less this way"),
-        (booking(400, 398), booking(10, 8), "earlier", "an earlier beam-out: the whole plan costs less this way"),
-        (booking(10, 8), booking(14, 8.5), "later", "the whole plan costs less this way"),
+         "its beam-out is expected 6 h earlier"),
+        (booking(10, 8), booking(400, 398, window=2), "later",
+         "at a later beam-out, since the plan as a whole costs less this way"),
+        (booking(400, 398), booking(10, 8), "earlier",
+         "at an earlier beam-out, since the plan as a whole costs less this way"),
+        (booking(10, 8), booking(14, 8.5), "later", "the plan as a whole costs less this way"),
         (booking(10, 8), booking(24, None, WindowKind.MID_WARP), "later",
-         "mid-warp instead of repeat: the whole plan costs less this way"),
-        (booking(10, 8), booking(10, 8, choices=(("rail", "drill"),)), "other choice", "the whole plan costs less this way"),
+         "mid-warp instead of repeat, since the plan as a whole costs less this way"),
+        (booking(10, 8), booking(10, 8, choices=(("rail", "drill"),)), "other choice", "the plan as a whole costs less this way"),
     ],
 )  # fmt: skip
 def test_why_a_booking_moved(before, after, what, why):
@@ -101,13 +104,13 @@ def test_the_pilot_and_the_looms_that_wait_for_it_say_so():
         "1": waits,
         "2": "it became the pilot of AJ, in place of loom 1 (H), which cannot stay or be the first",
         "3": waits,
-        "4": "a later beam-out: the whole plan costs less this way",
-        "5": "a later beam-out: the whole plan costs less this way",
+        "4": "at a later beam-out, since the plan as a whole costs less this way",
+        "5": "at a later beam-out, since the plan as a whole costs less this way",
     }
     # nobody waits where there are no pilots
     free = replace(MILL, terms=Terms(soak_days=0))
     assert {said(move.why) for move in differences(before, after, free) if move.key.loom in "13"} == {
-        "a later beam-out: the whole plan costs less this way"
+        "at a later beam-out, since the plan as a whole costs less this way"
     }
 
 
@@ -119,7 +122,7 @@ def test_a_booking_that_gives_way_names_to_whom_what_began_it_and_the_price():
     undoing = (
         Undo(LoomKey("H", "2"), 120.0, short, (LoomKey("H", "1"),)),
         Undo(LoomKey("H", "3"), None, short, (LoomKey("H", "2"),)),
-        Undo(LoomKey("H", "4"), 35.0),
+        Undo(LoomKey("H", "4"), 35.0, instead=1),
     )
     after = replace(
         plan(booking(30, 28), booking(50, 48, loom="2"), booking(70, 68, loom="3"), booking(80, 88, loom="4")),
@@ -131,14 +134,14 @@ def test_a_booking_that_gives_way_names_to_whom_what_began_it_and_the_price():
         for m in differences(before, after, MILL, broken={LoomKey("H", "1"): (protected,)})
     }
     began = "it began with loom 1 (H) starts Mon 4 Jan 2027 05:00, but is protected until Mon 4 Jan 2027 included"
-    beside = "beside it there would be too little fitter from Wed 6 Jan 2027 07:00 on"
+    beside = "with it there would be too little fitter from Wed 6 Jan 2027 07:00 on"
     assert told == {
         "1": ("loom 1 (H) starts Mon 4 Jan 2027 05:00, but is protected until Mon 4 Jan 2027 included", None),
-        "2": (f"its beam-out is expected 20 h later; gives way to 1 (H): {beside}; {began}; leaving it where it was would cost "
-              "120 EUR more", 120.0),
-        "3": (f"its beam-out is expected 20 h later; gives way to 2 (H): {beside}; {began}; no plan was found that leaves it "
+        "2": (f"its beam-out is expected 20 h later; makes room for 1 (H): {beside}; {began}", 120.0),
+        "3": (f"its beam-out is expected 20 h later; makes room for 2 (H): {beside}; {began}; no plan was found that leaves it "
               "where it was", None),
-        "4": ("leaving it where it was would cost 35 EUR more", 35.0),
+        "4": ("its place is still free; the plan as a whole costs less with it elsewhere; leaving it where it was would move 1 "
+              "other instead", 35.0),
     }  # fmt: skip
 
 
@@ -151,3 +154,75 @@ def test_what_was_missed_or_broken_off_says_so_before_what_its_new_date_saves():
         "its start on Mon 4 Jan 2027 15:00 passed and nothing was recorded",
         "its conversion was broken off: rail does not fit",
     ]
+
+
+# ---- what happened
+
+
+def test_who_was_away_is_why_a_start_passed_and_why_the_others_make_room():
+    # the crew F1 is away on Monday: loom 1, booked for it at 15:00, was not begun; loom 3 had its place on Tuesday
+    before = plan(replace(booking(10, 8), crews=(CrewTurn("F1", AT, AT),)), booking(30, 28, loom="3"))
+    short = message("too-little", kind="crews", what="fitter", at=AT + timedelta(hours=30))
+    after = replace(
+        plan(booking(30, 28), booking(50, 28, loom="3")), as_of=AT + timedelta(hours=20),
+        undoing=(Undo(LoomKey("H", "3"), 80.0, short, (LoomKey("H", "1"),)),),
+    )  # fmt: skip
+    ill = Happened(as_it_stands("F1 is away"), PEOPLE, "fitter", AT.date(), AT.date(), crew="F1")
+    told = {m.key.loom: said(m.why) for m in differences(before, after, MILL, happened=(ill,))}
+    assert told["1"] == "its start on Mon 4 Jan 2027 15:00 passed and nothing was recorded (F1 is away)"
+    # nobody is away on Tuesday: loom 3 makes room for loom 1, and that is what began it
+    assert told["3"].endswith(f"from Tue 5 Jan 2027 11:00 on; it began with loom 1 (H): {told['1']}")
+
+
+def test_what_there_is_less_of_is_told_beside_the_limit():
+    # RAIL is short for both bookings of the plan before, and the cause is the same; loom 3 takes none of it
+    before = plan(
+        *(replace(booking(hour, hour, loom=loom), parts={"RAIL": 1.0}) for hour, loom in ((10, "1"), (30, "2"))),
+        booking(50, 50, loom="3"),
+    )
+    after = plan(booking(110, 10), booking(130, 30, loom="2"), booking(150, 50, loom="3"))
+    short = message("part-short", part="RAIL", needed=2.0, day=date(2027, 1, 5), usable=1.0)
+    late = Happened(as_it_stands("the receipt came late"), PART, "rail")
+    told = {
+        m.key.loom: said(m.why) for m in differences(before, after, MILL, broken={None: (short,)}, happened=(late,))
+    }
+    why = "part RAIL: 2 needed by Tue 5 Jan 2027, 1 usable (the receipt came late)"
+    assert (told["1"], told["2"], told["3"]) == (why, why, "the plan as a whole costs less this way")
+
+
+def test_looms_behind_a_missed_pilot_name_it():
+    # loom 1, the pilot of AJ, was missed and starts at hour 30 now, to hour 36; loom 2 waits for 168 h more
+    before = plan(replace(booking(10, 8), pilot=True), booking(190, 188, loom="2"))
+    after = replace(
+        plan(replace(booking(30, 28), pilot=True), booking(300, 298, loom="2")), as_of=AT + timedelta(hours=20)
+    )
+    (_, waits) = differences(before, after, MILL)
+    assert said(waits.why) == (
+        "it waits until Tue 12 Jan 2027 17:00 for the pilot of AJ, loom 1 (H), to have run 7 days; it began with loom 1 (H): "
+        "its start on Mon 4 Jan 2027 15:00 passed and nothing was recorded"
+    )
+
+
+def test_a_limit_of_the_planner_and_news_that_take_no_place_are_told():
+    # loom 1 cannot stay; loom 2 could, and made room for loom 3, which nothing forced: a third crew came meanwhile
+    before = plan(booking(10, 8), booking(30, 28, loom="2"), booking(50, 48, loom="3"))
+    closed = Undo(LoomKey("H", "1"), None, limit=message("hold-closed"))
+    short = message("too-little", kind="stopped", what="", at=AT)
+    room = Undo(LoomKey("H", "2"), 90.0, short, (LoomKey("H", "3"),))
+    after = replace(plan(booking(110, 8), booking(50, 28, loom="2"), booking(30, 48, loom="3")), undoing=(closed, room))
+    news = (
+        Happened(as_it_stands("the mill is closed on Monday"), PEOPLE, first=AT.date(), last=AT.date()),
+        Happened(as_it_stands("a crew more"), OTHER),
+    )
+    told = {m.key.loom: said(m.why) for m in differences(before, after, MILL, happened=news)}
+    assert told["1"].endswith("open over a closed day (term 'open over closed days') (the mill is closed on Monday)")
+    assert told["2"] == (
+        "makes room for 3 (H): with it there would be too little looms stopped at once from Mon 4 Jan 2027 05:00 on; new since "
+        "the plan in force: a crew more"
+    )
+
+
+def test_a_new_booking_says_why_its_loom_was_left_over():
+    left = (LeftOver(LoomKey("H", "1"), as_it_stands("no kit"), 0),)
+    (move,) = differences(plan(left=left), plan(booking(10, 8)), MILL)
+    assert (move.what, said(move.why)) == ("new", "was left over before: no kit")

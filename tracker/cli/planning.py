@@ -272,11 +272,11 @@ def _print_changes(report) -> None:
         return
     show.table(
         "Against the last published plan",
-        ["Hall", "Loom", "What", "?Before", "Now", f"?>Dearer by ({report.plan.currency})", "Why"],
+        ["Hall", "Loom", "What", "?Before", "Now", f"?>Dearer by ({report.plan.currency})", "?>Staying would cost", "Why"],
         [
             (m.key.hall, m.key.loom, m.what, show.moment(m.before.start, report.zone) if m.before else "",
              show.moment(m.after.start, report.zone) if m.after else "",
-             "" if m.dearer is None else show.money(m.dearer), ENGLISH.line(m.why))
+             show.money(m.dearer), show.money(m.price), ENGLISH.line(m.why))
             for m in report.moves
         ],
     )  # fmt: skip

@@ -199,7 +199,7 @@ class Keeping:
 
 @dataclass(frozen=True, slots=True)
 class Undo:
-    """What it would take to leave a moved booking where it was, though the data allow it."""
+    """What it would take to leave a moved booking where it was, or why it cannot be left there."""
 
     key: LoomKey
     costs: float | None
@@ -208,6 +208,10 @@ class Undo:
     """What there would be too little of; None = its place is free."""
     taken_by: tuple[LoomKey, ...] = ()
     """The looms that have it now."""
+    instead: int | None = None
+    """How many others it would move, where the plan that leaves it there moves as many or more; None = it moves fewer."""
+    limit: Message | None = None
+    """What does not let it stay by the data, whatever is booked beside it; None = it could stay."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,7 +238,7 @@ class Plan:
     keeping: Keeping | None = None
     """Where bookings were to be kept."""
     undoing: tuple[Undo, ...] = ()
-    """Of the published bookings that it moves though they could stay."""
+    """Of the published bookings that it moves and that lay ahead."""
 
     @property
     def gap(self) -> float:

@@ -18,6 +18,7 @@ from tracker.planning.model.programme import LEFT, Control, make_programme
 from tracker.planning.naming.named import with_names
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.result.coming_back import taken_as_used_up
+from tracker.planning.result.gone import cannot_stay
 from tracker.planning.result.late_ends import pushed_past_a_shift
 from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
 from tracker.planning.result.reasons import Why, reasons_left
@@ -155,7 +156,7 @@ class _Run:
                 again=problem.again,
             ),
             keeping=self._keeping(bookings) if problem.keeps else None,
-            undoing=self.undoing,
+            undoing=(*self.undoing, *cannot_stay(self.given, self.opening, self.options, bookings)),
         )
 
     def _keeping(self, bookings: list[Booking]) -> Keeping:

@@ -102,6 +102,8 @@ def _undoing_record(undoing: Sequence[Undo]) -> dict[str, Any]:
             "costs": u.costs,
             "short": kept(u.short) if u.short else None,
             "by": [list(k) for k in u.taken_by],
+            "instead": u.instead,
+            "limit": kept(u.limit) if u.limit else None,
         }
         for u in undoing
     ]
@@ -115,6 +117,8 @@ def _undoing(records: Iterable[dict[str, Any]]) -> tuple[Undo, ...]:
             r["costs"],
             read(r["short"]) if r["short"] else None,
             tuple(LoomKey(*k) for k in r["by"]),
+            r.get("instead"),
+            read(r["limit"]) if r.get("limit") else None,
         )
         for r in records
     )

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any, cast
 
-from sqlalchemy import Table, delete, func, insert, select, tuple_
+from sqlalchemy import ColumnElement, Table, delete, func, insert, select, tuple_
 from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey, Receipt
@@ -20,13 +20,16 @@ ReservationKey = tuple[LoomKey, str]
 """Loom and part."""
 
 
-def read_movements(session: Session, part: str | None = None) -> list[Movement]:
-    """Every movement in the order booked."""
+def read_movements(
+    session: Session, part: str | None = None, which: ColumnElement[bool] | None = None
+) -> list[Movement]:
+    """Every movement in the order booked, or those of a part, or `which` are meant."""
     m = MovementRow
     query = select(
         m.id, m.part, m.kind, m.quantity, m.at, m.who, m.why, m.hall, m.loom, m.order, m.entered_at
     ).order_by(m.id)
-    rows = session.execute(query if part is None else query.where(m.part == part))
+    query = query if part is None else query.where(m.part == part)
+    rows = session.execute(query if which is None else query.where(which))
     return [
         Movement(part, _kind(number, part, kind), quantity, at, who, why, _key(hall, loom), order, entered)
         for number, part, kind, quantity, at, who, why, hall, loom, order, entered in rows

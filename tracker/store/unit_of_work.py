@@ -21,11 +21,12 @@ from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange, not_taken_back
 from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.rows import RowKey
+from tracker.domain.since import Since
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import Message, TrackerError, message
-from tracker.store import connecting, loads, mill, people, plans, progress, rehearsals, stock
+from tracker.store import connecting, loads, mill, people, plans, progress, rehearsals, since, stock
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
 
@@ -140,6 +141,10 @@ class UnitOfWork:
 
     def save_plan(self, plan: Plan, published: bool, scenario: str | None = None) -> int:
         return plans.add_plan(self.session, plan, self.now(), self.who, published, scenario)
+
+    def since_plan(self, number: int) -> Since:
+        """What was entered since the plan of that number was saved."""
+        return since.since_plan(self.session, number, self.zone)
 
     def published_number(self) -> int | None:
         return rehearsals.published_number(self.session)

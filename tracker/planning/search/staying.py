@@ -23,6 +23,7 @@ PER_LOOM = 8
 PASSES = 2
 """Over the moves that are left, each by itself; what is put back may let another go back."""
 SEARCH = Neighbourhood(24, 12, 1000)
+_SAME = 1e-6
 _EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
 
 
@@ -50,7 +51,7 @@ def settle(
 def _one_by_one(
     programme: Programme, solution: Solution, most: float, control: Control
 ) -> tuple[Solution, tuple[Undo, ...]]:
-    """Each move by itself is put back where what may be spent allows it and no other takes its place."""
+    """Each move by itself is put back where what may be spent allows it and no other takes its place, or it costs less."""
     found, relaxation = _incumbent(programme, solution.chosen), priced(programme, solution.price)
     told: list[Undo] = []
     for _ in range(PASSES):
@@ -59,10 +60,13 @@ def _one_by_one(
             chosen = found.chosen.copy()
             if undone.says.costs is not None:
                 chosen[undone.looms] = undone.chosen
-            if programme.cost(chosen) <= most and _moves(programme, chosen) < _moves(programme, found.chosen):
+            more = _moves(programme, chosen) - _moves(programme, found.chosen)
+            gains = programme.cost(found.chosen) - programme.cost(chosen)
+            if (gains > _SAME and more <= 0) or (more < 0 and programme.cost(chosen) <= most):
                 found.move(undone.looms, undone.chosen)
             else:
-                told.append(undone.says)
+                instead = more + 1 if more >= 0 and undone.says.costs is not None else None
+                told.append(replace(undone.says, instead=instead))
         if programme.cost(found.chosen) == solution.cost:
             break
         solution = replace(solution, chosen=found.chosen.copy(), cost=programme.cost(found.chosen))

@@ -44,7 +44,8 @@ def take_held(given: Given, options: Options) -> Held:
         elif old.key in firm:
             held.refused |= _unlike(instance, firm[old.key], old)
         elif (found := _option(held.instance, options, loom, old)) is None:
-            held.refused[old.key] = given.let_go.get(old.key) or _limit(held.instance, loom, old)
+            why = given.let_go.get(old.key) or limit_of(held.instance, loom, old)
+            held.refused[old.key] = why or message("stay-dearer")
         else:
             (taken,) = of_options(held.instance, options, np.array([found]))
             if short := lacks(held.instance, taken):
@@ -109,8 +110,8 @@ def _choices(instance: Instance, old: Booking) -> int:
     return sets.index(old.choices) if old.choices in sets else -1
 
 
-def _limit(instance: Instance, loom: int, old: Booking) -> Message:
-    """Why no option of a loom has the start and the choices of a booking."""
+def limit_of(instance: Instance, loom: int, old: Booking) -> Message | None:
+    """Why no option of a loom has the start and the choices of a booking; None where only its cost may be why."""
     if why := next(_before_windows(instance, loom, old), None):
         return why
     met = limit_met(instance, loom, instance.grid.first_slot(old.start), _choices(instance, old))
@@ -126,7 +127,8 @@ def _limit(instance: Instance, loom: int, old: Booking) -> Message:
         case Dropped.UNWATCHED:
             return message("hold-unwatched")
     (way,) = of_options(instance, met.way, np.array([0]))
-    return message("hold-short", short=lacks(instance, way))
+    short = lacks(instance, way)
+    return message("hold-short", short=short) if short else None
 
 
 def _before_windows(instance: Instance, loom: int, old: Booking) -> Iterator[Message]:

@@ -13,9 +13,9 @@ from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
 from tracker.services.parts.needs import orders_relied_on
 from tracker.services.people.permissions import May
-from tracker.services.plans.plan import PlanReport, check, report_of, save
+from tracker.services.plans.plan import PlanReport, Saved, check, report_of, save
 from tracker.services.plans.plan_record import local
-from tracker.services.plans.planning_data import read_planning_data
+from tracker.services.plans.planning_data import read_happened, read_planning_data
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +76,8 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
             raise PlanRefused("plan-past", number=str(number), loom=booking.key, start=start)
     problem = prepare(data, found.as_of).asked(found.asked)
     check(found, problem)
-    report = report_of(found, data, problem, save(context, found, True, None, data.previous), True, None)
+    news = read_happened(context, data, at)
+    report = report_of(found, data, problem, news, Saved(save(context, found, True, None, data.previous)))
     return replace(report, orders=orders_relied_on(context, found, data.mill))
 
 
@@ -94,5 +95,6 @@ def _again(context: Context, data: PlanningData, number: int, found: Plan, at: d
     problem = prepared.asked(Asked(released=ahead, held=ahead, again=number), found)
     made = solve(problem)
     check(made, problem)
-    report = report_of(made, data, problem, save(context, made, True, None, data.previous), True, None)
+    news = read_happened(context, data, at)
+    report = report_of(made, data, problem, news, Saved(save(context, made, True, None, data.previous)))
     return replace(report, orders=orders_relied_on(context, made, data.mill))

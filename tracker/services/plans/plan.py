@@ -13,6 +13,7 @@ from tracker.domain.late import Late
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Plan, PlanStatus
 from tracker.errors import DataError, Message, PlanRefused, UsageError, message
+from tracker.mill_state.happened import Happened
 from tracker.mill_state.planning import PlanningData, prepare
 from tracker.planning.planner import Progress
 from tracker.planning.planner import plan as solve
@@ -26,7 +27,7 @@ from tracker.services.people.permissions import May
 from tracker.services.plans.late_list import late_now, late_record
 from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan_record import in_json, local, plan_record
-from tracker.services.plans.planning_data import read_planning_data
+from tracker.services.plans.planning_data import read_happened, read_planning_data
 from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
 
 MOST_REASONS = 3
@@ -79,6 +80,15 @@ class Search:
 
 
 AS_IT_STANDS, TO_THE_END = PlanRequest(), Search()
+
+
+@dataclass(frozen=True, slots=True)
+class Saved:
+    """How a plan stands in the database."""
+
+    number: int
+    published: bool = True
+    scenario: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,8 +155,9 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     name = str(changes.get("name") or scenario.stem) if scenario else None
     publish = request.publish and not (search.stop and search.stop())
     overdue = () if scenario else late_now(context, problem.as_of)
+    news = read_happened(context, data, problem.as_of)
     number = save(context, result, publish, name, published)
-    report = report_of(result, data, problem, number, publish, name)
+    report = report_of(result, data, problem, news, Saved(number, publish, name))
     notes = tuple(changes_nothing(mill, data.mill))
     return replace(report, orders=orders_relied_on(context, result, data.mill), notes=notes, late=overdue)
 
@@ -168,13 +179,14 @@ def _asked(request: PlanRequest, data: PlanningData) -> Asked:
 
 
 def report_of(
-    result: Plan, data: PlanningData, problem: PlanningProblem, number: int, published: bool, scenario: str | None
+    result: Plan, data: PlanningData, problem: PlanningProblem, news: Sequence[Happened], saved: Saved
 ) -> PlanReport:
-    """A plan beside the published one that it was made after."""
+    """A plan beside the published one that it was made after; `news`: what has happened since that."""
     broken = no_longer(data.previous, problem) if data.previous else {}
-    moves = differences(data.previous, result, data.mill, data.stages, broken) if data.previous else ()
+    moves = differences(data.previous, result, data.mill, data.stages, broken, news) if data.previous else ()
     told = tuple(finding for findings in broken.values() for finding in findings)
-    return PlanReport(result, data.previous, moves, told, number, published, scenario, data.mill.terms.zone)
+    zone = data.mill.terms.zone
+    return PlanReport(result, data.previous, moves, told, saved.number, saved.published, saved.scenario, zone)
 
 
 def check(result: Plan, problem: PlanningProblem) -> None:

@@ -2,8 +2,8 @@
 
 from tracker.mill_state.planning import prepare
 from tracker.services.context import Context
-from tracker.services.plans.plan import PlanReport, report_of
-from tracker.services.plans.planning_data import read_planning_data
+from tracker.services.plans.plan import PlanReport, Saved, report_of
+from tracker.services.plans.planning_data import read_happened, read_planning_data
 
 
 def proposed_number(context: Context) -> int | None:
@@ -24,4 +24,4 @@ def proposed(context: Context) -> PlanReport | None:
     assert made
     data = read_planning_data(context)
     problem = prepare(data, made.as_of).asked(made.asked)
-    return report_of(made, data, problem, number, False, None)
+    return report_of(made, data, problem, read_happened(context, data, made.as_of), Saved(number, published=False))

@@ -39,6 +39,8 @@ hold-unwatched = somebody whom its restart needs after it would not be at work (
     .means = A booking to be held would end when nobody can look after its restart.
 hold-short = { $short }
     .means = What there is too little of for a booking that is to be held.
+stay-dearer = leaving its loom over would cost less
+    .means = A booking that can only be left where it is at more than it costs to leave its loom over.
 hold-no-window = { $expected ->
         [none] no beam-out, no standing span and no warp to stop is known for it before the horizon
        *[other] { $beam ->

@@ -148,66 +148,166 @@ plan-that-follows = The plan that follows moves { $moves ->
 
 ## Why a booking moved
 
-moved-new = was not booked before
-    .means = A loom that the plan before did not book.
+moved-new = { $left ->
+        [none] was not booked before
+       *[other] was left over before: { $left }
+    }
+    .means = A loom that the plan before did not book, and why not.
 moved-away = no longer among the looms to plan
     .means = A loom that was booked and is not planned any more.
 moved-stage = { $stage }
     .means = The stage of a loom that is not booked any more.
-moved-cheaper = { $window ->
-        [none] {""}
-       *[other] { $window }
-    }the whole plan costs less this way
-    .means = A booking moved for the sake of the whole plan.
+moved-since = { $what } ({ $since })
+    .means = What does not let a booking stay, and what happened that it is so.
+moved-cheaper = { $forecast ->
+        [none] { $window ->
+            [none] the plan as a whole costs less this way
+           *[other] { $window }, since the plan as a whole costs less this way
+        }
+       *[other] { $forecast }
+    }
+    .means = A booking moved for the sake of the whole plan, or follows its beam-out.
 moved-missed = its start on { $start } passed and nothing was recorded
     .means = A booking whose loom was not begun when it should have been.
 moved-broken-off = its conversion was broken off: { $why }
     .means = A loom that was in work and is to be planned again.
-moved-gives-way = { $window ->
+moved-gives-way = { $forecast ->
         [none] {""}
-       *[other] { $window }
-    }gives way{ $looms ->
+       *[other] { $forecast };{" "}
+    }{ $short ->
+        [none] its place is still free; the plan as a whole costs less with it elsewhere
+       *[other] makes room{ $looms ->
+            [none] {""}
+           *[other] {" "}for { $looms }{ $more ->
+                [0] {""}
+               *[other] {" "}and { $more } more
+            }
+        }: with it there would be { $short }
+    }{ $since ->
         [none] {""}
-       *[other] {" "}to { $looms }{ $more ->
-            [0] {""}
-           *[other] {" "}and { $more } more
-        }
-    }: beside it there would be { $short }{ $root ->
+       *[other] {" "}({ $since })
+    }{ $root ->
         [none] {""}
        *[other] ; it began with { $root }
-    }; { $costs ->
-        [none] no plan was found that leaves it where it was
-       *[other] leaving it where it was would cost { MONEY($costs, $currency) } more
+    }{ $news ->
+        [none] {""}
+       *[other] ; new since the plan in force: { $news }
+    }{ $window ->
+        [none] {""}
+       *[other] ; now { $window }
+    }{ $instead ->
+        [none] {""}
+        [one] ; leaving it where it was would move 1 other instead
+       *[other] ; leaving it where it was would move { $instead } others instead
+    }{ $found ->
+        [no] ; no plan was found that leaves it where it was
+       *[yes] {""}
     }
-    .means = A booking that could have stayed and made room, for which looms, what began it, and the price of staying.
+    .means = A booking that could have stayed, for which looms it makes room, what began it, and its other beam-out or window.
 moved-root = loom { $loom }: { $why }
     .means = The loom with which a chain of moves began.
-moved-saves = { $window ->
-        [none] {""}
-       *[other] { $window }
-    }{ $costs ->
-        [none] no plan was found that leaves it where it was
-       *[other] leaving it where it was would cost { MONEY($costs, $currency) } more
-    }
-    .means = A booking that could have stayed where it was at a price.
-moved-window = { $after } instead of { $before }:{" "}
+moved-window = { $after } instead of { $before }
     .means = A booking is in another kind of window now.
 moved-beam-out = { $when ->
-        [later] a later beam-out
-       *[earlier] an earlier beam-out
-    }:{" "}
+        [later] at a later beam-out
+       *[earlier] at an earlier beam-out
+    }
     .means = A booking waits for another beam-out now.
 moved-forecast = its beam-out is expected { NUMBER($hours, maximumFractionDigits: 0) } h { $when ->
         [later] later
        *[earlier] earlier
-    };{" "}
+    }
     .means = The forecast of a booking's beam-out has moved.
-became-pilot = it became the pilot of { $machine_type }{ $was ->
+became-pilot = it became the pilot of { $machine_type }{ $first ->
         [none] {""}
-       *[other] , in place of loom { $was }, which cannot stay or be the first
+       *[other] , in place of loom { $first }{ $root ->
+            [none] , which cannot stay or be the first
+           *[other] : { $root }
+        }
     }
     .means = A loom is the first of its type now.
-waits-for-pilot = it waits until { $at } for the pilot of { $machine_type }, loom { $pilot }, to have run { QUANTITY($days) } days
+waits-for-pilot = it waits until { $at } for the pilot of { $machine_type }, loom { $pilot }, to have run { QUANTITY($days) } days{ $root ->
+        [none] {""}
+       *[other] ; it began with loom { $first }: { $root }
+    }
     .means = A loom's booking lay before the pilot of its type has run long enough.
 as-things-stand = things as they stand
     .means = The plan without a scenario, beside which scenarios are set.
+
+## What happened since the plan in force
+
+happened-away = { $how ->
+        [back] { $crew } is there after all{" "}
+       *[away] { $crew } is away{" "}
+    }{ $last ->
+        [none] on { $first }
+       *[other] from { $first } to { $last }
+    }{ $heads ->
+        [none] {""}
+       *[other] , { $heads } of it
+    }{ $why ->
+        [none] {""}
+       *[other] : { $why }
+    }
+    .means = A crew is away, or an absence was taken back.
+happened-overtime = the overtime of { $crew } on { $on }, { $start } to { $end }, was { $how ->
+        [given] given
+        [changed] changed
+       *[taken] taken back
+    }
+    .means = Hours beside the shifts were added or taken out.
+happened-closed = { $hall ->
+        [none] the mill
+       *[other] { $hall }
+    } { $how ->
+        [shut] { $stops ->
+            [weaving] does not weave
+            [work] has no conversions
+           *[both] is closed
+        }
+       *[open] is open after all
+    } on { $on }{ $why ->
+        [none] {""}
+       *[other] : { $why }
+    }
+    .means = A closure was added, changed or taken out.
+happened-order = { $how ->
+        [new] a receipt of { QUANTITY($quantity, $unit) } { $part } is promised for { $due }
+        [gone] the receipt of { QUANTITY($quantity, $unit) } { $part } promised for { $due } is no longer on order
+        [moved] the receipt of { QUANTITY($quantity, $unit) } { $part } promised for { $due } is promised for { $now } now
+       *[other] the receipt of { QUANTITY($quantity, $unit) } { $part } promised for { $due } is of { QUANTITY($less, $unit) } now
+    } (order { $order })
+    .means = An order line was added, changed or taken out.
+happened-came-late = the receipt of { QUANTITY($quantity, $unit) } { $part } promised for { $due } came on { $came }
+    .means = An order line came in after its date.
+happened-not-come = the receipt of { QUANTITY($quantity, $unit) } { $part } promised for { $due } has not come (order { $order })
+    .means = An order line is past its date.
+happened-not-ordered = no more { $part } was ordered: an order placed now comes on { $now }, one placed when the plan was made on { $was }
+    .means = A plan could wait for parts to be ordered, and nobody ordered them.
+happened-fewer = { QUANTITY($quantity, $unit) } { $part } fewer: { $how ->
+        [count] by a count
+       *[loss] { $why ->
+            [none] taken off the stock
+           *[other] { $why }
+        }
+    }{ $loom ->
+        [none] {""}
+       *[other] {" "}(loom { $loom })
+    }
+    .means = A count found less, or parts were lost or scrapped.
+happened-issued = { QUANTITY($quantity, $unit) } { $part } handed out{ $loom ->
+        [none] {""}
+       *[other] {" "}for loom { $loom }
+    }
+    .means = Parts left the stock for a loom that the plan did not book them for.
+happened-method = the method is version { $version } now
+    .means = The method was changed.
+happened-term = the term { $term } was changed from { $was } to { $now }
+    .means = A term was changed.
+happened-row = { $what } is { $how ->
+        [new] new in
+       *[gone] no longer in
+    } { $sheet }
+    .means = A crew, tool or part was added or taken out.
+happened-field = { $heading } of { $what } was changed from { $was } to { $now }
+    .means = A value of a crew, a tool, a part or the weaving hours was changed.
