@@ -140,8 +140,9 @@ def test_a_booking_that_gives_way_names_to_whom_what_began_it_and_the_price():
         "2": (f"its beam-out is expected 20 h later; makes room for 1 (H): {beside}; {began}", 120.0),
         "3": (f"its beam-out is expected 20 h later; makes room for 2 (H): {beside}; {began}; no plan was found that leaves it "
               "where it was", None),
-        "4": ("its place is still free; the plan as a whole costs less with it elsewhere; leaving it where it was would move 1 "
-              "other instead", 35.0),
+        "4": (
+            "its place is still free; the plan as a whole costs less with it elsewhere; leaving it where it was would move 1 "
+            "other instead", 35.0),
     }  # fmt: skip
 
 

@@ -19,6 +19,7 @@ from tracker.services.parts import stock
 from tracker.services.parts.stock_entry import Told
 from tracker.services.people.absences import end_absence, record_absence
 from tracker.services.plans.planning_data import read_happened, read_planning_data
+from tracker.store import open_store
 
 PLAN = Plan(
     PlanStatus.OPTIMAL, 0, 0, 0, "EUR", MONDAY, at(42, 0),
@@ -39,7 +40,7 @@ def closed(on: date, **more: object) -> Change:
 
 
 def load(context: Context, *changes: Change) -> None:
-    with context.unit_of_work() as uow:
+    with open_store(context.database).unit_of_work("planner", lambda: MONDAY) as uow:
         uow.load_writer().write(list(changes), {})
         uow.commit()
 
@@ -55,7 +56,7 @@ def mill(tmp_path) -> Context:
         line("PO-2", 2.0, date(2027, 1, 15)), line("PO-3", 5.0, date(2027, 2, 1)), extra, closed(date(2027, 1, 6)),
     )  # fmt: skip
     record_absence(context, "F1", date(2027, 1, 7), date(2027, 1, 7))
-    with context.unit_of_work() as uow:
+    with open_store(context.database).unit_of_work("planner", lambda: MONDAY) as uow:
         uow.save_plan(PLAN, published=True)
         uow.commit()
     return context

@@ -122,39 +122,42 @@ class Causes:
         return {key: said for key, said in found.items() if said}
 
     def _given_way(self, undo: Undo) -> Message:
-        """Why a booking moved that could have stayed: to whom it gives way, and what began it."""
-        old, new = self.old[undo.key], self.new[undo.key]
-        forecast, event = forecast_moved(old, new), self._event(undo.short, undo.key) if undo.short else None
-        looms = undo.taken_by[:MOST_NAMED]
+        """Why a booking moved that could have stayed: to whom it gives way or whose place it takes, and what began it."""
+        key, old, new = undo.key, self.old[undo.key], self.new[undo.key]
+        forecast, event = forecast_moved(old, new), self._event(undo.short, key) if undo.short else None
+        looms = undo.taken_by if undo.short else self._place_of(key)
+        root = None if event else self._root(key, looms)
+        follows = forecast and not event and not root
+        how = "follows" if follows else "room" if undo.short else "place" if looms else "free"
         return message(
-            "moved-gives-way", forecast=forecast, window=other_window(old, new), looms=looms,
-            more=len(undo.taken_by) - len(looms), short=undo.short, since=event,
-            root=None if event else self._root(undo.key), news=None if event or forecast else self._news(undo),
-            instead=undo.instead, found=undo.costs is not None,
+            "moved-at-a-price", how=how, forecast=forecast, window=other_window(old, new), looms=looms[:MOST_NAMED],
+            more=max(0, len(looms) - MOST_NAMED), short=undo.short, since=event, root=root,
+            news=None if event or root or forecast else self._news(), instead=undo.instead,
+            found=undo.costs is not None,
         )  # fmt: skip
+
+    def _place_of(self, key: LoomKey) -> tuple[LoomKey, ...]:
+        """The moved looms that were booked when one is now."""
+        now = self.new[key]
+        was = ((other, old) for other, old in self.old.items() if other != key and differs(old, self.new.get(other)))
+        return tuple(other for other, old in was if old.start < now.end and now.start < old.end)
 
     def _for_the_plan(self, key: LoomKey) -> Message:
         old, new = self.old[key], self.new[key]
         return message("moved-cheaper", forecast=forecast_moved(old, new), window=other_window(old, new))
 
-    def _root(self, key: LoomKey) -> Message | None:
-        """The nearest loom with a cause of its own along those to which one gives way, else the nearest whose forecast moved."""
-        ahead = self._ahead(key)
+    def _root(self, key: LoomKey, looms: Sequence[LoomKey]) -> Message | None:
+        """The nearest other loom with a cause of its own among these and those to which they give way, else the nearest whose
+        forecast moved."""
+        ahead = list(looms)
+        for now in ahead:
+            others = self.undoing[now].taken_by if now in self.undoing else ()
+            ahead += [other for other in others if other not in (key, *ahead)]
         roots = (_rooted(loom, roots[loom]) for roots in self.began for loom in ahead if loom in roots)
         return next(roots, None)
 
-    def _ahead(self, key: LoomKey) -> list[LoomKey]:
-        """The looms to which one gives way, and those to which they do, the nearest first."""
-        found = [key]
-        for now in found:
-            others = self.undoing[now].taken_by if now in self.undoing else ()
-            found += [other for other in others if other not in found]
-        return found[1:]
-
-    def _news(self, undo: Undo) -> tuple[Message, ...] | None:
+    def _news(self) -> tuple[Message, ...] | None:
         """What happened and takes no place away, where no loom begins the chain: it may have made another plan cheaper."""
-        if self._root(undo.key):
-            return None
         return tuple(one.says for one in self.happened if one.of == OTHER)[:MOST_NEWS] or None
 
     # ---- what happened
@@ -185,6 +188,11 @@ def _rooted(loom: LoomKey, why: Message) -> Message:
 def _days(old: Booking, mill: Mill) -> tuple[date, ...]:
     first, last = (at.astimezone(mill.terms.zone).date() for at in (old.start, old.end))
     return tuple(first + timedelta(days=i) for i in range((last - first).days + 1))
+
+
+def differs(before: Booking | None, after: Booking | None) -> bool:
+    """Whether a loom's booking moved, came, went or takes another choice."""
+    return before is None or after is None or (before.start, before.choices) != (after.start, after.choices)
 
 
 def forecast_moved(before: Booking, after: Booking) -> Message | None:

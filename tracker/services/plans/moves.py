@@ -10,7 +10,7 @@ from tracker.domain.plan import Booking, Plan, Undo
 from tracker.domain.progress import StageChange
 from tracker.errors import Message
 from tracker.mill_state.happened import Happened
-from tracker.services.plans.causes import Broken, Causes
+from tracker.services.plans.causes import Broken, Causes, differs
 
 HOLDS: Broken = MappingProxyType({})
 """Nothing of the plan before is broken."""
@@ -69,10 +69,6 @@ def differences(
     hold any more, by loom; `happened`: what has happened since it was made."""
     causes = Causes(before, after, mill, stages or {}, broken, happened)
     old, new, undoing = causes.old, causes.new, {undo.key: undo for undo in after.undoing}
-    other = [key for key in old.keys() | new.keys() if _differs(old.get(key), new.get(key))]
+    other = [key for key in old.keys() | new.keys() if differs(old.get(key), new.get(key))]
     moves = [Move(key, old.get(key), new.get(key), causes.of(key), undoing.get(key)) for key in other]
     return tuple(sorted(moves, key=lambda move: (move.after is None, move.start, move.key.sort_key)))
-
-
-def _differs(before: Booking | None, after: Booking | None) -> bool:
-    return before is None or after is None or (before.start, before.choices) != (after.start, after.choices)

@@ -171,12 +171,23 @@ moved-missed = its start on { $start } passed and nothing was recorded
     .means = A booking whose loom was not begun when it should have been.
 moved-broken-off = its conversion was broken off: { $why }
     .means = A loom that was in work and is to be planned again.
-moved-gives-way = { $forecast ->
+moved-at-a-price = { $forecast ->
         [none] {""}
-       *[other] { $forecast };{" "}
-    }{ $short ->
-        [none] its place is still free; the plan as a whole costs less with it elsewhere
-       *[other] makes room{ $looms ->
+       *[other] { $forecast }
+    }{ $how ->
+        [follows] {""}
+       *[other] { $forecast ->
+            [none] {""}
+           *[other] ;{" "}
+        }
+    }{ $how ->
+        [follows] {""}
+        [free] its place is still free; the plan as a whole costs less with it elsewhere
+        [place] takes the place of { $looms }{ $more ->
+            [0] {""}
+           *[other] {" "}and { $more } more
+        }
+       *[room] makes room{ $looms ->
             [none] {""}
            *[other] {" "}for { $looms }{ $more ->
                 [0] {""}
