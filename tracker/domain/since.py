@@ -20,7 +20,7 @@ class RowChanged:
 
 
 @dataclass(frozen=True, slots=True)
-class Since:
+class EnteredSince:
     rows: tuple[RowChanged, ...] = ()
     """Of people, tools, closures, terms, parts and order lines; what came in of an order line is among the movements."""
     movements: tuple[Movement, ...] = ()

@@ -11,7 +11,7 @@ from tracker.domain.days import Days
 from tracker.domain.mill import Mill
 from tracker.domain.ordering import Ordering
 from tracker.domain.plan import Plan
-from tracker.domain.since import RowChanged, Since
+from tracker.domain.since import EnteredSince, RowChanged
 from tracker.domain.stock import Movement, MovementKind
 from tracker.domain.tables import TABLES, TERM_HEADINGS, Kind
 from tracker.domain.terms import Terms
@@ -47,7 +47,7 @@ class Happened:
         return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
 
 
-def happened(mill: Mill, since: Since, before: Plan, as_of: datetime) -> tuple[Happened, ...]:
+def happened(mill: Mill, since: EnteredSince, before: Plan, as_of: datetime) -> tuple[Happened, ...]:
     """In the order people, parts, tools, terms; last the orders that `before` could still wait for and that come later now."""
     days = Days(mill)
     came = {(m.order, m.part) for m in since.movements if m.order}
@@ -173,7 +173,7 @@ def _fields(row: RowChanged, mill: Mill) -> Iterator[Happened]:
             yield Happened(says, of, name, crew=crew)
 
 
-def _of_movement(m: Movement, since: Since, mill: Mill, before: Plan, days: Days) -> Iterator[Happened]:
+def _of_movement(m: Movement, since: EnteredSince, mill: Mill, before: Plan, days: Days) -> Iterator[Happened]:
     unit, on = _unit(mill, m.part), days.local(m.at)
     if m.kind is MovementKind.RECEIPT and m.order:
         due = since.promised.get((m.order, m.part))

@@ -9,7 +9,7 @@ from sqlalchemy import ColumnElement, func, select
 from sqlalchemy.orm import Session
 
 from tracker.domain.columns import Kind
-from tracker.domain.since import RowChanged, Since
+from tracker.domain.since import EnteredSince, RowChanged
 from tracker.domain.tables import TABLES, Table
 from tracker.store.models import MethodVersion, MovementRow, PlanRow, RowChangeRow, SealRow
 from tracker.store.rows import Record, key_text, read_rows
@@ -21,13 +21,13 @@ BY_LOADS = ("added", "changed", "retired")
 """Kinds of change; the others say what came in of an order line."""
 
 
-def since_plan(session: Session, number: int, zone: ZoneInfo) -> Since:
+def since_plan(session: Session, number: int, zone: ZoneInfo) -> EnteredSince:
     """Since the plan of that number was saved; what was changed and changed back is left out."""
     mark = _Mark(session, number)
     methods = session.scalar(
         select(func.max(MethodVersion.version)).where(mark.after(MethodVersion, MethodVersion.version))
     )
-    return Since(
+    return EnteredSince(
         tuple(found for name in TOLD for found in _changed(session, TABLES[name], mark, zone)),
         tuple(read_movements(session, which=mark.after(MovementRow, MovementRow.id, MovementRow.entered_at))),
         _promised(session),

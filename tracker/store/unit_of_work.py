@@ -21,7 +21,7 @@ from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange, not_taken_back
 from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.rows import RowKey
-from tracker.domain.since import Since
+from tracker.domain.since import EnteredSince
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
@@ -142,7 +142,7 @@ class UnitOfWork:
     def save_plan(self, plan: Plan, published: bool, scenario: str | None = None) -> int:
         return plans.add_plan(self.session, plan, self.now(), self.who, published, scenario)
 
-    def since_plan(self, number: int) -> Since:
+    def since_plan(self, number: int) -> EnteredSince:
         """What was entered since the plan of that number was saved."""
         return since.since_plan(self.session, number, self.zone)
 
