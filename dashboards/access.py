@@ -27,7 +27,7 @@ def state() -> DatabaseState:
 def ask(service: Callable[..., R], *args: Any, **more: Any) -> R:
     """The service's answer for the database as it stands; worked out again only where something was written since."""
     here, name = context(), f"{service.__module__}.{service.__qualname__}"
-    return _answer(name, here.database, database_state(here).mark, args, more, service, here)
+    return _answer((name, here.database, database_state(here).mark), args, more, service, here)
 
 
 def ask_now(service: Callable[..., R], *args: Any) -> R:
@@ -62,6 +62,7 @@ def _state_or_refusal() -> DatabaseState | Message:
 
 @st.cache_data(max_entries=64, show_spinner="Reading the database …")
 def _answer(
-    name: str, database: str, mark: tuple, args: tuple, more: dict[str, Any], _service: Callable[..., Any], _here: Context
+    asked: tuple, args: tuple, more: dict[str, Any], _service: Callable[..., Any], _here: Context
 ) -> Any:  # fmt: skip
+    """`asked`: the service's name, the database and its mark."""
     return _service(_here, *args, **more)

@@ -51,6 +51,32 @@ def test_no_module_grows_past_400_lines(package):
     assert long == []
 
 
+MOST_PARAMETERS = 6
+"""What goes together is one object with a name (`LoadRequest`, `OnTheFloor`)."""
+SAYS_MORE = {"tracker/intake/report.py"}
+"""What a finding holds, each by its name: beside where it is, heading, raw, understood, choices and the code's own."""
+
+
+def test_no_function_takes_more_than_six_parameters():
+    """The commands have theirs from what may be typed."""
+    files = [path for package in ("tracker", "dashboards") for path in (ROOT / package).rglob("*.py")]
+    names = {path: path.relative_to(ROOT).as_posix() for path in files}
+    many = [
+        f"{name}:{node.lineno} {node.name}"
+        for path, name in names.items()
+        if name not in SAYS_MORE and not name.startswith("tracker/cli/")
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and len(_parameters(node)) > MOST_PARAMETERS
+    ]
+    assert many == []
+
+
+def _parameters(of: ast.FunctionDef | ast.AsyncFunctionDef) -> list[str]:
+    given = of.args
+    named = [one.arg for one in (*given.posonlyargs, *given.args, *given.kwonlyargs)]
+    return [name for name in named if name not in ("self", "cls")]
+
+
 def test_no_two_classes_have_one_name():
     """One thing one name, so that a name says which. A class of one module alone (`_Name`) may share its."""
     names = Counter(

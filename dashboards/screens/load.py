@@ -13,7 +13,7 @@ from dashboards.parts import figures, literal
 from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.tables import TABLES
-from tracker.services.loading.load import LoadReport, code_pages, load
+from tracker.services.loading.load import LoadReport, LoadRequest, code_pages, load
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.replacing import REPLACEABLE
 from tracker.words.findings import refusal_line
@@ -72,7 +72,7 @@ def _answers_for(files: Sequence[Path]) -> Answers:
 
 
 def _dry_run(files: Sequence[Path], answers: Answers, replaces: tuple[str, ...] = ()) -> LoadReport:
-    return access.ask(load, tuple(files), dry_run=True, answers=dict(answers), replaces=replaces)
+    return access.ask(load, tuple(files), LoadRequest(dry_run=True, answers=dict(answers), replaces=replaces))
 
 
 # ---- the marked copy, and the writing
@@ -102,7 +102,7 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers, replaces
         return
     leave_out = bool(report.refusal) and _leave_out(report)
     if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
-        done = load(access.context(), list(files), partial=leave_out, answers=answers, replaces=replaces)
+        done = load(access.context(), list(files), LoadRequest(partial=leave_out, answers=answers, replaces=replaces))
         if done.refusal:
             st.error(literal(refusal_line(done.refusal, done.quoted, SPEAKER)))
             return

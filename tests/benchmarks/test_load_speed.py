@@ -17,7 +17,7 @@ import pandas
 import pytest
 from opened import here
 
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 
 HEADINGS = ["Loom", "Hall", "Row", "Place", "Machine type", "Insertion", "Year", "Reed width (cm)", "Frames",
             "Speed (picks/min)", "Efficiency (%)", "Protected until", "Notes"]  # fmt: skip
@@ -29,8 +29,8 @@ import sys
 from datetime import date
 from pathlib import Path
 from opened import here
-from tracker.services.loading.load import load
-report = load(here(Path(sys.argv[1])), [Path(sys.argv[2])], today=date(2026, 11, 25))
+from tracker.services.loading.load import LoadRequest, load
+report = load(here(Path(sys.argv[1])), [Path(sys.argv[2])], LoadRequest(today=date(2026, 11, 25)))
 assert report.written and report.tables[0].rows.added == 50_000
 print(next(line.split()[1] for line in open("/proc/self/status") if line.startswith("VmHWM")))
 """
@@ -79,7 +79,8 @@ def test_baseline_pandas_reads(benchmark, workbook):
 def test_load_through_to_commit(benchmark, workbook, tmp_path):
     numbers = count()
     report = benchmark.pedantic(
-        lambda: load(here(tmp_path / f"{next(numbers)}.db"), [workbook], today=date(2026, 11, 25)), rounds=3
+        lambda: load(here(tmp_path / f"{next(numbers)}.db"), [workbook], LoadRequest(today=date(2026, 11, 25))),
+        rounds=3,
     )
     assert report.written and report.tables[0].rows.added == 5000
 

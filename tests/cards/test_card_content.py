@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from card_samples import BOOKING, CONTENT, KEY, MILL, PLAN, SLING, WINDOW, at
 
-from tracker.cards.content import card_numbers, make_card
+from tracker.cards.content import BookedLoom, card_numbers, make_card
 from tracker.domain.mill import LoomKey
 from tracker.domain.needs import KitState
 from tracker.domain.windows import WindowKind
@@ -18,7 +18,7 @@ KIT = KitState(
 
 def card(**more):
     given = {"booking": BOOKING, "content": CONTENT, "kit": KIT, "window": WINDOW} | more
-    return make_card("C3-0001-5", 3, MILL, minutes=lambda row: row.minutes, **given)
+    return make_card("C3-0001-5", 3, MILL, BookedLoom(**given), lambda row: row.minutes)
 
 
 def test_numbers_follow_the_looms_of_the_plan():

@@ -6,11 +6,11 @@ from card_samples import BOOKING, CONTENT, KEY, MILL, WINDOW
 from openpyxl import load_workbook
 from python_calamine import CalamineWorkbook
 
-from tracker.cards.content import make_card
+from tracker.cards.content import BookedLoom, make_card
 from tracker.export.cards.workbook import write_card_workbook
 from tracker.intake.reader import read_files
 
-CARD = make_card("C3-0001-2", 3, MILL, BOOKING, CONTENT, lambda row: row.minutes, None, WINDOW)
+CARD = make_card("C3-0001-2", 3, MILL, BookedLoom(BOOKING, CONTENT, window=WINDOW), lambda row: row.minutes)
 HEADINGS = {
     # as the sheets of records are to be headed
     "Work done": "loom, hall, card, started, ended, crew, stage reached, beam-out, locked, unlocked, first pick, at speed, "

@@ -8,7 +8,7 @@ import pytest
 from card_samples import BOOKING, CONTENT, KEY, MILL, OPERATIONS, WINDOW
 from machine import needs, pdf_text
 
-from tracker.cards.content import make_card
+from tracker.cards.content import BookedLoom, make_card
 from tracker.domain.cards import USUAL_CAUTIONS
 from tracker.domain.mill import Loom
 from tracker.domain.tables import CARD_LANGUAGES
@@ -19,7 +19,7 @@ ZONE = MILL.terms.zone
 
 
 def card(content=CONTENT, mill=MILL):
-    return make_card("C3-0001-2", 3, mill, BOOKING, content, lambda row: row.minutes, None, WINDOW)
+    return make_card("C3-0001-2", 3, mill, BookedLoom(BOOKING, content, window=WINDOW), lambda row: row.minutes)
 
 
 def pack(made, language="en", crew="Fitters 1"):

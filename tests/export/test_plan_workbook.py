@@ -8,13 +8,13 @@ from python_calamine import CalamineWorkbook
 
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.errors import as_it_stands
-from tracker.export.plan_workbook import write_plan
+from tracker.export.plan_workbook import BesideThePlan, write_plan
 
 
 @pytest.fixture(scope="module")
 def sheets(tmp_path_factory):
     path = tmp_path_factory.mktemp("plan") / "plan.xlsx"
-    write_plan(path, PLAN, MILL, NEEDS)
+    write_plan(path, PLAN, MILL, BesideThePlan(NEEDS))
     book = CalamineWorkbook.from_path(str(path))
     return {name: book.get_sheet_by_name(name).to_python() for name in book.sheet_names}
 

@@ -8,7 +8,7 @@ from mill_sheets import TODAY, read, workbook
 from opened import here
 from openpyxl.comments import Comment
 
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.loading.origins import origins
 
 HEAD = ["Loom", "Hall", "Machine type", "Speed (rpm)"]
@@ -67,6 +67,6 @@ def test_a_sheet_without_tables_has_its_one_note_and_no_comments(tmp_path):
 @pytest.mark.parametrize(("loom", "said"), [("001", "wrong, see Ali"), ("002", "")])
 def test_a_comment_is_kept_with_the_origin_of_the_value(tmp_path, loom, said):
     mill = here(tmp_path / "a.db")
-    load(mill, [commented(tmp_path, {"D2": ("wrong, see Ali", "K.")})], today=TODAY)
+    load(mill, [commented(tmp_path, {"D2": ("wrong, see Ali", "K.")})], LoadRequest(today=TODAY))
     (origin,) = origins(mill, loom, "speed")
     assert (origin.cell, origin.comment) == (f"D{int(loom) + 1}", said)

@@ -8,7 +8,7 @@ from refusals import refused
 from tracker.domain.mill import Closure, Part, Receipt
 from tracker.domain.needs import Touched
 from tracker.errors import DataError
-from tracker.kits.needs import needs
+from tracker.kits.needs import LeftOverKits, OnTheFloor, needs
 
 
 def by_week(rows, part="RAIL"):
@@ -95,7 +95,10 @@ def test_missing_safety_stock_alone_touches_no_loom():
 def test_issued_parts_are_no_longer_needed():
     rows = by_week(
         needs(
-            plan(booking("1", date(2027, 1, 6), RAIL=3)), mill(Part("RAIL", 0)), AS_OF, issued={key("1"): {"RAIL": 2}}
+            plan(booking("1", date(2027, 1, 6), RAIL=3)),
+            mill(Part("RAIL", 0)),
+            AS_OF,
+            OnTheFloor(issued={key("1"): {"RAIL": 2}}),
         )
     )
     assert (rows["2027-W01"].gross, rows["2027-W01"].net) == (1, 1)
@@ -103,7 +106,12 @@ def test_issued_parts_are_no_longer_needed():
 
 def test_what_is_held_for_a_loom_in_work_is_needed_now():
     rows = by_week(
-        needs(plan(booking("1", date(2027, 1, 12), RAIL=1)), mill(Part("RAIL", 1)), AS_OF, held={key("9"): {"RAIL": 1}})
+        needs(
+            plan(booking("1", date(2027, 1, 12), RAIL=1)),
+            mill(Part("RAIL", 1)),
+            AS_OF,
+            OnTheFloor(held={key("9"): {"RAIL": 1}}),
+        )
     )
     assert [(row.gross, row.net) for row in rows.values()] == [(1, 0), (1, 1)]
 
@@ -116,14 +124,16 @@ def test_a_booking_that_should_have_begun_needs_its_parts_now():
 def test_left_over_looms_stand_apart_and_need_their_kits_at_the_horizon_end():
     # The horizon's last day is Sun 28 Mar 2027, in W12; 1 on hand: the booking takes it, the left-over loom lacks 1.
     made = plan(booking("1", date(2027, 1, 6), RAIL=1))
-    rows = by_week(needs(made, mill(Part("RAIL", 1)), AS_OF, left_over_parts={key("2"): {"RAIL": 1}}))
+    rows = by_week(needs(made, mill(Part("RAIL", 1)), AS_OF, left_over=LeftOverKits({key("2"): {"RAIL": 1}})))
     assert (rows["2027-W01"].gross, rows["2027-W01"].gross_left_over) == (1, 0)
     last = rows["2027-W12"]
     assert (last.gross, last.gross_left_over, last.net, last.due) == (0, 1, 1, date(2027, 3, 26))
 
 
 def test_left_over_looms_may_be_wanted_earlier():
-    rows = by_week(needs(plan(), mill(Part("RAIL", 0)), AS_OF, {key("2"): {"RAIL": 1}}, left_over_on=date(2027, 2, 1)))
+    rows = by_week(
+        needs(plan(), mill(Part("RAIL", 0)), AS_OF, left_over=LeftOverKits({key("2"): {"RAIL": 1}}, date(2027, 2, 1)))
+    )
     assert rows["2027-W05"].gross_left_over == 1
 
 
@@ -131,10 +141,13 @@ def test_parts_that_come_back_serve_the_next_loom_from_the_next_day():
     # One gauge. It comes back on Wed 6 Jan; loom 2 of the same day lacks it, loom 3 of Thursday would have it.
     made = plan(*(booking(loom, date(2027, 1, d), GAUGE=1) for loom, d in (("1", 6), ("3", 7))))
     back = {key("1"): {"GAUGE": 1.0}, key("3"): {"GAUGE": 1.0}}
-    rows = by_week(needs(made, mill(Part("GAUGE", 1)), AS_OF, coming_back=back), "GAUGE")
+    rows = by_week(needs(made, mill(Part("GAUGE", 1)), AS_OF, OnTheFloor(coming_back=back)), "GAUGE")
     assert (rows["2027-W01"].gross, rows["2027-W01"].receipts, rows["2027-W01"].net) == (2, 2, 0)
     same_day = plan(*(booking(loom, date(2027, 1, 6), GAUGE=1) for loom in ("1", "2")))
-    assert by_week(needs(same_day, mill(Part("GAUGE", 1)), AS_OF, coming_back=back), "GAUGE")["2027-W01"].net == 1
+    assert (
+        by_week(needs(same_day, mill(Part("GAUGE", 1)), AS_OF, OnTheFloor(coming_back=back)), "GAUGE")["2027-W01"].net
+        == 1
+    )
 
 
 def test_an_unknown_part_is_refused_by_name_and_loom():

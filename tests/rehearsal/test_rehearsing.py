@@ -5,11 +5,12 @@ from made_problems import problem_of
 
 from tracker.planning.planner import plan
 from tracker.rehearsal.policies import KEPT, RULE
-from tracker.rehearsal.rehearsing import Ask, InThisProcess, rehearse
+from tracker.rehearsal.rehearsing import Ask, InThisProcess, Players, rehearse
 from tracker.rehearsal.sources import Source
 from tracker.services.plans.players import players
 
 PROBLEM = problem_of(8, 3, 1, seed=2)
+ALONE = Players(InThisProcess())
 ASK = Ask((KEPT, RULE), runs=12, seed=5, crews=("Fitters 1",))
 
 
@@ -19,16 +20,16 @@ def made():
 
 
 def test_one_process_and_four_say_the_same(made) -> None:
-    alone = rehearse(PROBLEM, made, ASK, InThisProcess())
+    alone = rehearse(PROBLEM, made, ASK, ALONE)
     with players(4) as four:
-        together = rehearse(PROBLEM, made, ASK, four, 4)
+        together = rehearse(PROBLEM, made, ASK, Players(four, 4))
     assert together == alone
     assert not alone.stopped
 
 
 def test_what_was_asked_for_is_played(made) -> None:
     """12 runs of the plan, half as many of the rule and of each of six sources, and of a stand-in."""
-    runs = rehearse(PROBLEM, made, ASK, InThisProcess()).runs
+    runs = rehearse(PROBLEM, made, ASK, ALONE).runs
     assert [run.number for run in runs["kept", None, None]] == list(range(12))
     assert [run.number for run in runs["rule-of-thumb", None, None]] == list(range(6))
     assert {(source, crew) for _, source, crew in runs if source} == {
@@ -38,25 +39,25 @@ def test_what_was_asked_for_is_played(made) -> None:
 
 
 def test_more_runs_leave_the_earlier_ones_as_they_were(made) -> None:
-    few, more = (rehearse(PROBLEM, made, Ask(runs=n, worries=False), InThisProcess()).runs["kept", None, None]
+    few, more = (rehearse(PROBLEM, made, Ask(runs=n, worries=False), ALONE).runs["kept", None, None]
                  for n in (3, 7))  # fmt: skip
     assert more[:3] == few
 
 
 def test_a_stop_keeps_what_is_done(made) -> None:
     asked = iter([False] * 3 + [True] * 100)
-    kept = rehearse(PROBLEM, made, Ask(runs=100, worries=False), InThisProcess(), stop=lambda: next(asked))
+    kept = rehearse(PROBLEM, made, Ask(runs=100, worries=False), ALONE, stop=lambda: next(asked))
     assert kept.stopped
     assert [run.number for run in kept.runs["kept", None, None]] == list(range(15))
 
 
 def test_it_ends_once_it_is_sure_enough(made) -> None:
     """Any mean is known within ten million after the first round of 20."""
-    runs = rehearse(PROBLEM, made, Ask(runs=200, worries=False, until_sure=1e7), InThisProcess()).runs
+    runs = rehearse(PROBLEM, made, Ask(runs=200, worries=False, until_sure=1e7), ALONE).runs
     assert len(runs["kept", None, None]) == 20
 
 
 def test_all_runs_are_played_where_nothing_says_enough(made) -> None:
     """Rounds are of 20 runs: 25 need a second."""
-    runs = rehearse(PROBLEM, made, Ask(runs=25, worries=False), InThisProcess()).runs
+    runs = rehearse(PROBLEM, made, Ask(runs=25, worries=False), ALONE).runs
     assert len(runs["kept", None, None]) == 25

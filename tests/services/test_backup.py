@@ -15,7 +15,7 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.errors import InputRefused, TrackerError
 from tracker.services.backup import backup, restore
 from tracker.services.parts.stock import count
-from tracker.services.work.record import Taken, record_stage
+from tracker.services.work.record import StageTold, Taken, record_stage
 from tracker.store import open_store
 
 STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
@@ -47,9 +47,7 @@ def a_mill(db: str) -> str:
         here(db, "Łukasz 李 \"'\\"),
         "1",
         "signed off",
-        at=ENDED,
-        taken=Taken("F1", STARTED, {"mount": 61.5}),
-        why="put in late",
+        told=StageTold(at=ENDED, taken=Taken("F1", STARTED, {"mount": 61.5}), why="put in late"),
     )
     with open_store(db).unit_of_work() as uow:
         uow.add_answers({"unit|reed width": "cm\nor not"})
@@ -82,7 +80,7 @@ def test_everything_comes_back_in_the_other_kind_of_database_and_from_there(db, 
     assert parts(tmp_path / "1.zip")["tables/looms.jsonl"]["rows"] == 4
     count(here(again), "NUT", 7)
     record_stage(
-        here(again), "2", "in work", at=ENDED, why="before its kit"
+        here(again), "2", "in work", told=StageTold(at=ENDED, why="before its kit")
     )  # rows are numbered on from the last one restored
     with open_store(again).reading() as uow:
         assert (uow.mill().parts["NUT"].on_hand, uow.stages()[key("2")].stage) == (7, Stage.IN_WORK)

@@ -11,7 +11,7 @@ from tracker.domain.calendars import iso_week
 from tracker.domain.card_numbers import read_card_number
 from tracker.errors import DataError, UsageError
 from tracker.services.work import cards as service
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 
 
 @pytest.fixture(scope="module")
@@ -73,7 +73,7 @@ def test_no_card_for_a_loom_that_was_put_off_and_the_numbers_of_the_others_stay(
     db, plan = published_sample(tmp_path / "mill.db")
     booking, other = plan.bookings[:2]
     before = service.cards(here(db), other.key.loom, other.key.hall).cards[0].number
-    record_stage(here(db), booking.key.loom, "left out", booking.key.hall, why="sold")
+    record_stage(here(db), booking.key.loom, "left out", booking.key.hall, told=StageTold(why="sold"))
     with refused(DataError, "not booked"):
         service.cards(here(db), booking.key.loom, booking.key.hall)
     report = service.cards(here(db), week=week_of(plan, booking))

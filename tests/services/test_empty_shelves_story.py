@@ -14,13 +14,13 @@ from python_calamine import CalamineWorkbook
 
 from tracker.services.loading.load import load
 from tracker.services.parts.needs import net_needs
-from tracker.services.parts.stock import issue, receive
+from tracker.services.parts.stock import issue_kit, receive
 from tracker.services.parts.stock_entry import Told
 from tracker.services.people.absences import record_absence
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.published import published_plan, write_plan_workbook
 from tracker.services.plans.verify import verify
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 
 MONDAY = datetime(2026, 1, 5, tzinfo=UTC)
 READ = datetime(2026, 1, 4, 12)
@@ -123,9 +123,9 @@ def _received(db, order):
 def _converted(db, booking):
     def happen(moment):
         loom = booking.key.loom
-        issue(here(db), loom, told=Told(at=moment))
-        record_stage(here(db), loom, "in work", at=moment)
-        record_stage(here(db), loom, "run-in", at=booking.end)
-        record_stage(here(db), loom, "signed off", at=booking.end + timedelta(hours=1))
+        issue_kit(here(db), loom, told=Told(at=moment))
+        record_stage(here(db), loom, "in work", told=StageTold(at=moment))
+        record_stage(here(db), loom, "run-in", told=StageTold(at=booking.end))
+        record_stage(here(db), loom, "signed off", told=StageTold(at=booking.end + timedelta(hours=1)))
 
     return happen

@@ -12,12 +12,12 @@ from tracker.domain.progress import Stage
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError
 from tracker.scope.content import scope_looms
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.work.cards import cards
 from tracker.services.work.entering import enter_records
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 from tracker.words.findings import refusal_line
 
@@ -33,7 +33,7 @@ def db(made, tmp_path):
 
 
 def record(db, path, correct=None):
-    return load(now_here(db), [path], records_only=True, correct=correct)
+    return load(now_here(db), [path], LoadRequest(records_only=True, correct=correct))
 
 
 def said(report):
@@ -156,11 +156,11 @@ def test_nothing_is_stopped_that_has_not_begun(db):
         DataError,
         'loom 1 .H. is booked: no conversion of it is under way that could be stopped. Put it off .*--stage "put off"',
     ):
-        record_stage(now_here(db), "1", "stopped", at=at(1, 9), why="rail does not fit")
-    record_stage(now_here(db), "1", "in work", at=at(1, 8))
+        record_stage(now_here(db), "1", "stopped", told=StageTold(at=at(1, 9), why="rail does not fit"))
+    record_stage(now_here(db), "1", "in work", told=StageTold(at=at(1, 8)))
     told = {"work_done": [{"operation": "Mount", "done_by": "M. Berg"}]}
     assert enter_records(now_here(db), "1", None, told, {}).written
-    record_stage(now_here(db), "1", "stopped", at=at(1, 9), why="rail does not fit")
+    record_stage(now_here(db), "1", "stopped", told=StageTold(at=at(1, 9), why="rail does not fit"))
     with open_store(db).reading() as uow:
         assert uow.stages()[LOOM].stage is Stage.STOPPED
         assert uow.mill().left_done == {LOOM: {"mount"}}
@@ -196,6 +196,6 @@ def test_a_stopped_conversion_comes_again_with_less_to_do_and_its_parts_back(db,
         "Electrics",
     ]
 
-    record_stage(now_here(db), "1", "scoped", at=at(1, 13), why="all of it was taken off again")
+    record_stage(now_here(db), "1", "scoped", told=StageTold(at=at(1, 13), why="all of it was taken off again"))
     with open_store(db).reading() as uow:
         assert uow.mill().left_done == {}

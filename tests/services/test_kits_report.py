@@ -11,7 +11,7 @@ from stock_room_samples import AT, PLAN, booking, fill, fill_method, key, plan_o
 from tracker.domain.progress import Stage, StageChange
 from tracker.errors import DataError
 from tracker.services.parts.kits import kits, pick_list, prices_of_choices
-from tracker.services.parts.stock import issue, recover
+from tracker.services.parts.stock import issue_kit, recover
 from tracker.store import open_store
 
 
@@ -72,7 +72,7 @@ def test_choices_in_words(tmp_path):
 def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):
     plan = plan_of(booking("1", date(2026, 1, 12), {"NUT": 8.0, "GAUGE": 1.0}, choices=(("rail", "drill"),)))
     db = fill_method(fill(str(tmp_path / "mill.db"), plan))
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     with refused(DataError, r"part NUT does not come back from loom 1 \(Hall 1\)"):
         recover(here(db), "1", part="NUT")
     with refused(DataError, "2 to be returned from loom 1"):
@@ -103,7 +103,7 @@ def not_booked_any_more(request, tmp_path):
         booking("2", date(2026, 1, 19), {"GAUGE": 3.0}, **DRILLED),
     )
     db = fill_method(fill(str(tmp_path / "mill.db"), plan))
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     with open_store(db).unit_of_work("planner") as uow:
         request.param(uow)
         uow.commit()
@@ -128,7 +128,7 @@ def test_what_a_loom_still_has_is_counted_on_until_it_comes_back(not_booked_any_
 def test_what_comes_back_by_no_content_that_the_method_still_has_is_what_the_loom_was_given(tmp_path):
     # Booked without a choice, by a method that had none; today's has one, and the gauge comes back either way.
     db = fill_method(fill(str(tmp_path / "mill.db")))
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     assert [(m.part, m.quantity) for m in recover(here(db), "1").movements] == [("GAUGE", 1)]
 
 

@@ -9,11 +9,11 @@ from said import said, texts
 from stock_room_samples import AT, added, booking, fill, fill_method, key, plan_of
 
 from tracker.domain.progress import Stage
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.parts.kits import kits
-from tracker.services.parts.stock import issue
+from tracker.services.parts.stock import issue_kit
 from tracker.services.parts.stockroom import read_stockroom
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 
 
@@ -81,7 +81,7 @@ def test_a_stock_that_changes_no_kit_says_nothing(db, tmp_path):
 
 
 def test_a_stock_that_is_only_tried_out_holds_on_to_everything(db, tmp_path):
-    report = load(here(db), [parts(tmp_path / "count.xlsx", RAIL=1)], dry_run=True)
+    report = load(here(db), [parts(tmp_path / "count.xlsx", RAIL=1)], LoadRequest(dry_run=True))
     assert said(report.said[0]).startswith("Less is there than was held: loom 2 (Hall 1) gives up 1 RAIL.")
     assert held(db, "RAIL") == {"1": 1, "2": 1}
 
@@ -98,9 +98,9 @@ def test_a_refused_load_holds_on_to_everything(db, tmp_path):
 
 
 def test_a_load_leaves_stages_conversions_plans_and_what_was_issued(db, tmp_path):
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     record_stage(here(db), "1", "in work")
-    record_stage(here(db), "2", "put off", why="no warp")
+    record_stage(here(db), "2", "put off", told=StageTold(why="no warp"))
     before = room(db)
     looms = [[number, "Hall 1", "AJ-200", 640, 90] for number in ("1", "2", "3", "10")]
     file = sheet(
@@ -117,7 +117,7 @@ def test_a_load_leaves_stages_conversions_plans_and_what_was_issued(db, tmp_path
 
 def test_parts_of_a_loom_in_work_are_not_counted_back_by_a_load(db, tmp_path):
     # One rail is out with loom 1, so one is counted; it is held for loom 2.
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     record_stage(here(db), "1", "in work")
     assert load(here(db), [parts(tmp_path / "count.xlsx", RAIL=1)]).said == ()
     assert (held(db, "RAIL"), room(db).issued[key("1")]["RAIL"]) == ({"2": 1}, 1)
@@ -141,7 +141,9 @@ def orders(path, *lines):
     ],
 )
 def test_counts_of_order_lines(db, tmp_path, line, expected):
-    report = load(here(db), [orders(tmp_path / "o.xlsx", ["PO-2", "NUT", 10, date(2026, 2, 1)], line)], partial=True)
+    report = load(
+        here(db), [orders(tmp_path / "o.xlsx", ["PO-2", "NUT", 10, date(2026, 2, 1)], line)], LoadRequest(partial=True)
+    )
     assert (counts(report), report.written) == (expected, True)
     assert {(r.order, r.part) for r in room(db).mill.receipts} == {("PO-1", "RAIL"), ("PO-2", "NUT")}
 
@@ -149,7 +151,9 @@ def test_counts_of_order_lines(db, tmp_path, line, expected):
 def test_a_changed_row_that_is_refused_is_counted_as_refused_alone(db, tmp_path):
     # RAIL 2 → 5 in boxes is refused: it was kept in pc. NUT stays at 20, CABLE becomes 8.
     rows = [["RAIL", 5, "box"], ["NUT", 20, "pc"], ["CABLE", 8, "m"], ["CLIP", 3, "pc"]]
-    report = load(here(db), [sheet(tmp_path / "p.xlsx", "Parts", ["Part", "On hand", "Unit"], *rows)], partial=True)
+    report = load(
+        here(db), [sheet(tmp_path / "p.xlsx", "Parts", ["Part", "On hand", "Unit"], *rows)], LoadRequest(partial=True)
+    )
     assert counts(report) == (1, 1, 1, 1)
     stock = room(db).mill.parts
     assert [stock[name].on_hand for name in ("RAIL", "NUT", "CABLE", "CLIP")] == [2, 20, 8, 3]
@@ -162,6 +166,8 @@ def test_an_unchanged_row_that_is_refused_is_counted_as_refused_alone(tmp_path):
     db = fill(str(tmp_path / "mill.db"), plan_of(booking("1", date(2026, 1, 12), {})), warp, article)
     heads = ["Loom", "Hall", "Sequence", "Article", "Set length (m)"]
     rows = [["1", "Hall 1", 0, "A-9", 3000], ["2", "Hall 1", 0, "A-1", 2000]]
-    report = load(here(db), [sheet(tmp_path / "w.xlsx", "Warps", heads, *rows)], partial=True, today=AT.date())
+    report = load(
+        here(db), [sheet(tmp_path / "w.xlsx", "Warps", heads, *rows)], LoadRequest(partial=True, today=AT.date())
+    )
     assert counts(report) == (1, 0, 0, 1)
     assert {loom.loom for loom in room(db).mill.warps} == {"1", "2"}

@@ -5,15 +5,15 @@ from datetime import date
 from opened import here
 from said import texts
 
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 
 HEAD = "Loom;Hall;Machine type;Speed (picks/min);Rail"
 
 
-def loaded(tmp_path, *rows, **more):
+def loaded(tmp_path, *rows, before=None, **more):
     path = tmp_path / "a.csv"
     path.write_text("\n".join([HEAD, *rows]), encoding="utf-8")
-    return load(here(str(tmp_path / "a.db")), [path], today=date(2026, 11, 25), **more)
+    return load(here(str(tmp_path / "a.db")), [path], LoadRequest(today=date(2026, 11, 25), **more), before=before)
 
 
 def test_a_row_twice_and_a_row_that_contradicts_another_leave_what_was_taken(tmp_path):

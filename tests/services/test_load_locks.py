@@ -6,7 +6,7 @@ import pytest
 from opened import here
 
 from tracker.services.loading import load as loading
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.store import connecting, open_store
 
 ONE_LOOM = "Loom;Hall;Machine type;Reed width\n1;Hall 1;AJ-190;190\n"
@@ -64,7 +64,7 @@ def test_files_are_read_again_where_somebody_answered_meanwhile(db, tmp_path, mo
 
 
 def test_trying_a_load_makes_no_database(db, tmp_path):
-    report = load(here(db), [text_file(tmp_path)], dry_run=True)
+    report = load(here(db), [text_file(tmp_path)], LoadRequest(dry_run=True))
     assert [(change.table, change.key) for change in report.changes] == [("looms", ("1", "Hall 1"))]
     assert [file.name for file in tmp_path.iterdir()] == ["looms.csv"]
 
@@ -77,7 +77,7 @@ def test_a_refused_first_load_makes_no_database(db, tmp_path, text):
 
 def test_trying_a_load_tells_what_differs_from_what_is_there(db, tmp_path):
     load(here(db), [text_file(tmp_path)])
-    report = load(here(db), [text_file(tmp_path, ONE_LOOM.replace("190;190", "190;210"))], dry_run=True)
+    report = load(here(db), [text_file(tmp_path, ONE_LOOM.replace("190;190", "190;210"))], LoadRequest(dry_run=True))
     assert [(change.field, change.old, change.new) for change in report.changes] == [("reed_width_cm", 190, 210)]
     with open_store(db).reading() as uow:
         assert [loom.reed_width_cm for loom in uow.mill().looms.values()] == [190]

@@ -10,7 +10,7 @@ from refusals import refused
 from said import lines, refusal_of, said, texts
 
 from tracker.errors import TrackerError, UsageError
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"
 LOOMS = [["Loom", "Hall", "Machine type", "Speed (picks/min)", "Rail"]]
@@ -60,7 +60,7 @@ def test_of_several_reasons_the_refusal_says_where_and_the_list_says_what(db, tm
 def test_questions_come_before_refusals(db, tmp_path):
     rows = [["Loom", "Hall", "Machine type", "Speed", "Reed width"],
             *([f"{i:03}", "H", "AJ", 6000 if i == 3 else 640, 75 + i] for i in range(1, 9))]  # fmt: skip
-    report = load(here(db), [book(tmp_path / "looms.xlsx", Looms=rows)], partial=True)
+    report = load(here(db), [book(tmp_path / "looms.xlsx", Looms=rows)], LoadRequest(partial=True))
     assert refusal_of(report).startswith("1 question is open, nothing was written: looms.xlsx Looms E1 (Reed width): ")
     assert '"Reed width=inch"' in refusal_of(report)
     assert [finding.severity.value for finding in report.listed] == ["refused"]
@@ -115,13 +115,13 @@ def test_an_answer_about_the_method_is_remembered(mill, tmp_path):
     assert refusal_of(load(here(mill), [changed])).startswith(
         "1 question is open, nothing was written: method.xlsx Operations"
     )
-    assert load(here(mill), [changed], answers={"leno sides": "as written"}).written
+    assert load(here(mill), [changed], LoadRequest(answers={"leno sides": "as written"})).written
     load(here(mill), [SAMPLE / "method.xlsx"])
     assert load(here(mill), [changed]).written
 
 
 def test_one_file_is_marked_under_the_name_given(db, tmp_path):
-    report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 6000)], marked=tmp_path / "marked.xlsx")
+    report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 6000)], LoadRequest(marked=tmp_path / "marked.xlsx"))
     assert texts(report.said) == (f"Wrote the marked copy {tmp_path / 'marked.xlsx'}.",)
     assert load_workbook(tmp_path / "marked.xlsx")["Looms"]["D3"].comment.text.startswith("REFUSED")
 
@@ -130,7 +130,7 @@ def test_of_several_files_those_with_findings_are_marked_each_under_its_own_name
     (tmp_path / "b").mkdir()
     files = [looms(tmp_path / "sound.xlsx", 640), looms(tmp_path / "hall 2.xlsx", 640, 6000)]
     files.append(looms(tmp_path / "b" / "hall 3.xlsx", 6000))
-    load(here(db), files, marked=tmp_path / "marked.xlsx")
+    load(here(db), files, LoadRequest(marked=tmp_path / "marked.xlsx"))
     assert sorted(path.name for path in tmp_path.glob("marked*")) == ["marked hall 2.xlsx", "marked hall 3.xlsx"]
 
 
@@ -138,7 +138,7 @@ def test_a_text_file_is_marked_as_it_was_read(db, tmp_path):
     # Windows-1252: no UTF-8
     text = "Loom;Hall;Machine type;Speed\n001;Hälle;AJ;6000\n002;Hälle;AJ;640\n"
     (tmp_path / "looms.csv").write_bytes(text.encode("cp1252"))
-    report = load(here(db), [tmp_path / "looms.csv"], marked=tmp_path / "marked.xlsx")
+    report = load(here(db), [tmp_path / "looms.csv"], LoadRequest(marked=tmp_path / "marked.xlsx"))
     sheet = load_workbook(tmp_path / "marked.xlsx")["looms"]
     assert [cell.value for cell in sheet[2]] == ["001", "Hälle", "AJ", "6000"]
     assert sheet["D2"].comment and "marked.xlsx holds a copy of the values of looms.csv" in said(report.said[1])
@@ -150,12 +150,14 @@ def test_a_text_file_is_marked_in_the_code_page_that_was_answered(db, tmp_path):
     (tmp_path / "list.csv").write_bytes("\n".join(lines).encode("mac_roman"))
     for page, letters in (("mac_roman", "così"), ("cp850", "cosô")):
         copy = tmp_path / f"{page}.xlsx"
-        load(here(db), [tmp_path / "list.csv"], answers={"list.csv": page}, marked=copy)
+        load(here(db), [tmp_path / "list.csv"], LoadRequest(answers={"list.csv": page}, marked=copy))
         assert load_workbook(copy)["list"]["E2"].value == letters
 
 
 def test_nothing_to_mark_is_said(db, tmp_path):
-    report = load(here(db), [looms(tmp_path / "looms.xlsx", 640, 650, 660)], marked=tmp_path / "marked.xlsx")
+    report = load(
+        here(db), [looms(tmp_path / "looms.xlsx", 640, 650, 660)], LoadRequest(marked=tmp_path / "marked.xlsx")
+    )
     assert "No marked copy was written: there are no findings." in lines(report)
     assert not (tmp_path / "marked.xlsx").exists()
 
@@ -165,14 +167,14 @@ def test_a_name_that_cannot_be_a_copys_is_refused_before_anything_is_read(db, tm
     file = looms(tmp_path / "looms.xlsx", 640)
     before = file.read_bytes()
     with pytest.raises(UsageError):
-        load(here(db), [file], marked=tmp_path / name)
+        load(here(db), [file], LoadRequest(marked=tmp_path / name))
     assert file.read_bytes() == before and not Path(db).exists()
 
 
 def test_where_the_copy_cannot_be_written_nothing_is_loaded(db, tmp_path):
     file = looms(tmp_path / "looms.xlsx", 640, 6000)
     with refused(TrackerError, r"cannot write"):
-        load(here(db), [file], partial=True, marked=tmp_path / "no such folder" / "marked.xlsx")
+        load(here(db), [file], LoadRequest(partial=True, marked=tmp_path / "no such folder" / "marked.xlsx"))
     assert not Path(db).exists()
 
 
@@ -182,7 +184,11 @@ def test_changes_are_told_in_the_words_and_units_of_the_workbook(mill, tmp_path)
     load(here(mill), [book(tmp_path / "crews.xlsx", Crews=crews)])
     crews[1][2] = 3
     said = lines(
-        load(here(mill), [book(tmp_path / "a.xlsx", Terms=terms), book(tmp_path / "b.xlsx", Crews=crews)], dry_run=True)
+        load(
+            here(mill),
+            [book(tmp_path / "a.xlsx", Terms=terms), book(tmp_path / "b.xlsx", Crews=crews)],
+            LoadRequest(dry_run=True),
+        )
     )
     assert said[:4] == [
         "Terms allowance (%): Value 15 → 20",
@@ -200,7 +206,7 @@ def test_a_share_and_a_moment_are_told_as_the_sheet_writes_them(db, tmp_path):
     }  # fmt: skip
     load(here(db), [book(tmp_path / "a.xlsx", **sheets)])
     sheets["Looms"][1][3], sheets["Warps"][1][6] = 85, datetime(2027, 1, 2, 14, 25)
-    said = lines(load(here(db), [book(tmp_path / "b.xlsx", **sheets)], dry_run=True))
+    said = lines(load(here(db), [book(tmp_path / "b.xlsx", **sheets)], LoadRequest(dry_run=True)))
     assert said[:2] == [
         "Looms 007, H: Efficiency (%) 84.5 → 85",
         "Warps 007, H, 0: Read at Sat 2 Jan 2027 14:05 → Sat 2 Jan 2027 14:25",

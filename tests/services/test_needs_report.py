@@ -9,9 +9,9 @@ from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, 
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.services.parts.needs import left_over_kits, net_needs
-from tracker.services.parts.stock import issue, recover
+from tracker.services.parts.stock import issue_kit, recover
 from tracker.services.parts.stockroom import read_stockroom
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 from tracker.words import ENGLISH
 
@@ -52,7 +52,7 @@ def test_what_comes_back_serves_again_and_only_once_it_is_back(tmp_path):
     db = db_of(tmp_path, plan_of(*bookings))
     before = row(net_needs(here(db), AT), "GAUGE", "2026-W03")
     assert (before.gross, before.receipts, before.on_hand_end) == (1, 1, 3)
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     out = row(net_needs(here(db), AT), "GAUGE", "2026-W03")
     assert (out.gross, out.receipts, out.on_hand_end) == (0, 1, 3)
     recover(here(db), "1")
@@ -65,7 +65,7 @@ def test_what_a_converted_loom_still_has_is_not_ordered_again(tmp_path):
     drilled = {"choices": (("rail", "drill"),)}
     bookings = [booking(loom, KITS[loom][0], {"GAUGE": need}, **drilled) for loom, need in (("1", 1.0), ("2", 3.0))]
     db = db_of(tmp_path, plan_of(*bookings))
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     with open_store(db).unit_of_work() as uow:
         uow.add_stage(StageChange(key("1"), Stage.SIGNED_OFF, AT, "fitter"))
         uow.commit()
@@ -81,7 +81,7 @@ def test_what_was_held_for_a_loom_put_off_is_not_needed_now(tmp_path):
     """Rails: 2 on hand, held for looms 1 and 2; loom 10 needs one on Mon 26 Jan. Loom 2 is put off: 2 are needed, and 2
     are there, whatever comes on order."""
     db = db_of(tmp_path, plan_of(*PLAN.bookings))
-    record_stage(here(db), "2", "put off", why="no warp")
+    record_stage(here(db), "2", "put off", told=StageTold(why="no warp"))
     report = net_needs(here(db), AT)
     assert [row(report, "RAIL", week).gross for week in ("2026-W02", "2026-W03", "2026-W04", "2026-W05")] == [
         0,

@@ -11,7 +11,7 @@ from tracker.errors import DataError, UsageError
 from tracker.services.own_clock import clock_says, give_own_clock, set_clock
 from tracker.services.parts.stock import count, movements
 from tracker.services.screens.state import database_state
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.words import ENGLISH
 
 
@@ -33,7 +33,7 @@ def test_what_is_entered_without_a_moment_is_entered_by_the_clock(mill):
 def test_what_lies_ahead_of_the_clock_is_refused_until_it_is_set(mill):
     noon = AT + timedelta(hours=7)
     with pytest.raises(UsageError) as ahead:
-        record_stage(mill, "1", "in work", at=noon, why="early")
+        record_stage(mill, "1", "in work", told=StageTold(at=noon, why="early"))
     assert ENGLISH.line(ahead.value) == (
         "Mon 5 Jan 2026 12:00 is still to come: this programme has its own clock, and it stands at Mon 5 Jan 2026 05:00. "
         "Say what has happened, or set the clock forward: beamslot clock 2026-01-05T12:00"
@@ -41,7 +41,7 @@ def test_what_lies_ahead_of_the_clock_is_refused_until_it_is_set(mill):
     set_clock(mill, noon)
     again = here(mill.database)
     assert again.now() == noon
-    assert record_stage(again, "1", "in work", at=noon, why="early").change.at == noon
+    assert record_stage(again, "1", "in work", told=StageTold(at=noon, why="early")).change.at == noon
 
 
 def test_it_is_never_set_back(mill):

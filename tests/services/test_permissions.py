@@ -34,7 +34,8 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("parts.reservations", "release"): lambda c: reservations.release(c, "1"),
     ("parts.reservations", "take"): lambda c: reservations.take(c, "NUT", ("1", None), ("2", None)),
     ("parts.stock", "receive"): lambda c: stock.receive(c, "NUT", 1),
-    ("parts.stock", "issue"): lambda c: stock.issue(c, "1"),
+    ("parts.stock", "issue"): lambda c: stock.issue(c, "1", "NUT"),
+    ("parts.stock", "issue_kit"): lambda c: stock.issue_kit(c, "1"),
     ("parts.stock", "give_back"): lambda c: stock.give_back(c, "1"),
     ("parts.stock", "scrap"): lambda c: stock.scrap(c, "1", "NUT", 1),
     ("parts.stock", "recover"): lambda c: stock.recover(c, "1"),
@@ -123,5 +124,5 @@ def test_the_refusal_names_who_what_and_whose_it_is(viewer):
 def test_to_put_a_loom_off_is_the_planners(tmp_path, role, stage, may):
     context = Context(str(tmp_path / "none.db"), Actor("Ann", frozenset({role})))
     with pytest.raises(Exception) as refused:
-        record.record_stage(context, "1", stage, why="asked")
+        record.record_stage(context, "1", stage, told=record.StageTold(why="asked"))
     assert isinstance(refused.value, NotAllowed) != may

@@ -13,9 +13,9 @@ from tracker.domain.plan import Booking, CostTerms, Plan, PlanStatus
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, UsageError
-from tracker.services.parts.stock import issue
+from tracker.services.parts.stock import issue, issue_kit
 from tracker.services.screens.status import status
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.services.work.taken import Taken
 from tracker.store import open_store
 from tracker.words import ENGLISH
@@ -66,7 +66,7 @@ def conversions(db):
 
 def told_later(db, loom, stage, at=END, taken=None):
     """As a mill does that records a conversion only when it is done."""
-    return record_stage(here(db), loom, stage, at=at, taken=taken, why="told afterwards")
+    return record_stage(here(db), loom, stage, told=StageTold(at=at, taken=taken, why="told afterwards"))
 
 
 def test_window_and_choices_are_as_booked_unless_said_otherwise(db):
@@ -77,11 +77,11 @@ def test_window_and_choices_are_as_booked_unless_said_otherwise(db):
 
 
 def test_a_later_plan_without_the_loom_does_not_forget_how_it_was_booked(db):
-    record_stage(here(db), "007", "in work", at=START)
+    record_stage(here(db), "007", "in work", told=StageTold(at=START))
     with open_store(db).unit_of_work("planner") as uow:
         uow.save_plan(Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", START, END + timedelta(days=30)), published=True)
         uow.commit()
-    record_stage(here(db), "007", "run-in", at=END, taken=Taken("F1", START))
+    record_stage(here(db), "007", "run-in", told=StageTold(at=END, taken=Taken("F1", START)))
     (done,) = conversions(db)
     assert (done.kind, done.choices) == (WindowKind.STYLE, (("rail", "new rail"), ("duct", "new duct")))
 
@@ -96,9 +96,11 @@ def test_the_total_is_never_made_up_from_the_operations(db):
 def test_a_conversion_is_recorded_once_and_is_gone_when_the_loom_is_taken_back(db):
     told_later(db, "007", "run-in", taken=Taken("F1", START, total_min=350))
     with refused(DataError, "is recorded already: by F1, begun Mon 5 Jan 2026 06:00"):
-        record_stage(here(db), "007", "signed off", at=END + timedelta(days=1), taken=Taken("F1", START))
-    record_stage(here(db), "007", "signed off", at=END + timedelta(days=1))
-    record_stage(here(db), "007", "scoped", at=END + timedelta(days=2), why="it was loom 008")
+        record_stage(
+            here(db), "007", "signed off", told=StageTold(at=END + timedelta(days=1), taken=Taken("F1", START))
+        )
+    record_stage(here(db), "007", "signed off", told=StageTold(at=END + timedelta(days=1)))
+    record_stage(here(db), "007", "scoped", told=StageTold(at=END + timedelta(days=2), why="it was loom 008"))
     assert conversions(db) == []
     report = status(here(db), END + timedelta(days=3))
     assert (report.labour_recorded_h, [week.done for week in report.weeks]) == (0, [0])
@@ -110,22 +112,22 @@ def test_a_conversion_is_recorded_once_and_is_gone_when_the_loom_is_taken_back(d
 def test_stages_follow_one_another_without_a_reason(db):
     # The booking of 007 takes no parts, so nothing is to be issued.
     for days, stage in enumerate(("in work", "run-in", "signed off")):
-        record_stage(here(db), "007", stage, at=START + timedelta(days=days))
+        record_stage(here(db), "007", stage, told=StageTold(at=START + timedelta(days=days)))
     with open_store(db).reading() as uow:
         assert [(change.stage, change.reason) for change in uow.stage_history()] == [
             ("in work", None), ("run-in", None), ("signed off", None)]  # fmt: skip
 
 
 def test_a_stage_told_again_with_the_conversion_needs_no_reason(db):
-    record_stage(here(db), "007", "in work", at=START)
-    record_stage(here(db), "007", "run-in", at=END)
-    record_stage(here(db), "007", "run-in", at=END, taken=Taken("F1", START))
+    record_stage(here(db), "007", "in work", told=StageTold(at=START))
+    record_stage(here(db), "007", "run-in", told=StageTold(at=END))
+    record_stage(here(db), "007", "run-in", told=StageTold(at=END, taken=Taken("F1", START)))
     assert len(conversions(db)) == 1
 
 
 def test_a_loom_put_off_is_taken_back_without_a_reason(db):
-    record_stage(here(db), "008", "put off", at=START, why="no rail")
-    record_stage(here(db), "008", "scoped", at=END)
+    record_stage(here(db), "008", "put off", told=StageTold(at=START, why="no rail"))
+    record_stage(here(db), "008", "scoped", told=StageTold(at=END))
     with open_store(db).reading() as uow:
         assert uow.stages()[LoomKey("H1", "008")].stage == "scoped"
 
@@ -149,23 +151,23 @@ def test_a_loom_put_off_is_taken_back_without_a_reason(db):
 )  # fmt: skip
 def test_what_is_out_of_order_needs_a_reason(db, before, loom, stage, at, says):
     for earlier in before:
-        record_stage(here(db), loom, earlier, at=START, why="no rail" if earlier == "put off" else None)
+        record_stage(here(db), loom, earlier, told=StageTold(at=START, why="no rail" if earlier == "put off" else None))
     with refused(DataError, f"{re.escape(says)}; say it with --why TEXT$"):
-        record_stage(here(db), loom, stage, at=at)
+        record_stage(here(db), loom, stage, told=StageTold(at=at))
     with open_store(db).reading() as uow:
         assert len(uow.stage_history()) == len(before)
-    done = record_stage(here(db), loom, stage, at=at, why=" the electrician was ill ")
+    done = record_stage(here(db), loom, stage, told=StageTold(at=at, why=" the electrician was ill "))
     assert (done.change.stage, done.change.reason) == (stage, "the electrician was ill")
 
 
 def test_work_may_have_begun_on_the_day_of_the_first_plan_before_it_was_made(db):
-    record_stage(here(db), "007", "in work", at=START - timedelta(hours=1))
+    record_stage(here(db), "007", "in work", told=StageTold(at=START - timedelta(hours=1)))
 
 
 def test_a_conversion_begun_before_the_first_plan_needs_a_reason(db):
-    record_stage(here(db), "007", "in work", at=START)
+    record_stage(here(db), "007", "in work", told=StageTold(at=START))
     with refused(DataError, "Sun 5 Jan 2025 lies before the programme"):
-        record_stage(here(db), "007", "run-in", at=END, taken=Taken("F1", START - timedelta(days=365)))
+        record_stage(here(db), "007", "run-in", told=StageTold(at=END, taken=Taken("F1", START - timedelta(days=365))))
 
 
 @pytest.mark.parametrize(
@@ -187,7 +189,12 @@ def test_a_conversion_begun_before_the_first_plan_needs_a_reason(db):
 )  # fmt: skip
 def test_what_cannot_have_been_is_refused_and_nothing_is_written(db, stage, at, taken, error, says):
     with refused(error, says):
-        record_stage(here(db), "007", stage, at=at, taken=taken, why=None if stage == "put off" else "told afterwards")
+        record_stage(
+            here(db),
+            "007",
+            stage,
+            told=StageTold(at=at, taken=taken, why=None if stage == "put off" else "told afterwards"),
+        )
     with open_store(db).reading() as uow:
         assert uow.stages() == {} and uow.conversions() == []
 
@@ -211,7 +218,7 @@ def test_a_loom_is_in_work_when_its_kit_is_issued(tmp_path):
     issue(here(db), "1", part="RAIL")
     with refused(DataError, "since its kit is not issued"):
         record_stage(here(db), "1", "in work")
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     assert ENGLISH.line(record_stage(here(db), "1", "in work").message) == "Loom 1 (Hall 1) is in work."
 
 

@@ -9,7 +9,7 @@ from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, plan_
 
 from tracker.services.loading.load import load
 from tracker.services.screens.status import status
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 from tracker.words import ENGLISH
 
@@ -80,7 +80,7 @@ def test_without_a_published_plan_nothing_is_planned(tmp_path):
 
 
 def test_a_loom_in_work_is_still_expected_and_late_once_another_plan_books_it_no_more(mill):
-    record_stage(here(mill), "1", "in work", at=AT + timedelta(days=7, hours=1), why="began early")
+    record_stage(here(mill), "1", "in work", told=StageTold(at=AT + timedelta(days=7, hours=1), why="began early"))
     publish(mill, "10", week_later=True)  # the plan in force books loom 10 alone, in 2026-W08
     report = status(here(mill), AT + timedelta(days=14))
     # loom 1 should have been done on 12 January, in W03; it is expected in the week looked at, that of Mon 19 January

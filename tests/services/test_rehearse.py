@@ -20,7 +20,7 @@ from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.rehearsal_book import write_rehearsal_workbook
 from tracker.services.plans.rehearse import RehearsalRequest, last_rehearsal, rehearse
 from tracker.services.screens.status import status
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.words import ENGLISH
 
 STILL = tuple(source.value for source in Source)
@@ -127,6 +127,6 @@ def test_without_a_plan_or_work_to_do_there_is_nothing_to_rehearse(tmp_path):
         rehearse(here(db), FEW)
     plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
     for loom in "123":
-        record_stage(here(db, clock=lambda: MONDAY), loom, Stage.LEFT_OUT.value, None, MONDAY, "sold")
+        record_stage(here(db, clock=lambda: MONDAY), loom, Stage.LEFT_OUT.value, told=StageTold(MONDAY, "sold"))
     with refused(DataError, "no booking of the published plan is still to come"):
         rehearse(here(db), FEW)

@@ -8,7 +8,7 @@ from said import lines
 
 from tracker.errors import UsageError
 from tracker.services.loading.export import export_records
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 
 LOOMS = "Loom;Hall;Machine type;Speed (picks/min)\n1;H;T;600\n2;H;T;600\n3;H;T;600"
 ARTICLES = "Article;Pick density (picks/cm);Take-up (%)\nA;24;6\nB;20;6"
@@ -18,7 +18,7 @@ WARPS = "Loom;Hall;Sequence;Article;Warp left (m)"
 def loaded(tmp_path, name, text, **more):
     path = tmp_path / f"{name}.csv"
     path.write_text(text, encoding="utf-8")
-    return load(here(str(tmp_path / "mill.db")), [path], today=date(2026, 11, 25), **more)
+    return load(here(str(tmp_path / "mill.db")), [path], LoadRequest(today=date(2026, 11, 25), **more))
 
 
 @pytest.fixture

@@ -9,7 +9,7 @@ from opened import here
 from openpyxl import load_workbook
 from said import refusal_of
 
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.work.scope import scope, write_survey_list
 
 SAMPLE = Path(__file__).parents[2] / "sample_data"
@@ -113,7 +113,7 @@ def test_a_fault_stops_the_load_and_the_old_version_stays(db, tmp_path, change, 
 
 def test_a_doubt_is_answered(db, tmp_path):
     file = edited(tmp_path, cell("leno side", "leno sides", row=-1))
-    report = load(here(db), [file], answers={"leno sides": "as written"})
+    report = load(here(db), [file], LoadRequest(answers={"leno sides": "as written"}))
     assert report.method_version == 2
     assert any("leno sides" in scope.unknown for scope in scope_of(db).values())
 

@@ -16,7 +16,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.errors import DataError
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.work.settings import settings
 from tracker.services.work.settings_files import write_proposal, write_settings
 from tracker.store import open_store
@@ -77,7 +77,7 @@ def db(tmp_path):
 def loaded(db, tmp_path):
     def put(**sheets):
         names = {name.replace("_", " "): rows for name, rows in sheets.items()}
-        report = load(now(db), [workbook(tmp_path / "records.xlsx", names)], today=NOW.date())
+        report = load(now(db), [workbook(tmp_path / "records.xlsx", names)], LoadRequest(today=NOW.date()))
         assert not report.refusal, report.refusal
         return db
 
@@ -188,7 +188,9 @@ def five_looms(db, tmp_path):
             uow.add_stage(StageChange(LoomKey("H", name), Stage.SIGNED_OFF, SET + timedelta(hours=1), "Berg"))
         uow.commit()
     rows = [row for name in ("1", "2", *names) for row in weekly(name, "left", 313)]
-    report = load(now(db), [workbook(tmp_path / "records.xlsx", {"Set values": [HEAD, *rows]})], today=NOW.date())
+    report = load(
+        now(db), [workbook(tmp_path / "records.xlsx", {"Set values": [HEAD, *rows]})], LoadRequest(today=NOW.date())
+    )
     assert not report.refusal, report.refusal
     return db
 
@@ -198,7 +200,7 @@ def test_a_proposed_change_of_the_method_loads(five_looms, tmp_path):
     file = tmp_path / "proposal.xlsx"
     (said,) = texts(write_proposal(here(five_looms), file, settings(here(five_looms), as_of=NOW)))
     assert said.startswith("crossing angle left on AJ: 310 deg becomes 313 deg")
-    assert load(now(five_looms), [file], today=NOW.date()).refusal is None
+    assert load(now(five_looms), [file], LoadRequest(today=NOW.date())).refusal is None
     with open_store(five_looms).reading() as uow:
         method = uow.mill().method
     points = {p.side: (p.target, p.low, p.high) for p in method.setpoints if p.setting == "crossing angle"}

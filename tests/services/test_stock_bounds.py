@@ -14,7 +14,7 @@ from tracker.services.loading.load import load
 from tracker.services.looms import LoomName
 from tracker.services.parts.ledger import ledger
 from tracker.services.parts.reservations import reserve, take
-from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive
+from tracker.services.parts.stock import adjust, count, give_back, issue, issue_kit, movements, receive
 from tracker.services.parts.stock_entry import Told
 from tracker.store import open_store
 
@@ -98,7 +98,7 @@ EARLY = datetime(2000, 1, 1, tzinfo=UTC)
     "entry",
     [
         lambda db, why: receive(here(db), order="PO-1", told=Told(why, at=EARLY)),
-        lambda db, why: issue(here(db), "1", told=Told(why, at=EARLY)),
+        lambda db, why: issue_kit(here(db), "1", told=Told(why, at=EARLY)),
         lambda db, why: count(here(db), "NUT", 3, Told(why, at=EARLY)),
     ],
 )

@@ -13,11 +13,11 @@ from tracker.domain.stock import MovementKind
 from tracker.errors import DataError, UsageError
 from tracker.services.looms import LoomName
 from tracker.services.parts.reservations import release, reserve, reserve_plan, take
-from tracker.services.parts.stock import adjust, count, give_back, issue, movements, receive, recover, scrap
+from tracker.services.parts.stock import adjust, count, give_back, issue, issue_kit, movements, receive, recover, scrap
 from tracker.services.parts.stock_entry import Told
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.screens.status import status
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 from tracker.words import ENGLISH
 
@@ -86,18 +86,18 @@ def test_a_short_delivery_may_be_the_last(db):
 
 
 def test_issuing_a_whole_kit(db):
-    report = issue(here(db), "1")
+    report = issue_kit(here(db), "1")
     assert {m.part: m.quantity for m in report.movements} == {"RAIL": -1, "NUT": -8, "CABLE": -2.5, "GAUGE": -1}
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (1, {"2": 1})
     assert [kit.state for kit in report.kits] == ["issued"]
     with refused(DataError, r"nothing is reserved for loom 1 \(Hall 1\); its kit was issued"):
-        issue(here(db), "1")
+        issue_kit(here(db), "1")
 
 
 def test_a_short_kit_is_issued_only_when_told(db):
     with refused(DataError, r"the kit of loom 10 \(Hall 1\) lacks 4 NUT, 1 RAIL"):
-        issue(here(db), "10")
-    (kit,) = issue(here(db), "10", incomplete=True).kits
+        issue_kit(here(db), "10")
+    (kit,) = issue_kit(here(db), "10", incomplete=True).kits
     assert (kit.issued, kit.short, kit.state) == ({"NUT": 4}, {"RAIL": 1, "NUT": 4}, "short")
 
 
@@ -119,7 +119,7 @@ def test_more_than_the_kit_needs_may_be_issued_from_what_is_free(db):
 
 
 def test_a_return_goes_back_to_stock_and_never_exceeds_the_issue(db):
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     report = give_back(here(db), "1", "GAUGE", 1)
     assert (on_hand(db, "GAUGE"), report.movements[0].quantity) == (3, 1)
     with refused(DataError, r"part GAUGE: 1 to be returned from loom 1 \(Hall 1\), which holds 0"):
@@ -129,7 +129,7 @@ def test_a_return_goes_back_to_stock_and_never_exceeds_the_issue(db):
 
 
 def test_a_whole_kit_goes_back_and_is_held_for_the_loom_again(db):
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     report = give_back(here(db), "1", told=Told("the loom weaves on"))
     assert {m.part: m.quantity for m in report.movements} == {"RAIL": 1, "NUT": 8, "CABLE": 2.5, "GAUGE": 1}
     assert (on_hand(db, "RAIL"), held(db, "RAIL")) == (2, {"1": 1, "2": 1})
@@ -140,7 +140,7 @@ def test_a_whole_kit_goes_back_and_is_held_for_the_loom_again(db):
 
 def test_of_a_kit_goes_back_what_did_not_come_back_already(tmp_path):
     db = fill_method(fill(str(tmp_path / "mill.db")))
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     give_back(here(db), "1", "NUT", 3)
     recover(here(db), "1", part="GAUGE")
     assert {m.part: m.quantity for m in give_back(here(db), "1", "NUT").movements} == {"NUT": 5}  # 8 issued, 3 back
@@ -151,7 +151,7 @@ def test_of_a_kit_goes_back_what_did_not_come_back_already(tmp_path):
 
 def test_a_part_that_breaks_on_a_loom_is_gone_and_its_kit_needs_it_again(db):
     # 2 rails: one was issued to loom 1 and broke, the other is held for loom 2; one is on order.
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     report = scrap(here(db), "1", "RAIL", 1, told=Told("bent"))
     assert [(m.kind, m.quantity, m.key, m.why) for m in report.movements] == [
         ("return", 1, key("1"), "bent"), ("adjustment", -1, key("1"), "bent")]  # fmt: skip
@@ -163,18 +163,18 @@ def test_a_part_that_breaks_on_a_loom_is_gone_and_its_kit_needs_it_again(db):
 
 def test_what_is_scrapped_on_a_loom_stays_in_what_was_spent(db):
     # Kit of loom 1 at the list: rail 300, 8 nuts at 0.50, the rest without a price: 304. The second rail: 300 more.
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     assert status(here(db), AT).parts_issued_cost == 304
     scrap(here(db), "1", "RAIL", 1, told=Told("bent"))
     assert status(here(db), AT).parts_issued_cost == 304
     receive(here(db), order="PO-1", quantity=1)
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     assert status(here(db), AT).parts_issued_cost == 604
 
 
 def test_what_is_held_for_a_loom_put_off_goes_to_the_others(db):
     # Loom 2 gives up 1 rail and 8 nuts; loom 10 lacked just 1 rail and 4 nuts.
-    done = record_stage(here(db), "2", "put off", why="no warp")
+    done = record_stage(here(db), "2", "put off", told=StageTold(why="no warp"))
     assert (held(db, "RAIL"), held(db, "NUT")) == ({"1": 1, "10": 1}, {"1": 8, "10": 8})
     assert ENGLISH.line(done.message) == (
         "Loom 2 (Hall 1) is put off. What was held for it is free again: 2.5 CABLE, 8 NUT, 1 RAIL."
@@ -188,9 +188,9 @@ def test_what_is_held_for_a_loom_put_off_goes_to_the_others(db):
 def test_what_is_held_by_hand_for_a_loom_that_is_taken_back_is_free_again(db):
     receive(here(db), order="PO-1", quantity=2)
     reserve(here(db), "3", part="RAIL", quantity=1)
-    record_stage(here(db), "3", "in work", why="begun without a booking")
+    record_stage(here(db), "3", "in work", told=StageTold(why="begun without a booking"))
     assert held(db, "RAIL")["3"] == 1
-    record_stage(here(db), "3", "scoped", why="it was another loom")
+    record_stage(here(db), "3", "scoped", told=StageTold(why="it was another loom"))
     assert "3" not in held(db, "RAIL")
 
 
@@ -249,7 +249,7 @@ def test_taking_from_one_kit_for_another_shows_who_is_short_now(db):
 
 @pytest.mark.parametrize("quantity", [-1, 0, 2, float("nan")])
 def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
-    issue(here(db), "1")
+    issue_kit(here(db), "1")
     with refused(DataError, r"cannot be scrapped from loom 1 \(Hall 1\), which has 1 of what was issued"):
         scrap(here(db), "1", "RAIL", quantity, told=Told("bent"))
     with refused(DataError, "needs its reason"):
@@ -272,8 +272,8 @@ def test_no_more_is_scrapped_than_the_loom_has(db, quantity):
         (lambda db: receive(here(db)), UsageError, "say what came"),
         (lambda db: issue(here(db), "1", part="BOLT", quantity=1), DataError, "unknown part BOLT"),
         (lambda db: issue(here(db), "1", part="NUT", quantity=-2), DataError, "part NUT: -2 cannot be issued"),
-        (lambda db: issue(here(db), "99"), DataError, "there is no loom 99"),
-        (lambda db: issue(here(db), "3"), DataError, "loom 3 .* is not booked"),
+        (lambda db: issue_kit(here(db), "99"), DataError, "there is no loom 99"),
+        (lambda db: issue_kit(here(db), "3"), DataError, "loom 3 .* is not booked"),
         (lambda db: give_back(here(db), "1"), DataError, "loom 1 .* has nothing of what was issued to it"),
         (lambda db: scrap(here(db), "1", "NUT", 1, told=Told("x")), DataError,
          "part NUT: 1 cannot be scrapped from loom 1 .*, which has 0"),

@@ -15,7 +15,7 @@ from tracker.errors import TrackerError
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.looms import LoomName
 from tracker.services.parts.reservations import release, reserve, take
-from tracker.services.parts.stock import adjust, count, give_back, issue, receive
+from tracker.services.parts.stock import adjust, count, give_back, issue, issue_kit, receive
 from tracker.services.parts.stock_entry import Entry, Told
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import open_store
@@ -33,7 +33,7 @@ def calls(service, **arguments):
 acts = st.one_of(
     calls(receive, part=parts, quantity=amounts, told=st.just(Told("found"))),
     calls(receive, order=st.just("PO-1"), quantity=maybe),
-    calls(issue, loom=looms, incomplete=st.booleans()),
+    calls(issue_kit, loom=looms, incomplete=st.booleans()),
     calls(issue, loom=looms, part=parts, quantity=maybe),
     calls(give_back, loom=looms, part=parts, quantity=amounts),
     calls(adjust, part=parts, quantity=amounts, told=st.just(Told("bent"))),

@@ -15,12 +15,12 @@ from openpyxl import Workbook
 from tracker.services.loading.load import load
 from tracker.services.parts.kits import kits
 from tracker.services.parts.needs import net_needs
-from tracker.services.parts.stock import give_back, issue, recover
+from tracker.services.parts.stock import give_back, issue_kit, recover
 from tracker.services.parts.stock_entry import Told
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.verify import verify
 from tracker.services.screens.status import status
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.services.work.taken import Taken
 
 MONDAY = datetime(2026, 1, 5, tzinfo=UTC)
@@ -84,9 +84,9 @@ def test_from_the_workbook_to_the_third_plan(db):
     assert first.plan.objective == pytest.approx(first_cost)
     assert [(kit.key.loom, kit.state) for kit in kits(here(db)).kits] == [("1", "complete"), ("2", "complete")]
 
-    issue(here(db), "1", told=Told(at=at(6)))
-    record_stage(here(db), "1", "in work", at=at(6))
-    record_stage(here(db), "1", "run-in", at=at(8), taken=Taken("Fitters", at(6), total_min=120))
+    issue_kit(here(db), "1", told=Told(at=at(6)))
+    record_stage(here(db), "1", "in work", told=StageTold(at=at(6)))
+    record_stage(here(db), "1", "run-in", told=StageTold(at=at(8), taken=Taken("Fitters", at(6), total_min=120)))
     so_far = status(here(db), at(8))
     assert (so_far.labour_recorded_h, so_far.labour_recorded_cost, so_far.parts_issued_cost) == (4, 120, 150)
 
@@ -116,14 +116,14 @@ def test_from_the_workbook_to_the_third_plan(db):
     assert verify(here(db)).sound
 
     # Loom 2 is begun and broken off: its kit goes back, and it is planned again, after its crew has nothing else to do.
-    issue(here(db), "2", told=Told(at=at(8)))
-    record_stage(here(db), "2", "in work", at=at(8))
+    issue_kit(here(db), "2", told=Told(at=at(8)))
+    record_stage(here(db), "2", "in work", told=StageTold(at=at(8)))
     assert booked(plan(here(db), PlanRequest(as_of=at(9)))) == [("3", at(6, days=4), at(8, days=4))]
     assert {m.part: m.quantity for m in give_back(here(db), "2", told=Told(at=at(9))).movements} == {
         "RAIL": 1,
         "CLAMP": 1,
     }
-    record_stage(here(db), "2", "scoped", at=at(9), why="the rail does not fit")
+    record_stage(here(db), "2", "scoped", told=StageTold(at=at(9), why="the rail does not fit"))
     fourth = plan(here(db), PlanRequest(publish=True, as_of=at(10)))
     assert booked(fourth) == [("2", at(10), at(12)), ("3", at(6, days=4), at(8, days=4))]
     assert [(kit.key.loom, kit.state) for kit in kits(here(db), as_of=at(10)).kits] == [

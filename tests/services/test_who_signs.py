@@ -10,10 +10,10 @@ from three_looms import at
 from tracker.domain.people import Role
 from tracker.errors import NotAllowed
 from tracker.services.context import Actor
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.people.permissions import May
 from tracker.services.work.entering import enter_records
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 
 
@@ -21,7 +21,7 @@ from tracker.store import open_store
 def made(tmp_path_factory):
     """Loom 1 is in work since Tuesday 08:00."""
     mill = card_mill(str(tmp_path_factory.mktemp("made") / "mill.db"))
-    record_stage(now_here(mill), "1", "in work", at=at(1, 8))
+    record_stage(now_here(mill), "1", "in work", told=StageTold(at(1, 8)))
     return mill
 
 
@@ -72,10 +72,10 @@ def test_what_may_be_waived_the_planner_waives(db, role):
 def test_a_filled_card_with_the_electricians_name_is_his_to_load(db, tmp_path, role):
     card = fill_cards(db, tmp_path / "card.xlsx", well_done)
     if role is Role.ELECTRICIAN:
-        assert load(by(db, role), [card], records_only=True).written
+        assert load(by(db, role), [card], LoadRequest(records_only=True)).written
     else:
         with pytest.raises(NotAllowed):
-            load(by(db, role), [card], records_only=True)
+            load(by(db, role), [card], LoadRequest(records_only=True))
         assert recorded(db) == set()
 
 

@@ -12,10 +12,10 @@ from postgres_server import new_database, postgres_server
 from sqlalchemy import select
 from stock_room_samples import PLAN, booking, fill, fill_method, plan_of
 
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.parts.stock import count
 from tracker.services.plans.plan import save
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.services.work.taken import Taken
 from tracker.store import open_store
 from tracker.store.models import LoadRow, RowChangeRow
@@ -49,7 +49,10 @@ def db(empty):
 
 def _record(db: str, person: int) -> None:
     record_stage(
-        here(db, f"fitter {person}"), "1", "signed off", at=ENDED, taken=Taken("F1", STARTED), why="told later"
+        here(db, f"fitter {person}"),
+        "1",
+        "signed off",
+        told=StageTold(at=ENDED, taken=Taken("F1", STARTED), why="told later"),
     )
 
 
@@ -101,5 +104,5 @@ def test_trying_a_load_waits_for_nobody_who_writes(db, tmp_path):
     (tmp_path / "parts.csv").write_text("Part;On hand;Unit\nNUT;800;pc\n")
     with open_store(db).unit_of_work() as uow:
         uow.add_answers({"length": "yard"})
-        report = load(here(db), [tmp_path / "parts.csv"], dry_run=True)
+        report = load(here(db), [tmp_path / "parts.csv"], LoadRequest(dry_run=True))
     assert [(change.field, change.old, change.new) for change in report.changes] == [("on_hand", 20, 800)]

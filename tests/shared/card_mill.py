@@ -16,7 +16,7 @@ from tracker.domain.rows import SourceColumn, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
 from tracker.services.context import Context
 from tracker.services.parts.reservations import reserve_plan
-from tracker.services.parts.stock import issue
+from tracker.services.parts.stock import issue_kit
 from tracker.services.work.cards import cards, write_cards
 from tracker.store import open_store
 
@@ -67,7 +67,7 @@ def card_mill(db: str) -> str:
         uow.save_plan(plan, published=True)
         reserve_plan(uow, plan)
         uow.commit()
-    issue(now_here(db), "1")
+    issue_kit(now_here(db), "1")
     return db
 
 

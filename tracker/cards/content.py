@@ -1,6 +1,7 @@
 """One booked loom's card."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from tracker.domain.card_numbers import card_number, card_place
 from tracker.domain.cards import Card, CardCaution, CardOperation, CardPart, CardSetting, CardTool, is_held
@@ -24,12 +25,21 @@ def card_numbers(plan: Plan, number: int) -> dict[LoomKey, str]:
     return {key: card_number(number, place) for place, key in places.items()}
 
 
-def make_card(
-    number: str, plan: int, mill: Mill, booking: Booking, content: WorkContent, minutes: Minutes,
-    kit: KitState | None = None, window: Window | None = None,
-) -> Card:  # fmt: skip
-    """The card of a booking. `content` is its work by today's method, `kit` the state of its parts, `window` the one that it
-    was made for, where the forecast still knows it."""
+@dataclass(frozen=True, slots=True)
+class BookedLoom:
+    """A booking and what today's data say of it."""
+
+    booking: Booking
+    content: WorkContent
+    """Its work by today's method."""
+    kit: KitState | None = None
+    window: Window | None = None
+    """The one that it was made for, where the forecast still knows it."""
+
+
+def make_card(number: str, plan: int, mill: Mill, booked: BookedLoom, minutes: Minutes) -> Card:
+    """The card of a booking of plan number `plan`."""
+    booking, content, window = booked.booking, booked.content, booked.window
     cautions = _cautions(content.operations)
     warps = mill.warps.get(booking.key, ())
     article = (window.article_out if window else None) or (warps[0].article if warps else None)
@@ -38,7 +48,7 @@ def make_card(
         number, plan, mill.method.version, booking.key, mill.looms[booking.key], booking, article,
         window.article_in if window and changes else None if changes else article,
         window.p50_at if window and changes else booking.beam_out_p50,
-        cautions, _tools(content.operations, booking), _parts(content, mill, kit),
+        cautions, _tools(content.operations, booking), _parts(content, mill, booked.kit),
         _operations(content, booking, minutes, cautions), _settings(content.setpoints), _checks(content.checks),
     )  # fmt: skip
 

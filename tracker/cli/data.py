@@ -83,12 +83,13 @@ def load(
         return
     if not files:
         raise typer.BadParameter("name at least one spreadsheet")
+    from tracker.services.loading.load import LoadRequest
     from tracker.services.loading.load import load as run
 
     settled = dict(pairs(answer, "HEADING=ANSWER"))
+    request = LoadRequest(dry_run, partial, settled, marked, replaces=replaces or ())
     with show.progress() as progress:
-        report = run(context.obj, files, dry_run=dry_run, partial=partial, answers=settled, marked=marked,
-                     progress=progress, replaces=replaces or (), before=None if json_to == "-" else _show_before)  # fmt: skip
+        report = run(context.obj, files, request, progress, None if json_to == "-" else _show_before)
     tell_load(report, json_to)
 
 

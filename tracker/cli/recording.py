@@ -128,21 +128,21 @@ def record(
     given = [name for name, value in details.items() if value is not None]
     if given and crew is None:
         raise typer.BadParameter(f"{', '.join(given)} tells of a conversion: say with --crew who did it")
-    from tracker.services.work.record import record_stage
+    from tracker.services.work.record import StageTold, record_stage
     from tracker.services.work.taken import Taken
     from tracker.words import ENGLISH
 
     took, chosen = dict(numbers(minutes, "OPERATION=MIN")), dict(pairs(choice, "CHOICE=ALTERNATIVE"))
     taken = Taken(crew, moment(here, started), took, total, _kind(window), chosen) if crew else None
-    recorded = record_stage(here, what[0], str(stage), hall, when, why, taken)
+    recorded = record_stage(here, what[0], str(stage), hall, StageTold(when, why, taken))
     show.emit(json_to, recorded.record(), lambda: show.say(ENGLISH.line(recorded.message)))
 
 
 def _load_cards(here: Any, files: list[Path], correct: str | None, json_to: str | None) -> None:
-    from tracker.services.loading.load import load
+    from tracker.services.loading.load import LoadRequest, load
 
     with show.progress() as progress:
-        report = load(here, files, progress=progress, records_only=True, correct=correct)
+        report = load(here, files, LoadRequest(records_only=True, correct=correct), progress=progress)
     tell_load(report, json_to)
 
 

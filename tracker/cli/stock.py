@@ -78,12 +78,15 @@ def issue(
 
     Example: beamslot stock issue 007
     """
-    from tracker.services.parts.stock import issue as run
+    from tracker.services.parts import stock as book
 
-    _print(
-        run(context.obj.telling(who), loom, hall, part, quantity, incomplete, told=_told(context, why, at, unit)),
-        json_to,
+    here, told = context.obj.telling(who), _told(context, why, at, unit)
+    done = (
+        book.issue(here, loom, part, quantity, hall, told)
+        if part is not None
+        else book.issue_kit(here, loom, hall, incomplete, told)
     )
+    _print(done, json_to)
 
 
 @stock.command("return")

@@ -1,7 +1,8 @@
 """The plan as a workbook: the figures and their proof, bookings, kit needs, hours, looms left over and other dates."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -24,33 +25,40 @@ _LOOM = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machin
 _SLOT_H = 0.5
 
 
-def write_plan(
-    path: str | Path,
-    plan: Plan,
-    mill: Mill,
-    needs: Iterable[PartWeek] = (),
-    more: Sequence[TidySheet] = (),
-    windows: Windows | None = None,
-    contents: Contents | None = None,
-) -> None:
-    """Write the plan workbook (.xlsx); `needs` are the net needs of its kits, `more` are sheets to add at the end,
-    `windows` the chances of each loom by the forecast, `contents` its work.
+@dataclass(frozen=True, slots=True)
+class BesideThePlan:
+    """What its workbook tells beside the plan itself."""
+
+    needs: Sequence[PartWeek] = ()
+    """The net needs of its kits."""
+    windows: Windows = field(default_factory=dict)
+    """The chances of each loom by the forecast."""
+    contents: Contents | None = None
+    """The work of each loom."""
+    more: Sequence[TidySheet] = ()
+    """Sheets to add at the end."""
+
+
+NOTHING_BESIDE = BesideThePlan()
+
+
+def write_plan(path: str | Path, plan: Plan, mill: Mill, beside: BesideThePlan = NOTHING_BESIDE) -> None:
+    """Write the plan workbook (.xlsx).
 
     Moments are the mill's local time, money is in the plan's currency, hours are person-hours unless the heading says
     otherwise.
     """
-    needs = list(needs)
     sheets = [
         _summary(plan, mill),
         _bookings(plan, mill),
-        *crew_sheets(plan, mill, windows or {}, contents),
-        *need_sheets(needs, mill),
+        *crew_sheets(plan, mill, beside.windows, beside.contents),
+        *need_sheets(beside.needs, mill),
         _hours(plan, mill),
         _costs(plan, mill),
         _left_over(plan, mill),
         _other_dates(plan, mill),
         _prices(plan),
-        *more,
+        *beside.more,
     ]
     write_tables(path, [sheet for sheet in sheets if sheet.rows or sheet.lines])
 

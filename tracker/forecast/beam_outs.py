@@ -120,7 +120,7 @@ def _with_others(
 def _standing(course: LoomCourse | None, span: Standing, number: int, key: LoomKey) -> Window:
     """A standing span; the warp in work when it ends is the one that waits. Where the loom stands amid an ordinary change it
     has no warp until that is done."""
-    window = _still(key, number, WindowKind.STANDING, span.from_at, span.to_at, course, run_at(course, span.to_at))
+    window = _still(key, number, WindowKind.STANDING, (span.from_at, span.to_at), course, run_at(course, span.to_at))
     change = change_at(course, span.to_at)
     if course is None or change is None:
         return window
@@ -141,7 +141,7 @@ def _mid_warp(
             cuts.append((window.mean_at, into[window.number]))
     ends = [*(at for at, _ in cuts[1:]), until]
     for i, ((start, run), end) in enumerate(zip(cuts, ends, strict=True)):
-        yield _still(course.loom.key, number + i if i else 0, WindowKind.MID_WARP, start, end, course, run)
+        yield _still(course.loom.key, number + i if i else 0, WindowKind.MID_WARP, (start, end), course, run)
 
 
 def _alike(one: Run | None, other: Run) -> bool:
@@ -155,12 +155,12 @@ def _still(
     key: LoomKey,
     number: int,
     kind: WindowKind,
-    starts_at: datetime,
-    ends_at: datetime,
+    span: tuple[datetime, datetime],
     course: LoomCourse | None,
     run: Run | None,
 ) -> Window:
     """A window without spread."""
+    starts_at, ends_at = span
     return Window(
         key=key,
         number=number,

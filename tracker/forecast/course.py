@@ -57,10 +57,8 @@ def courses_of(mill: Mill, as_of: datetime, until: datetime) -> dict[LoomKey, Lo
     """The course of each loom that can be forecast."""
     known = {key: now for key in mill.looms if isinstance(now := on_loom(mill, key, as_of), Present)}
     calendars = _calendars(mill, known, as_of, until)
-    clocks = {hall: Clock(calendar) for hall, calendar in calendars.items()}
-    return {
-        key: _course(mill, key, now, calendars[key.hall], clocks[key.hall], as_of, until) for key, now in known.items()
-    }
+    running = {hall: _Running(calendar, Clock(calendar)) for hall, calendar in calendars.items()}
+    return {key: _course(mill, key, now, running[key.hall], (as_of, until)) for key, now in known.items()}
 
 
 def on_loom(mill: Mill, key: LoomKey, as_of: datetime) -> Present | Message:
@@ -83,9 +81,16 @@ def _calendars(mill: Mill, known: dict[LoomKey, Present], as_of: datetime, until
     return running_calendars(mill, earliest.astimezone(zone).date(), (until + _MARGIN).astimezone(zone).date())
 
 
-def _course(
-    mill: Mill, key: LoomKey, now: Present, running: Calendar, clock: Clock, as_of: datetime, until: datetime
-) -> LoomCourse:
+class _Running(NamedTuple):
+    """When a hall, or a loom of it, runs."""
+
+    calendar: Calendar
+    clock: Clock
+
+
+def _course(mill: Mill, key: LoomKey, now: Present, in_hall: _Running, span: tuple[datetime, datetime]) -> LoomCourse:
+    """`span`: from the moment of the forecast to its end."""
+    (as_of, until), (running, clock) = span, in_hall
     loom, standing = mill.looms[key], mill.standing.get(key, ())
     if standing:
         running = running.less(calendar_of((span.from_at, span.to_at) for span in standing))

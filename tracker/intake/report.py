@@ -40,9 +40,11 @@ class Report:
         group = place[0] if sheet.transposed else place[1]
         common = (group, severity, code, sheet.file, sheet.name, heading, said, str(understood), str(params))
         if common not in self._found:
-            self._found[common] = _Found(
-                _finding(severity, code, sheet, "", heading, said, understood, choices, params), []
-            )
+            finding = Finding(
+                code, severity, file=sheet.file, sheet=sheet.name, heading=heading, raw=said, understood=understood,
+                params=params, choices=tuple(choices),
+            )  # fmt: skip
+            self._found[common] = _Found(finding, [])
         self._found[common].cells.append(place)
 
     def whole(
@@ -50,13 +52,18 @@ class Report:
         heading: str = "", raw: Any = "", understood: str | Message = "", choices: Sequence[Choice] = (), **params: Any,
     ) -> None:  # fmt: skip
         """A finding about a range, a heading, or (cell empty) the sheet."""
-        finding = _finding(severity, code, sheet, cell, heading, raw, understood, choices, params)
+        finding = Finding(
+            code, severity, file=sheet.file, sheet=sheet.name, cell=cell, heading=heading, raw=raw_text(raw),
+            understood=understood, params=params, choices=tuple(choices),
+        )  # fmt: skip
         self._found[(len(self._found),)] = _Found(finding, [])
 
     def commented(self, sheet: Sheet, cells: Sequence[Cell], text: str) -> None:
         """A note about what a comment on some cells says, at full length."""
-        finding = _finding(Severity.NOTE, "cell-comment", sheet, ranges(cells), "", "", "", (), {})
-        self._found[(len(self._found),)] = _Found(replace(finding, raw=text), [])
+        finding = Finding(
+            "cell-comment", Severity.NOTE, file=sheet.file, sheet=sheet.name, cell=ranges(cells), raw=text
+        )
+        self._found[(len(self._found),)] = _Found(finding, [])
 
     def ask(
         self, kind: str, sheet: Sheet, heading: str, cell: str, choices: Sequence[Choice], *,
@@ -83,16 +90,6 @@ class Report:
         return tuple(
             replace(one.finding, cell=ranges(one.cells)) if one.cells else one.finding for one in self._found.values()
         )
-
-
-def _finding(
-    severity: Severity, code: str, sheet: Sheet, cell: str, heading: str, raw: Any, understood: str | Message,
-    choices: Sequence[Choice], params: dict[str, object],
-) -> Finding:  # fmt: skip
-    return Finding(
-        code, severity, file=sheet.file, sheet=sheet.name, cell=cell, heading=heading, raw=raw_text(raw),
-        understood=understood, params=params, choices=tuple(choices),
-    )  # fmt: skip
 
 
 def answers_for(heading: str, *answers: str) -> tuple[Choice, ...]:

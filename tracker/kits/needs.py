@@ -1,8 +1,8 @@
 """Net needs by part and ISO week, with order proposals and their order-by days."""
 
 from collections import defaultdict
-from collections.abc import Iterable
-from dataclasses import replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 from functools import cache
 from itertools import groupby
@@ -22,35 +22,48 @@ from tracker.kits.relying import with_falls
 from tracker.kits.state import in_booking_order, missing
 
 
+@dataclass(frozen=True, slots=True)
+class OnTheFloor:
+    """Parts that are with looms, promised to them or still to come from them."""
+
+    issued: LoomQuantities = field(default_factory=dict)
+    """No longer needed."""
+    held: LoomQuantities = field(default_factory=dict)
+    """For looms that the plan does not book (they are in work): needed now."""
+    coming_back: LoomQuantities = field(default_factory=dict)
+    """Of a booked kit, back in stock when the conversion ends."""
+    still_out: Sequence[StillOut] = ()
+    """What other looms have yet to give back; what of it should be there is counted as there."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOverKits:
+    """The kits of the looms that the plan leaves over."""
+
+    parts: LoomQuantities = field(default_factory=dict)
+    day: date | None = None
+    """When they are needed; None = at the target finish, at the latest the last day of the plan's horizon."""
+
+
+NOTHING_OUT, NONE_LEFT_OVER = OnTheFloor(), LeftOverKits()
+
+
 def needs(
-    plan: Plan,
-    mill: Mill,
-    as_of: datetime,
-    left_over_parts: LoomQuantities | None = None,
-    issued: LoomQuantities | None = None,
-    coming_back: LoomQuantities | None = None,
-    left_over_on: date | None = None,
-    held: LoomQuantities | None = None,
-    still_out: Iterable[StillOut] = (),
+    plan: Plan, mill: Mill, as_of: datetime, floor: OnTheFloor = NOTHING_OUT, left_over: LeftOverKits = NONE_LEFT_OVER
 ) -> tuple[PartWeek, ...]:
     """Net needs of every part of the mill, week by week from `as_of` to the last need or receipt.
 
-    `left_over_parts` are the kits of the looms that the plan leaves over, needed on `left_over_on` (default: the
-    target finish, at the latest the last day of the plan's horizon). `issued` parts are no longer needed; parts `held`
-    for looms that the plan does not book (they are in work) are needed now.
-    `coming_back` are the parts of a booked kit that return to stock when the conversion ends, `still_out` those that other
-    looms have yet to give back; what of them should be there is counted as there. What should have been
-    needed before `as_of` is needed now. What should have come is not ordered again: it counts like an order placed now.
-    A part that cannot be ordered has its net, and no order.
+    What should have been needed before `as_of` is needed now. What should have come is not ordered again: it counts like an
+    order placed now. A part that cannot be ordered has its net, and no order.
 
     Raises `DataError` where a kit holds a part that the mill does not know.
     """
     days = Days(mill)
     today = days.local(as_of)
-    flows = _receipts(mill, still_out, today)
-    _add_bookings(flows, plan, days, today, issued or {}, coming_back or {})
-    _add_kits(flows, held or {}, today)
-    _add_kits(flows, left_over_parts or {}, max(today, left_over_on or _later(plan, mill, days)), left_over=True)
+    flows = _receipts(mill, floor.still_out, today)
+    _add_bookings(flows, plan, days, today, floor)
+    _add_kits(flows, floor.held, today)
+    _add_kits(flows, left_over.parts, max(today, left_over.day or _later(plan, mill, days)), left_over=True)
     _refuse_unknown(flows, mill)
     weeks = _weeks(today, max((flow.day for part in flows.values() for flow in part), default=today))
     rows = []
@@ -79,14 +92,13 @@ def _add_bookings(
     plan: Plan,
     days: Days,
     today: date,
-    issued: LoomQuantities,
-    coming_back: LoomQuantities,
+    floor: OnTheFloor,
 ) -> None:
     for booking in in_booking_order(plan):
         day = max(today, days.local(booking.start))
-        for part, quantity in missing(booking.parts, {}, issued.get(booking.key, {})).items():
+        for part, quantity in missing(booking.parts, {}, floor.issued.get(booking.key, {})).items():
             flows[part].append(Flow(day, -quantity, booking.key))
-        for part, quantity in coming_back.get(booking.key, {}).items():
+        for part, quantity in floor.coming_back.get(booking.key, {}).items():
             flows[part].append(_coming(days.local(booking.end), quantity, today))
 
 

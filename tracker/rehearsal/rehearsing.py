@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import Executor, Future
 from dataclasses import dataclass, field
 from pickle import dumps
-from typing import ParamSpec, TypeVar
+from typing import NamedTuple, ParamSpec, TypeVar
 
 from tracker.domain.plan import Plan
 from tracker.planning.problem import PlanningProblem
@@ -54,18 +54,24 @@ class Rehearsed:
     """Of the rule of thumb, where one was played."""
 
 
+class Players(NamedTuple):
+    """Who plays, and how many side by side."""
+
+    executor: Executor
+    side_by_side: int = 1
+
+
 def rehearse(
     problem: PlanningProblem,
     plan: Plan,
     ask: Ask,
-    executor: Executor,
-    side_by_side: int = 1,
+    players: Players,
     progress: Progress | None = None,
     stop: Callable[[], bool] | None = None,
 ) -> Rehearsed:
     """Play all runs. The same ask gives the same runs, whoever plays them and however many at once; `stop` ends it with
     what is done."""
-    return _Rehearsal(dumps((problem, plan)), ask, executor, side_by_side, progress, stop or (lambda: False)).run()
+    return _Rehearsal(dumps((problem, plan)), ask, players, progress, stop or (lambda: False)).run()
 
 
 class _Rehearsal:
@@ -73,13 +79,12 @@ class _Rehearsal:
         self,
         setting: bytes,
         ask: Ask,
-        executor: Executor,
-        side_by_side: int,
+        players: Players,
         progress: Progress | None,
         stop: Callable[[], bool],
     ):
-        self.setting, self.ask, self.executor, self.stop = setting, ask, executor, stop
-        self.ahead, self.progress = 2 * side_by_side, progress
+        self.setting, self.ask, self.executor, self.stop = setting, ask, players.executor, stop
+        self.ahead, self.progress = 2 * players.side_by_side, progress
         self.found: dict[Name, list[Outcome]] = defaultdict(list)
         self.limit_h: float | None = None
 

@@ -7,7 +7,7 @@ import pytest
 from opened import here
 
 from tracker.services.loading.export import export_records
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 
 from .draft import Finished
 from .files import write
@@ -47,7 +47,7 @@ def test_a_load_writes_what_its_dry_run_says(tmp_path):
         (tmp_path / str(i)).mkdir()
         paths = [write(file, tmp_path / str(i)) for file in made.files]
         db = str(tmp_path / f"{i}.db")
-        report = load(here(db), paths, today=TODAY)
+        report = load(here(db), paths, LoadRequest(today=TODAY))
         assert report.written
         told = [_without_empty(loom) for loom in looms_of(report)]
         assert sorted(told, key=_by_loom) == sorted(

@@ -12,7 +12,7 @@ from opened import here
 from said import refusal_of
 
 from tracker.services.loading.export import export_records, export_workbook
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.loading.load_report import LoadReport
 from tracker.words.findings import in_words
 
@@ -30,7 +30,7 @@ SAID = {"loom": "loom", "hall": "hall", "machine_type": "machine type", "reed_wi
 
 
 def loaded(db: Path, path: Path, answers: Mapping[str, str] | None = None, **more: bool) -> LoadReport:
-    return load(here(db), [path], answers=answers, today=TODAY, **more)
+    return load(here(db), [path], LoadRequest(answers=answers or {}, today=TODAY, **more))
 
 
 def file_of(draft: Draft, folder: Path) -> Path:

@@ -14,7 +14,7 @@ from said import refusal_of
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.tables import TABLES
 from tracker.errors import UsageError
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.loading.load_report import LoadReport
 
 from .compare import Error, errors_of, is_loud, names_one_of
@@ -79,7 +79,9 @@ class _Trial:
     """Those of every load."""
 
     def load(self, partial: bool = False, answers: Mapping[str, str] | None = None) -> LoadReport:
-        report = load(here(self.db), self.paths, dry_run=True, partial=partial, answers=answers, today=TODAY)
+        report = load(
+            here(self.db), self.paths, LoadRequest(dry_run=True, partial=partial, answers=answers or {}, today=TODAY)
+        )
         self.findings += report.findings
         return report
 

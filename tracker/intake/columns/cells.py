@@ -1,5 +1,6 @@
 """The cells of a column, read by its plan: values, empty cells with a note, or refused rows."""
 
+from dataclasses import dataclass
 from typing import Any
 
 from tracker.domain.findings import Severity
@@ -30,7 +31,7 @@ def read_column(reading: TableReading, column: int, plan: ColumnPlan, report: Re
             known[key] = _SPECIAL if _is_special(value) else _attempt(pool, plan, value, code)
         found = known[key]
         if found is _SPECIAL:
-            found = _special(reading, part, pool, i, value, values, report)
+            found = _SpecialCell(reading, part, pool, i, value, report).read(values)
         elif type(found) is CellProblem:
             reading.refuse(i, column)
             report.cell(Severity.REFUSED, found.code, part.sheet, row, column, heading=pool.heading, raw=value,
@@ -68,34 +69,47 @@ def _attempt(pool: ColumnPool, plan: ColumnPlan, value: Any, code: str) -> Any:
         return problem
 
 
-def _special(
-    reading: TableReading, part: ColumnPart, pool: ColumnPool, i: int, value: Any, values: list[Any], report: Report
-) -> Any:
-    """A mark, a placeholder or a ditto: None, or the value of the row above."""
-    row = reading.rows[i].row
+@dataclass(frozen=True, slots=True)
+class _SpecialCell:
+    """A mark, a placeholder or a ditto."""
 
-    def say(code: str, understood: str | Message = EMPTY, severity: Severity = Severity.NOTE, **params: Any) -> None:
-        report.cell(severity, code, part.sheet, row, part.column, heading=pool.heading, raw=value, understood=understood,
-                    **params)  # fmt: skip
+    reading: TableReading
+    part: ColumnPart
+    pool: ColumnPool
+    i: int
+    """Which row of the table."""
+    value: Any
+    report: Report
 
-    reading.empties.add((i, part.column))
-    if type(value) is Mark and value.kind == "formula":
-        reading.refuse(i, part.column)
-        say("formula-without-value", "", Severity.REFUSED, field=pool.name)
+    def read(self, above: list[Any]) -> Any:
+        """None, or the value of the row above."""
+        value, place = self.value, (self.i, self.part.column)
+        self.reading.empties.add(place)
+        if type(value) is Mark and value.kind == "formula":
+            self.reading.refuse(*place)
+            self._say("formula-without-value", "", Severity.REFUSED, field=self.pool.name)
+            return None
+        if type(value) is str and is_ditto(value) and above:
+            self.reading.empties.discard(place)
+            self._say("ditto", str(above[-1]))
+            return above[-1]
+        if self.pool.column is None and self.pool.table.open_columns == "conditions" and value == "-":
+            return None
+        if type(value) is Mark and value.kind == "empty text":
+            self._say("empty-text")
+        elif type(value) is Mark or emptiness(value) == "error":
+            self._say("error-cell")
+        else:
+            self._say("placeholder")
         return None
-    if type(value) is str and is_ditto(value) and values:
-        reading.empties.discard((i, part.column))
-        say("ditto", str(values[-1]))
-        return values[-1]
-    if pool.column is None and pool.table.open_columns == "conditions" and value == "-":
-        return None
-    if type(value) is Mark and value.kind == "empty text":
-        say("empty-text")
-    elif type(value) is Mark or emptiness(value) == "error":
-        say("error-cell")
-    else:
-        say("placeholder")
-    return None
+
+    def _say(
+        self, code: str, understood: str | Message = EMPTY, severity: Severity = Severity.NOTE, **params: Any
+    ) -> None:
+        self.report.cell(
+            severity, code, self.part.sheet, self.reading.rows[self.i].row, self.part.column, heading=self.pool.heading,
+            raw=self.value, understood=understood, **params,
+        )  # fmt: skip
 
 
 def find_unfilled(reading: TableReading) -> None:

@@ -62,6 +62,22 @@ class TableBlock:
         return sorted(self.headings)
 
 
+@dataclass(frozen=True, slots=True)
+class _Lines:
+    """Lines of a sheet that may be a heading, and what is known of it beforehand."""
+
+    sheet: Sheet
+    top: int
+    bottom: int
+    said: SaidAt
+    only: str
+    """The one table that may be found; `` = any."""
+
+    def recognised(self, headings: dict[int, str]) -> Recognised | None:
+        said = self.said(self.sheet, self.top, self.bottom, headings)
+        return recognise(headings, self.sheet.name, said=said, only=self.only)
+
+
 def find_blocks(sheet: Sheet, said: SaidAt, only: str = "") -> list[TableBlock]:
     """The recognised tables of a sheet, top to bottom and left to right."""
     hits = _heading_hits(sheet)
@@ -144,21 +160,22 @@ def _blocks_at(sheet: Sheet, row: int, said: SaidAt, only: str, earlier: list[Ta
     """The tables whose heading has a line in this row."""
     best: tuple[float, list[TableBlock]] = (0.0, [])
     for top, bottom in _windows(sheet, row, earlier):
-        best = max(best, _scored(sheet, top, bottom, said, only), key=lambda one: one[0])
+        best = max(best, _scored(_Lines(sheet, top, bottom, said, only)), key=lambda one: one[0])
     if best[1]:  # a title above the heading adds nothing
         top, bottom = best[1][0].top, best[1][0].bottom
-        shorter = [_scored(sheet, later, bottom, said, only) for later in range(top + 1, bottom + 1)]
+        shorter = [_scored(_Lines(sheet, later, bottom, said, only)) for later in range(top + 1, bottom + 1)]
         best = max([*reversed(shorter), best], key=lambda one: one[0])
     return [_with_units_row(block) for block in best[1]]
 
 
-def _scored(sheet: Sheet, top: int, bottom: int, said: SaidAt, only: str) -> tuple[float, list[TableBlock]]:
+def _scored(lines: _Lines) -> tuple[float, list[TableBlock]]:
     """The tables under a heading of these lines, and how good they are together."""
+    sheet, top, bottom = lines.sheet, lines.top, lines.bottom
     headings = with_named_looms(sheet, alike(join_headings(sheet, top, bottom)), bottom)
     blocks = [
         block
-        for own, shared in _segments(sheet, headings, top, bottom, said, only)
-        if (block := _block(sheet, top, bottom, {c: headings[c] for c in sorted(own + shared)}, said, only, shared))
+        for own, shared in _segments(lines, headings)
+        if (block := _block(lines, {c: headings[c] for c in sorted(own + shared)}, shared))
     ]
     score = sum(block.recognised.score + 0.15 * _filled(sheet, block) for block in blocks) - 0.25 * (bottom - top)
     return score - _BROKEN_OFF * _goes_on_below(sheet, top, bottom), blocks
@@ -205,15 +222,11 @@ def _is_figure(text: str) -> bool:
     return digits * 2 > len(text.replace(" ", "")) and not is_unit(text)
 
 
-def _segments(sheet: Sheet, headings: dict[int, str], top: int, bottom: int, said: SaidAt, only: str) -> list[Group]:
+def _segments(lines: _Lines, headings: dict[int, str]) -> list[Group]:
     """The columns of each table in a heading row: split where headings repeat, and at gaps between whole tables."""
     columns = sorted(headings)
     groups = groups_of(columns, headings) or [Group(part, []) for part in _split_repeats(columns, headings)]
-    return [
-        Group(part, group.shared)
-        for group in groups
-        for part in _split_gaps(sheet, group, headings, top, bottom, said, only)
-    ]
+    return [Group(part, group.shared) for group in groups for part in _split_gaps(lines, group, headings)]
 
 
 def _split_repeats(columns: list[int], headings: dict[int, str]) -> list[list[int]]:
@@ -233,14 +246,12 @@ def _split_repeats(columns: list[int], headings: dict[int, str]) -> list[list[in
     return [columns]
 
 
-def _split_gaps(
-    sheet: Sheet, group: Group, headings: dict[int, str], top: int, bottom: int, said: SaidAt, only: str
-) -> list[list[int]]:
+def _split_gaps(lines: _Lines, group: Group, headings: dict[int, str]) -> list[list[int]]:
     """Different tables beside one another stand apart; an empty column inside one table splits nothing."""
+    sheet, bottom = lines.sheet, lines.bottom
 
     def is_table(columns: list[int]) -> bool:
-        texts = {c: headings[c] for c in sorted(columns + group.shared)}
-        return recognise(texts, sheet.name, said=said(sheet, top, bottom, texts), only=only) is not None
+        return lines.recognised({c: headings[c] for c in sorted(columns + group.shared)}) is not None
 
     parts = [group.own[:1]]
     for column in group.own[1:]:
@@ -250,8 +261,7 @@ def _split_gaps(
             parts.append([column])
     if len(parts) == 1:
         left = without_legend(sheet, parts[0], bottom)
-        texts = {c: headings[c] for c in sorted(parts[0] + group.shared)}
-        found = recognise(texts, sheet.name, said=said(sheet, top, bottom, texts), only=only)
+        found = lines.recognised({c: headings[c] for c in sorted(parts[0] + group.shared)})
         fields = found.meanings.keys() if found else ()
         return parts if any(c in fields for c in parts[0] if c not in left) else [left]  # what is a field is no legend
     whole = [is_table(part) for part in parts]
@@ -273,10 +283,9 @@ def _adds_fields(sheet: Sheet, headings: dict[int, str], main: list[int], part: 
     return found is not None and all(c in found.meanings and found.meanings[c].certainty >= 0.9 for c in part)
 
 
-def _block(
-    sheet: Sheet, top: int, bottom: int, headings: dict[int, str], said: SaidAt, only: str, shared: list[int]
-) -> TableBlock | None:
-    found = recognise(headings, sheet.name, said=said(sheet, top, bottom, headings), only=only)
+def _block(lines: _Lines, headings: dict[int, str], shared: list[int]) -> TableBlock | None:
+    sheet, top, bottom = lines.sheet, lines.top, lines.bottom
+    found = lines.recognised(headings)
     if found is None or (sheet.transposed and len(found.meanings) < 4):
         return None
     if sheet.transposed:  # a title stands in the same line as the headings

@@ -28,7 +28,7 @@ def crews(case: Case) -> Iterator[Message]:
             use[hold.key.hall, slot] += 1
             fixed[hold.key.hall, slot] += hold.fixed
     there = _there(case, crews_of(case.mill, case.terms.lead_trade), one_crew)
-    yield from _too_much(case, "too-few-crews", case.terms.lead_trade, use, fixed, *there)
+    yield from _too_much(case, "too-few-crews", case.terms.lead_trade, use, fixed, there)
 
 
 def one_crew(case: Case, crew: Crew, hall: str) -> Mapping[int, int]:
@@ -40,7 +40,7 @@ def heads_of_other_trades(case: Case) -> Iterator[Message]:
     use, fixed = _used(case, "trade", lambda step: other_trades(case, step))
     for trade in sorted(use):
         there = _there(case, crews_of(case.mill, trade), Case.heads_in)
-        yield from _too_much(case, "too-few-heads", trade, use[trade], fixed[trade], *there)
+        yield from _too_much(case, "too-few-heads", trade, use[trade], fixed[trade], there)
 
 
 def other_trades(case: Case, step: StepLoad) -> dict[str, int]:
@@ -156,10 +156,11 @@ def held_by_slot(
 
 
 def _too_much(
-    case: Case, code: str, trade: str, use: Use, fixed: Use, own: Use, anywhere: Counter[int]
+    case: Case, code: str, trade: str, use: Use, fixed: Use, there: tuple[Use, Counter[int]]
 ) -> Iterator[Message]:
     """Slots in which the halls together ask for more than there is: each hall takes its own crews first, and what it
     lacks comes from the crews of any hall. What firm bookings and looms in work take too much is not the plan's."""
+    own, anywhere = there
     halls = sorted({hall for hall, _ in use})
     over = set()
     for slot in {slot for _, slot in use}:

@@ -62,12 +62,12 @@ class Pool:
 
 def lead_pool(mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew]) -> Pool:
     """Crews of the lead trade that can take a conversion, counted as crews."""
-    return _people(mill, grid, halls, crews, converting, fold(mill.terms.lead_trade), PoolKind.CREWS)
+    return Pool(fold(mill.terms.lead_trade), PoolKind.CREWS, *_people(mill, grid, halls, crews, converting))
 
 
 def trade_pool(mill: Mill, grid: Grid, halls: list[str], trade: str) -> Pool:
     """Heads of another trade at work."""
-    return _people(mill, grid, halls, crews_of(mill, trade), heads_at_work, trade, PoolKind.HEADS)
+    return Pool(trade, PoolKind.HEADS, *_people(mill, grid, halls, crews_of(mill, trade), heads_at_work))
 
 
 def tool_pool(mill: Mill, grid: Grid, halls: list[str], tool: str) -> Pool:
@@ -106,9 +106,8 @@ def heads_at_work(mill: Mill, grid: Grid, crew: Crew, hall: str) -> Ints:
     return sum((heads * grid.whole(calendar) for heads, calendar in there), np.zeros(grid.slots, dtype=np.int32))
 
 
-def _people(
-    mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew], count: Count, name: str, kind: PoolKind
-) -> Pool:
+def _people(mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew], count: Count) -> tuple[Ints, Ints]:
+    """Each hall's own, shape (halls, slots), and those of any hall, shape (slots,)."""
     own = np.zeros((len(halls), grid.slots), dtype=np.int32)
     shared = np.zeros(grid.slots, dtype=np.int32)
     for crew in crews:
@@ -117,7 +116,7 @@ def _people(
             shared += np.max(there, axis=0) if there else 0
         elif crew.hall in halls:
             own[halls.index(crew.hall)] += count(mill, grid, crew, crew.hall)
-    return Pool(name, kind, own, shared)
+    return own, shared
 
 
 def trade_rates(mill: Mill) -> Mapping[str, float]:

@@ -1,7 +1,7 @@
 """Read spreadsheets, say what they would change, and write it, all of it or nothing."""
 
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -39,54 +39,67 @@ from tracker.store.scratch import scratch
 Progress = Callable[[str, float], None]
 
 
+@dataclass(frozen=True, slots=True)
+class LoadRequest:
+    """How spreadsheets are to be loaded."""
+
+    dry_run: bool = False
+    """Only say what it would do."""
+    partial: bool = False
+    """Leave refused rows out, which stop it otherwise; an open question always does."""
+    answers: Mapping[str, str] = field(default_factory=dict)
+    """What a heading asks → what is said to it."""
+    marked: Path | None = None
+    """Write a copy of each file that has findings, with their cells marked: under this name where one file is given, else
+    under a name made of it and the file's. Where no copy can be written nothing is loaded either."""
+    today: date | None = None
+    """None = by the programme's clock."""
+    replaces: Collection[str] = ()
+    """Tables whose sheets are the whole truth (`replacing`)."""
+    records_only: bool = False
+    """Refuse sheets that are no records of what was done."""
+    correct: str | None = None
+    """The reason for which records replace others of the same key."""
+
+
+AS_THEY_ARE = LoadRequest()
+
+
 def load(
     context: Context,
     files: Sequence[Path],
-    dry_run: bool = False,
-    partial: bool = False,
-    answers: Mapping[str, str] | None = None,
-    marked: Path | None = None,
-    today: date | None = None,
+    request: LoadRequest = AS_THEY_ARE,
     progress: Progress | None = None,
     before: Callable[[LoadReport], None] | None = None,
-    replaces: Collection[str] = (),
-    records_only: bool = False,
-    correct: str | None = None,
 ) -> LoadReport:
-    """Load spreadsheets as one load, into a new database where there is none; `dry_run` only says what it would do.
+    """Load spreadsheets as one load, into a new database where there is none.
 
-    Refused rows stop it unless `partial`; an open question always does.
-    A file that cannot be read at all gives a report with a refusal, too. `marked` writes a copy of each file that has
-    findings with their cells marked: under that name where one file is given, else under a name made of it and the
-    file's. Where no copy can be written nothing is loaded either. `before` is shown the report once all is ready to be
-    written, before it is. `replaces`: tables whose sheets are the whole truth (`replacing`). `records_only` refuses sheets that
-    are no records of what was done; `correct` is the reason for which records replace others of the same key.
+    A file that cannot be read at all gives a report with a refusal, too. `before` is shown the report once all is ready to be
+    written, before it is.
     Raises UsageError for an answer that fits no heading and for a `marked` that cannot be the name of a copy.
     """
-    given = dict(answers or {})
-    day = today or context.now().date()
-    marking = Marking(files, marked) if marked else None
-    request = _Request(files, given, partial, marking, day, progress, replaceable(replaces), records_only, correct)
-    remembered = _remembered(context)
+    marking = Marking(files, request.marked) if request.marked else None
+    day, replaces = request.today or context.now().date(), replaceable(request.replaces)
+    asked, remembered = _Asked(files, request, marking, day, replaces, progress), _remembered(context)
     try:
-        result = request.read(remembered)
-        if not dry_run:
+        result = asked.read(remembered)
+        if not request.dry_run:
             context.require(needed(result.tables))
-        if dry_run or is_new(context.database):
-            tried = _try_out(context, request, result, dry_run)
-            if dry_run or tried.refusal:
-                return request.marked(tried, remembered)
+        if request.dry_run or is_new(context.database):
+            tried = _try_out(context, asked, result)
+            if request.dry_run or tried.refusal:
+                return asked.marked(tried, remembered)
             del tried  # of a large list it holds as much as the list; it is worked out anew under the lock
-        return _write(context, request, result, remembered, before)
+        return _write(context, asked, result, remembered, before)
     except InputRefused as refusal:
-        return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=dry_run)
+        return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=request.dry_run)
 
 
 def enter(context: Context, result: ReadResult, correct: str | None = None) -> LoadReport:
     """Write records that were told by a command or a screen as a load would, all of them or nothing; `correct` as in `load`."""
-    request = _Request((), {}, False, None, context.now().date(), None, frozenset(), True, correct)
+    asked = _Asked((), LoadRequest(records_only=True, correct=correct), None, context.now().date())
     with context.unit_of_work(needed(result.tables)) as uow:
-        loading = _Loading(uow, result, request)
+        loading = _Loading(uow, result, asked)
         refuse_names(context, uow, loading.comparison.changes)
         report = loading.run(dry_run=False)
         if report.written:
@@ -95,25 +108,24 @@ def enter(context: Context, result: ReadResult, correct: str | None = None) -> L
 
 
 @dataclass(frozen=True, slots=True)
-class _Request:
+class _Asked:
+    """The files and the request, made ready."""
+
     files: Sequence[Path]
-    answers: Mapping[str, str]
-    partial: bool
+    request: LoadRequest
     marking: Marking | None
     today: date
-    progress: Progress | None
-    replaces: frozenset[str]
-    records_only: bool = False
-    correct: str | None = None
+    replaces: frozenset[str] = frozenset()
+    progress: Progress | None = None
 
     def read(self, remembered: Mapping[str, str]) -> ReadResult:
-        return read_files(self.files, self.answers, remembered, self.today, self.progress)
+        return read_files(self.files, self.request.answers, remembered, self.today, self.progress)
 
     def marked(self, report: LoadReport, remembered: Mapping[str, str]) -> LoadReport:
         """The report, once the marked copies that were asked for are there."""
         if self.marking is None:
             return report
-        written = self.marking.write(report.findings, Answers(self.answers, remembered).code_page)
+        written = self.marking.write(report.findings, Answers(self.request.answers, remembered).code_page)
         return replace(report, said=(*report.said, *written))
 
 
@@ -129,46 +141,47 @@ def _remembered(context: Context) -> dict[str, str]:
         return uow.answers()
 
 
-def _try_out(context: Context, request: _Request, result: ReadResult, dry_run: bool) -> LoadReport:
+def _try_out(context: Context, asked: _Asked, result: ReadResult) -> LoadReport:
     """What the load would do, found out on a copy in memory: a database is made only for a load that is not refused.
 
     Only a method is checked against the mill as the load leaves it; without one nothing needs to be written twice.
     """
     with scratch(context.database).unit_of_work() as uow:
-        loading = _Loading(uow, result, request)
+        loading, dry_run = _Loading(uow, result, asked), asked.request.dry_run
         return loading.run(dry_run) if dry_run or loading.comparison.method_changed else loading.checked(dry_run)
 
 
 def _write(
-    context: Context, request: _Request, result: ReadResult, remembered: Mapping[str, str],
+    context: Context, asked: _Asked, result: ReadResult, remembered: Mapping[str, str],
     before: Callable[[LoadReport], None] | None,
 ) -> LoadReport:  # fmt: skip
     """The files were read before the database is locked; they are read again where somebody gave other answers since."""
     while True:
         with context.making().unit_of_work(needed(result.tables)) as uow:
             if (newest := uow.answers()) == remembered:
-                loading = _Loading(uow, result, request)
+                loading = _Loading(uow, result, asked)
                 refuse_names(context, uow, loading.comparison.changes)
-                report = request.marked(loading.run(dry_run=False), remembered)
+                report = asked.marked(loading.run(dry_run=False), remembered)
                 if report.written:
                     if before:
                         before(report)
                     uow.commit()
                 return report
-        remembered, result = newest, request.read(newest)
+        remembered, result = newest, asked.read(newest)
 
 
 class _Loading:
     """One load inside its unit of work."""
 
-    def __init__(self, uow: UnitOfWork, result: ReadResult, request: _Request):
+    def __init__(self, uow: UnitOfWork, result: ReadResult, asked: _Asked):
+        request = asked.request
         self.uow, self.result, self.answers, self.partial = uow, result, request.answers, request.partial
-        self.files, self.today = request.files, request.today
+        self.files, self.today = asked.files, asked.today
         names = {source.table for source in result.tables} | {"looms"}
         self.current = {name: uow.rows(name) for name in names}
         self.comparison = compare(result, self.current, request.correct)
         self.records_only = request.records_only
-        self.replaces, self.retiring = request.replaces, Retiring()
+        self.replaces, self.retiring = asked.replaces, Retiring()
         self.findings = [*result.findings, *self.comparison.findings]
         self.records = Records(uow, self.comparison.rows, self.comparison.changes, result.tables)
 

@@ -15,7 +15,7 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.words import natural_key
 from tracker.domain.work import WorkContent
 from tracker.errors import Message, message
-from tracker.kits.needs import needs
+from tracker.kits.needs import LeftOverKits, OnTheFloor, needs
 from tracker.kits.orders import cash, order_lines
 from tracker.kits.returns import coming_back
 from tracker.mill_state.late import late_lines
@@ -151,8 +151,9 @@ def needs_of(
     """Net needs of the plan in a stockroom."""
     plan, mill = room.plan, room.mill
     assert plan
-    kits = left_over_kits(plan, mill) if left_over else {}
-    weeks = needs(plan, mill, at, kits, room.issued, room.coming_back, left_over_on, room.held_beside, room.still_out)
+    floor = OnTheFloor(room.issued, room.held_beside, room.coming_back, room.still_out)
+    kits = LeftOverKits(left_over_kits(plan, mill) if left_over else {}, left_over_on)
+    weeks = needs(plan, mill, at, floor, kits)
     orders = order_lines(weeks, mill, at, {m.order for m in room.movements if m.order})
     today = at.astimezone(mill.terms.zone).date()
     still_out = tuple(out for out in room.still_out if out.due < today)

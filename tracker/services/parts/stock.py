@@ -3,6 +3,7 @@
 After what comes in or is lost, the reservations of the part are settled by booking date.
 """
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from tracker.domain.mill import LoomKey, Receipt
@@ -12,7 +13,7 @@ from tracker.errors import DataError, UsageError
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
-from tracker.services.parts.stock_entry import NO_MORE, Told, entry_in, refusal
+from tracker.services.parts.stock_entry import NO_MORE, Entry, Told, entry_in, refusal
 from tracker.services.parts.stock_report import StockReport, parts_listed
 from tracker.services.parts.stockroom import read_stockroom
 
@@ -56,28 +57,36 @@ def _order_line(room: Stockroom, order: str, part: str | None) -> Receipt:
     raise DataError("order-unknown", order=order, part=part or None, open=known or None)
 
 
+def issue_kit(
+    context: Context, loom: str, hall: str | None = None, incomplete: bool = False, told: Told = NO_MORE
+) -> StockReport:
+    """Hand out a loom's whole kit as reserved; one that is short only with `incomplete`."""
+    with entry_in(context, told.at) as entry:
+        key = find_loom(entry.room.mill, loom, hall)
+        _hand_out(entry, key, _whole_kit(entry.room, key, incomplete), told)
+    return entry.report()
+
+
 def issue(
     context: Context,
     loom: str,
-    hall: str | None = None,
-    part: str | None = None,
+    part: str,
     quantity: float | None = None,
-    incomplete: bool = False,
+    hall: str | None = None,
     told: Told = NO_MORE,
 ) -> StockReport:
-    """Hand out a loom's whole kit as reserved, or one part of it (by default what the kit still needs).
-
-    A kit that is short is handed out only with `incomplete`. Parts reserved for other looms are not touched: take them
-    first.
-    """
+    """Hand out one part to a loom, by default what its kit still needs. Parts reserved for other looms are not touched: take
+    them first."""
     with entry_in(context, told.at) as entry:
-        key = find_loom(entry.room.mill, loom, hall)
-        wanted = _whole_kit(entry.room, key, incomplete) if part is None else {part: quantity}
-        asked = {name: _to_issue(entry.room, key, name, quantity, told.unit) for name, quantity in wanted.items()}
-        own = {name: entry.room.reserved(name).get(key, 0.0) for name in asked}
-        entry.hold({(key, name): max(0.0, own[name] - asked[name]) for name in asked}, "issued")
-        entry.move(MovementKind.ISSUE, {name: -quantity for name, quantity in asked.items()}, told.why, key)
+        _hand_out(entry, find_loom(entry.room.mill, loom, hall), {part: quantity}, told)
     return entry.report()
+
+
+def _hand_out(entry: Entry, key: LoomKey, wanted: Mapping[str, float | None], told: Told) -> None:
+    asked = {name: _to_issue(entry.room, key, name, quantity, told.unit) for name, quantity in wanted.items()}
+    own = {name: entry.room.reserved(name).get(key, 0.0) for name in asked}
+    entry.hold({(key, name): max(0.0, own[name] - asked[name]) for name in asked}, "issued")
+    entry.move(MovementKind.ISSUE, {name: -quantity for name, quantity in asked.items()}, told.why, key)
 
 
 def _whole_kit(room: Stockroom, key: LoomKey, incomplete: bool) -> dict[str, float | None]:

@@ -10,7 +10,7 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.errors import DataError
 from tracker.export.late_sheet import late_sheet
-from tracker.export.plan_workbook import write_plan
+from tracker.export.plan_workbook import BesideThePlan, write_plan
 from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
@@ -66,7 +66,7 @@ def write_plan_workbook(context: Context, target: Path) -> Plan:
     contents = {key: scope.contents for key, scope in scoped.scopes.items()}
     at = planning_moment(mill.terms, None, context.now())
     more = [*sheets_of(scoped), late_sheet(late_now(context, at), mill.terms.zone)]
-    write_plan(target, plan, mill, net_needs(context, plan.as_of).weeks, more, windows, contents)
+    write_plan(target, plan, mill, BesideThePlan(net_needs(context, plan.as_of).weeks, windows, contents, more))
     return plan
 
 

@@ -2,7 +2,6 @@
 
 import os
 from collections.abc import Callable, Iterator
-from concurrent.futures import Executor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from dataclasses import dataclass, field, fields, replace
@@ -16,7 +15,7 @@ from tracker.domain.shifts import crews_of
 from tracker.errors import DataError, Message, TrackerError, UsageError
 from tracker.mill_state.planning import prepare
 from tracker.rehearsal.policies import KEPT, NEVER_CUT, RULE
-from tracker.rehearsal.rehearsing import Ask, Progress
+from tracker.rehearsal.rehearsing import Ask, Players, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
 from tracker.rehearsal.sources import Source, Spreads
 from tracker.services.context import Context
@@ -95,8 +94,8 @@ def rehearse(
     if not bookings:
         raise DataError("nothing-to-rehearse")
     ask = replace(ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(data.mill, data.mill.terms.lead_trade))))
-    with _played_by(request) as (ready, side_by_side):
-        found = play(problem, plan, ask, ready, side_by_side, progress, stop)
+    with _played_by(request) as playing:
+        found = play(problem, plan, ask, playing, progress, stop)
     if not found.runs.get((ask.policies[0].name, None, None)):
         raise DataError("rehearsal-stopped-early")
     result = record_of(found, ask, Basis(number, plan, bookings, data.mill.terms, at))
@@ -107,16 +106,15 @@ def rehearse(
 
 
 @contextmanager
-def _played_by(request: RehearsalRequest) -> Iterator[tuple[Executor, int]]:
-    """Who plays, and how many side by side."""
+def _played_by(request: RehearsalRequest) -> Iterator[Players]:
     if request.cluster:
         with cluster(request.cluster) as (ready, workers):
-            yield ready, workers
+            yield Players(ready, workers)
         return
     jobs = request.jobs or os.cpu_count() or 1
     try:
         with players(jobs) as ready:
-            yield ready, jobs
+            yield Players(ready, jobs)
     except BrokenProcessPool as error:
         raise TrackerError("rehearsal-process-lost", jobs=jobs) from error
 

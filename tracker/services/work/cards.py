@@ -7,7 +7,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from tracker.cards.content import card_numbers, make_card
+from tracker.cards.content import BookedLoom, card_numbers, make_card
 from tracker.domain.calendars import iso_week
 from tracker.domain.cards import Card
 from tracker.domain.clock import planning_moment
@@ -166,10 +166,9 @@ class _Maker:
         if content is None or loom is None:
             return None
         loader = Loader(self.mill.terms.allowance, self.factors.get(loom.machine_type, 1.0))
-        return make_card(
-            self._numbers[booking.key], self.number, self.mill, booking, content, loader.minutes, self.kits.get(booking.key),
-            booking.nearest(self._windows.get(booking.key, ())),
-        )  # fmt: skip
+        window = booking.nearest(self._windows.get(booking.key, ()))
+        booked = BookedLoom(booking, content, self.kits.get(booking.key), window)
+        return make_card(self._numbers[booking.key], self.number, self.mill, booked, loader.minutes)
 
     def language(self, crew: str) -> str:
         """The first that the crew's rows name, else that of the terms."""

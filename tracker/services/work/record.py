@@ -20,6 +20,7 @@ from tracker.services.work.sign_off import refuse_open
 from tracker.services.work.stage_moves import (
     RECORDED,
     WITH_REASON,
+    Step,
     is_issued,
     odd_move,
     refuse_stop,
@@ -60,23 +61,31 @@ class RecordedStage:
         }  # fmt: skip
 
 
-def record_stage(
-    context: Context,
-    loom: str,
-    stage: str,
-    hall: str | None = None,
-    at: datetime | None = None,
-    why: str | None = None,
-    taken: Taken | None = None,
-) -> RecordedStage:
-    """Append a stage to a loom's history and, with `taken`, the conversion behind it.
+@dataclass(frozen=True, slots=True)
+class StageTold:
+    """What is told with a stage."""
 
-    `at` is the moment the stage began (default now), for a conversion its end. Stopped, put off and left out need a reason,
-    as does a move out of order (see `out_of_order`) and a moment before the programme; a conversion is recorded with run-in or
-    signed off, once. Nothing is signed off while points are open (`sign_off`). What is held for a loom that no longer gets its
-    kit is free again.
+    at: datetime | None = None
+    """The moment the stage began, for a conversion its end; None = now."""
+    why: str | None = None
+    taken: Taken | None = None
+    """The conversion behind it."""
+
+
+NOTHING_MORE = StageTold()
+
+
+def record_stage(
+    context: Context, loom: str, stage: str, hall: str | None = None, told: StageTold = NOTHING_MORE
+) -> RecordedStage:
+    """Append a stage to a loom's history and the conversion behind it, where one is told.
+
+    Stopped, put off and left out need a reason, as does a move out of order (see `out_of_order`) and a moment before the
+    programme; a conversion is recorded with run-in or signed off, once. Nothing is signed off while points are open
+    (`sign_off`). What is held for a loom that no longer gets its kit is free again.
     """
-    wanted, moment, reason = _stage(stage, why, taken), at or context.now(), (why or "").strip() or None
+    taken, reason = told.taken, (told.why or "").strip() or None
+    wanted, moment = _stage(stage, reason, taken), told.at or context.now()
     with context.unit_of_work(_needed(wanted)) as uow:
         room = read_stockroom(uow)
         zone = room.mill.terms.zone
@@ -86,9 +95,9 @@ def record_stage(
         if before and before.at > moment:
             raise DataError("stage-later-known", loom=key, stage=before.stage, at=before.at.astimezone(zone))
         first = min(moment, (taken and taken.started_at) or moment)
-        now, issued, start = stage_now(room, key, before), is_issued(room, key), began(uow, room.mill.terms)
+        now, start = stage_now(room, key, before), began(uow, room.mill.terms)
         refuse_stop(key, now, wanted)
-        odd = odd_move(room, now, wanted, issued, bool(taken), start, first)
+        odd = odd_move(room, Step(now, wanted, is_issued(room, key), bool(taken)), start, first)
         if odd and not reason:
             raise DataError("stage-needs-reason", loom=key, stage=wanted, odd=odd)
         if wanted is Stage.SIGNED_OFF:
@@ -112,7 +121,7 @@ def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:
     wanted = next((s for s in RECORDED if s.value == fold(stage)), None)
     if wanted is None:
         raise UsageError("stage-unknown", stage=stage, stages=RECORDED)
-    if wanted in WITH_REASON and not (why or "").strip():
+    if wanted in WITH_REASON and not why:
         raise UsageError("stage-without-reason", stage=wanted)
     if taken and wanted not in CONVERTED:
         raise UsageError("conversion-not-finished", first=CONVERTED[0], second=CONVERTED[1], stage=wanted)

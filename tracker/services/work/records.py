@@ -22,9 +22,9 @@ from tracker.services.parts.reservations import follow_stages
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.given_back import UsedRow, give_back
 from tracker.services.work.sign_off import begun_at, content_of, open_of, sign_off_message
-from tracker.services.work.stage_moves import is_issued, odd_move, refuse_stop, stage_now
+from tracker.services.work.stage_moves import Step, is_issued, odd_move, refuse_stop, stage_now
 from tracker.services.work.taken import Taken, conversion_of
-from tracker.services.work.working_out import work_out
+from tracker.services.work.working_out import Noted, work_out
 from tracker.store import UnitOfWork
 
 Row = Mapping[str, Any]
@@ -232,8 +232,8 @@ class Records:
         except TrackerError as error:
             return Fault(error.message, "stage" if stage is Stage.STOPPED else "crew", Severity.REFUSED)
         why = (row.get("remark") or "").strip() or None
-        issued = is_issued(self.room, key)
-        odd = odd_move(self.room, now, stage, issued, done is not None, self._first, moment)
+        step = Step(now, stage, is_issued(self.room, key), done is not None)
+        odd = odd_move(self.room, step, self._first, moment)
         if odd and not why:
             return Fault(message("record-needs-remark", loom=key, stage=stage, odd=odd), "remark", Severity.REFUSED)
         if stage is Stage.SIGNED_OFF and (open_ones := self._open(key)):
@@ -258,7 +258,8 @@ class Records:
         told = [one for one in self.known.work.get(key, ()) if one["operation"] and one["card"] == row.get("card")]
         minutes = {one["operation"]: one["minutes"] for one in told if one["minutes"] is not None}
         content = content_of(self._scopes[key], booking)
-        out = work_out(mill, key, crew, start, over, booking, content, minutes, row.get("minutes"))
+        noted = Noted(crew, start, over, minutes, row.get("minutes"))
+        out = work_out(mill, key, noted, booking, content)
         taken = Taken(crew, start, out.operation_min, out.total_min, worked_out=out.worked_out)
         return conversion_of(mill, key, taken, ended, None, booking)
 

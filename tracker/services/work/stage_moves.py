@@ -1,5 +1,6 @@
 """Which moves along the stages need a reason: those out of order, and those that cannot have been as told."""
 
+from dataclasses import dataclass
 from datetime import date, datetime
 
 from tracker.domain.days import Days
@@ -20,22 +21,32 @@ WITH_REASON = (Stage.STOPPED, *BESIDE)
 """Stages that are recorded with a reason only."""
 
 
-def out_of_order(before: Stage, wanted: Stage, kit_issued: bool, more_to_tell: bool = False) -> Message | None:
-    """What a move from one stage to another does out of order; None where nothing.
+@dataclass(frozen=True, slots=True)
+class Step:
+    """From one stage to another."""
 
-    `kit_issued`: the loom's kit was handed out. `more_to_tell`: the stage is recorded again with the conversion behind it.
-    """
+    before: Stage
+    wanted: Stage
+    kit_issued: bool
+    """The loom's kit was handed out."""
+    more_to_tell: bool = False
+    """The stage is recorded again with the conversion behind it."""
+
+
+def out_of_order(step: Step) -> Message | None:
+    """What a move does out of order; None where nothing."""
+    before, wanted = step.before, step.wanted
     if wanted is Stage.STOPPED or wanted in BESIDE or (before in BESIDE and wanted is Stage.SCOPED):
         return None
     if before in BESIDE:
         return message("odd-beside", stage=before)
     here, there = ORDER.index(before), ORDER.index(wanted)
     if there == here:
-        return None if more_to_tell else message("odd-already", stage=before)
+        return None if step.more_to_tell else message("odd-already", stage=before)
     if there < here:
         return message("odd-back", stage=before)
     if wanted is Stage.IN_WORK:
-        return _unready(before, kit_issued)
+        return _unready(before, step.kit_issued)
     skipped = [stage for stage in ORDER[here + 1 : there] if stage in RECORDED]
     return message("odd-skipped", first=skipped[0], second=next(iter(skipped[1:]), None)) if skipped else None
 
@@ -65,12 +76,10 @@ def is_issued(room: Stockroom, key: LoomKey) -> bool:
     return bool(booking) and not missing(booking.parts, {}, room.issued.get(key, {}))
 
 
-def odd_move(
-    room: Stockroom, now: Stage, wanted: Stage, issued: bool, more_to_tell: bool, began: date | None, at: datetime
-) -> Message | None:
+def odd_move(room: Stockroom, step: Step, began: date | None, at: datetime) -> Message | None:
     """What is odd about a move, so that it needs a reason: its order, or a moment before the programme `began`, of which a year
     typed wrong is the usual cause."""
-    odd = out_of_order(now, wanted, issued, more_to_tell)
-    if odd or wanted in (*WITH_REASON, Stage.SCOPED) or not is_before(at, began, room.mill.terms):
+    odd = out_of_order(step)
+    if odd or step.wanted in (*WITH_REASON, Stage.SCOPED) or not is_before(at, began, room.mill.terms):
         return odd
     return message("odd-before-programme", on=Days(room.mill).local(at), first=began)

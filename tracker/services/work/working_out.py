@@ -25,14 +25,22 @@ class WorkedOut:
     """Which of them nobody took; `WHOLE` for the total."""
 
 
-def work_out(
-    mill: Mill, key: LoomKey, crew: str, start: datetime, over: datetime, booking: Booking | None, content: WorkContent | None,
-    taken: Mapping[str, float], total_min: float | None,
-) -> WorkedOut:  # fmt: skip
-    """`taken` and `total_min` are what the floor wrote down; moments in UTC."""
-    whole = total_min
+@dataclass(frozen=True, slots=True)
+class Noted:
+    """What the floor wrote down of a conversion; moments in UTC."""
+
+    crew: str
+    started_at: datetime
+    over_at: datetime
+    operation_min: Mapping[str, float]
+    total_min: float | None
+
+
+def work_out(mill: Mill, key: LoomKey, noted: Noted, booking: Booking | None, content: WorkContent | None) -> WorkedOut:
+    """The minutes of the whole and of each operation, as noted or shared out."""
+    whole, taken, start, over = noted.total_min, noted.operation_min, noted.started_at, noted.over_at
     if whole is None:
-        calendar = _calendar(mill, key, crew, start, over)
+        calendar = _calendar(mill, key, noted.crew, start, over)
         pause = booking.pause if booking else None
         pause_h = calendar.hours_between(*pause) if pause and start < pause[1] and over > pause[0] else 0.0
         whole = worked_min(Times(start, over, pause_h), calendar)
@@ -40,7 +48,7 @@ def work_out(
     operations = content.operations if content else ()
     expected = {fold(row.operation): loader.minutes(row) for row in operations}
     more = shared(whole, operations, expected, taken)
-    marks = frozenset(more) | (frozenset({WHOLE}) if total_min is None else frozenset())
+    marks = frozenset(more) | (frozenset({WHOLE}) if noted.total_min is None else frozenset())
     return WorkedOut(whole, {**taken, **more}, marks)
 
 
