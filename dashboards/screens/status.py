@@ -11,6 +11,7 @@ from dashboards.parts import Figure, facts, figures, legend, literal, pair, tabl
 from dashboards.rehearsed import SPREAD, spread_rows
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell
+from tracker.domain.late import shortened
 from tracker.domain.plan import Plan
 from tracker.services.screens.status import StatusReport, status
 from tracker.words.formats import count, day, moment, money, number
@@ -74,14 +75,17 @@ def _late(report: StatusReport) -> None:
     if not report.late:
         return
     st.header("Late")
+    shown, more = shortened(report.late)
     columns = [Head("Since", whole=True), Head("Days", right=True), Head("Loom", whole=True), Head("What"),
                Head("What follows")]  # fmt: skip
     rows = [
         [Cell(day(one.due.astimezone(report.zone).date()), one.due), Cell(f"{one.days:,}", one.days),
          loom_cell(one.key) if one.key else "", SPEAKER.say(one.what), SPEAKER.say(one.follows)]
-        for one in report.late
+        for one in shown
     ]  # fmt: skip
     table(columns, rows)
+    if more:
+        st.caption(SPEAKER.line(more))
 
 
 def _months(report: StatusReport) -> None:

@@ -5,6 +5,7 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
+from tracker.domain.late import shortened
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt
 from tracker.domain.plan import Booking, CostTerms
 from tracker.domain.progress import Stage
@@ -87,3 +88,12 @@ def test_what_holds_people_up_comes_first():
     mill = replace(MILL, receipts=(Receipt("4100", "RAIL", 3.0, date(2027, 1, 5)),))
     found = late(mill, [BOOKING], {}, {KEY: (window("overdue"),)}, {}, NOON)
     assert [one.what.code for one in found] == ["late-start", "late-receipt", "late-beam-out"]
+
+
+def test_of_many_warps_past_their_day_five_are_listed_and_the_others_counted():
+    looms = {LoomKey("H", str(i)): (replace(window("overdue"), key=LoomKey("H", str(i))),) for i in range(7)}
+    found = late(MILL, [BOOKING], {}, looms, {}, NOON)
+    shown, more = shortened(found)
+    assert [one.what.code for one in shown] == ["late-start", *["late-beam-out"] * 5]
+    assert more and ENGLISH.say(more) == "2 more warps should have run out by the readings."
+    assert shortened(found[:6]) == (list(found[:6]), None)

@@ -15,6 +15,7 @@ from worded import verify
 
 from tracker.domain.mill import Absence, LoomKey, Part
 from tracker.domain.plan import Plan, PlanStatus
+from tracker.errors import Message
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
 from tracker.services.plans.kept import keeping_told
@@ -41,6 +42,18 @@ def starts(found: Plan) -> dict[LoomKey, Any]:
 PUBLISHED = made(asked())
 FIRST, SECOND = (booking.key for booking in PUBLISHED.bookings)
 LATER = NEXT_WEEK | {FIRST: (window(FIRST, at(8, 12)),)}
+
+
+def test_progress_tells_what_leaving_bookings_would_cost_and_which_plan_is_looked_for() -> None:
+    # one move is allowed and the first takes it; then the plan free to move any is looked for beside it
+    told: list[Message] = []
+    plan(asked(LATER, previous=PUBLISHED, move_cost=0.0, calm=1), gap=0.0, progress=lambda what, _: told.append(what))
+    steps = [(what.params["step"], what.params["beside"]) for what in told]
+    first = steps.index(("bound", True))
+    assert {("stay", False), ("price", False)} <= set(steps[:first]) and all(beside for _, beside in steps[first:])
+    lines = [ENGLISH.say(what) for what in told]
+    assert lines[first].startswith("the plan free to move any, how cheap a plan could be: ")
+    assert any(line.startswith("what leaving each moved one would cost: ") for line in lines[:first])
 
 
 @pytest.mark.parametrize(

@@ -43,6 +43,10 @@ def _print_status(report) -> None:
     show.say(ENGLISH.say(report.pace_says))
     if report.rehearsal_says:
         show.say(ENGLISH.say(report.rehearsal_says))
+    show.table(
+        "Looms done by the end of each week", ["Week", ">Planned", ">Done", ">Expected"],
+        [(w.week, w.planned_total, w.done_total, w.expected_total) for w in report.weeks],
+    )  # fmt: skip
     planned, expected = report.planned_cost, report.expected_cost
     terms = (("lost production", "lost_production"), ("late beam-outs", "late_beam_out"), ("labour", "labour"),
              ("parts", "parts"), ("saving foregone", "saving_foregone"), ("moves", "moves"), ("all", "total"))  # fmt: skip
@@ -56,6 +60,10 @@ def _print_status(report) -> None:
         f"{report.labour_recorded_h:.1f} person-hours ({labour})."
         + (f" {ENGLISH.say(report.untimed_says)}" if report.untimed_says else "")
     )
+    show.table(
+        f"Parts and labour by month ({report.currency})", ["Month", ">Planned", ">Spent", ">Still on order"],
+        [(m.month, *(show.money(amount) for amount in (m.planned, m.spent, m.committed))) for m in report.months],
+    )  # fmt: skip
     show.table("Next seven days", ["Hall", "Loom", "Start to end", "Window", "Kit"],
                [(b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value, report.kit_of(b.key))
                 for b in report.next_bookings])  # fmt: skip

@@ -191,8 +191,11 @@ def interrupt(stopped: threading.Event) -> Iterator[None]:
 
 def late(found, zone) -> None:
     """What is late, where something is."""
+    from tracker.domain.late import shortened
     from tracker.words import ENGLISH
 
     if found:
-        rows = [(moment(one.due, zone), one.days, ENGLISH.say(one.what), ENGLISH.say(one.follows)) for one in found]
+        shown, more = shortened(found)
+        rows = [(moment(one.due, zone), one.days, ENGLISH.say(one.what), ENGLISH.say(one.follows)) for one in shown]
         table("Late", ["Since", ">Days", "What", "What follows"], rows)
+        tell([more] if more else [])

@@ -53,7 +53,8 @@ def plan(
     control = Control(gap, seed, lambda: end - time.monotonic(), stop or (lambda: False), tell)
     made = _Run(make_instance(problem), control).plan()
     if made.keeping and not control.over():
-        made = replace(made, keeping=replace(made.keeping, free=_free(problem, control, made)))
+        beside = replace(control, tell=_tell(progress, problem.mill.terms.currency, beside=True))
+        made = replace(made, keeping=replace(made.keeping, free=_free(problem, beside, made)))
     return with_names(replace(made, seconds=time.monotonic() - begin), problem)
 
 
@@ -66,14 +67,15 @@ def _free(problem: PlanningProblem, control: Control, kept: Plan) -> FreePlan:
     return FreePlan(made.objective, made.bound, len(gone), sum(move_cost(free, old) for old in gone), books)
 
 
-def _tell(progress: Progress | None, currency: str) -> Callable[[str, float, float], None]:
-    """Progress as a message; the fraction follows the gap, since nobody knows how long the rest will take."""
+def _tell(progress: Progress | None, currency: str, beside: bool = False) -> Callable[[str, float, float], None]:
+    """Progress as a message; the fraction follows the gap, since nobody knows how long the rest will take. `beside`: of the plan
+    that stands beside one that keeps bookings."""
 
     def tell(what: str, cost: float, bound: float) -> None:
         if progress:
             gap = (cost - bound) / cost if 0 < cost < inf and bound > -inf else 1.0
             known = cost if cost < inf else None
-            said = message("planning-step", step=what, cost=known, currency=currency, gap=gap * 100)
+            said = message("planning-step", step=what, cost=known, currency=currency, gap=gap * 100, beside=beside)
             progress(said, min(0.99, max(0.1, 1 - gap * 20)))
 
     return tell

@@ -44,6 +44,7 @@ def settle(
     """
     if not solution.chosen.size:
         return solution, ()
+    control.tell("stay", solution.cost, solution.bound)
     solution = _calmest(programme, solution, fixed, control)
     return _one_by_one(programme, solution, ceiling(solution, fixed, control.gap), control)
 
@@ -57,6 +58,7 @@ def _one_by_one(
     for _ in range(PASSES):
         told = []
         for undone in undo(found, relaxation, control):
+            control.tell("price", programme.cost(found.chosen), solution.bound)
             chosen = found.chosen.copy()
             if undone.says.costs is not None:
                 chosen[undone.looms] = undone.chosen

@@ -12,6 +12,13 @@ late-beam-out = The warp of loom { $loom } should have run out on { $out }, by i
     .means = The forecast beam-out has passed.
 late-beam-out-follows = Look whether it has, and load a new reading; until then nothing is sure of this loom.
     .means = What comes of a beam-out that should have been.
+late-warps-more = { $more ->
+        [one] 1 more warp should
+       *[other] { $more } more warps should
+    } have run out by the readings.
+    .means = Of many beam-outs that have passed, those that are not listed.
+    .hint = Load new readings.
+    .terminal = Load new readings; --json FILE lists all.
 late-receipt = Order { $order }: { QUANTITY($quantity, $unit) } of { $part } were due on { $due } and have not come.
     .means = A receipt is past its date.
 late-receipt-follows = { $reckoned ->

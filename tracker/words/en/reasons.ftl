@@ -176,10 +176,15 @@ scarce-part = { $part }
 
 ## While a plan is made
 
-planning-step = { $step ->
+planning-step = { $beside ->
+        [yes] the plan free to move any,{" "}
+       *[no] {""}
+    }{ $step ->
         [bound] how cheap a plan could be
         [start] a first plan
         [search] improving it
+        [stay] leaving bookings where they are
+        [price] what leaving each moved one would cost
        *[proof] proving it
     }: { $cost ->
         [none] {""}
