@@ -21,3 +21,14 @@ def test_values_are_loaded_and_what_lies_outside_is_told(mill, tmp_path):
 def test_a_loom_that_there_is_not(mill):
     ran = mill("settings", "999")
     assert (ran.code, ran.line) == (1, "there is no loom 999; `beamslot scope` lists the looms")
+
+
+def test_an_alarm_is_marked_as_seen_and_listed_as_such(mill, tmp_path):
+    assert mill("load", workbook(tmp_path / "values.xlsx", {"Set values": [HEAD, *ROWS]})).code == 0
+    assert mill("settings", "--seen", "tightened").line.startswith("alarms are marked as seen of one loom at a time")
+    assert mill("settings", "007", "--seen", "tightened").out.startswith(
+        "One alarm of loom 007 (Hall 1) is marked as seen"
+    )
+    told = mill("settings", "007", "--alarms").out
+    assert "no alarm" in told and "one alarm was seen before and stays quiet until the value changes" in told
+    assert "tightened" in told

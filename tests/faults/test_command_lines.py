@@ -26,6 +26,7 @@ WRITES = {
     ("record",),
     ("rehearse",),
     ("restore",),
+    ("settings",),
     *(("people", change) for change in ("add", "roles", "password", "end")),
     *(("stock", entry) for entry in ENTRIES),
 }

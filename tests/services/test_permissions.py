@@ -20,7 +20,7 @@ from tracker.services.parts import reservations, stock, stock_entry
 from tracker.services.people import absences, accounts
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
-from tracker.services.work import entering, record, taking_over
+from tracker.services.work import entering, record, seen_alarms, taking_over
 from tracker.words import ENGLISH
 
 DAY, NOON = date(2027, 1, 4), datetime(2027, 1, 4, 12, tzinfo=UTC)
@@ -54,6 +54,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("work.record", "record_stage"): lambda c: record.record_stage(c, "1", "in work"),
     ("plans.made_plans", "publish_made"): lambda c: made_plans.publish_made(c, 1),
     ("plans.scenarios", "plan_scenarios"): lambda c: scenarios.plan_scenarios(c, [Path("as-if.toml")]),
+    ("work.seen_alarms", "mark_seen"): lambda c: seen_alarms.mark_seen(c, "1", None, "tightened"),
     ("work.entering", "enter_records"): lambda c: entering.enter_records(c, "1", None, {}, {}),
     ("work.taking_over", "take_over"): lambda c: taking_over.take_over(c),
 }

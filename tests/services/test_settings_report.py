@@ -17,6 +17,7 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.domain.rows import Change, SourceColumn, SourceTable, TypedRow
 from tracker.errors import DataError
 from tracker.services.loading.load import LoadRequest, load
+from tracker.services.work.seen_alarms import mark_seen
 from tracker.services.work.settings import settings
 from tracker.services.work.settings_files import write_proposal, write_settings
 from tracker.store import open_store
@@ -237,3 +238,26 @@ def test_the_setpoint_is_that_of_the_method_in_force_at_the_value(loaded):
         uow.commit()
     found = {one.key: (one.limits.target, one.limits.low) for one in settings(here(db), as_of=NOW).series}
     assert found == {ONE: (310, 305), TWO: (320, 315)}
+
+
+def test_an_alarm_that_was_seen_stays_quiet_until_its_value_changes(drifting, tmp_path):
+    seen = mark_seen(now(drifting), "1", None, "bracket loose, fitter comes on Friday")
+    assert [(one.key, one.kind, one.value) for one in seen.alarms] == [(ONE, "drifting", 316)]
+    report = settings(now(drifting))
+    assert not report.review.alarms and len(report.quiet) == 1
+    assert texts(report.quiet_messages())[0].endswith(
+        "it meets its limit in about 49 days; seen by tester on Mon 1 Feb 2027 18:00: bracket loose, fitter comes on Friday"
+    )
+    with refused(DataError, "loom 1 has no alarm that nobody has seen"):
+        mark_seen(now(drifting), "1", None, "again")
+    later = [HEAD, ["1", "left", "crossing angle", 318, "2027-02-01 17:30", "read out"]]
+    assert load(
+        now(drifting), [workbook(tmp_path / "later.xlsx", {"Set values": later})], LoadRequest(today=NOW.date())
+    ).written
+    assert [alarm.value.value for alarm in settings(now(drifting)).review.alarms] == [318]
+
+
+def test_without_a_word_no_alarm_is_seen(drifting):
+    with refused(DataError, "it is not said what there is to the alarm"):
+        mark_seen(now(drifting), "1", None, " ")
+    assert settings(now(drifting)).review.alarms

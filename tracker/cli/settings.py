@@ -8,6 +8,7 @@ import typer
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, Loom, checked, moment
 from tracker.domain.words import fold
+from tracker.errors import UsageError
 
 
 def add_commands(app: typer.Typer) -> None:
@@ -27,6 +28,9 @@ def settings(
         Path | None,
         typer.Option(metavar="F.xlsx", callback=checked, help="Write what looms taught as a change of the method."),
     ] = None,
+    seen: Annotated[
+        str | None, typer.Option(metavar="WHY", help="Mark the loom's alarms as seen: quiet until their value changes.")
+    ] = None,
     as_of: AsOf = None,
     json_to: Json = None,
 ) -> None:
@@ -38,6 +42,9 @@ def settings(
     """
     from tracker.services.work.settings import settings as run
 
+    if seen is not None:
+        _mark_seen(context.obj, loom, hall, seen, any((alarms, visits, out, propose, as_of)), json_to)
+        return
     report = run(context.obj, loom, hall, moment(context.obj, as_of))
 
     proposed = _write(context.obj, report, out, propose)
@@ -52,11 +59,22 @@ def settings(
             show.tell(report.visit_messages())
         if both or alarms:
             show.tell(report.messages(), report.zone)
+        if alarms:
+            show.tell(report.quiet_messages(), report.zone)
         show.tell(proposed)
         for file in filter(None, (out, propose)):
             show.say(f"Wrote {file}.")
 
     show.emit(json_to, report.record(), person)
+
+
+def _mark_seen(here, loom: str | None, hall: str | None, why: str, narrowed: bool, json_to: str | None) -> None:
+    from tracker.services.work.seen_alarms import mark_seen
+
+    if loom is None or narrowed:
+        raise UsageError("alarms-seen-alone")
+    seen = mark_seen(here, loom, hall, why)
+    show.emit(json_to, seen.record(), lambda: show.tell(seen.messages()))
 
 
 def _write(here, report, out: Path | None, propose: Path | None) -> list:

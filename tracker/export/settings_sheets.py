@@ -35,7 +35,8 @@ def settings_sheets(rows: SettingsRows) -> list[TidySheet]:
             Col("Readings", Kind.INTEGER),
         ], rows.settings, rows.lines, frozen=2),
         TidySheet("Alarms", [*_PLACE, *_WHAT, Col("Kind"), Col("Value", Kind.ANY), Col("Read", Kind.MOMENT),
-                             Col("In words", width=46)], rows.alarms, [rows.rate], frozen=2),
+                             Col("In words", width=46), Col("Seen", Kind.MOMENT), Col("By"), Col("What was said", width=30)],
+                  rows.alarms, [rows.rate], frozen=2),
         TidySheet("Follow-up visits", [*_PLACE, Col("Days after sign-off", Kind.INTEGER), Col("Due", Kind.DATE),
                                        Col("Done", Kind.DATE), Col("State")], rows.visits, frozen=2),
         TidySheet("Metres on bobbins", [*_PLACE, *(Col(f"{name} (m)", Kind.NUMBER, digits=0) for name in (

@@ -21,12 +21,13 @@ from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange, not_taken_back
 from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.rows import RowKey
+from tracker.domain.seen_alarm import SeenAlarm
 from tracker.domain.since import EnteredSince
 from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import Message, TrackerError, message
-from tracker.store import connecting, loads, mill, people, plans, progress, rehearsals, since, stock
+from tracker.store import alarms, connecting, loads, mill, people, plans, progress, rehearsals, since, stock
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
 
@@ -170,6 +171,12 @@ class UnitOfWork:
 
     def add_conversion(self, conversion: Conversion) -> None:
         progress.add_conversion(self.session, conversion)
+
+    def seen_alarms(self) -> list[SeenAlarm]:
+        return alarms.seen_alarms(self.session)
+
+    def add_seen_alarms(self, seen: Sequence[SeenAlarm]) -> None:
+        alarms.add_seen_alarms(self.session, seen)
 
     # ---- stock
 

@@ -2,14 +2,15 @@
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from tracker.commissioning.settings.alarms import Review, review
+from tracker.commissioning.settings.alarms import Alarm, Review, review
 from tracker.commissioning.settings.angles import deviation
 from tracker.commissioning.settings.bobbins import Bobbins, metres_left
+from tracker.commissioning.settings.quiet import QuietAlarm, apart
 from tracker.commissioning.settings.series import Occasion, Series, Value
 from tracker.commissioning.settings.taught import Taught, taught
 from tracker.commissioning.settings.visits import Visit, visits
@@ -21,7 +22,7 @@ from tracker.errors import DataError, Message, message
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.work.set_series import read_series
-from tracker.services.work.told_settings import alarm_message
+from tracker.services.work.told_settings import alarm_message, quiet_message
 from tracker.store import UnitOfWork
 from tracker.words import Speaker
 
@@ -35,6 +36,8 @@ class SettingsReport:
     method_version: int
     series: tuple[Series, ...]
     review: Review
+    """Its alarms are those that nobody has seen as they stand now."""
+    quiet: tuple[QuietAlarm, ...]
     signed_off: Mapping[LoomKey, datetime]
     visits: tuple[Visit, ...]
     bobbins: Mapping[LoomKey, Bobbins]
@@ -81,7 +84,12 @@ class SettingsReport:
         proposed = [_proposal(one) for one in self.taught if one.proposed is not None]
         blunt = {fold(one.setting): one.setting for one in self.series if _is_read_blindly(one)}
         without = [message("settings-without-repeatability", settings=sorted(blunt.values()))] if blunt else []
-        return [*found, *proposed, summary, message("settings-rate"), *without]
+        quiet = [message("alarms-quiet", alarms=len(self.quiet))] if self.quiet else []
+        return [*found, *proposed, summary, *quiet, message("settings-rate"), *without]
+
+    def quiet_messages(self) -> list[Message]:
+        """The alarms that were seen, with what was said to them."""
+        return [quiet_message(one) for one in self.quiet]
 
     def visit_messages(self) -> list[Message]:
         """Where no visit can be due, why."""
@@ -95,9 +103,10 @@ class SettingsReport:
             "method_version": self.method_version,
             "series": [self._series_record(one, apart) for one in self.series],
             "alarms": [
-                {"kind": a.kind.value, **_place(a.series), "value": a.value.value, "at": self._local(a.value.at),
-                 "chance": a.chance, "figures": a.figures, "says": speaker.line(alarm_message(a))}
-                for a in self.review.alarms
+                self._alarm_record(a, speaker) | {"seen": None} for a in self.review.alarms
+            ] + [
+                self._alarm_record(a, speaker) | {"seen": {"at": self._local(s.at), "who": s.who, "why": s.why}}
+                for a, s in self.quiet
             ],
             "rate": self.review.rate,
             "reviewed": self.review.series,
@@ -112,6 +121,12 @@ class SettingsReport:
                 for key, one in self.bobbins.items()
             ],
             "taught": [{field: getattr(one, field) for field in Taught.__slots__} for one in self.taught],
+        }  # fmt: skip
+
+    def _alarm_record(self, alarm: Alarm, speaker: Speaker) -> dict[str, Any]:
+        return {
+            "kind": alarm.kind.value, **_place(alarm.series), "value": alarm.value.value, "at": self._local(alarm.value.at),
+            "chance": alarm.chance, "figures": alarm.figures, "says": speaker.line(alarm_message(alarm)),
         }  # fmt: skip
 
     def _series_record(self, one: Series, apart: Mapping[tuple[LoomKey, str], float]) -> dict[str, Any]:
@@ -159,12 +174,14 @@ def settings(
         series = read_series(uow, mill, at)
         signed_off = {key: c.at for key, c in uow.stages().items() if c.stage is Stage.SIGNED_OFF and c.at <= at}
         bobbins = _bobbins(uow, mill.terms, at)
+        seen = [one for one in uow.seen_alarms() if one.at <= at]
     wanted = set(mill.looms) if loom is None else {find_loom(mill, loom, hall)}
     whole = review(series)
-    mine = Review(tuple(a for a in whole.alarms if a.series.key in wanted), whole.series, whole.tests, whole.rate)
+    mine = replace(whole, alarms=tuple(a for a in whole.alarms if a.series.key in wanted))
+    loud, quiet = apart(mine, seen)
     due = visits(signed_off, _visited(series), mill.terms.zone, visit_days(mill.terms))
     return SettingsReport(
-        at, mill.terms.zone, mill.method.version, tuple(one for one in series if one.key in wanted), mine, signed_off,
+        at, mill.terms.zone, mill.method.version, tuple(one for one in series if one.key in wanted), loud, quiet, signed_off,
         tuple(visit for visit in due if visit.key in wanted),
         {key: one for key, one in bobbins.items() if key in wanted},
         tuple(taught(series, signed_off)),

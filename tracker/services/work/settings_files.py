@@ -39,8 +39,8 @@ def _rows(report: SettingsReport) -> SettingsRows:
     ]  # fmt: skip
     alarms = [
         [a.series.key.loom, a.series.key.hall, a.series.setting, a.series.side, a.series.unit, a.kind.value, a.value.value,
-         local(a.value.at), speaker.line(alarm_message(a))]
-        for a in report.review.alarms
+         local(a.value.at), speaker.line(alarm_message(a)), *((local(s.at), s.who, s.why) if s else (None, None, None))]
+        for a, s in (*((a, None) for a in report.review.alarms), *report.quiet)
     ]  # fmt: skip
     visits = [[v.key.loom, v.key.hall, v.after_days, v.due_on, v.done_on, report.state_of(v)] for v in report.visits]
     bobbins = [

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import Any
 
 from tracker.commissioning.settings.alarms import Alarm, AlarmKind
+from tracker.commissioning.settings.quiet import QuietAlarm
 from tracker.errors import Message, message
 
 _CODES = {
@@ -24,6 +25,12 @@ def alarm_message(alarm: Alarm) -> Message:
         return _outside(where, alarm.figures)
     figures = {name: _rounded(name, figure) for name, figure in alarm.figures.items()}
     return message(_CODES[alarm.kind], **where, **figures)
+
+
+def quiet_message(quiet: QuietAlarm) -> Message:
+    """Parameters: alarm (a message), at, who, why."""
+    seen = quiet.seen
+    return message("alarm-seen", alarm=alarm_message(quiet.alarm), at=seen.at, who=seen.who, why=seen.why)
 
 
 def _outside(where: Mapping[str, Any], figures: Mapping[str, Any]) -> Message:

@@ -1,6 +1,7 @@
 """The tables of the database, by area."""
 
 from tracker.store.models.about import AboutRow, SealRow
+from tracker.store.models.alarms import SeenAlarmRow
 from tracker.store.models.loads import AnswerRow, FindingRow, LoadRow, RowChangeRow, SourceTableRow
 from tracker.store.models.method import (
     AlternativeRow,
@@ -80,6 +81,7 @@ __all__ = [
     "RowChangeRow",
     "RunningRow",
     "SealRow",
+    "SeenAlarmRow",
     "SessionRow",
     "SetValueRow",
     "SetpointRow",

@@ -66,6 +66,30 @@ settings-read = { $series } settings of { $looms ->
        *[other] { $alarms } alarms
     }
     .means = How much was looked at and how many alarms came of it.
+alarms-quiet = { $alarms ->
+        [one] one alarm was seen before and stays
+       *[other] { $alarms } alarms were seen before and stay
+    } quiet until the value changes
+    .means = Somebody wrote down that they saw these alarms.
+    .terminal = `beamslot settings --alarms` lists them.
+alarm-seen = { $alarm }; seen by { $who } on { $at }: { OWN($why) }
+    .means = An alarm that somebody has seen, and what they said to it.
+alarms-marked-seen = { $alarms ->
+        [one] One alarm
+       *[other] { $alarms } alarms
+    } of loom { $loom } { $alarms ->
+        [one] is marked as seen; it stays
+       *[other] are marked as seen; they stay
+    } quiet until the value changes
+    .means = Somebody wrote down that they saw the alarms of a loom.
+alarms-none-to-see = loom { $loom } has no alarm that nobody has seen
+    .means = There is nothing to mark as seen.
+alarms-seen-without-why = it is not said what there is to the alarm
+    .means = An alarm was to be marked as seen without a word.
+    .hint = say what was found or will be done, such as: bolt tightened, read again on Friday
+alarms-seen-alone = alarms are marked as seen of one loom at a time, and nothing else is asked with it
+    .means = Alarms are marked as seen loom by loom.
+    .terminal = Say it as `beamslot settings 007 --seen "bolt tightened"`
 settings-rate = Of alarms that rest on chance one in ten is false on average; on a quiet hall one review in ten shows something, within ten weekly reviews half of quiet halls do. It holds if the repeatability in the method is right.
     .means = What the held false discovery rate means.
 settings-without-repeatability = the method gives no repeatability of { $settings }
