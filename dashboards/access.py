@@ -2,22 +2,27 @@
 
 import os
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any, NoReturn, TypeVar
 
 import streamlit as st
 
 from tracker.errors import Message, TrackerError
 from tracker.services.context import Context
+from tracker.services.people.sessions import screen_actor
 from tracker.services.screens.state import DatabaseState, database_state, require_there
 
 R = TypeVar("R")
 
 
 def context() -> Context:
-    """For the database of the command line: BEAMSLOT_DB, else `beamslot.db` here. DataError once its file has vanished."""
+    """For the database of the command line: BEAMSLOT_DB, else `beamslot.db` here, with whoever is signed in as the actor: looked
+    up each time, since a page keeps the cookie of its beginning. DataError once the file has vanished, NotAllowed once the
+    session is over."""
     here = Context(os.environ.get("BEAMSLOT_DB", "beamslot.db"))
     require_there(here)
-    return here
+    number = str(st.user.get("session") or "")
+    return replace(here, actor=screen_actor(here, int(number) if number.isdecimal() else None))
 
 
 def state() -> DatabaseState:

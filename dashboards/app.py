@@ -9,6 +9,7 @@ from dashboards import access
 from dashboards.look import STYLE
 from dashboards.parts import literal
 from dashboards.screens import bookings, load, looms, needs, rehearsal, scenarios, status
+from dashboards.signed_in import offer_sign_in, say_who_is_here
 from dashboards.speaking import SPEAKER
 from dashboards.standing import name_the_clock, warn_if_out_of_date
 from dashboards.tables import SORTING
@@ -32,12 +33,14 @@ def main() -> None:
     st.html(SORTING, unsafe_allow_javascript=True)
     chosen = st.navigation(PAGES, position="top")
     try:
-        access.context()
+        say_who_is_here(access.context().actor)
         name_the_clock()
         warn_if_out_of_date()
         chosen.run()
     except TrackerError as error:
         st.error(literal(SPEAKER.line(error)))
+        if error.message.code == "signed-out":
+            offer_sign_in()
     except Exception as error:
         traceback.print_exc()
         st.error(

@@ -41,6 +41,9 @@ h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
 .legend i {{ display: inline-block; width: 22px; height: 12px; box-sizing: border-box; font-style: normal; }}
 .legend b {{ font-size: 1.05rem; line-height: 1; margin-right: -.75rem; z-index: 1; }}
 .legend b.sign {{ margin: 0; }}
+.who {{ text-align: right; font-size: .88rem; color: {GREY}; }} .who a {{ color: {WOAD}; }}
+#session-over {{ position: fixed; inset: 0 0 auto 0; z-index: 2000000; padding: .7rem 1rem; background: {MADDER}; color: white; }}
+#session-over a {{ color: white; text-decoration: underline; }}
 .back {{ color: {WOAD}; }}
 .sheet {{ overflow-x: auto; background:
   linear-gradient(90deg, #fbf9f4 40%, #fbf9f400) 0 0 / 40px 100% no-repeat local,

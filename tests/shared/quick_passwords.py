@@ -8,9 +8,10 @@ from tracker.services.people import passwords
 PASSWORD, OTHER = "nine warps and a rail", "three beams under one roof"
 
 
-@pytest.fixture
-def quick_passwords(monkeypatch):
-    monkeypatch.setattr(passwords, "HASHER", PasswordHasher(time_cost=1, memory_cost=8, parallelism=1))
-    passwords._nobodys.cache_clear()
-    yield
+@pytest.fixture(scope="module")
+def quick_passwords():
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(passwords, "HASHER", PasswordHasher(time_cost=1, memory_cost=8, parallelism=1))
+        passwords._nobodys.cache_clear()
+        yield
     passwords._nobodys.cache_clear()

@@ -1,6 +1,7 @@
 """Commands for where it stands: status, absent, serve."""
 
 from datetime import date
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -119,15 +120,30 @@ def serve(
     port: Annotated[int, typer.Option(help="The port on this machine.")] = 8501,
     open_browser: Annotated[bool, typer.Option("--open", help="Open the browser, too.")] = False,
     new: Annotated[bool, typer.Option("--new", help="Make the database, empty, if it is not there.")] = False,
+    share: Annotated[bool, typer.Option("--share", help="Serve in the mill's network, to who has an account.")] = False,
+    name: Annotated[
+        list[str] | None,
+        typer.Option(metavar="HOST", help="A name under which browsers may ask, beside those of this machine."),
+    ] = None,
+    certificate: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="With --key: the certificate (PEM), so that nobody listens in.")
+    ] = None,
+    key: Annotated[Path | None, typer.Option(metavar="FILE", help="The key of the certificate (PEM).")] = None,
+    behind_proxy: Annotated[
+        str | None, typer.Option(metavar="ADDRESS", help="The address of a proxy that does the encryption.")
+    ] = None,
+    plain: Annotated[bool, typer.Option("--plain", help="With --share: unprotected in the network.")] = False,
 ) -> None:
     """Show the dashboards in a browser.
 
-    From this machine only (127.0.0.1). Ctrl-C ends them. A new mill starts with --new and the screen Load.
+    From this machine only (127.0.0.1), unless shared. Ctrl-C ends them. A new mill starts with --new and the screen Load. Once
+    somebody has an account (`beamslot people`), they ask everybody to sign in.
 
     Example: beamslot serve --open
     """
+    from tracker.server.reach import reach
     from tracker.server.serve import serve as run
 
-    run(
-        context.obj.database, port, open_browser, lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)"), new
-    )
+    within = reach(share, tuple(name or ()), certificate, key, behind_proxy, plain)
+    told = lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)")  # noqa: E731
+    run(context.obj.database, port, open_browser, told, new, within)

@@ -1,5 +1,6 @@
 """The ASGI application: the screens, and our own routes beside them."""
 
+import json
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from importlib.util import find_spec
@@ -15,7 +16,11 @@ from starlette.routing import Route
 from streamlit import config
 
 from tracker.errors import TrackerError
-from tracker.server.guard import Guard, hosts_of
+from tracker.server.gate import IDENTITY, Gate
+from tracker.server.guard import Guard
+from tracker.server.keeper import Keeper
+from tracker.server.reach import LOCAL, Reach
+from tracker.server.sign_in import routes
 from tracker.services.context import Context
 from tracker.services.screens.state import database_state, require_there
 
@@ -28,7 +33,7 @@ OPTIONS: dict[str, Any] = {
     "server.enableStaticServing": False,
     "server.enableAgentApi": False,
     "server.scriptHealthCheckEnabled": False,
-    "server.trustedUserHeaders": "{}",
+    "server.trustedUserHeaders": json.dumps({IDENTITY: "session"}),
     "global.developmentMode": False,
     "browser.gatherUsageStats": False,
     "logger.level": "warning",
@@ -37,7 +42,7 @@ OPTIONS: dict[str, Any] = {
 look of the screens stands in `dashboards/.streamlit`."""
 
 
-def application(db: str, port: int, started: Callable[[], None]) -> st.App:
+def application(db: str, port: int, started: Callable[[], None], reach: Reach = LOCAL) -> st.App:
     """The screens of the database `db` for a server on `port`; `started` is called once they can be shown."""
 
     @asynccontextmanager
@@ -45,11 +50,12 @@ def application(db: str, port: int, started: Callable[[], None]) -> st.App:
         started()
         yield {}
 
+    keeper = Keeper(Context(db), port)
     made = st.App(
         _script(),
         lifespan=running,
-        routes=[Route("/health", _health(db)), Route("/status", _status)],
-        middleware=[Middleware(Guard, hosts=hosts_of(port))],
+        routes=[Route("/health", _health(db)), Route("/status", _status), *routes(keeper)],
+        middleware=[Middleware(Guard, hosts=reach.hosts(port), secure=reach.secure), Middleware(Gate, keeper=keeper)],
     )
     config.get_config_options(force_reparse=True, options_from_flags=OPTIONS)
     return made

@@ -4,7 +4,6 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import PlainTextResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-NAMES = ("127.0.0.1", "localhost", "[::1]")
 STREAM = "/_stcore/stream"
 OPEN = ("/_stcore/health", "/_stcore/host-config")
 OPEN_BELOW = ("/_stcore/upload_file/",)
@@ -15,11 +14,6 @@ POLICY_VIOLATION = 1008
 """RFC 6455, section 7.4.1."""
 
 
-def hosts_of(port: int) -> frozenset[str]:
-    """What a browser on this machine may say as `Host` for a server on `port`."""
-    return frozenset(f"{name}:{port}" for name in NAMES) | (frozenset(NAMES) if port == 80 else frozenset())
-
-
 class Guard:
     """Pure ASGI middleware, so that it sees websockets as well as requests.
 
@@ -27,8 +21,9 @@ class Guard:
     a websocket without an origin or from any port of this machine.
     """
 
-    def __init__(self, app: ASGIApp, hosts: frozenset[str]) -> None:
-        self.app, self.hosts = app, hosts
+    def __init__(self, app: ASGIApp, hosts: frozenset[str], secure: bool = False) -> None:
+        """`secure`: only what came by https is answered, as where a proxy does the encryption."""
+        self.app, self.hosts, self.secure = app, hosts, secure
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] == "websocket":
@@ -50,6 +45,8 @@ class Guard:
         return None if _is_open(scope["path"]) else PlainTextResponse("There is nothing here.", 404)
 
     def _host(self, scope: Scope) -> bool:
+        if self.secure and scope["scheme"] not in ("https", "wss"):
+            return False
         said = Headers(scope=scope).getlist("host")
         return len(said) == 1 and said[0].lower() in self.hosts
 

@@ -17,24 +17,31 @@ from starlette.types import ASGIApp
 from tracker.errors import TrackerError
 from tracker.server.application import application
 from tracker.server.port import ADDRESS, bound
+from tracker.server.reach import LOCAL, Reach, require_people
 from tracker.server.scratch import scratch
+from tracker.services.context import Context
 from tracker.store import open_store
 
 START_TIMEOUT_S, END_TIMEOUT_S = 60, 5
 
 
 def serve(
-    db: str, port: int = 8501, open_browser: bool = False, ready: Callable[[str], None] | None = None, new: bool = False
+    db: str,
+    port: int = 8501,
+    open_browser: bool = False,
+    ready: Callable[[str], None] | None = None,
+    new: bool = False,
+    within: Reach = LOCAL,
 ) -> None:
-    """Show the screens of a database on http://127.0.0.1:`port` until interrupted; `new` makes an empty one if it is
-    not there.
+    """Show the screens of a database on `port` until interrupted, by default for this machine only (http://127.0.0.1); `new`
+    makes an empty one if it is not there.
 
     `ready` is called with the address once the screens answer. TrackerError where the database cannot be opened, the
     port is taken, or the screens do not start.
     """
     before = signal.signal(signal.SIGTERM, _leave)
     try:
-        with serving(db, port, new) as (url, screens):
+        with serving(db, port, new, within) as (url, screens):
             if ready:
                 ready(url)
             if open_browser:
@@ -48,30 +55,33 @@ def serve(
 
 
 @contextmanager
-def serving(db: str, port: int, new: bool = False) -> Iterator[tuple[str, threading.Thread]]:
+def serving(db: str, port: int, new: bool = False, within: Reach = LOCAL) -> Iterator[tuple[str, threading.Thread]]:
     """The screens in a thread of this process until the end: their address, and the thread.
 
     The screen library keeps one set of screens for a process, so this works once in each.
     """
-    with bound(port) as held, scratch(port):
+    if within.address != ADDRESS:
+        require_people(Context(db))
+    with bound(port, within.address) as held, scratch(port):
         open_store(db, make=new)
         database = db if "://" in db else str(Path(db).resolve())
         with _environment("BEAMSLOT_DB", database):
             up = threading.Event()
-            server = uvicorn.Server(_options(application(database, port, up.set)))
+            server = uvicorn.Server(_options(application(database, port, up.set, within), within))
             screens = threading.Thread(target=server.run, args=([held],), name="screens", daemon=True)
             try:
                 _start(screens, up, held)
-                yield f"http://{ADDRESS}:{port}", screens
+                yield within.url(port), screens
             finally:
                 server.should_exit = True
                 screens.join(2 * END_TIMEOUT_S)
 
 
-def _options(app: ASGIApp) -> uvicorn.Config:
+def _options(app: ASGIApp, within: Reach) -> uvicorn.Config:
     return uvicorn.Config(
-        app, log_level="warning", access_log=False, server_header=False, proxy_headers=False, lifespan="on",
-        timeout_graceful_shutdown=END_TIMEOUT_S,
+        app, log_level="warning", access_log=False, server_header=False, lifespan="on",
+        timeout_graceful_shutdown=END_TIMEOUT_S, proxy_headers=within.proxy is not None,
+        forwarded_allow_ips=within.proxy or "", ssl_certfile=within.certificate, ssl_keyfile=within.key,
     )  # fmt: skip
 
 

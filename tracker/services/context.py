@@ -34,13 +34,16 @@ class Actor:
     by_environment: bool = False
     """Whether the name is only told by the environment; it counts for nothing once there are accounts."""
 
+    session: int | None = None
+    """The number of the session of who signed in."""
+
     def may(self, what: May) -> bool:
         return what in allowed(self.roles)
 
 
-def at_the_keyboard() -> Actor:
+def at_the_keyboard(through: str = "command") -> Actor:
     """The user of this computer, under the name that the environment may tell."""
-    return Actor(user(), by_environment=user() != getuser())
+    return Actor(user(), through=through, by_environment=user() != getuser())
 
 
 @dataclass(frozen=True)
@@ -105,6 +108,14 @@ class Context:
         who, actor = self._name(), self.actor
         act = Act(who, in_order(actor.roles), actor.through, what.value, details or {})
         return self.store.unit_of_work(self.told or who, self.now, act)
+
+    def signing(self, what: str, person: str, address: str) -> UnitOfWork:
+        """For writing what happens at the door: nobody has a role there yet."""
+        return self.store.unit_of_work(person, self.now, Act(person, (), "screen", what, {"address": address}))
+
+    def noting(self) -> UnitOfWork:
+        """For writing when an open page was last touched, which is nobody's act and no history."""
+        return self.store.unit_of_work()
 
     def _name(self) -> str:
         """Of the actor; who has an account of the programme is not somebody else because the environment says so."""

@@ -64,3 +64,63 @@ password-length = the password has { $characters } characters; it takes { $least
 password-common = this password is among those that are tried first
     .means = The password is the name, or one of the commonest.
     .hint = choose another; several words that do not belong together are easy to keep in mind
+
+## Signing in
+
+signed-out = this session has ended
+    .means = A screen is open whose session is over.
+    .hint = Sign in again; what was typed here is still there as long as this page stays open.
+sign-in-again = Sign in again
+    .means = Leads to the page for signing in, in another tab.
+session-over = Your session has ended. What you typed here is still here.
+    .means = A bar over a page whose session is over.
+signed-in-again = You are signed in. Close this tab and go on where you were.
+    .means = What a tab says in which somebody signed in again.
+sign-in-title = Sign in
+    .means = Heading of the page for signing in.
+sign-in-name = Name
+    .means = Label of a field of that page.
+sign-in-password = Password
+    .means = Label of a field of that page.
+sign-in-button = Sign in
+    .means = The button of that page.
+sign-in-wrong = Name or password is wrong.
+    .means = Said in the same words whether there is such a name or not.
+sign-in-wait = Name or password was wrong too often. The next try is possible in { $seconds ->
+        [one] one second
+       *[other] { $seconds } seconds
+    }.
+    .means = Somebody guesses, or has forgotten; the password was not looked at.
+form-not-ours = This form did not come from here, or is too old.
+    .means = A form without the token that this server put into it.
+    .hint = Open the page anew.
+sign-out-title = Sign out?
+    .means = Heading of the page for signing out.
+sign-out-button = Sign out
+    .means = The button of that page; all open pages of the session end.
+sign-out-back = Back to the screens
+    .means = Leaves the page without signing out.
+
+## Beyond this machine
+
+share-without-people = nobody has an account yet, and beyond this machine nothing is shown without signing in
+    .means = The screens were to be served in the network before there are accounts.
+    .hint = give somebody an account first
+    .terminal = `beamslot people add NAME --role planner` gives one
+share-unprotected = without a certificate passwords and everything else travel through the network unprotected: whoever listens there can read and use them
+    .means = The screens were to be served in the network without encryption.
+    .terminal = give --certificate and --key, put it --behind-proxy, or accept it with --plain
+certificate-and-key = a certificate and its key are given together
+    .means = Only one of the two was given.
+    .terminal = --certificate FILE --key FILE
+certificate-missing = there is no file { $file }
+    .means = The file of the certificate or of its key is not there.
+certificate-not-of-key = the certificate { $certificate } does not fit the key { $key }
+    .means = The two files do not belong together.
+    .hint = give the key with which that certificate was asked for
+certificate-unusable = { $certificate } and { $key } are no certificate and key that can be used
+    .means = One of the two files is no PEM file, or the key has a password.
+    .hint = both are PEM files, the key without a password
+proxy-without-name = behind a proxy the screens have to know under which name they are asked
+    .means = No name was told.
+    .terminal = --name planning.mill.example

@@ -1,0 +1,90 @@
+"""Asks the services who is signed in, off the event loop, and knows the cookies of this server."""
+
+import asyncio
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
+from functools import partial
+from typing import Any
+
+import anyio.to_thread
+from starlette.requests import HTTPConnection
+from starlette.responses import Response
+
+from tracker.domain.clock import now
+from tracker.errors import TrackerError
+from tracker.server.waits import Waits
+from tracker.services.context import Context
+from tracker.services.people.sessions import LONGEST, Door, door, sign_in, sign_out, touch
+
+PASSWORDS_AT_ONCE = 2
+"""Each takes 64 MiB and a processor."""
+
+
+class Keeper:
+    def __init__(self, context: Context, port: int, patience_s: float = 0.5) -> None:
+        """`port` tells the cookies of two servers of one machine apart: browsers do not. Nobody waits longer than `patience_s`
+        for a touch to be written down, as while a load holds the database."""
+        self.context, self.waits, self.patience_s = context, Waits(), patience_s
+        self.cookie, self.form_cookie = f"beamslot-{port}", f"beamslot-{port}-form"
+        self._passwords = ThreadPoolExecutor(PASSWORDS_AT_ONCE, "passwords")
+        self._closed_before = False
+
+    async def door(self, token: str | None) -> Door:
+        """TrackerError where the database cannot be read, but where nobody ever had an account: then the screens say it."""
+        try:
+            found = await anyio.to_thread.run_sync(door, self.context, token)
+        except TrackerError:
+            if self._closed_before:
+                raise
+            return Door(False)
+        self._closed_before = found.accounts
+        return found
+
+    def token(self, connection: HTTPConnection) -> str | None:
+        return connection.cookies.get(self.cookie)
+
+    async def touch(self, number: int) -> None:
+        """Write down that somebody did something, in a moment when the database is free."""
+        writing = asyncio.ensure_future(anyio.to_thread.run_sync(self._touched, number))
+        await asyncio.wait({writing}, timeout=self.patience_s)
+
+    def _touched(self, number: int) -> None:
+        with suppress(TrackerError):  # the next touch will do
+            touch(self.context, number)
+
+    async def try_password(self, name: str, password: str, address: str) -> tuple[str | None, int]:
+        """The token of a new session, or None and the seconds to wait before the next try."""
+        if wait := self.waits.left_s(name, address, now()):
+            return None, wait
+        self.waits.was_wrong(name, address, now())  # before it is known, so that many at once count too
+        asked = self._passwords.submit(partial(sign_in, self.context, name, password, address))
+        token = await asyncio.wrap_future(asked)
+        if token:
+            self.waits.was_right(name, address)
+        return token, self.waits.left_s(name, address, now())
+
+    async def sign_out(self, token: str, address: str) -> None:
+        await anyio.to_thread.run_sync(sign_out, self.context, token, address)
+
+    def give(self, response: Response, token: str, secure: bool) -> None:
+        self._set(response, self.cookie, token, secure, "lax", int(LONGEST.total_seconds()))
+
+    def give_form(self, response: Response, token: str, secure: bool) -> None:
+        self._set(response, self.form_cookie, token, secure, "strict", None)
+
+    def take(self, response: Response) -> None:
+        response.delete_cookie(self.cookie, path="/")
+
+    def _set(
+        self, response: Response, name: str, value: str, secure: bool, same_site: Any, seconds: int | None
+    ) -> None:
+        response.set_cookie(name, value, max_age=seconds, path="/", secure=secure, httponly=True, samesite=same_site)
+
+
+def address_of(connection: HTTPConnection) -> str:
+    """From where it comes; behind a proxy the server has put the forwarded address in its place."""
+    return connection.client.host if connection.client else ""
+
+
+def is_secure(connection: HTTPConnection) -> bool:
+    return connection.scope["scheme"] in ("https", "wss")

@@ -1,0 +1,135 @@
+"""Who is signed in: a session from the right password to its end.
+
+The browser holds a random token of 256 bits, the database only its hash. A session ends after 12 hours without a touch, after 7
+days at the latest, and at once when somebody signs out or an account is changed. These times go by the computer's clock, also
+where the programme has its own.
+"""
+
+import secrets
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from hashlib import sha256
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from tracker.domain.clock import now as machine_now
+from tracker.domain.people import Person
+from tracker.errors import NotAllowed
+from tracker.services.context import Actor, Context, at_the_keyboard
+from tracker.services.people.passwords import is_right
+from tracker.store.models import PersonRow, SessionRow
+from tracker.store.people import any_account, find_row, person_of
+
+IDLE, LONGEST = timedelta(hours=12), timedelta(days=7)
+STEP = timedelta(minutes=1)
+"""A touch is written down at most so often."""
+TOKEN_BYTES = 32
+
+
+@dataclass(frozen=True, slots=True)
+class SignedIn:
+    number: int
+    """Of the session."""
+    person: Person
+
+    def actor(self) -> Actor:
+        return Actor(self.person.name, frozenset(self.person.roles), "screen", session=self.number)
+
+
+@dataclass(frozen=True, slots=True)
+class Door:
+    """Whether anybody must sign in, and who has."""
+
+    accounts: bool
+    signed_in: SignedIn | None = None
+
+    @property
+    def is_open(self) -> bool:
+        return self.signed_in is not None or not self.accounts
+
+
+def sign_in(context: Context, name: str, password: str, address: str) -> str | None:
+    """A new session's token; None where name or password is wrong, which takes as long whether the name is known or not.
+
+    `address`: from where, as the account of who did what keeps it.
+    """
+    with context.reading() as uow:
+        row = find_row(uow.session, name)
+        kept = row.password_hash if row and not row.ended_at else None
+        known = row.name if row else ""  # what else was typed may be a password in the wrong field
+    right = is_right(kept, password)
+    with context.signing("signed-in" if right else "sign-in-refused", known, address) as uow:
+        token = secrets.token_urlsafe(TOKEN_BYTES)
+        found = find_row(uow.session, name)
+        if right and (found is None or found.password_hash != kept or found.ended_at):
+            return None  # changed while the password was looked at
+        if right and found:
+            at = _now(context)
+            uow.session.add(
+                SessionRow(person_id=found.id, token_hash=_hash(token), since=at, seen_at=at, address=address)
+            )
+        uow.commit()
+    return token if right else None
+
+
+def door(context: Context, token: str | None) -> Door:
+    """Whether there are accounts, and the session of a token as long as it lasts."""
+    with context.reading() as uow:
+        if not any_account(uow.session):
+            return Door(False)
+        return Door(True, _living(uow.session, SessionRow.token_hash == _hash(token), _now(context)) if token else None)
+
+
+def screen_actor(context: Context, number: int | None) -> Actor:
+    """Who acts on a screen of the session of that number: with every role where there are no accounts. NotAllowed where the
+    session is over."""
+    with context.reading() as uow:
+        if not any_account(uow.session):
+            return at_the_keyboard("screen")
+        found = None if number is None else _living(uow.session, SessionRow.id == number, _now(context))
+    if found is None:
+        raise NotAllowed("signed-out")
+    return found.actor()
+
+
+def touch(context: Context, number: int) -> None:
+    """Somebody did something in a session."""
+    at = _now(context)
+    with context.reading() as uow:
+        row = uow.session.get(SessionRow, number)
+        if row is None or row.ended_at or at - row.seen_at < STEP:
+            return
+    with context.noting() as uow:
+        if row := uow.session.get(SessionRow, number):
+            row.seen_at = max(row.seen_at, at)
+        uow.commit()
+
+
+def sign_out(context: Context, token: str, address: str) -> None:
+    """End the session of a token; nothing where it has none."""
+    found = door(context, token).signed_in
+    if found is None:
+        return
+    with context.signing("signed-out", found.person.name, address) as uow:
+        if row := uow.session.get(SessionRow, found.number):
+            row.ended_at = _now(context)
+        uow.commit()
+
+
+def _living(session: Session, which: object, at: datetime) -> SignedIn | None:
+    query = select(SessionRow, PersonRow).join(PersonRow, PersonRow.id == SessionRow.person_id).where(which)  # type: ignore[arg-type]
+    found = session.execute(query).first()
+    if found is None:
+        return None
+    row, person = found
+    over = row.ended_at or person.ended_at or at - row.seen_at > IDLE or at - row.since > LONGEST
+    return None if over else SignedIn(row.id, person_of(person))
+
+
+def _hash(token: str) -> str:
+    return sha256(token.encode()).hexdigest()
+
+
+def _now(context: Context) -> datetime:
+    return context.clock() if context.clock else machine_now()
