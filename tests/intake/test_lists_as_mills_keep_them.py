@@ -82,3 +82,16 @@ def test_a_speed_that_is_headed_by_its_letter_alone_is_asked_about(tmp_path: Pat
 def test_an_efficiency_headed_per_mille(tmp_path: Path):
     got = listed(tmp_path, [*HEAD, "Rand. ‰"], *(["1", i, "AJ", 600, 800 + i] for i in range(1, 5)))
     assert column(got, "efficiency") == [0.801, 0.802, 0.803, 0.804]
+
+
+def test_a_line_of_a_second_language_heads_a_column_that_the_first_does_not(tmp_path):
+    lines = [
+        ["织机号", "车间", "机型", "车速", None],
+        ["Loom no.", "Hall", "Machine type", "Speed", "Guide"],
+        [None, None, None, "(rpm)", "(mm)"],
+    ]
+    got = read(workbook(tmp_path / "a.xlsx", [*lines, *([f"A-{i}", "1", "AJ-190", 600 + i, 7] for i in range(1, 5))]))
+    assert [loom["speed_ppm"] for loom in got.looms] == [601, 602, 603, 604]
+    assert [row.kept for row in got.rows("looms")] == [{"Guide (mm)": 7}] * 4 and not got.findings(
+        code="beside-the-table"
+    )

@@ -14,7 +14,7 @@ from tracker.office.sheet import Sheet
 
 _OF_ROWS = {
     Sort.HEADING: "heading again", Sort.SECTION: "section", Sort.TOTAL: "total", Sort.NOTE: "note", Sort.NUMBERED: "number",
-    Sort.EMPTY: "note",
+    Sort.EMPTY: "note", Sort.LEFT_OUT: "left out",
 }  # fmt: skip
 Line = tuple["TableReading | TableBlock", str, int]
 """What a line of a sheet is to a table: (the table, what becomes of all its cells or TAKEN, index of the row)."""

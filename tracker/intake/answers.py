@@ -20,10 +20,14 @@ from tracker.intake.vocabulary.numbers import COMMA, POINT
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
 UNIT, ORDER, FIELD, SHEET, DECIMALS, VALUE = "unit", "order", "field", "sheet", "decimals", "value"
-NUMBER, ODD, PAGE, SECTION = "number", "odd", "code page", "section"
+NUMBER, ODD, PAGE, SECTION, SPAN = "number", "odd", "code page", "section", "span"
 """Kinds of question. A remembered answer is kept under `kind|heading`."""
 
+MONTH_AND_YEAR, NEXT = "month and year", "next"
+"""Answers about `01/27` and `KW 9`: which the text names, and that the next one is meant."""
 IGNORE, READ, AS_WRITTEN = "ignore", "read", "as written"
+EACH = "each"
+"""Answer about a number that stands for several looms: the row holds for each of them."""
 ENDED, STAY = "ended", "stay"
 """Answers about rows of the database that a sheet has no longer."""
 
@@ -36,6 +40,7 @@ _WORDS: dict[str, dict[str, str]] = {
         IGNORE: "ignore,skip,leave out,omit,drop,no,none,do not load,not",
         READ: "read,load,use,include,yes,keep,take",
     },
+    "several": {EACH: "each,each one,each of them,every one"},
     NUMBER: {AS_WRITTEN: "as written,keep,as is,letter,letter o,letter i,letter l,leave,as it is,yes,ok"},
     DECIMALS: {
         COMMA: "decimal comma,comma,comma decimals,1.234 is 1234",
@@ -47,6 +52,10 @@ _WORDS: dict[str, dict[str, str]] = {
         "mac_roman": "mac_roman,mac roman,mac,macintosh", "mac_turkish": "mac_turkish,mac turkish",
         "gb18030": "gb18030,gb 18030,gbk,gb2312", "big5": "big5,big 5", "utf-8": "utf-8,utf 8,utf8,unicode",
     },
+    SPAN: {
+        MONTH_AND_YEAR: "month and year,month/year,month year,mm/yy,mm/yyyy",
+        NEXT: "next,the next,next one,the next one,coming,to come",
+    },
     VALUE: {"percent": "percent,%,per cent", "fraction": "fraction,share,ratio", "as written": "as written,as is,keep"},
 }  # fmt: skip
 _WORDS["rows gone"] = {ENDED: "ended,end,gone,retire,retired", STAY: "stay,stays,still there,remain"}
@@ -56,7 +65,7 @@ _SPELLINGS = {
 }
 OWN_COLUMN = "own column"
 _OWN = ("attribute", "own", OWN_COLUMN, "no field", "not a field")
-_NAMED_BY_LINES = {"hall": "hall", "machine_type": "machine type", "row": "row", IGNORE: IGNORE}
+_NAMED_BY_LINES = {"hall": "hall", "machine_type": "machine type", "row": "row", "section": "section", IGNORE: IGNORE}
 """Field → what a line between the rows may name."""
 HALL = "hall"
 """Answer about a sheet: its name is the hall of its looms."""
@@ -143,9 +152,25 @@ class Answers:
     def value(self, called: Called) -> str | None:
         return self._look_up(VALUE, called)
 
+    def month_and_year(self, called: Called) -> bool:
+        """Are `01/27` and the like months of a year?"""
+        return (
+            self._find(SPAN, called, lambda a: MONTH_AND_YEAR if _says(a, SPAN, MONTH_AND_YEAR) else None) is not None
+        )
+
+    def takes_next(self, called: Called) -> bool:
+        """Is a day without a year the next one? It is answered anew each time, never remembered: in a year another one is next."""
+        said = [answer for answer in self._about(called) if _says(answer, SPAN, NEXT)]
+        self._taken.update(said)
+        return bool(said)
+
     def section(self, called: Called) -> str | None:
-        """What a line between the rows names: `hall`, `machine type`, `row`; `ignore` where it names none of them."""
+        """What a line between the rows names: `hall`, `machine type`, `row`, `section`; `ignore` where it names none of them."""
         return self._find(SECTION, called, lambda a: _NAMED_BY_LINES.get(_field(a) or ""))
+
+    def gone_below(self, called: Called) -> str | None:
+        """What becomes of the looms below a line that says that they are gone: `ignore` or `read`."""
+        return self._find("gone", called, lambda a: _SPELLINGS[SHEET].get(fold(a)))
 
     def code_page(self, file: str) -> str | None:
         """The code page of a text file, as the standard library calls it."""
@@ -223,6 +248,10 @@ class Answers:
                     yield from self._cells.get(name, ())
         for name in _names_of(called) if self._keys else ():
             yield from self._keys.get(name, ())
+
+
+def _says(answer: str, kind: str, word: str) -> bool:
+    return _SPELLINGS[kind].get(fold(answer)) == word
 
 
 def of_sheet(answers: Mapping[str, str], sheet: str) -> str | None:

@@ -71,12 +71,12 @@ def test_what_is_no_single_width_is_refused(tmp_path, cell):
     assert [f.cell for f in got.refused] == ["H2"]
 
 
-@pytest.mark.parametrize("cell", ["06/1998", "1998/06", "Juni 1998", "1998年6月"])
+@pytest.mark.parametrize("cell", ["06/1998", "1998/06", "Juni 1998", "1998年6月", "06/98", "Jun 98"])
 def test_a_month_for_a_year(tmp_path, cell):
     assert [loom["year"] for loom in column(tmp_path, 6, [cell] * 12).looms] == [1998] * 12
 
 
-@pytest.mark.parametrize("cell", ["1998/99", "1998-99", "13/1998"])
+@pytest.mark.parametrize("cell", ["1998/99", "1998-99", "13/1998", "05/06", "11/12"])
 def test_two_years_are_no_month_of_one(tmp_path, cell):
     got = column(tmp_path, 6, [cell, *[1998] * 11])
     assert [f.cell for f in got.refused] == ["G2"]
@@ -98,3 +98,14 @@ def test_densities_of_articles_that_differ_anyway_are_not_asked_about(tmp_path):
     got = read(workbook(tmp_path / "a.xlsx", {"Articles": sheet}))
     assert not got.doubts
     assert [row.values["pick_density_per_cm"] for row in got.result.rows] == [row[1] for row in rows]
+
+
+@pytest.mark.parametrize("cell", ["n=620", "n = 620", "n: 620", "Drehzahl: 620"])
+def test_the_name_of_the_value_before_it_is_left_out_and_told(tmp_path, cell):
+    got = column(tmp_path, SPEED, [cell, *[640] * 11])
+    assert got.looms[0]["speed_ppm"] == 620 and [f.cell for f in got.findings(code="remark-left-out")] == ["J2"]
+
+
+@pytest.mark.parametrize("cell", ["x=620", "A: 620", "n=6200"])
+def test_the_name_of_another_thing_before_a_value_is_refused(tmp_path, cell):
+    assert [f.cell for f in column(tmp_path, SPEED, [cell, *[640] * 11]).refused] == ["J2"]

@@ -32,3 +32,11 @@ def test_lines_above_the_headings_that_are_no_rows_stay_titles(tmp_path):
     path = workbook(tmp_path / "a.xlsx", [*above, [HEAD[0], *HEAD[2:]], *rows])
     assert looms(path) == WANTED and {loom["hall"] for loom in read(path).looms} == {"Hall 2"}
     assert not read(path).findings(code="rows-above-headings")
+
+
+def test_an_odd_row_above_the_headings_is_no_title(tmp_path):
+    """189.865 cm may be read as a thousandfold, and 6,000 is no speed: both rows are kept, the second refused."""
+    odd = [["16", "Hall 1", "AJ-190", "189.865 cm", 606], ["17", "Hall 1", "AJ-190", 190, 6000]]
+    got = read(workbook(tmp_path / "a.xlsx", [["Looms"], odd[0], *ROWS[:2], odd[1], HEAD, *ROWS[2:]]))
+    assert looms(tmp_path / "a.xlsx")[0] == ("16", 606) and len(got.looms) == 7
+    assert [f.cell for f in got.refused] == ["E5"]

@@ -32,6 +32,27 @@ def test_what_may_stand_for_several_looms_is_asked(tmp_path: Path, number):
     assert looms(numbered(tmp_path, number, A2="as written"))[0] == number
 
 
+@pytest.mark.parametrize(
+    ("number", "meant"),
+    [
+        ("101-103", ["101", "102", "103"]), ("A-08 to A-10, 12", ["A-08", "A-09", "A-10", "A-12"]), ("101/102", ["101", "102"]),
+        ("101, 105", ["101", "105"]), ("98–101", ["98", "99", "100", "101"]),
+    ],
+)  # fmt: skip
+def test_a_row_may_hold_for_each_of_several_looms(tmp_path: Path, number, meant):
+    got = numbered(tmp_path, number, A2="each")
+    assert looms(got)[: len(meant)] == meant and not got.doubts
+    first = got.looms[: len(meant)]
+    assert all({**loom, "loom": ""} == {**first[0], "loom": ""} for loom in first)
+    assert looms(numbered(tmp_path, number, remembered=got.result.answers_used))[: len(meant)] == meant
+
+
+@pytest.mark.parametrize("number", ["101–120 except 107", "101/108", "101/102/103"])
+def test_what_is_not_plain_cannot_be_each(tmp_path: Path, number):
+    (doubt,) = numbered(tmp_path, number).doubts
+    assert "each=" not in doubt.hint and "=each" not in doubt.hint
+
+
 def test_a_list_of_nothing_but_spans(tmp_path: Path):
     spans = [f"{1 + 8 * i}-{8 + 8 * i}" for i in range(12)]
     assert {doubt.code for doubt in numbered(tmp_path, *spans).doubts} == {"number-of-several"}

@@ -6,7 +6,7 @@ from typing import Any
 from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS, Column
 from tracker.errors import Message, message
-from tracker.intake.columns.number_columns import NumberPlan, without_remark
+from tracker.intake.columns.number_columns import NumberPlan
 from tracker.intake.columns.pool import CellProblem, ColumnPart, ColumnPool
 from tracker.intake.columns.table_reading import ColumnPlan, TableReading
 from tracker.intake.report import Report
@@ -41,7 +41,7 @@ def read_column(reading: TableReading, column: int, plan: ColumnPlan, report: Re
             reading.empties.add((i, column))
             report.cell(Severity.NOTE, "read-as-empty", part.sheet, row, column, heading=pool.heading, raw=value)
             found = None
-        elif type(value) is str and isinstance(plan, NumberPlan) and (remark := without_remark(value)[1]):
+        elif type(value) is str and isinstance(plan, NumberPlan) and (remark := plan.without_words(value)[1]):
             report.cell(Severity.NOTE, "remark-left-out", part.sheet, row, column, heading=pool.heading, raw=value,
                         understood=f"{found:g}", remark=remark)  # fmt: skip
         values.append(found)

@@ -4,16 +4,26 @@ READING.md, section 5.
 """
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from typing import Any
 
+from tracker.domain.findings import Choice
 from tracker.domain.tables import Kind
 from tracker.errors import message
+from tracker.intake.answers import MONTH_AND_YEAR, NEXT
 from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.report import answers_for
 from tracker.intake.vocabulary.dates import DAY_FIRST, MONTH_FIRST, DateText, date_text, from_serial
-from tracker.intake.vocabulary.spans import Span, span_text
+from tracker.intake.vocabulary.spans import (
+    Span,
+    may_be_month,
+    month_with_short_year,
+    next_span,
+    span_text,
+    without_until,
+)
 from tracker.office.walking.format_codes import SYSTEM_DATE
 
 _LAST_DAYS = frozenset({"protected_until", "due", "to_on", "to_at", "target_finish"})
@@ -28,6 +38,8 @@ class DatePlan:
     """`day first` or `month first`; `` where every cell says it itself."""
     turn: bool = False
     """Typed dates were read month first by the spreadsheet and are to be turned round."""
+    months: bool = False
+    """`01/27` and `Mar 27` are months of a year, as is proved or answered."""
 
     def read(self, value: Any, code: str) -> date | datetime:
         """The date (Kind.DATE) or the local moment (Kind.MOMENT) of a cell."""
@@ -45,6 +57,8 @@ class DatePlan:
         moment = serial_of(value)
         if moment is not None:
             return moment.date(), moment.time()
+        if isinstance(value, str):
+            value = plain_text(self.pool, value)
         found = date_text(value) if isinstance(value, str) else None
         if found is not None:
             return self._reading(found), found.clock
@@ -54,7 +68,7 @@ class DatePlan:
 
     def _of_span(self, value: Any) -> date | None:
         """Of a week, a month or a year the first day, or the last one where the column says until when."""
-        span = span_of(value)
+        span = span_of(value) or (self._short_span(value) if isinstance(value, str) else None)
         if span is None:
             return None
         column = self.pool.column
@@ -63,6 +77,13 @@ class DatePlan:
         return span.last + timedelta(
             days=column is not None and column.kind is Kind.MOMENT
         )  # until that day's midnight
+
+    def _short_span(self, text: str) -> Span | None:
+        """Of a month with a year of two digits, and of what names no year: as answered, or as one of the readings asked about."""
+        month = may_be_month(text, self.pool.language)
+        if month is not None and (self.months or not self.pool.answers.takes_next(self.pool.called)):
+            return month
+        return month_with_short_year(text, self.pool.language) or next_span(text, self.pool.today)
 
     def _reading(self, found: DateText) -> date:
         days = set(found.readings.values())
@@ -80,27 +101,80 @@ def plan_dates(pool: ColumnPool) -> DatePlan:
     texts: list[tuple[str, DateText]] = []
     typed: list[date] = []
     spans: list[tuple[Any, Span]] = []
+    short: list[str] = []
     serial = None
     for part, row, value in pool.cells():
-        if isinstance(value, str) and (found := date_text(value)):
+        said = plain_text(pool, value) if isinstance(value, str) else value
+        if isinstance(said, str) and (found := date_text(said)):
             texts.append((value, found))
         elif isinstance(value, datetime | date):
             typed.append(value)
         elif serial_of(value) and not _is_date_code(part.code(row)):
             serial = value if serial is None else serial
-        elif (span := span_of(value)) and pool.column is not None:
+        elif (span := span_of(said) or _certain_month(pool, said)) and pool.column is not None:
             spans.append((value, span))
+        elif isinstance(value, str) and pool.column is not None:
+            short.append(value)
     if serial is not None:
         moment = serial_of(serial)
         assert moment is not None
         pool.note("serial-date", understood=message("understood-serial"), raw=serial, day=moment.date())
     if spans:
-        value, span = spans[0]
-        last = says_last(pool)
-        pool.note("date-of-span", raw=value, how="last" if last else "first", day=span.last if last else span.first)
+        _note_span(pool, *spans[0])
+    _settle_short(plan, short, proved=any(_is_month(span) for _, span in spans))
     plan.order = _order(pool, texts)
     plan.turn = _typed_are_turned(pool, texts, typed)
     return plan
+
+
+def plain_text(pool: ColumnPool, text: str) -> str:
+    """The text without `until` and `end of` where the column says until when."""
+    return without_until(text) if says_last(pool) else text
+
+
+def _note_span(pool: ColumnPool, raw: Any, span: Span) -> None:
+    last = says_last(pool)
+    how = "day" if span.first == span.last else "last" if last else "first"
+    pool.note("date-of-span", raw=raw, how=how, day=span.last if last else span.first)
+
+
+def _certain_month(pool: ColumnPool, value: Any) -> Span | None:
+    return month_with_short_year(value, pool.language) if isinstance(value, str) else None
+
+
+def _is_month(span: Span) -> bool:
+    return 28 <= (span.last - span.first).days + 1 <= 31
+
+
+def _settle_short(plan: DatePlan, texts: Sequence[str], proved: bool) -> None:
+    """Ask once what texts such as `01/27` are, and once whether those without a year name the next such day."""
+    pool = plan.pool
+    said = {text: plain_text(pool, text) for text in texts}
+    months = {text: span for text, one in said.items() if (span := may_be_month(one, pool.language))}
+    plan.months = bool(months) and (proved or pool.answers.month_and_year(pool.called))
+    coming = {text: span for text, one in said.items() if (span := next_span(one, pool.today))}
+    takes_next = bool(coming) and pool.answers.takes_next(pool.called)
+    for text, span in list(months.items())[:1]:
+        if plan.months:
+            _note_span(pool, text, span)
+        elif not takes_next or text not in coming:
+            _ask_short(pool, "month-or-day", text, {MONTH_AND_YEAR: span, NEXT: coming.get(text)})
+    yearless = {text: span for text, span in coming.items() if text not in months or not plan.months}
+    for text, span in list(yearless.items())[:1]:
+        if takes_next:
+            _note_span(pool, text, span)
+    for text, span in [one for one in yearless.items() if one[0] not in months][:1]:
+        if not takes_next:
+            _ask_short(pool, "day-without-year", text, {NEXT: span})
+
+
+def _ask_short(pool: ColumnPool, code: str, text: str, readings: dict[str, Span | None]) -> None:
+    first, last = pool.parts[0], says_last(pool)
+    choices = [
+        Choice(pool.heading, answer, message("day-meant", day=span.last if last else span.first))
+        for answer, span in readings.items() if span is not None
+    ]  # fmt: skip
+    pool.report.ask(code, first.sheet, pool.heading, first.heading_cell, choices, raw=text, code=code, field=pool.name)
 
 
 def says_last(pool: ColumnPool) -> bool:

@@ -6,9 +6,11 @@ from typing import Any
 
 from tracker.domain.tables import Kind
 from tracker.domain.units import fraction
+from tracker.domain.words import fold
 from tracker.errors import Message, message
 from tracker.intake.columns.pool import CellProblem, ColumnPool
 from tracker.intake.columns.shown import shown_literal, shows_percent
+from tracker.intake.vocabulary.headings import match_heading
 from tracker.intake.vocabulary.numbers import NumberInText, quantity
 from tracker.intake.vocabulary.units import FACTORS, WORDS, is_unit, unit_named
 
@@ -26,6 +28,9 @@ _MONEY = re.compile(
 
 _CURRENCY = re.compile(r"R\$|[€$£¥₺₹]|(?<![A-Za-z])[A-Z]{3}(?![A-Za-z])")
 _SIGNS = {"€": "EUR", "$": "USD", "£": "GBP", "₺": "TRY", "₹": "INR", "R$": "BRL"}
+_NAMED = re.compile(r"([^\W\d][^\d=:]*?)\s*[=:]\s*([+\-]?[\d.,].*)")
+"""`n=620`, `Drehzahl: 620`."""
+_FORMULA_SIGNS = {"speed": ("n",), "width": ("b", "w"), "fraction": ("η",)}
 _REMARK = re.compile(r"(.*\d.*?)\s*[(\[（【]([^\d()\[\]（）【】]*[^\W\d_]{2}[^\d()\[\]（）【】]*)[)\]）】]")
 
 
@@ -56,10 +61,27 @@ class NumberPlan:
             raise self._unreadable(value)
         if not isinstance(value, str):
             return float(value), unit_of_code(self.dimension, code) or self.unit
-        found = quantity(without_remark(value)[0])
+        found = quantity(self.without_words(value)[0])
         if found is None:
             raise self._unreadable(value)
         return self._reading(found, value), self._own_unit(found, value) or self.unit
+
+    def without_words(self, text: str) -> tuple[str, str]:
+        """`190 (new reed)` → `190` and `new reed`; `n=620` → `620` and `n=`: the text without a remark or the name of what it
+        is, and that."""
+        hit = _NAMED.fullmatch(text)
+        if hit and self._is_its_name(hit[1].strip()):
+            return hit[2], text[: hit.start(2)].strip()
+        return without_remark(text)
+
+    def _is_its_name(self, word: str) -> bool:
+        """Is a word before a number the sign of the dimension in formulas, or a heading of the field?"""
+        column, folded = self.pool.column, fold(word)
+        if folded in _FORMULA_SIGNS.get(self.dimension or "", ()) or folded == fold(self.pool.heading):
+            return True
+        return column is not None and any(
+            e.field == column.field and e.weight >= 0.75 for e in match_heading(word).candidates
+        )
 
     def _reading(self, found: NumberInText, value: str) -> float:
         certain = found.certain

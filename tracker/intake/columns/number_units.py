@@ -18,7 +18,6 @@ from tracker.intake.columns.number_columns import (
     heading_unit,
     plausible,
     unit_of_code,
-    without_remark,
 )
 from tracker.intake.columns.pool import ColumnPool
 from tracker.intake.columns.shown import plain_number
@@ -34,7 +33,7 @@ def plan_numbers(pool: ColumnPool) -> NumberPlan:
     assert pool.column is not None
     dimension = dimension_of(pool.column)
     plan = NumberPlan(pool, dimension)
-    seen = _survey(pool, dimension)
+    seen = _survey(plan)
     plan.decimals = _decimals(pool, plan, seen)
     if dimension is None:
         named = Counter(filter(None, (currency_of(found.unit) for _, found, _ in seen.texts)))
@@ -59,14 +58,14 @@ class _Seen:
     """Texts with a number, and the unit that they name (`?` for an unknown one)."""
 
 
-def _survey(pool: ColumnPool, dimension: str | None) -> _Seen:
-    seen = _Seen()
+def _survey(plan: NumberPlan) -> _Seen:
+    seen, pool, dimension = _Seen(), plan.pool, plan.dimension
     has_codes = any(part.sheet.extras.codes for part in pool.parts)
     for part, row, value in pool.cells():
         if type(value) is float or type(value) is int:
             seen.typed.append((float(value), unit_of_code(dimension, part.code(row)) if has_codes else ""))
     for (kind, value), count in pool.distinct.items():
-        found = quantity(without_remark(value)[0]) if kind is str else None
+        found = quantity(plan.without_words(value)[0]) if kind is str else None
         if found is not None:
             unit = (unit_named(dimension, found.unit.strip(" .()[]")) or "?") if found.unit.strip(" .") else ""
             seen.texts += [(value, found, unit)] * count

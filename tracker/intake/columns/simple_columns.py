@@ -20,6 +20,8 @@ _MONTH_YEAR = re.compile(
     rf"{_MONTH}\s*[./\-]\s*((?:19|20)\d{{2}})|((?:19|20)\d{{2}})\s*[./\-年]\s*{_MONTH}\s*月?|[^\W\d]+\.?\s+((?:19|20)\d{{2}})"
 )
 """`06/1998`, `1998年6月`, `Juni 1998`; `1998/99` is two years."""
+_MONTH_SHORT_YEAR = re.compile(rf"({_MONTH})\s*[./\-]\s*(\d{{2}})|([^\W\d_]+)\.?[\s\-/]*['’]?(\d{{2}})")
+"""`06/98`, `Jun 98`; `05/06` may be two years."""
 _SHORT_YEAR = re.compile(r"['’]?(\d{2})")
 
 
@@ -95,6 +97,8 @@ class YearPlan:
     def _worded(self, text: str) -> int | None:
         if hit := _YEAR.fullmatch(text) or _MONTH_YEAR.fullmatch(text):
             return int(next(group for group in hit.groups() if group))
+        if (short := _year_of_month(text)) is not None:
+            return self._short(short)
         if found := date_text(text):
             return next(iter(found.readings.values())).year
         if hit := _SHORT_YEAR.fullmatch(text):
@@ -112,6 +116,15 @@ class YearPlan:
     def _short(self, year: int) -> int:
         """Two digits: the last such year that is not to come."""
         return year + (2000 if year <= self.pool.today.year % 100 else 1900)
+
+
+def _year_of_month(text: str) -> int | None:
+    """The two figures of the year in `06/98` and `Jun 98`; None where the first may be a year as well, or is no month."""
+    hit = _MONTH_SHORT_YEAR.fullmatch(text)
+    if not hit or (hit[3] and fold(hit[3]) not in vocabulary().months):
+        return None
+    year = int(hit[2] or hit[4])
+    return None if hit[1] and int(hit[1]) < year <= max(12, int(hit[1]) + 1) else year
 
 
 @dataclass(slots=True)

@@ -1,11 +1,12 @@
 """A table on its way to typed rows, and the questions about its columns."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any, Protocol
 
 from tracker.domain.findings import Choice, Severity
 from tracker.domain.tables import LOOMS, Table
-from tracker.intake.answers import FIELD, Answers, bare
+from tracker.intake.answers import FIELD, HALL, Answers, bare
 from tracker.intake.columns.pool import ColumnPart, ColumnPool
 from tracker.intake.columns.section_lines import settled
 from tracker.intake.layout.blocks import TableBlock
@@ -14,7 +15,7 @@ from tracker.intake.layout.second_lines import with_second_lines
 from tracker.intake.layout.sums_below import without_sums
 from tracker.intake.layout.type_lines import titled, with_types
 from tracker.intake.layout.types_in_cells import with_types_in_cells
-from tracker.intake.report import Report
+from tracker.intake.report import Report, answers_for
 from tracker.intake.vocabulary.type_codes import named_type
 
 
@@ -42,6 +43,8 @@ class TableReading:
     """Indexes into `rows`."""
     empties: set[tuple[int, int]] = field(default_factory=set)
     """(index into `rows`, column) of the filled cells that say that there is nothing."""
+    several: dict[int, Sequence[str]] = field(default_factory=dict)
+    """Index into `rows` → the looms of each of which the row holds, as answered."""
     unfilled: set[int] = field(default_factory=set)
     """Indexes into `rows`: lines of a form that nobody filled in."""
     faults: set[tuple[int, int]] = field(default_factory=set)
@@ -80,7 +83,9 @@ def reading_of(block: TableBlock, answers: Answers, report: Report) -> TableRead
             if body.sort in (Sort.NOTE, Sort.TOTAL):
                 cells = block.sheet.row_range(body.row, block.columns)
                 how = "total" if body.sort is Sort.TOTAL else "note"
-                report.whole(Severity.NOTE, "row-passed-over", block.sheet, cells, raw=body.text, how=how)
+                names = [HALL, "row", "section"] if body.heads_rows else []
+                report.whole(Severity.NOTE, "row-passed-over", block.sheet, cells, raw=body.text,
+                             how="heads" if names else how, choices=answers_for(body.text, *names))  # fmt: skip
             elif body.sort is Sort.SECTION and body.machine_type and named_type(body.text) == body.machine_type:
                 cell = block.sheet.row_range(body.row, block.columns[:1])
                 report.whole(

@@ -305,22 +305,46 @@ def _filled(sheet: Sheet, block: TableBlock) -> int:
 
 
 def _with_units_row(block: TableBlock) -> TableBlock:
-    """A line of units below the headings belongs to them (`Speed` above `picks/min`), so does one in another language."""
-    row = block.bottom + 1
-    if row >= len(block.sheet.rows):
-        return block
-    cells: dict[int, Any] = {c: block.sheet.value(row, c) for c in block.columns}
-    texts = {c: one_line(v).strip("()[]") for c, v in cells.items() if v is not None and v not in ("-", "–")}
-    if len(texts) < 2:
-        return block
-    units = {column: text for column, text in texts.items() if is_unit(text)}
-    if len(units) > 1 and all(column in units or _heads_units(text) for column, text in texts.items()):
-        for column, text in units.items():
-            block.headings[column] = f"{block.headings[column]} ({text})"
-        block.bottom = row
-    elif _says_the_same(block, texts):
-        block.bottom = row
+    """A line of units below the headings belongs to them (`Speed` above `picks/min`), so does one in another language, with the
+    columns that only it heads; both may be there."""
+    if _takes_other_language(block):
+        _takes_units(block)
+    elif _takes_units(block):
+        _takes_other_language(block)
     return block
+
+
+def _line_below(block: TableBlock) -> dict[int, str]:
+    """Column → text of the line below the headings."""
+    row = block.bottom + 1
+    line = block.sheet.rows[row] if row < len(block.sheet.rows) else []
+    return {c: one_line(v).strip("()[]") for c, v in enumerate(line) if v is not None and v not in ("-", "–")}
+
+
+def _takes_units(block: TableBlock) -> bool:
+    texts = {c: text for c, text in _line_below(block).items() if c in block.headings}
+    units = {column: text for column, text in texts.items() if is_unit(text)}
+    if len(units) < 2 or not all(column in units or _heads_units(text) for column, text in texts.items()):
+        return False
+    for column, text in units.items():
+        block.headings[column] = f"{block.headings[column]} ({text})"
+    block.bottom += 1
+    return True
+
+
+def _takes_other_language(block: TableBlock) -> bool:
+    texts = _line_below(block)
+    if not _says_the_same(block, {c: text for c, text in texts.items() if c in block.headings}):
+        return False
+    block.bottom += 1
+    for column in sorted(texts):  # one beside the others that has nothing to say in the first language
+        if (
+            column not in block.headings
+            and column - 1 in block.headings
+            and _has_values(block.sheet, column, block.bottom)
+        ):
+            block.headings[column], block.heading_rows[column] = texts[column], block.bottom
+    return True
 
 
 def _heads_units(text: str) -> bool:

@@ -31,6 +31,7 @@ class Sort(Enum):
     TOTAL = "total"
     NUMBERED = "numbered, otherwise empty"
     NOTE = "note"
+    LEFT_OUT = "left out as answered"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,10 @@ class BodyRow:
     """What an ignored row says."""
     machine_type: str = ""
     """Machine type that a line above the row names."""
+    section: str = ""
+    """The weaver's section that such a line names."""
+    heads_rows: bool = False
+    """Does it stand alone above rows, so that it may say something of them?"""
 
 
 @dataclass(slots=True)

@@ -12,7 +12,7 @@ from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, y
 from tracker.intake.vocabulary.dictionary import tokens, vocabulary
 from tracker.intake.vocabulary.numbers import quantity
 from tracker.intake.vocabulary.placeholders import emptiness
-from tracker.intake.vocabulary.spans import span_text
+from tracker.intake.vocabulary.spans import is_part_of_date, span_text, without_until
 from tracker.office.sheet import Mark
 
 _SAMPLE = 300
@@ -111,8 +111,10 @@ def _share(values: list[Any], test: Callable[[Any], bool], low: float) -> float:
 
 
 def is_usual(name: str, value: Any) -> bool:
-    """Does a number lie where those of the field do?"""
-    return _in(value, USUAL_NUMBERS[name])
+    """Does a number lie where those of the field do, in one of the ways in which its decimals may be read?"""
+    low, high = USUAL_NUMBERS[name]
+    found = quantity(value) if isinstance(value, str) else None
+    return any(low <= n <= high for n in found.readings.values()) if found else _in(value, (low, high))
 
 
 def _number(value: Any) -> float | None:
@@ -134,8 +136,8 @@ def _in(value: Any, bounds: tuple[float, float]) -> bool:
 
 
 def _says_year(value: Any) -> bool:
-    """`06/1998`, `März 1998`, a whole date."""
-    return isinstance(value, str) and (span_text(value) is not None or date_text(value) is not None)
+    """`06/1998`, `06/98`, `März 1998`, a whole date."""
+    return isinstance(value, str) and bool(span_text(value) or date_text(value) or is_part_of_date(value))
 
 
 def _is_number(value: Any) -> bool:
@@ -146,7 +148,8 @@ def _is_date(value: Any) -> bool:
     if isinstance(value, datetime | date):
         return True
     if isinstance(value, str):
-        return date_text(value) is not None or span_text(value) is not None or bool(_SERIAL.fullmatch(value))
+        text = without_until(value)
+        return bool(date_text(text) or span_text(text) or _SERIAL.fullmatch(text) or is_part_of_date(text))
     return isinstance(value, float | int) and from_serial(float(value)) is not None
 
 

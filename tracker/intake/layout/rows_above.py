@@ -15,11 +15,13 @@ _FILLED = 0.6
 
 
 def rows_above(block: TableBlock, floor: int) -> list[int]:
-    """Rows between `floor` and the headings that look like rows of the loom list: numbers where the fields are numbers."""
+    """Rows between `floor` and the headings that look like rows of the loom list: numbers where the fields are numbers. Where
+    there are such, one with an odd number is a row, too: its cells are read, asked about or refused, and no title."""
     if block.recognised.table is not LOOMS or block.sheet.transposed:
         return []
     known = {name: _shapes_below(block, name) for name in ("loom", "machine_type")}
-    return [row for row in range(floor, block.top) if _is_row(block, row, known)]
+    found = {row for row in range(floor, block.top) if _is_row(block, row, known)}
+    return [row for row in range(floor, block.top) if row in found or (found and _fills(block, row))]
 
 
 def _shapes_below(block: TableBlock, name: str) -> set[str]:
@@ -28,10 +30,21 @@ def _shapes_below(block: TableBlock, name: str) -> set[str]:
     return {shape(v) for row in rows if (v := value(row, column or 0)) is not None}
 
 
-def _is_row(block: TableBlock, row: int, known: dict[str, set[str]]) -> bool:
+def _cells(block: TableBlock, row: int) -> dict[str, Any]:
+    """Field → cell, of a row with a loom and enough others; empty for any other."""
     meanings = block.recognised.meanings
     cells = {m.field: v for c, m in meanings.items() if (v := block.sheet.value(row, c)) is not None}
-    if "loom" not in cells or len(cells) < max(3, _FILLED * len(meanings)):
+    return cells if "loom" in cells and len(cells) >= max(3, _FILLED * len(meanings)) else {}
+
+
+def _fills(block: TableBlock, row: int) -> bool:
+    figures = (value for name, value in _cells(block, row).items() if name in USUAL_NUMBERS)
+    return any(any(map(str.isdigit, str(value))) for value in figures)
+
+
+def _is_row(block: TableBlock, row: int, known: dict[str, set[str]]) -> bool:
+    cells = _cells(block, row)
+    if not cells:
         return False
     if any(shapes and name in cells and shape(cells[name]) not in shapes for name, shapes in known.items()):
         return False

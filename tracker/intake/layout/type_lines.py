@@ -70,12 +70,13 @@ def titled(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
 
 
 def with_types(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
-    """The rows, those below lines of machine types with their type; as they are where not every row stands below one."""
+    """The rows, those below lines of machine types with their type; as they are where not every row stands below one, or one line
+    stands above them all, which may be anything."""
     if block.recognised.column_of("machine_type") is not None:
         return list(rows)
     lines = lines_between(block, rows)
     kinds = {i: named_type(text) for i, text in lines.items()}
-    if not lines or not all(kinds.values()) or are_places(list(kinds.values())):
+    if len(set(kinds.values())) < 2 or not all(kinds.values()) or are_places(list(kinds.values())):
         return list(rows)
     found = _filled_down(rows, lines, kinds)
     return found if all(row.machine_type for row in found if row.sort is Sort.DATA) else list(rows)

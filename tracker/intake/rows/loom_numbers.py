@@ -12,11 +12,11 @@ from typing import Any
 
 from tracker.domain.findings import Choice, Severity
 from tracker.domain.words import fold
-from tracker.intake.answers import AS_WRITTEN, Answers
+from tracker.intake.answers import AS_WRITTEN, EACH, Answers
 from tracker.intake.columns.table_reading import TableReading
 from tracker.intake.layout.body import shape
 from tracker.intake.report import Report
-from tracker.intake.rows.several_looms import less_those_of_several, stands_for_several
+from tracker.intake.rows.several_looms import each_of, less_those_of_several, stands_for_several
 
 _MARKS = re.compile(r"^[\s'’‘`´\"*]+|[\s*†‡§°¹²³'’`´\"]+\)?$")
 _BETWEEN = re.compile(
@@ -102,7 +102,18 @@ def _ask_about_several(column: _Column, usual: frozenset[str]) -> None:
         if shape(text) in usual:
             continue
         if stands_for_several(text) or _is_several(text, usual):
-            column.ask([i], text, (), "number-of-several")
+            looms = each_of(text)
+            answer = column.ask(
+                [i],
+                text,
+                [EACH] if looms else (),
+                "number-of-several",
+                first=looms[0] if looms else None,
+                last=looms[-1] if looms else None,
+                many=len(looms),
+            )
+            if answer == EACH:
+                column.reading.several[i] = looms
         elif (hit := _WITH_WORDS.fullmatch(text)) and shape(hit[1]) in usual:
             answer = column.ask([i], text, [hit[1]], "number-with-words", understood=hit[1])
             column.reading.values[column.column][i] = hit[1] if answer == hit[1] else text

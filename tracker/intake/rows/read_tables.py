@@ -10,6 +10,7 @@ from tracker.domain.words import fold
 from tracker.intake.account import Files
 from tracker.intake.answers import Answers
 from tracker.intake.columns.cells import check_needed, find_unfilled, read_column
+from tracker.intake.columns.counted_looms import ask_whether_counted
 from tracker.intake.columns.date_columns import plan_dates
 from tracker.intake.columns.leftovers import note_leftovers
 from tracker.intake.columns.missing_fields import ask_missing
@@ -50,6 +51,7 @@ def read_tables(
     for reading in readings:
         ask_columns(reading, answers, report, type_asked=id(reading) in asked)
         ask_missing(reading, answers, report)
+        ask_whether_counted(reading, answers, report)
     pools = _pools(readings, answers, report, today)
     _share_decimals(pools)
     for pool in pools:

@@ -21,6 +21,7 @@ _ONE_OR_SPAN = re.compile(
 )
 _FROM_TO = re.compile(r"^(?:from|von|de|da|dal|du|del|desde)\s+(?=\d)", re.IGNORECASE)
 _WORDS_BEHIND = re.compile(rf"(?<=\d)\s*[(\[（]?\s*(?!(?:{_TO}|und|and)\b)[^\W\d_]{{3,}}.*$", re.DOTALL | re.IGNORECASE)
+_BEFORE_NUMBER = re.compile(r"\D*")
 _MOST = 500
 """Looms of one span; what reaches further is a name."""
 
@@ -32,6 +33,20 @@ def less_those_of_several(numbers: Iterable[tuple[str, str]], usual: frozenset[s
     """The shapes that name one loom each, of those that are usual in a list. `numbers`: (hall, loom number)."""
     found = set(numbers)
     return frozenset(one for one in usual if not _are_several({n for n in found if shape(n[1]) == one}, found))
+
+
+def each_of(text: str) -> tuple[str, ...]:
+    """The looms that a text names one by one, spelt as its first: `A101-104, 107` → `A101` … `A104`, `A107`; nothing where words
+    stand in it (`101-120 except 107`), or one of two numbers may be a place (`101/108`)."""
+    found: list[str] = []
+    for part in _AND.split(text.strip()):
+        hit = _ONE_OR_SPAN.fullmatch(part)
+        span = _span(hit[1], hit[2], hit[3], hit[4]) if hit else None
+        if hit is None or span is None or ("/" in part and span[2] - span[1] > 1):
+            return ()
+        before = hit[1] or (_BEFORE_NUMBER.match(found[0])[0] if found else "")  # type: ignore[index]
+        found += [f"{before}{number:0{len(hit[2])}d}" for number in range(span[1], span[2] + 1)]
+    return tuple(found) if len(set(found)) == len(found) > 1 else ()
 
 
 def stands_for_several(text: str) -> bool:

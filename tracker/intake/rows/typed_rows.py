@@ -52,12 +52,18 @@ def _typed_rows(
             values["hall"] = halls.get((id(reading), i), values.get("hall") or "")
             if body.hall_row and "row" not in values:
                 values["row"] = body.hall_row
+            if body.section:
+                values["section"] = body.section
             if body.machine_type:
                 values["machine_type"] = body.machine_type
         if table.name == "terms" and i not in reading.refused:
             values = typed_term(reading, i, values, report)
         if i not in reading.refused and i not in reading.unfilled:
-            yield TypedRow(table.name, values, kept, source, block.sheet.line_number(body.row))
+            number = block.sheet.line_number(body.row)
+            if i not in reading.several:
+                yield TypedRow(table.name, values, kept, source, number)
+            for loom in reading.several.get(i, ()):
+                yield TypedRow(table.name, values | {"loom": loom}, kept, source, number)
 
 
 def own_names(reading: TableReading) -> dict[int, str]:

@@ -74,14 +74,20 @@ def match_heading(text: str) -> Match:
     found = best(found, _loom_beside_type(text))
     if _YARN_COUNT.fullmatch(text):
         found = {}
-    found = {key: value for key, value in found.items() if not is_of_cloth(text, key[1])}
+    found = {key: value for key, value in found.items() if not is_other_thing(text, key[1])}
     entries = [HeadingEntry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
     return Match(text, tuple(sorted(entries, key=lambda e: -e.weight)), tuple(dict.fromkeys(units)), qualifier)
 
 
-def is_of_cloth(text: str, field: str) -> bool:
-    """The width of the cloth is not that of the reed."""
-    return field == "reed_width_cm" and bool(vocabulary().words["cloth"].intersection(tokens(text)))
+def is_other_thing(text: str, field: str) -> bool:
+    """The width of the cloth is not that of the reed, and how many looms there are is the number of none of them."""
+    words, has = tokens(text), vocabulary().words
+    if field == "loom":
+        pairs = {" ".join(words[i : i + 2]) for i in range(len(words))}
+        return not has["counting"].isdisjoint({*words, *pairs}) or (
+            is_cjk(text) and any(w in text for w in has["counting"])
+        )
+    return field == "reed_width_cm" and not has["cloth"].isdisjoint(words)
 
 
 def known_heading(text: str) -> Match | None:
@@ -161,7 +167,7 @@ def _is_serial(text: str) -> bool:
 
 _AVERAGED = frozenset({"speed_ppm", "efficiency"})
 """Fields whose average, or whose value of a year, is still the field; `Average speed` beside `Speed` is not."""
-_IN_A_YEAR = re.compile(r"(?<!\d)(?:19|20)\d\d(?!\d)")
+_IN_A_YEAR = re.compile(r"(?<!\d)(?:19|20)\d\d(?!\d)(?:\s*年度?)?")
 
 
 def _qualified(text: str) -> tuple[Found, str]:

@@ -7,7 +7,7 @@ from rapidfuzz.distance import OSA
 
 from tracker.intake.vocabulary.dictionary import is_cjk, numbered, shortened, tokens, vocabulary
 from tracker.intake.vocabulary.heading_forms import forms, without_brackets
-from tracker.intake.vocabulary.headings import is_of_cloth, match_heading
+from tracker.intake.vocabulary.headings import is_other_thing, match_heading
 from tracker.intake.vocabulary.phrases import look_up, solid_phrases
 
 
@@ -15,7 +15,7 @@ from tracker.intake.vocabulary.phrases import look_up, solid_phrases
 def is_kind_of(text: str, field: str) -> bool:
     """Does a heading begin or end with the words of a field, and say more (`Efficiency A`, `Früh-Nutzeffekt`)? Not where the
     words make another thing of it (`Max. speed`)."""
-    if match_heading(text).qualifier in ("maximum", "old") or is_of_cloth(text, field):
+    if match_heading(text).qualifier in ("maximum", "old") or is_other_thing(text, field):
         return False
     core = without_brackets(text)
     words, blank = [word for word in tokens(core) if word != "%"], " "
@@ -27,7 +27,7 @@ def is_kind_of(text: str, field: str) -> bool:
 
 def match_loosely(text: str, field: str) -> float:
     """How surely a short misspelt heading (`Lom`, `Sped (rpm)`) means a field, for lists in which that field is missing."""
-    if match_heading(text).candidates or is_of_cloth(text, field) or is_cjk(text) or any(c.isdigit() for c in text):
+    if match_heading(text).candidates or is_other_thing(text, field) or is_cjk(text) or any(c.isdigit() for c in text):
         return 0.0
     phrases = _phrases_of(field)
     for core, _ in forms(text):

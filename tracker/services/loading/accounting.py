@@ -19,8 +19,8 @@ def settled(result: ReadResult, loaded: Iterable[TypedRow], findings: Iterable[F
     kept = {(row.source, row.number) for row in loaded}
     refused = {place for finding in findings if finding.severity is Severity.REFUSED for place in finding.rows}
     accounts = {(one.file, one.sheet): one for one in result.account.sheets}
-    for row in result.rows:
-        place = (row.source, row.number)
+    places = {(row.source, row.number): row for row in result.rows}  # a row may stand for several looms
+    for place, row in places.items():
         reason = REFUSED if place in refused else "same again" if place not in kept else ""
         filled = result.account.rows.get(place)
         if reason and filled:

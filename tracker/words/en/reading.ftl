@@ -132,6 +132,10 @@ no-machine-type = No column is the machine type, which every loom needs.
         [none] Add the column, or name it by --answer "HEADING=machine type".
        *[other] Say which it is: { $options }.
     }
+looms-or-count = Does { $heading } name the looms ({ $raw } …), or say how many there are of each kind?
+    .means = Whole numbers below a heading such as "Looms" that may be counts, in a table with one row for each type.
+    .terminal = If they are loom numbers, or the sheet is to be left out, answer { $options }.
+    .screen = If they are loom numbers, or the sheet is to be left out, answer { $options }.
 rows-above-headings = { $rows ->
         [one] One row stands
        *[other] { $rows } rows stand
@@ -172,9 +176,18 @@ looms-twice = { $count } looms stand twice in the sheet { $sheet }, such as { $l
 
 row-passed-over = The line '{ $raw }' { $how ->
         [total] sums up rows
+        [heads] stands above rows, and no word tells what it says of them
        *[note] is no row of the table
     }; it is passed over.
-    .means = A total or note between the rows of a table.
+    .means = A total or note between the rows of a table, or a line above some of them.
+    .hint = { $options ->
+        [none] {""}
+       *[other] If it names something of the rows below it, answer { $options }.
+    }
+gone-line = The line '{ $raw }' says that the looms below it are no longer in the mill: are they to be loaded?
+    .means = Looms that were sold or scrapped, below a line that says so.
+rows-left-out = The looms below '{ $raw }' are left out, as answered.
+    .means = Looms below a line that says that they are gone were answered to be left out.
 hidden-rows = { $hidden } of { $rows } rows are hidden{ $filter ->
         [none] {""}
        *[other] {" by the filter on "}{ $filter }
@@ -219,6 +232,7 @@ hall-beside = No heading names the hall; it is read from the cells beside the lo
     .means = Side labels beside the rows are the halls.
 section-lines = { $how ->
         [untyped] No column is the machine type; what do the lines { $raw } name?
+        [hallless] No column is the hall; do the lines { $raw } name halls?
        *[again] Loom numbers start again below the lines { $raw }: are these halls?
     }
     .means = Lines between the rows whose meaning no word tells.
@@ -251,10 +265,19 @@ look-alike = '{ $raw }' has a letter that looks like another sign; { $like } { $
     .hint = Correct the cell if it is a slip.
 number-mark = '{ $raw }' is read as loom { $understood }; the mark is left out.
     .means = A footnote star or an apostrophe at a loom number.
-number-of-several = Is '{ $raw }' one loom of that number, or does it stand for several?
+number-of-several = Is '{ $raw }' one loom of that number, or does it stand for several{ $first ->
+        [none] {""}
+       *[other] {" "}({ $many }, { $first } to { $last })
+    }?
     .means = A loom number that looks like a span or a list of several.
-    .terminal = If it is one, answer { $options }; else give each loom a row of its own.
-    .screen = If it is one, answer “as written”; else give each loom a row of its own.
+    .terminal = { $first ->
+        [none] If it is one, answer { $options }; else give each loom a row of its own.
+       *[other] Answer { $options }: by the first each of them is a loom with the values of the row.
+    }
+    .screen = { $first ->
+        [none] If it is one, answer “as written”; else give each loom a row of its own.
+       *[other] Answer “each”, and each of them is a loom with the values of the row; or “as written” if it is one.
+    }
 number-with-words = Is '{ $raw }' the loom { $understood } with a remark, or is that its number?
     .means = Words behind a loom number.
 number-spelt-twice = Is '{ $number }' the same loom as '{ $other }', in another spelling, or one of its own?
@@ -355,10 +378,21 @@ number-turned-into-date = { $field }: the spreadsheet turned a number into a dat
 remark-left-out = '{ $raw }' is read as { $understood }; the words '{ $remark }' are left out.
     .means = Words in brackets behind a number.
     .hint = Move them to a column of notes if they matter.
-date-of-span = { $field } '{ $raw }' is read as its { $how ->
-        [last] last
-       *[first] first
-    } day, { $day }.
+month-or-day = { $field } '{ $raw }': a month with its year, or a day without one?
+    .means = A text such as 01/27 that names a month of a year or a day.
+    .terminal = Answer { $options }; or write the days in full, as 2027-01-31.
+    .screen = Answer { $options }; or write the days in full, as 2027-01-31.
+day-without-year = { $field } '{ $raw }' names no year: is the next one meant?
+    .means = A week, month or day without a year where a day belongs.
+    .terminal = Answer { $options }; or write the days in full, as 2027-01-31.
+    .screen = Answer { $options }; or write the days in full, as 2027-01-31.
+day-meant = { $day }
+    .means = The day that a text would mean, by an answer.
+date-of-span = { $field } '{ $raw }' is read as { $how ->
+        [last] its last day,
+        [day] the day
+       *[first] its first day,
+    } { $day }.
     .means = A week, a month or a year where a day belongs.
 serial-date = { $field } holds serial day numbers; { $raw } is { $day }.
     .means = Days as the numbers by which spreadsheets count them.
