@@ -81,7 +81,7 @@ class Story:
     def converted(self, loom: str, day: int, stage: Stage = Stage.SIGNED_OFF) -> None:
         """Its kit, where it has one, was handed out on a morning, and its conversion done by 14:00."""
         if loom in AJ:
-            stock.issue(here(self.db, clock=lambda: at(day)), loom)
+            stock.issue_kit(here(self.db, clock=lambda: at(day)), loom)
         self.goes(loom, stage, at(day, 14))
 
     def goes(self, loom: str, stage: Stage, moment: datetime, why: str | None = None) -> None:

@@ -14,6 +14,7 @@ from three_looms import MONDAY, OPERATIONS, added, at, key, make, method
 from tracker.domain.plan import Booking, CostTerms, Plan, PlanStatus
 from tracker.domain.rows import Change
 from tracker.domain.windows import WindowKind
+from tracker.mill_state.happened import OTHER, WATCH
 from tracker.services.context import Context
 from tracker.services.parts import stock
 from tracker.services.parts.stock_entry import Told
@@ -128,6 +129,18 @@ def test_what_came_late_or_not_at_all_and_what_is_missing(mill: Context) -> None
         "no more YARN was ordered: an order placed now comes on Fri 26 Feb 2027, "
         "one placed when the plan was made on Thu 4 Feb 2027",
     ]
+
+
+def test_what_gives_more_room_is_never_told_as_the_cause_of_a_lack(mill: Context) -> None:
+    people = ("F1", None, time(6), None)
+    load(mill, Change("crews", people, "heads", 2, 3), added("tools", "hoist", tool="hoist", how_many=1),
+         Change("parts", ("KIT",), "lead_time_days", 20.0, 10.0),
+         added("terms", "watch (h)", term="watch (h)", value=2),
+         Change("receipts", ("PO-3", "KIT"), "due", date(2027, 2, 1), date(2027, 1, 20)))  # fmt: skip
+    found = read_happened(mill, read_planning_data(mill), MONDAY)
+    assert {one.says.code for one in found if one.of == OTHER} >= {"happened-field", "happened-row", "happened-order"}
+    # without the term there is no watch: two hours of it alone leave less room
+    assert [one.of for one in found if one.of != OTHER] == [WATCH]
 
 
 def test_what_was_changed_back_is_not_told(mill: Context) -> None:

@@ -5,6 +5,7 @@ from calendar import day_abbr
 from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from math import inf
 from typing import Any
 
 from tracker.domain.days import Days
@@ -116,7 +117,11 @@ def _order_line(row: RowChanged, mill: Mill, came: Container[tuple[str, str]]) -
     how = "new" if not was else "gone" if not now else "moved" if was["due"] != now["due"] else "other"
     says = message("happened-order", order=line["order"], part=line["part"], unit=_unit(mill, line["part"]), how=how,
                    quantity=line["quantity"], due=line["due"], now=now.get("due"), less=now.get("quantity"))  # fmt: skip
-    better = how == "new" or (how == "moved" and now["due"] < was["due"])
+    better = (
+        how == "new"
+        or (how == "moved" and now["due"] < was["due"])
+        or (how == "other" and line["quantity"] < now["quantity"])
+    )
     yield Happened(says, OTHER if better else PART, fold(line["part"]))
 
 
@@ -136,12 +141,36 @@ def _term(row: RowChanged) -> Happened:
     field = TERM_HEADINGS.get(fold(term), "")
     was, now = (values.get("value", getattr(Terms(), field, None)) for values in (row.was, row.now))
     share = term.endswith("(%)")
-    old, new = (_value(percent(value) if share and value is not None else value) for value in (was, now))
-    return Happened(message("happened-term", term=term, was=old, now=new), _TERMS.get(field, OTHER))
+    says = message("happened-term", term=term, was=_value(was, share), now=_value(now, share))
+    return Happened(says, _TERMS.get(field, OTHER) if _takes_away(field, was, now) else OTHER)
 
 
-def _value(value: Any) -> Message:
-    """As the mill has it; times and weekdays as texts, since reasons are kept."""
+_LESS = (
+    "heads",
+    "how_many",
+    "looms_stopped_at_once",
+    "stopped_per_section",
+    "plan_with_orders",
+    "open_over_closed_days",
+)
+_MORE = (
+    "safety_stock", "lead_time_days", "allowance", "learning_rate", "learning_floor", "watch_h", "days_to_order",
+    "lead_time_none_given_days",
+)  # fmt: skip
+"""Fields of which less, or more, leaves less room for bookings."""
+
+
+def _takes_away(field: str, was: Any, now: Any) -> bool:
+    """Whether a change may leave less room; where that cannot be told by the field, it may."""
+    if field in _LESS:
+        return (inf if now is None else now) < (inf if was is None else was)
+    return (now or 0) > (was or 0) if field in _MORE else True
+
+
+def _value(value: Any, share: bool = False) -> Message:
+    """As the mill has it: a share in percent; times and weekdays as texts, since reasons are kept."""
+    if share and value is not None:
+        value = percent(value)
     if isinstance(value, time):
         value = f"{value:%H:%M}"
     if isinstance(value, frozenset):
@@ -168,9 +197,9 @@ def _fields(row: RowChanged, mill: Mill) -> Iterator[Happened]:
         was, now = row.was.get(column.field), row.now.get(column.field)
         if was != now and column.field != "on_hand":
             share = column.kind is Kind.FRACTION
-            old, new = (_value(percent(value) if share and value is not None else value) for value in (was, now))
+            old, new = _value(was, share), _value(now, share)
             says = message("happened-field", what=what, heading=column.title, was=old, now=new)
-            yield Happened(says, of, name, crew=crew)
+            yield Happened(says, of if _takes_away(column.field, was, now) else OTHER, name, crew=crew)
 
 
 def _of_movement(m: Movement, since: EnteredSince, mill: Mill, before: Plan, days: Days) -> Iterator[Happened]:
