@@ -30,8 +30,10 @@ def known(**more):
     method = Method(version=4, operations=OPERATIONS, setpoints=CONTENT.setpoints, checks=CONTENT.checks)
     given = {"begun": frozenset({KEY}), "work": {KEY: (WHOLE,)}} | more
     cards = {(3, 1): KEY, (3, 2): LoomKey("Hall 1", "A-2")}
-    return Known(method, frozenset({"F1", "F2"}), frozenset({"PIN"}), NOON, lambda plan, place: cards.get((plan, place)),
-                 lambda _: {"PIN": 4.0}, **given)  # fmt: skip
+    return Known(
+        lambda _: (method,), frozenset({"F1", "F2"}), frozenset({"PIN"}), NOON,
+        lambda plan, place: cards.get((plan, place)), lambda _: {"PIN": 4.0}, **given,
+    )  # fmt: skip
 
 
 def said(table, row, **more):

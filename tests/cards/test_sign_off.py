@@ -97,3 +97,14 @@ def test_a_hold_point_of_a_stopped_conversion_is_held_again():
     assert not open_points(
         CONTENT.operations, CONTENT.setpoints, CONTENT.checks, replace(told, work=(*told.work, again))
     )
+
+
+def test_what_is_read_after_the_sign_off_does_not_undo_it():
+    """Signed off at nine: 316 at ten is a later reading. Where nothing had been read by nine the first reading after counts."""
+    later = {"at": AT.replace(hour=10)}
+    values = (*VALUES, value("crossing angle", "right", 316, **later))
+    points = CONTENT.operations, CONTENT.setpoints, CONTENT.checks
+    assert open_points(*points, Recorded((STOPS,), values, RESULTS, AT.replace(hour=9))) == ()
+    assert len(open_points(*points, Recorded((STOPS,), values, RESULTS, AT.replace(hour=10)))) == 1
+    only_later = (VALUES[0], VALUES[1] | later, values[-1] | {"at": AT.replace(hour=11)}, VALUES[2])
+    assert open_points(*points, Recorded((STOPS,), only_later, RESULTS, AT.replace(hour=9))) == ()

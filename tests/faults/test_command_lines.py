@@ -28,6 +28,7 @@ WRITES = {
     ("restore",),
     ("settings",),
     *(("people", change) for change in ("add", "roles", "password", "end")),
+    ("withdraw",),
     *(("stock", entry) for entry in ENTRIES),
 }
 """Commands that may change the mill."""

@@ -29,7 +29,8 @@ _NAMES = {"operations": "operation", "setpoints": "setting", "checks": "check"}
 class Known:
     """What records are judged by. Moments of rows are the mill's local time."""
 
-    method: Method
+    methods: Callable[[LoomKey], tuple[Method, ...]]
+    """The versions by whose names a loom's records may go: that under which its conversion began, then that in force."""
     crews: frozenset[str]
     parts: frozenset[str]
     now: datetime
@@ -43,15 +44,24 @@ class Known:
     """Rows of Work done of each loom, stored and told now; likewise the next two."""
     stops: Mapping[LoomKey, tuple[Row, ...]] = field(default_factory=dict)
     waste: Mapping[LoomKey, tuple[Row, ...]] = field(default_factory=dict)
-    _by_name: dict[str, dict[str, list[Any]]] = field(default_factory=dict)
+    _by_name: dict[tuple[int, str], dict[str, list[Any]]] = field(default_factory=dict)
 
-    def of_name(self, part: str) -> dict[str, list[Any]]:
-        """Folded name → rows of that name in a part of the method: its operations, setpoints or checks."""
-        if part not in self._by_name:
-            rows = self._by_name[part] = {}
-            for row in getattr(self.method, part):
+    def of_name(self, key: LoomKey, part: str, name: str) -> list[Any]:
+        """Rows of a name in a part of the loom's method: its operations, setpoints or checks; of the first version that has it."""
+        found = (self._named(method, part).get(fold(name)) for method in self.methods(key))
+        return next((rows for rows in found if rows), [])
+
+    def names(self, key: LoomKey, part: str) -> Iterator[str]:
+        """All names in a part of the loom's method."""
+        return (getattr(row, _NAMES[part]) for method in self.methods(key) for row in getattr(method, part))
+
+    def _named(self, method: Method, part: str) -> dict[str, list[Any]]:
+        place = method.version, part
+        if place not in self._by_name:
+            rows = self._by_name[place] = {}
+            for row in getattr(method, part):
                 rows.setdefault(fold(getattr(row, _NAMES[part])), []).append(row)
-        return self._by_name[part]
+        return self._by_name[place]
 
 
 def faults(table: str, row: Row, known: Known) -> Iterator[Fault]:
@@ -99,12 +109,11 @@ def _operation(row: Row, known: Known) -> Iterator[Fault]:
     name = row.get("operation")
     if not name:
         return
-    of_name = known.of_name("operations").get(fold(name), [])
+    key = key_of_loom(row)
+    of_name = known.of_name(key, "operations", name)
     if not of_name:
-        near = _near(name, (one.operation for one in known.method.operations))
-        yield _refused(
-            message("operation-not-known", operation=name, version=known.method.version, near=near), "operation"
-        )
+        near, version = _near(name, known.names(key, "operations")), known.methods(key)[0].version
+        yield _refused(message("operation-not-known", operation=name, version=version, near=near), "operation")
         return
     if not _is_begun(row, known):
         yield _waits(row)
@@ -161,9 +170,9 @@ def _overlap(row: Row, other: Row, now: datetime) -> bool:
 
 
 def _setting(row: Row, known: Known) -> Iterator[Fault]:
-    of_name = known.of_name("setpoints").get(fold(row["setting"]), [])
+    of_name = known.of_name(key_of_loom(row), "setpoints", row["setting"])
     if not of_name:
-        near = _near(row["setting"], (one.setting for one in known.method.setpoints))
+        near = _near(row["setting"], known.names(key_of_loom(row), "setpoints"))
         yield _refused(message("setting-not-known", setting=row["setting"], near=near), "setting")
         return
     yield from _side(row, {fold(one.side or "") for one in of_name}, row["setting"])
@@ -194,9 +203,9 @@ def _is_begun(row: Row, known: Known) -> bool:
 
 
 def _check(row: Row, known: Known) -> Iterator[Fault]:
-    of_name = known.of_name("checks").get(fold(row["check"]), [])
+    of_name = known.of_name(key_of_loom(row), "checks", row["check"])
     if not of_name:
-        near = _near(row["check"], (one.check for one in known.method.checks))
+        near = _near(row["check"], known.names(key_of_loom(row), "checks"))
         yield _refused(message("check-not-known", check=row["check"], near=near), "check")
         return
     yield from _side(row, {fold(one.side or "") for one in of_name}, row["check"])

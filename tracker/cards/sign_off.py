@@ -25,19 +25,21 @@ class Recorded:
     work: Sequence[Row] = ()
     values: Sequence[Row] = ()
     results: Sequence[Row] = ()
+    until: datetime = datetime.max
+    """The moment of the sign-off: what was read later tells only of what nobody had read by then."""
 
     def since(self, begun: datetime) -> "Recorded":
         """Settings and checks that were read since the conversion began (a moment as the rows have them)."""
         values, results = ([row for row in rows if row["at"] >= begun] for rows in (self.values, self.results))
-        return Recorded(self.work, values, results)
+        return Recorded(self.work, values, results, self.until)
 
 
 def open_points(
     operations: Iterable[Operation], setpoints: Iterable[Setpoint], checks: Iterable[Check], told: Recorded
 ) -> tuple[Message, ...]:
     """Every point that is open, one message each; hold points first, then checks, then settings."""
-    values = _latest((row for row in told.values if row["why"] in AS_SET), "setting")
-    results = _latest(told.results, "check")
+    values = _at_sign_off((row for row in told.values if row["why"] in AS_SET), "setting", told.until)
+    results = _at_sign_off(told.results, "check", told.until)
     return (
         *_open_operations(operations, told.work),
         *_open_checks(checks, results),
@@ -45,8 +47,14 @@ def open_points(
     )
 
 
-def _latest(rows: Iterable[Row], name: str) -> dict[Named, Row]:
-    return {(fold(row[name]), fold(row["side"] or "")): row for row in sorted(rows, key=lambda row: row["at"])}
+def _at_sign_off(rows: Iterable[Row], name: str, until: datetime) -> dict[Named, Row]:
+    """Of each the last that was read by then; of what nobody had read yet the first after it."""
+    found: dict[Named, Row] = {}
+    for row in sorted(rows, key=lambda row: row["at"]):
+        place = fold(row[name]), fold(row["side"] or "")
+        if row["at"] <= until or place not in found:
+            found[place] = row
+    return found
 
 
 def _open_operations(operations: Iterable[Operation], work: Iterable[Row]) -> Iterator[Message]:

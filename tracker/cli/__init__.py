@@ -28,6 +28,7 @@ from tracker.cli import (
     show,
     stock,
     stores,
+    withdrawing,
     worth,
 )
 from tracker.cli.commands import Commands
@@ -48,7 +49,8 @@ app = Commands(
     pretty_exceptions_enable=False,
 )
 for area in (
-    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, floor, settings, worth, people, keeping,
+    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, withdrawing, floor, settings, worth, people,
+    keeping,
 ):  # fmt: skip
     area.add_commands(app)
 

@@ -50,6 +50,17 @@ class StageChange:
 
 
 @dataclass(frozen=True, slots=True)
+class Withdrawal:
+    """That a row of what was recorded counts no more: `row` of `table`, as the database numbers them."""
+
+    table: str
+    row: int
+    at: datetime
+    who: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
 class Conversion:
     """A recorded conversion, for learning: which method version, which crew, and the minutes taken."""
 

@@ -11,6 +11,7 @@ from tracker.domain.progress import WHOLE, Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.store.models import ConversionRow, OperationMinutesRow, StageRow, WorkDoneRow
+from tracker.store.withdrawals import standing_rows, stands
 
 
 def read_stages(session: Session) -> dict[LoomKey, StageChange]:
@@ -20,14 +21,15 @@ def read_stages(session: Session) -> dict[LoomKey, StageChange]:
 
 def stage_history(session: Session) -> list[StageChange]:
     """Every recorded stage, oldest first."""
-    rows = session.scalars(select(StageRow).order_by(StageRow.at, StageRow.id))
+    rows = session.scalars(select(StageRow).where(stands(StageRow)).order_by(StageRow.at, StageRow.id))
     return [StageChange(LoomKey(r.hall, r.loom), Stage(r.stage), r.at, r.who, r.reason) for r in rows]
 
 
 def read_left_done(session: Session) -> dict[LoomKey, frozenset[str]]:
     """Loom → operations, folded, that a stopped conversion left done: those of its card, or of no card that has another end.
     A loom that was taken back (scoped) since begins anew."""
-    query = select(StageRow).where(StageRow.stage.in_((Stage.STOPPED.value, Stage.SCOPED.value)))
+    told = StageRow.stage.in_((Stage.STOPPED.value, Stage.SCOPED.value))
+    query = select(StageRow).where(told, stands(StageRow))
     back: dict[LoomKey, datetime] = {}
     stopped: set[LoomKey] = set()
     for row in session.scalars(query.order_by(StageRow.at, StageRow.id)):
@@ -43,8 +45,7 @@ def read_left_done(session: Session) -> dict[LoomKey, frozenset[str]]:
 def _left_done(session: Session, key: LoomKey, back: datetime | None) -> frozenset[str]:
     stages: dict[str | None, set[str]] = defaultdict(set)
     done: dict[tuple[str | None, str], bool] = {}
-    query = select(WorkDoneRow).where(WorkDoneRow.hall == key.hall, WorkDoneRow.loom == key.loom)
-    for row in session.scalars(query.order_by(WorkDoneRow.id)):
+    for row in standing_rows(session, WorkDoneRow, key):
         if row.operation:
             done[row.card, fold(row.operation)] = bool(row.done_by or row.minutes or row.torque_nm)
         elif row.stage and (back is None or (row.ended_at or row.started_at or back) > back):
@@ -70,7 +71,7 @@ def read_conversions(session: Session) -> list[Conversion]:
         minutes.setdefault(row.conversion_id, {})[row.operation] = row.minutes
         if row.worked_out:
             marks.setdefault(row.conversion_id, set()).add(row.operation)
-    query = select(ConversionRow).order_by(ConversionRow.started_at, ConversionRow.id)
+    query = select(ConversionRow).where(stands(ConversionRow)).order_by(ConversionRow.started_at, ConversionRow.id)
     rows = {(row.hall, row.loom, row.started_at): row for row in session.scalars(query)}
     return [
         Conversion(LoomKey(r.hall, r.loom), r.machine_type, r.crew, r.method_version, r.started_at, r.ended_at,

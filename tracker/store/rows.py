@@ -45,6 +45,7 @@ from tracker.store.models import (
     WasteRow,
     WorkDoneRow,
 )
+from tracker.store.withdrawals import stands
 
 Record = dict[str, Any]
 
@@ -79,7 +80,9 @@ def read_rows(session: Session, table: Table, zone: ZoneInfo, of: LoomKey | None
     query = select(*(getattr(model, field) for field in fields), *kept)
     if of is not None:
         query = query.where(model.hall == of.hall, model.loom == of.loom)  # type: ignore[attr-defined]
-    for values in session.execute(query.order_by(model.id) if table.history else query):  # type: ignore[attr-defined]
+    if table.history:
+        query = query.where(stands(model)).order_by(model.id)  # type: ignore[attr-defined]
+    for values in session.execute(query):
         record: Record = dict(zip(fields, values, strict=False))
         for field in moments:
             if record[field] is not None:

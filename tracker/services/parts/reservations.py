@@ -110,7 +110,11 @@ def take(
 def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
     """Give up what is held for a loom that by its new stage gets no kit any more, or share out anew to the kit of one that
     is taken back; the caller commits. Gives part → what became free."""
-    entry, key = Entry(uow), change.key
+    return _follow(Entry(uow), change)
+
+
+def _follow(entry: Entry, change: StageChange) -> Mapping[str, float]:
+    key = change.key
     booking, held = entry.room.booked(key), entry.room.held(key)
     if key in entry.room.without_kit or (change.stage is Stage.SCOPED and not booking):
         entry.hold({(key, part): 0.0 for part in held}, change.stage.value)
@@ -123,9 +127,10 @@ def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:
 
 def follow_stages(uow: UnitOfWork, changes: Iterable[StageChange]) -> None:
     """As `follow_stage` for each of several; stages that leave what is held alone are passed over without a look."""
-    for change in changes:
-        if change.stage in (*NOT_TO_COME, Stage.SCOPED):
-            follow_stage(uow, change)
+    if heard := [change for change in changes if change.stage in (*NOT_TO_COME, Stage.SCOPED)]:
+        entry = Entry(uow)
+        for change in heard:
+            _follow(entry, change)
 
 
 def follow_stock(uow: UnitOfWork, parts: Iterable[str]) -> dict[LoomKey, dict[str, float]]:

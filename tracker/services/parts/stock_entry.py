@@ -95,7 +95,8 @@ class Entry:
         self._keep(self.book.settle(parts), why)
 
     def _keep(self, changed: Held, why: str) -> None:
-        change_reservations(self.uow.session, changed, self.entered_at, self.who, why)
+        if changed:
+            change_reservations(self.uow.session, changed, self.entered_at, self.who, why)
         self.parts |= {part for _, part in changed}
         self.looms |= {key for key, _ in changed}
 

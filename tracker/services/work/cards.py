@@ -1,7 +1,7 @@
 """Cards of the published plan: of one loom, or of a week by crew; their files."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from functools import partial
 from pathlib import Path
@@ -14,7 +14,7 @@ from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, Plan
-from tracker.domain.progress import BESIDE
+from tracker.domain.progress import BESIDE, UNDER_WAY, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.windows import Window
 from tracker.domain.words import fold, natural_key
@@ -28,7 +28,10 @@ from tracker.scope.loads import Loader
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.work.method_then import MethodThen
 from tracker.services.work.scope import learning
+from tracker.services.work.sign_off import begun_at
+from tracker.store import UnitOfWork
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,11 +90,12 @@ def cards(
         room, plan, mill = read_stockroom(uow, as_of, context.now()), uow.published_plan(), uow.mill()
         number = next((entry.number for entry in uow.plan_entries() if entry.published), 0)
         factors, stages = learning_factors(learning(uow, mill)), uow.stages()
+        earlier = _begun_by_another(uow, mill, stages)
     if plan is None:
         raise DataError("no-plan-no-cards")
     at = planning_moment(mill.terms, as_of, context.now())
     aside = frozenset(key for key, change in stages.items() if change.stage in BESIDE)
-    maker = _Maker(plan, number, mill, factors, {kit.key: kit for kit in room.kits}, aside)
+    maker = _Maker(plan, number, mill, factors, {kit.key: kit for kit in room.kits}, aside, earlier)
     if loom is not None:
         return CardsReport(mill, None, (_one(maker, find_loom(mill, loom, hall)),))
     wanted = _week(week) if week else iso_week(at.astimezone(mill.terms.zone).date())
@@ -145,7 +149,10 @@ class _Maker:
     kits: Mapping[LoomKey, KitState]
     aside: frozenset[LoomKey] = frozenset()
     """Looms that were put off or left out since: nobody is to convert them by a card."""
-    _scopes: Mapping[LoomKey, LoomScope] | None = None
+    earlier: Mapping[LoomKey, Mill] = field(default_factory=dict)
+    """Looms whose conversion began by another version of the method than today's, with the mill of that."""
+    _scopes: dict[int, Mapping[LoomKey, LoomScope]] = field(default_factory=dict)
+    """By version of the method."""
     _windows: Mapping[LoomKey, Iterable[Window]] | None = None
     _numbers: Mapping[LoomKey, str] | None = None
 
@@ -155,12 +162,12 @@ class _Maker:
 
     def card(self, booking: Booking) -> Card | None:
         """None where the loom is not to be had any more as it was booked."""
-        if self._scopes is None:
-            self._scopes = scope_looms(self.mill, self.factors) if self.factors else scope_looms(self.mill)
+        if self._windows is None:
             self._windows = forecast(self.mill, self.plan.as_of, self.plan.horizon_end)
             self._numbers = card_numbers(self.plan, self.number)
-        assert self._windows is not None and self._numbers is not None
-        scope, loom = self._scopes.get(booking.key), self.mill.looms.get(booking.key)
+        assert self._numbers is not None
+        mill = self.earlier.get(booking.key, self.mill)
+        scope, loom = self._scoped(mill).get(booking.key), mill.looms.get(booking.key)
         contents = scope.contents.get(booking.kind, ()) if scope else ()
         content = next((c for c in contents if c.choices == booking.choices), None)
         if content is None or loom is None:
@@ -168,12 +175,25 @@ class _Maker:
         loader = Loader(self.mill.terms.allowance, self.factors.get(loom.machine_type, 1.0))
         window = booking.nearest(self._windows.get(booking.key, ()))
         booked = BookedLoom(booking, content, self.kits.get(booking.key), window)
-        return make_card(self._numbers[booking.key], self.number, self.mill, booked, loader.minutes)
+        return make_card(self._numbers[booking.key], self.number, mill, booked, loader.minutes)
+
+    def _scoped(self, mill: Mill) -> Mapping[LoomKey, LoomScope]:
+        version = mill.method.version
+        if version not in self._scopes:
+            self._scopes[version] = scope_looms(mill, self.factors) if self.factors else scope_looms(mill)
+        return self._scopes[version]
 
     def language(self, crew: str) -> str:
         """The first that the crew's rows name, else that of the terms."""
         named = (row.language for row in self.mill.crews if row.crew == crew and row.language)
         return next(named, self.mill.terms.language_of_cards)
+
+
+def _begun_by_another(uow: UnitOfWork, mill: Mill, stages: Mapping[LoomKey, StageChange]) -> dict[LoomKey, Mill]:
+    """Looms under way that began by another version of the method → the mill of that: their cards stay as they were."""
+    then, begun = MethodThen(uow, mill), begun_at(uow.stage_history())
+    under_way = (key for key, change in stages.items() if change.stage in UNDER_WAY)
+    return {key: then.mill(begun.get(key)) for key in under_way if then.version(begun.get(key)) != mill.method.version}
 
 
 def _one(maker: _Maker, key: LoomKey) -> Pack:

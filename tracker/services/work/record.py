@@ -16,7 +16,8 @@ from tracker.services.parts.reservations import follow_stage
 from tracker.services.parts.stock_report import parts_listed
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.people.permissions import May
-from tracker.services.work.sign_off import refuse_open
+from tracker.services.work.method_then import MethodThen
+from tracker.services.work.sign_off import begun_at, refuse_open
 from tracker.services.work.stage_moves import (
     RECORDED,
     WITH_REASON,
@@ -86,7 +87,7 @@ def record_stage(
     """
     taken, reason = told.taken, (told.why or "").strip() or None
     wanted, moment = _stage(stage, reason, taken), told.at or context.now()
-    with context.unit_of_work(_needed(wanted)) as uow:
+    with context.unit_of_work(needed_for(wanted)) as uow:
         room = read_stockroom(uow)
         zone = room.mill.terms.zone
         refuse_ahead(uow, moment)
@@ -101,7 +102,7 @@ def record_stage(
         if odd and not reason:
             raise DataError("stage-needs-reason", loom=key, stage=wanted, odd=odd)
         if wanted is Stage.SIGNED_OFF:
-            refuse_open(uow, room.mill, key)
+            refuse_open(uow, room.mill, key, moment)
         change = StageChange(key, wanted, moment, uow.who, reason)
         done = _conversion(uow, room.mill, key, taken, moment) if taken else None
         uow.add_stage(change)
@@ -112,7 +113,7 @@ def record_stage(
     return RecordedStage(change, before.stage.value if before else None, done, freed)
 
 
-def _needed(wanted: Stage) -> May:
+def needed_for(wanted: Stage) -> May:
     """To put a loom off, leave it out or take it back is the planner's."""
     return May.PLAN if wanted in (*BESIDE, Stage.SCOPED) else May.RECORD
 
@@ -130,4 +131,5 @@ def _stage(stage: str, why: str | None, taken: Taken | None) -> Stage:
 
 def _conversion(uow: UnitOfWork, mill: Mill, key: LoomKey, taken: Taken, ended_at: datetime) -> Conversion:
     earlier = next((done for done in uow.conversions() if done.key == key), None)
+    mill = MethodThen(uow, mill).mill(begun_at(uow.stage_history()).get(key) or taken.started_at)
     return conversion_of(mill, key, taken, ended_at, earlier, uow.last_bookings({key}).get(key))

@@ -10,17 +10,17 @@ from tracker.cards.faults import NOT_IN_WORK, Known, faults, key_of_loom, whole_
 from tracker.domain.card_numbers import card_place
 from tracker.domain.faults import Fault, placed
 from tracker.domain.findings import Finding, Severity
+from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import CONVERTED, UNDER_WAY, Conversion, Stage, StageChange
 from tracker.domain.rows import Change, RowKey, SourceTable, TypedRow
-from tracker.domain.scopes import LoomScope
 from tracker.domain.tables import TABLES
 from tracker.errors import Message, TrackerError, message
-from tracker.scope.content import scope_looms
 from tracker.services.moments import began
 from tracker.services.parts.reservations import follow_stages
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.given_back import UsedRow, give_back
+from tracker.services.work.method_then import MethodThen
 from tracker.services.work.sign_off import begun_at, content_of, open_of, sign_off_message
 from tracker.services.work.stage_moves import Step, is_issued, odd_move, refuse_stop, stage_now
 from tracker.services.work.taken import Taken, conversion_of
@@ -122,10 +122,15 @@ class Records:
 
         begun = frozenset(key for key, change in self.stages.items() if change.stage in (*UNDER_WAY, *CONVERTED))
         return Known(
-            mill.method, frozenset(crew.crew for crew in mill.crews), frozenset(mill.parts), self._local(self.uow.now()),
+            self._methods, frozenset(crew.crew for crew in mill.crews), frozenset(mill.parts), self._local(self.uow.now()),
             card_of, self._held, begun,
             self._of_loom(WORK), self._of_loom("stops"), self._of_loom("waste"),
         )  # fmt: skip
+
+    def _methods(self, key: LoomKey) -> tuple[Method, ...]:
+        """That under which the loom's conversion began, and that in force."""
+        began, today = self._then.mill(self._begun.get(key)).method, self.room.mill.method
+        return (today,) if began is today else (began, today)
 
     def _held(self, key: LoomKey) -> dict[str, float]:
         """Part → what a loom got, with what rows that are corrected now had given back."""
@@ -158,8 +163,8 @@ class Records:
         return begun_at(self.uow.stage_history())
 
     @cached_property
-    def _scopes(self) -> Mapping[LoomKey, LoomScope]:
-        return scope_looms(self.room.mill)
+    def _then(self) -> MethodThen:
+        return MethodThen(self.uow, self.room.mill)
 
     @cached_property
     def _bookings(self) -> Mapping[LoomKey, Any]:
@@ -236,7 +241,7 @@ class Records:
         odd = odd_move(self.room, step, self._first, moment)
         if odd and not why:
             return Fault(message("record-needs-remark", loom=key, stage=stage, odd=odd), "remark", Severity.REFUSED)
-        if stage is Stage.SIGNED_OFF and (open_ones := self._open(key)):
+        if stage is Stage.SIGNED_OFF and (open_ones := self._open(key, at)):
             return Fault(open_ones, "stage", Severity.REFUSED)
         change = StageChange(key, stage, moment, self.uow.who, why if odd or stage is Stage.STOPPED else None)
         self.moves.append(StageMove(change, done))
@@ -252,12 +257,14 @@ class Records:
         return began(self.uow, self.room.mill.terms)
 
     def _conversion(self, row: Row, key: LoomKey) -> Conversion:
-        mill, booking = self.room.mill, self._bookings.get(key)
+        booking = self._bookings.get(key)
+        begun = self._begun.get(key, self._utc(row["started_at"]))
+        mill, scope = self._then.mill(begun), self._then.scope(key, begun)
         crew = row.get("crew") or (booking.crews[0].crew if booking and booking.crews else "")
         start, over, ended = (self._utc(at) for at in (row["started_at"], over_at(row), row["ended_at"]))
         told = [one for one in self.known.work.get(key, ()) if one["operation"] and one["card"] == row.get("card")]
         minutes = {one["operation"]: one["minutes"] for one in told if one["minutes"] is not None}
-        content = content_of(self._scopes[key], booking)
+        content = content_of(scope, booking)
         noted = Noted(crew, start, over, minutes, row.get("minutes"))
         out = work_out(mill, key, noted, booking, content)
         taken = Taken(crew, start, out.operation_min, out.total_min, worked_out=out.worked_out)
@@ -278,10 +285,12 @@ class Records:
             if again != done:
                 yield again
 
-    def _open(self, key: LoomKey) -> Message | None:
+    def _open(self, key: LoomKey, at: datetime) -> Message | None:
         rows = {name: of.get(key, ()) for name, of in self._told.items()}
-        since = self._local(self._begun[key]) if key in self._begun else datetime.min
-        return sign_off_message(key, open_of(self._scopes[key], self._bookings.get(key), rows, since))
+        begun = self._begun.get(key)
+        since = self._local(begun) if begun else datetime.min
+        points = open_of(self._then.scope(key, begun), self._bookings.get(key), rows, since, at)
+        return sign_off_message(key, points)
 
     # ---- writing
 

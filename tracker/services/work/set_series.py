@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -13,7 +12,7 @@ from tracker.domain.progress import Conversion
 from tracker.domain.scopes import LoomScope
 from tracker.domain.words import fold
 from tracker.domain.work import WorkContent
-from tracker.scope.content import scope_looms
+from tracker.services.work.method_then import MethodThen
 from tracker.store import UnitOfWork
 
 _Place = tuple[str, str]
@@ -23,7 +22,7 @@ _Place = tuple[str, str]
 def read_series(uow: UnitOfWork, mill: Mill, until: datetime) -> list[Series]:
     """Every series that has a value up to `until`, by loom, setting and side. Values that were waived are left out."""
     values = _values(uow, until)
-    limits = _limits_then(uow, mill, values)
+    limits = _limits_then(uow, mill)
     known = _by_setting(mill.method.setpoints)
     found = [_series(mill, key, rows, limits(key, rows[-1]["at"]), known) for (key, *_), rows in values.items()]
     return sorted(found, key=lambda one: (one.key.sort_key, fold(one.setting), one.side or ""))
@@ -79,32 +78,16 @@ def _by_setting(setpoints: Iterable[Setpoint]) -> dict[str, list[Setpoint]]:
     return found
 
 
-def _limits_then(
-    uow: UnitOfWork, mill: Mill, values: Mapping[tuple[LoomKey, str, str], Sequence[Mapping[str, Any]]]
-) -> Callable[[LoomKey, datetime], dict[_Place, Limits]]:
+def _limits_then(uow: UnitOfWork, mill: Mill) -> Callable[[LoomKey, datetime], dict[_Place, Limits]]:
     """Loom and moment → its setpoints by the method version that was in force then; before the first one, by that."""
-    versions, done = uow.method_versions(), {one.key: one for one in uow.conversions()}
+    then, done = MethodThen(uow, mill), {one.key: one for one in uow.conversions()}
 
-    def version_at(at: datetime) -> int | None:
-        return next((v for v, since in reversed(versions) if since <= at), versions[0][0] if versions else None)
+    def limits(key: LoomKey, at: datetime) -> dict[_Place, Limits]:
+        if not then.mill(at).method.setpoints:
+            return {}
+        return _of_loom(_taken(then.scope(key, at), done.get(key)))
 
-    looms: dict[int | None, set[LoomKey]] = defaultdict(set)
-    for (key, *_), rows in values.items():
-        looms[version_at(rows[-1]["at"])].add(key)
-    found: dict[int | None, dict[LoomKey, dict[_Place, Limits]]] = {
-        version: _limits(replace(mill, method=uow.method(version)), done, keys) for version, keys in looms.items()
-    }
-    return lambda key, at: found.get(version_at(at), {}).get(key, {})
-
-
-def _limits(
-    mill: Mill, done: Mapping[LoomKey, Conversion], looms: Iterable[LoomKey]
-) -> dict[LoomKey, dict[_Place, Limits]]:
-    """The setpoints of each loom; none where the method has none or the loom is not to be scoped by it."""
-    if not mill.method.setpoints:
-        return {}
-    scopes = scope_looms(mill)
-    return {key: _of_loom(_taken(scopes[key], done.get(key))) for key in looms}
+    return limits
 
 
 def _taken(scope: LoomScope, done: Conversion | None) -> list[WorkContent]:

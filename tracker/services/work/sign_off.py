@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from tracker.cards.sign_off import Recorded, open_points
 from tracker.domain.mill import LoomKey, Mill
@@ -12,7 +13,7 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.tables import TABLES
 from tracker.domain.work import WorkContent
 from tracker.errors import DataError, Message, message
-from tracker.scope.content import scope_looms
+from tracker.services.work.method_then import MethodThen
 from tracker.store import UnitOfWork
 from tracker.store.rows import read_rows
 
@@ -22,19 +23,27 @@ MOST = 6
 """Open points that are told by name."""
 
 
-def refuse_open(uow: UnitOfWork, mill: Mill, key: LoomKey) -> None:
-    """DataError where points of the loom's conversion are open; a method without any asks for nothing."""
-    if not (
-        mill.method.checks or mill.method.setpoints or any(row.waivable is False for row in mill.method.operations)
-    ):
-        return
-    rows = {name: read_rows(uow.session, TABLES[name], uow.zone, key).values() for name in OF_SIGN_OFF}
-    begun = begun_at(uow.stage_history()).get(key)
-    booking = uow.last_bookings({key}).get(key)
-    since = begun.astimezone(uow.zone).replace(tzinfo=None) if begun else datetime.min
-    points = open_of(scope_looms(mill)[key], booking, rows, since)
-    if said := sign_off_message(key, points):
+def refuse_open(uow: UnitOfWork, mill: Mill, key: LoomKey, at: datetime) -> None:
+    """DataError where points of the loom's conversion are open (`open_then`)."""
+    if said := sign_off_message(key, open_then(uow, mill, key, at)):
         raise DataError(said.code, **said.params)
+
+
+def open_then(uow: UnitOfWork, mill: Mill, key: LoomKey, at: datetime) -> tuple[Message, ...]:
+    """The open points of the loom's conversion when it was signed off, by the method under which it was begun; one that has none
+    asks for nothing."""
+    begun, then = begun_at(uow.stage_history()).get(key), MethodThen(uow, mill)
+    method = then.mill(begun).method
+    if not (method.checks or method.setpoints or any(row.waivable is False for row in method.operations)):
+        return ()
+    rows = {name: read_rows(uow.session, TABLES[name], uow.zone, key).values() for name in OF_SIGN_OFF}
+    since = local_time(begun, uow.zone) if begun else datetime.min
+    return open_of(then.scope(key, begun), uow.last_bookings({key}).get(key), rows, since, local_time(at, uow.zone))
+
+
+def local_time(at: datetime, zone: ZoneInfo) -> datetime:
+    """As the rows of records have it."""
+    return at.astimezone(zone).replace(tzinfo=None)
 
 
 def sign_off_message(key: LoomKey, points: Sequence[Message]) -> Message | None:
@@ -48,17 +57,21 @@ def sign_off_message(key: LoomKey, points: Sequence[Message]) -> Message | None:
 OF_SIGN_OFF = ("work_done", "set_values", "check_results")
 
 
-def open_of(scope: LoomScope, booking: Booking | None, rows: Rows, since: datetime) -> tuple[Message, ...]:
-    """The open points of one loom; `since` is when its conversion began, in the mill's local time as the rows have it."""
+def open_of(
+    scope: LoomScope, booking: Booking | None, rows: Rows, since: datetime, until: datetime
+) -> tuple[Message, ...]:
+    """The open points of one loom; `since` is when its conversion began, `until` when it was signed off, in the mill's local
+    time as the rows have it."""
     content = content_of(scope, booking)
     if content is None:
         return ()
-    told = Recorded(*(tuple(rows.get(name, ())) for name in OF_SIGN_OFF)).since(since)
+    work, values, results = (tuple(rows.get(name, ())) for name in OF_SIGN_OFF)
+    told = Recorded(work, values, results, until).since(since)
     return open_points(content.operations, content.setpoints, content.checks, told)
 
 
 def content_of(scope: LoomScope, booking: Booking | None) -> WorkContent | None:
-    """The loom's work as it was booked, by today's method; where it never was, or not so, the largest that it can be."""
+    """The loom's work as it was booked, by the method of its scope; where it never was, or not so, the largest it can be."""
     contents = [content for of in scope.contents.values() for content in of]
     booked = [c for c in contents if booking and (c.kind, c.choices) == (booking.kind, booking.choices)]
     return next(iter(booked), None) or max(contents, key=lambda content: content.on_loom_min, default=None)

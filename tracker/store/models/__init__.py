@@ -29,7 +29,7 @@ from tracker.store.models.mill import (
 )
 from tracker.store.models.people import ActRow, PersonRow, SessionRow
 from tracker.store.models.plans import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
-from tracker.store.models.progress import ConversionRow, OperationMinutesRow, StageRow
+from tracker.store.models.progress import ConversionRow, OperationMinutesRow, StageRow, WithdrawalRow
 from tracker.store.models.records import (
     BobbinRow,
     CheckResultRow,
@@ -93,5 +93,6 @@ __all__ = [
     "ToolRow",
     "WarpRow",
     "WasteRow",
+    "WithdrawalRow",
     "WorkDoneRow",
 ]

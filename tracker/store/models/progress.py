@@ -47,3 +47,15 @@ class OperationMinutesRow(AppendOnly, Base):
     minutes: Mapped[float]
     worked_out: Mapped[bool | None]
     """Whether nobody took them."""
+
+
+class WithdrawalRow(OfLoomHistory, Base):
+    """That a row of another table of history was withdrawn: it counts no more, and stays."""
+
+    __tablename__ = "withdrawals"
+    __table_args__ = (ForeignKeyConstraint(["hall", "loom"], ["looms.hall", "looms.loom"]),)
+    table: Mapped[str] = mapped_column(index=True)
+    row_id: Mapped[int]
+    at: Mapped[datetime]
+    who: Mapped[str]
+    why: Mapped[str]

@@ -274,3 +274,38 @@ open-setting = setting { $setting }{ $side ->
        *[other] {" "}(target { $target })
     }
     .means = A setting that was not read since the conversion began, or lies outside its limits, without a waiver.
+
+## Withdrawing
+
+withdraw-without-reason = a record is withdrawn only with a reason
+    .means = What was recorded is taken back without saying why.
+    .hint = say why
+    .terminal = say it with --why TEXT
+withdraw-nothing = nothing is recorded of loom { $loom }, so there is nothing to withdraw
+    .means = A stage is withdrawn of a loom that has none recorded.
+withdraw-no-stage = loom { $loom } was never recorded as { $stage }; recorded are: { $stages }
+    .means = A stage is withdrawn that was not recorded.
+withdraw-later-first = loom { $loom } is { $later } since { $at }, which builds on { $stage }: withdraw { $later } first
+    .means = A stage is withdrawn before those that were recorded after it.
+withdraw-no-row = there is no such row of loom { $loom } in { $table }
+    .means = A row is withdrawn that was not recorded, or was withdrawn already.
+withdraw-several = several rows of loom { $loom } in { $table } are meant: { $rows }
+    .means = A row to be withdrawn is not named closely enough.
+    .hint = say side and moment
+    .terminal = say with --side, --at or --card which
+withdraw-row = ({ $row })
+    .means = One row of a sheet of records, as it is named in a list.
+withdraw-sign-off-first = the sign-off of loom { $loom } builds on it: withdraw the stage signed off first
+    .means = A value or check is withdrawn without which the loom could not have been signed off.
+withdrawn = Loom { $loom }: withdrew { $what }, { $rows ->
+        [one] 1 row
+       *[other] { $rows } rows
+    } of the history in all; they stay in it and count no more. { $stage ->
+        [none] Nothing is recorded of the loom any more, and the next plan takes it so.
+       *[other] The loom is { $stage }, and the next plan takes it so.
+    }
+    .means = What withdrawing did.
+withdrawn-stage = the stage { $stage } and what hung on it
+    .means = What was withdrawn: a stage.
+withdrawn-row = { $row } from { $table }
+    .means = What was withdrawn: a row of a sheet of records.

@@ -1,0 +1,43 @@
+"""Rows of what was done that were withdrawn: they stay in their tables, and nothing counts them any more."""
+
+from collections.abc import Iterable, Mapping
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import ColumnElement, insert, select
+from sqlalchemy.orm import Session
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.progress import Withdrawal
+from tracker.store.models import WithdrawalRow
+
+
+def stands(model: Any) -> ColumnElement[bool]:
+    """The condition that a row of a table of history was not withdrawn."""
+    gone = select(WithdrawalRow.row_id).where(WithdrawalRow.table == model.__tablename__)
+    return model.id.not_in(gone)
+
+
+def standing_rows(session: Session, model: Any, key: LoomKey) -> list[Any]:
+    """The rows of a loom that count, oldest first."""
+    query = select(model).where(model.hall == key.hall, model.loom == key.loom, stands(model)).order_by(model.id)
+    return list(session.scalars(query))
+
+
+def withdraw_rows(
+    session: Session, key: LoomKey, rows: Mapping[str, Iterable[int]], at: datetime, who: str, why: str
+) -> None:
+    """Note that rows (table → numbers) count no more."""
+    gone = [
+        {"hall": key.hall, "loom": key.loom, "table": table, "row_id": number, "at": at, "who": who, "why": why}
+        for table, numbers in rows.items()
+        for number in numbers
+    ]
+    session.execute(insert(WithdrawalRow), gone)
+
+
+def read_withdrawals(session: Session, key: LoomKey) -> list[Withdrawal]:
+    """What of a loom was withdrawn, oldest first."""
+    query = select(WithdrawalRow).where(WithdrawalRow.hall == key.hall, WithdrawalRow.loom == key.loom)
+    rows = session.scalars(query.order_by(WithdrawalRow.id))
+    return [Withdrawal(row.table, row.row_id, row.at, row.who, row.why) for row in rows]
