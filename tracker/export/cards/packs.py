@@ -86,7 +86,7 @@ def write_packs(
         for card in pack.cards:
             mark = f"{words('card-number')} {card.number} · {words('card-loom')} {card.key}"
             sections.append(_Section(mark, words, _card(card, words, address)))
-    made, pages = _laid_out(sections, programme, A4, 10 * mm)
+    made, pages = _laid_out(sections, programme, A4, 8 * mm)
     write(path, made, ".pdf")
     return sum(pages.count.values())
 

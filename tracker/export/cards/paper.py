@@ -13,7 +13,7 @@ from reportlab.platypus import Flowable, Paragraph, Table, TableStyle
 
 from tracker.export.pdf import markup, style
 
-WIDTH = 190 * mm
+WIDTH = 194 * mm
 """Of the text on A4."""
 SMALL, TEXT = 6.2, 7.0
 _EMPTY_PAGE = 260 * mm
@@ -67,7 +67,7 @@ def pair(label: str, value: str, size: float = TEXT) -> Paragraph:
 
 def _close(size: float, bold: bool = False, right: bool = False) -> ParagraphStyle:
     made = style(size, bold=bold, colour="#000000", right=right)
-    made.leading = size * 1.15
+    made.leading = size * 1.12
     made.splitLongWords = 1
     return made
 
