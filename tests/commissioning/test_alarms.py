@@ -118,3 +118,14 @@ def test_few_quiet_halls_show_anything(rounded):
 def test_a_loom_moved_by_three_repeatabilities_is_seen_after_four_readings(rounded):
     found = review(hall(11, looms=48, moved=3, after=4, rounded=rounded)).alarms
     assert any(a.kind is AlarmKind.MOVED and a.series.key.loom == "1" for a in found)
+
+
+def test_looms_with_another_setpoint_are_no_family():
+    """Six at 45 and two with longer arms, which are meant to be at 78: nobody is out of the family; one of the six at 60 is."""
+    near, far = Limits(45, 43, 47), Limits(78, 75, 81)
+    more = {"repeatability": 1.0, "machine_type": "AJ", "family": "F"}
+    hall_of = [series(str(i), 45, limits=near, **more) for i in range(5)]
+    arms = [series(str(i), 78, limits=far, **more) for i in (7, 8)]
+    assert not review([*hall_of, series("6", 45, limits=near, **more), *arms]).alarms
+    found = review([*hall_of, series("6", 60, limits=Limits(45, 43, 47), **more), *arms]).alarms
+    assert (AlarmKind.OUT_OF_FAMILY, "6") in {(a.kind, a.series.key.loom) for a in found}

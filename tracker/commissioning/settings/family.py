@@ -28,12 +28,13 @@ class Kin(NamedTuple):
 
 
 def kinship(series: Sequence[Series]) -> dict[tuple[str, str], list[Kin]]:
-    """Setting and side → its series that have a family of five looms or more, family by family."""
+    """Setting and side → its series that have a family of five looms or more, family by family. Looms with another setpoint are
+    meant to be set otherwise, so they are no family."""
     families: dict[tuple, list[int]] = defaultdict(list)
     for i, one in enumerate(series):
         if one.family and not isinstance(one.now.value, str):
             side = fold(one.side or "")
-            families[fold(one.setting), side, fold(one.machine_type), fold(one.family)].append(i)
+            families[fold(one.setting), side, fold(one.machine_type), fold(one.family), str(one.limits)].append(i)
     found: dict[tuple[str, str], list[Kin]] = defaultdict(list)
     for (setting, side, *_), members in sorted(families.items()):
         if len(members) >= FEWEST_LOOMS:
