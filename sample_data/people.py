@@ -51,5 +51,8 @@ TERMS = Terms(
     looms_stopped_at_once=3,
     stopped_per_section=1,
     day_to_day_variation=0.04,
+    leno_yarn_tex=12,
+    leno_yarn_price_per_kg=9.8,
+    minutes_per_stop=4,
     pilots={"AJ-N": "007", "RP-N": "R-04"},
 )

@@ -32,10 +32,20 @@ _ARTICLES = (
     ("R-2150", 350, 15, 7, "crimp", 1.25, 1.4), ("R-2156", 350, 20, 9, "crimp", 1.65, 2.0),
 )  # fmt: skip
 CLOTH_WIDTH_CM = {article: width for article, width, *_ in _ARTICLES}
+WEFT_TEX, WEFT_PRICE_PER_KG = {"A": 20.0, "R": 33.0}, {"A": 3.2, "R": 4.1}
+"""By the hall in which an article is woven: cotton from air-jets, blends from rapiers."""
+
+
+def _family(article: str, picks_per_cm: float) -> str:
+    """What is about as dense on the same kind of loom: its settings are compared with each other."""
+    return f"{article[0]} {'light' if picks_per_cm < 22 else 'dense'}"
+
+
 ARTICLES = {
-    article: Article(article, picks, take_up / 100, basis, contribution, value)
+    article: Article(article, picks, take_up / 100, basis, contribution, value, _family(article, picks), WEFT_TEX[article[0]],
+                     WEFT_PRICE_PER_KG[article[0]])
     for article, _, picks, take_up, basis, contribution, value in _ARTICLES
-}
+}  # fmt: skip
 NARROWER_CM = (2, 25)
 """A cloth is so much narrower than the reed of the looms on which it is woven."""
 
