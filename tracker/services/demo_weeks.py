@@ -20,6 +20,7 @@ from tracker.services.loading.load import load
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.own_clock import set_clock
 from tracker.services.parts.stock_entry import Entry
+from tracker.services.people.permissions import May
 from tracker.store import UnitOfWork
 
 BEFORE_START = timedelta(minutes=30)
@@ -51,7 +52,7 @@ def live_six_weeks(context: Context, folder: Path, as_of: datetime, orders: Sequ
     hall_book(hall_file, mill, windows, plan.bookings, _placed(mill, orders))
     loads = [_loaded(later, hall_file, ("warps",))]
     jobs = jobs_of(mill, plan.bookings, scopes)
-    with later.unit_of_work() as uow:
+    with later.unit_of_work(May.STOCK) as uow:
         jobs = endings(_supply(uow, jobs))
         _take_back(uow, jobs)
         uow.commit()
