@@ -5,13 +5,15 @@ from card_mill import CHECKS, KIT, LOOM, SETPOINTS, card_mill, fill_cards, now_h
 from three_looms import OPERATIONS, at
 
 from tracker.domain.rows import SourceColumn, SourceTable, TypedRow
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.work.cards import cards
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 from tracker.words.findings import refusal_line
 
 NEW_CHECK = {"check": "Cover is on", "safety": True}
+
+CARDS = LoadRequest(records_only=True)
 
 
 @pytest.fixture
@@ -41,11 +43,11 @@ def test_a_job_begun_before_the_change_is_signed_off_by_its_card(db, tmp_path):
     """Begun on Tuesday at eight; the method changes at nine. The card names the old operation and knows no check of the cover."""
     card = fill_cards(db, tmp_path / "card.xlsx", well_done)
     version = cards(now_here(db), "1").cards[0].method_version
-    record_stage(now_here(db), "1", "in work", at=at(1, 8))
+    record_stage(now_here(db), "1", "in work", told=StageTold(at=at(1, 8)))
     assert change_method(db, at(1, 9)) == version + 1
     again = cards(now_here(db), "1").cards[0]
     assert again.method_version == version and "Mount" in {one.row.operation for one in again.operations}
-    report = load(now_here(db), [card], records_only=True)
+    report = load(now_here(db), [card], CARDS)
     assert report.written, refusal_line(report.refusal, report.quoted)
     with open_store(db).reading() as uow:
         (done,) = uow.conversions()
@@ -59,6 +61,6 @@ def test_a_job_begun_after_it_is_judged_by_the_new_one(db, tmp_path):
         db, tmp_path / "card.xlsx", lambda sheet, row: {} if row.get("Operation") == "Mount" else well_done(sheet, row)
     )
     change_method(db, at(1, 7))
-    report = load(now_here(db), [card], records_only=True)
+    report = load(now_here(db), [card], CARDS)
     assert not report.written
     assert "Cover is on" in refusal_line(report.refusal, report.quoted)

@@ -9,15 +9,17 @@ from three_looms import at
 
 from tracker.domain.progress import Stage
 from tracker.errors import DataError, UsageError
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.entering import enter_records
-from tracker.services.work.record import record_stage
+from tracker.services.work.record import StageTold, record_stage
 from tracker.services.work.withdrawing import RowMeant, withdraw_reading, withdraw_stage
 from tracker.store import open_store
 from tracker.store.withdrawals import read_withdrawals
 
 SHEETS = ("work_done", "set_values", "check_results", "parts_used")
+
+CARDS = LoadRequest(records_only=True)
 
 
 @pytest.fixture(scope="module")
@@ -26,7 +28,7 @@ def signed(tmp_path_factory):
     folder = tmp_path_factory.mktemp("signed")
     db = card_mill(str(folder / "mill.db"))
     card = fill_cards(db, folder / "card.xlsx", well_done)
-    assert load(now_here(db), [card], records_only=True).written
+    assert load(now_here(db), [card], CARDS).written
     return db, card
 
 
@@ -77,7 +79,7 @@ def test_nothing_is_lost_by_it_and_the_card_can_be_loaded_again(db, signed):
         tables = [one.table for one in gone]
     # three stages, one conversion, and the rows of the four sheets
     assert (tables.count("stage_changes"), tables.count("conversions"), len(tables)) == (3, 1, 16)
-    assert load(now_here(db), [signed[1]], records_only=True).written
+    assert load(now_here(db), [signed[1]], CARDS).written
     assert stands(db) == before
 
 
@@ -122,8 +124,8 @@ def test_what_came_back_and_was_handed_on_is_not_taken_from_where_it_is(db):
 
 def test_a_stop_that_was_recorded_of_the_wrong_loom_leaves_it_in_work(db):
     back_to_nothing(db)
-    record_stage(now_here(db), "1", "in work", at=at(1, 8))
-    record_stage(now_here(db), "1", "stopped", at=at(1, 9), why="rail does not fit")
+    record_stage(now_here(db), "1", "in work", told=StageTold(at=at(1, 8)))
+    record_stage(now_here(db), "1", "stopped", told=StageTold(at=at(1, 9), why="rail does not fit"))
     assert withdraw_stage(now_here(db), "1", "that was loom 2", stage="stopped").stage is Stage.IN_WORK
     assert stands(db)[0] == [Stage.IN_WORK]
 
@@ -138,5 +140,5 @@ def test_work_that_began_at_another_moment_is_recorded_anew(db, tmp_path):
         )
 
     card = fill_cards(db, tmp_path / "again.xlsx", an_hour_later)
-    assert load(now_here(db), [card], records_only=True).written
+    assert load(now_here(db), [card], CARDS).written
     assert stands(db)[1] == [120]  # nine to eleven

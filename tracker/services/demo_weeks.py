@@ -16,7 +16,7 @@ from tracker.errors import TrackerError
 from tracker.forecast.beam_outs import forecast
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
-from tracker.services.loading.load import load
+from tracker.services.loading.load import LoadRequest, load
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.own_clock import set_clock
 from tracker.services.parts.stock_entry import Entry
@@ -69,7 +69,7 @@ def _placed(mill: Mill, orders: Iterable[OrderLine]) -> list[Receipt]:
 
 
 def _loaded(context: Context, file: Path, replaces: Sequence[str] = ()) -> LoadReport:
-    report = load(context, [file], replaces=replaces)
+    report = load(context, [file], LoadRequest(replaces=replaces))
     if report.refusal:
         raise TrackerError("demo-not-loaded", database=context.database, why=report.refusal)
     return report
