@@ -1,7 +1,7 @@
 """Scenario files: what they change, and one line for each value that does not fit."""
 
 import tomllib
-from datetime import date, time
+from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 import pytest
@@ -9,8 +9,12 @@ import refusals
 
 from tracker.domain.method import Method, Operation
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill, Part, Receipt, Tool
+from tracker.domain.plan import Plan, PlanStatus
+from tracker.domain.since import EnteredSince
 from tracker.errors import UsageError
+from tracker.mill_state.happened import OTHER, happened
 from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
+from tracker.services.plans.scenario_changes import rows_changed
 from tracker.services.plans.scenario_entries import ENTRIES, Spot, checked_items
 from tracker.services.plans.scenario_template import write_scenario_template
 from tracker.words import ENGLISH
@@ -220,3 +224,37 @@ def test_more_heads_for_a_crew_that_can_take_a_conversion_are_said_to_change_not
         "costs. Another crew would change something: [[crew]] in a scenario file."
     )
     assert list(changes_nothing(mill, mill)) == []
+
+
+def test_what_a_scenario_changes_is_told_as_what_was_entered_would_be(changed):
+    after = changed("""
+        [terms]
+        "allowance (%)" = 20
+        [heads]
+        Fitters = 1
+        [tools]
+        hoist = 0
+        [[absent]]
+        crew = "Fitters"
+        from = 2027-01-11
+        to = 2027-01-15
+        [[receipt]]
+        order = "PO-1"
+        part = "RAIL"
+        due = 2027-02-08
+        [[closure]]
+        date = 2027-02-01
+        stops = "work"
+    """)
+    at = datetime(2027, 1, 4, tzinfo=UTC)
+    before = Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", at, at)
+    found = happened(after, EnteredSince(tuple(rows_changed(MILL, after))), before, at)
+    assert [ENGLISH.say(one.says) for one in found] == [
+        "Fitters is away from Mon 11 Jan 2027 to Fri 15 Jan 2027",
+        "the mill has no conversions on Mon 1 Feb 2027",
+        "Heads of Fitters was changed from 2 to 1",
+        "How many of hoist was changed from 1 to 0",
+        "the term allowance (%) was changed from 15 to 20",
+        "the receipt of 4 pc RAIL promised for Fri 8 Jan 2027 is promised for Mon 8 Feb 2027 now (order PO-1)",
+    ]
+    assert all(one.of != OTHER for one in found)

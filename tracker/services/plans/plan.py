@@ -29,6 +29,7 @@ from tracker.services.plans.moves import Move, differences
 from tracker.services.plans.plan_record import in_json, local, plan_record
 from tracker.services.plans.planning_data import read_happened, read_planning_data
 from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
+from tracker.services.plans.scenario_changes import rows_changed
 
 MOST_REASONS = 3
 """Why there is no plan, told in one message."""
@@ -155,7 +156,7 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     name = str(changes.get("name") or scenario.stem) if scenario else None
     publish = request.publish and not (search.stop and search.stop())
     overdue = () if scenario else late_now(context, problem.as_of)
-    news = read_happened(context, data, problem.as_of)
+    news = read_happened(context, data, problem.as_of, rows_changed(mill, data.mill) if scenario else ())
     number = save(context, result, publish, name, published)
     report = report_of(result, data, problem, news, Saved(number, publish, name))
     notes = tuple(changes_nothing(mill, data.mill))
