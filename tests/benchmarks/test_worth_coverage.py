@@ -9,6 +9,7 @@ from made_programmes import programme
 
 from tracker.commissioning.worth.plain import pooled
 from tracker.commissioning.worth.stepped import Stepped, stepped
+from tracker.commissioning.worth.verdict import judged
 
 PROGRAMMES = int(os.environ.get("WORTH_PROGRAMMES", "500"))
 SCENARIOS = {
@@ -38,6 +39,6 @@ def test_the_interval_holds_the_truth(name):
 
 
 def test_a_thousand_looms(benchmark):
-    """1,000 looms × 104 weeks."""
-    panel = programme(1, looms=1000, weeks=104, first=30, last=90, halls=4).panel
-    benchmark.pedantic(stepped, (panel,), rounds=1)
+    """A verdict over 1,000 looms × 104 weeks."""
+    made = programme(1, looms=1000, weeks=104, first=30, last=90, halls=4)
+    benchmark.pedantic(judged, (made.panel, True, 0.1, made.decided_at.date()), rounds=1)
