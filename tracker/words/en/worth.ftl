@@ -101,7 +101,7 @@ worth-silent = { $looms ->
        *[other] { $looms } looms
     } had no stop before the conversion and cannot speak
     .means = Converted looms of which nothing is expected, since they never stopped before.
-worth-plain = plainly before and after, { $what }: { $change }; do not go by it: season, articles and the order of the looms are in it, and it holds the truth in 0 to 6 of 100 simulated programmes
+worth-plain = plainly before and after, { $what }: { $change }; do not go by it: season, articles and the order of the looms are in it, and of 100 simulated programmes it holds the truth in none to one, with 12 looms in 11
     .means = All stops after against all before, as one would do it on paper, shown so that nobody trusts it.
 worth-picks = { $looms ->
         [one] one converted loom weaves
