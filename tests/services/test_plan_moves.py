@@ -227,3 +227,13 @@ def test_a_new_booking_says_why_its_loom_was_left_over():
     left = (LeftOver(LoomKey("H", "1"), as_it_stands("no kit"), 0),)
     (move,) = differences(plan(left=left), plan(booking(10, 8)), MILL)
     assert (move.what, said(move.why)) == ("new", "was left over before: no kit")
+
+
+@pytest.mark.parametrize(("looms", "why"), [("1", " (the receipt came late)"), ("2", "")])
+def test_a_late_receipt_is_why_a_start_passed_only_where_the_kit_could_not_be_had_without_it(looms, why):
+    late = Happened(
+        as_it_stands("the receipt came late"), PART, "rail", AT.date(), looms=frozenset({LoomKey("H", looms)})
+    )
+    after = replace(plan(booking(30, 28)), as_of=AT + timedelta(hours=20))
+    (move,) = differences(plan(booking(10, 8)), after, MILL, happened=(late,))
+    assert said(move.why) == f"its start on Mon 4 Jan 2027 15:00 passed and nothing was recorded{why}"

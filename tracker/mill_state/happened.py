@@ -9,7 +9,7 @@ from math import inf
 from typing import Any
 
 from tracker.domain.days import Days
-from tracker.domain.mill import Mill
+from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.ordering import Ordering
 from tracker.domain.plan import Plan
 from tracker.domain.since import EnteredSince, RowChanged
@@ -19,6 +19,7 @@ from tracker.domain.terms import Terms
 from tracker.domain.units import percent
 from tracker.domain.words import fold
 from tracker.errors import Message, message
+from tracker.mill_state.relying import relying_on
 
 PEOPLE, PART, TOOL, STOPPED, SECTION, LENGTH, WATCH, CLOSED, OTHER = (
     "people", "part", "tool", "stopped", "section", "length", "watch", "closed", "other",
@@ -42,6 +43,8 @@ class Happened:
     """None = all."""
     crew: str | None = None
     """The crew, where it is about one."""
+    looms: frozenset[LoomKey] = frozenset()
+    """Those booked whose kits could not be had without it."""
 
     def on(self, day: date) -> bool:
         """Whether it bears upon a day."""
@@ -54,7 +57,7 @@ def happened(mill: Mill, since: EnteredSince, before: Plan, as_of: datetime) -> 
     came = {(m.order, m.part) for m in since.movements if m.order}
     found = [one for row in since.rows for one in _of_row(row, mill, came)]
     found += [one for movement in since.movements for one in _of_movement(movement, since, mill, before, days)]
-    found += _not_come(mill, days.local(as_of))
+    found += _not_come(mill, since, before, days.local(as_of))
     if since.method:
         found.append(Happened(message("happened-method", version=since.method), LENGTH))
     ordered = {row.now.get("part") for row in since.rows if row.table == "receipts" and not row.was}
@@ -208,7 +211,7 @@ def _of_movement(m: Movement, since: EnteredSince, mill: Mill, before: Plan, day
         due = since.promised.get((m.order, m.part))
         if due and due < on:
             says = message("happened-came-late", quantity=m.quantity, unit=unit, part=m.part, due=due, came=on)
-            yield Happened(says, PART, fold(m.part), due, on)
+            yield Happened(says, PART, fold(m.part), due, on, looms=relying_on(mill, since, before, m.order, m.part))
     if m.kind in (MovementKind.COUNT, MovementKind.ADJUSTMENT) and m.quantity < 0:
         says = message("happened-fewer", quantity=-m.quantity, unit=unit, part=m.part, why=m.why or None, loom=m.key,
                        how="count" if m.kind is MovementKind.COUNT else "loss")  # fmt: skip
@@ -218,12 +221,13 @@ def _of_movement(m: Movement, since: EnteredSince, mill: Mill, before: Plan, day
         yield Happened(says, PART, fold(m.part), on)
 
 
-def _not_come(mill: Mill, today: date) -> Iterator[Happened]:
+def _not_come(mill: Mill, since: EnteredSince, before: Plan, today: date) -> Iterator[Happened]:
     for line in mill.receipts:
         if line.due < today:
             says = message("happened-not-come", quantity=line.quantity, unit=_unit(mill, line.part), part=line.part,
                            due=line.due, order=line.order)  # fmt: skip
-            yield Happened(says, PART, fold(line.part), line.due)
+            looms = relying_on(mill, since, before, line.order, line.part)
+            yield Happened(says, PART, fold(line.part), line.due, looms=looms)
 
 
 def _orders(mill: Mill, before: Plan, as_of: datetime, ordered: Iterable[object]) -> Iterator[Happened]:

@@ -6,9 +6,8 @@ from datetime import date, timedelta
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan, Undo
 from tracker.domain.progress import BEFORE_BOOKING, Stage, StageChange
-from tracker.domain.words import fold
 from tracker.errors import Message, message
-from tracker.mill_state.happened import OTHER, PART, PEOPLE, Happened
+from tracker.mill_state.happened import OTHER, PEOPLE, Happened
 from tracker.services.plans.lacking import lack_of
 
 Broken = Mapping[LoomKey | None, Sequence[Message]]
@@ -80,16 +79,13 @@ class Causes:
 
     def _missed(self, old: Booking) -> Message:
         """A start that passed without a record: who or what was not there then."""
-        on, crews = old.start.astimezone(self.zone).date(), {turn.crew for turn in old.crews}
+        on, crews = old.start.astimezone(self.zone).date(), {None, *(turn.crew for turn in old.crews)}
         kept_off = (
             one.says for one in self.happened
-            if (one.of == PEOPLE and one.crew in crews and one.on(on))
-            or (one.of == PART and one.first and one.name in self._parts(old) and one.on(on))
+            if one.on(on) and (old.key in one.looms or (one.of == PEOPLE and one.crew in crews
+                                                        and one.hall in (None, old.key.hall)))
         )  # fmt: skip
         return self._with(message("moved-missed", start=old.start.astimezone(self.zone)), next(kept_off, None))
-
-    def _parts(self, old: Booking) -> set[str]:
-        return {fold(part) for part in old.parts}
 
     def _pilots(self, why: Reasons) -> Iterator[tuple[LoomKey, Message]]:
         """Looms that became the pilot of their type, and those whose booking lay before the pilot has run for the soak time:
