@@ -218,8 +218,8 @@ def test_a_limit_of_the_planner_and_news_that_take_no_place_are_told():
     told = {m.key.loom: said(m.why) for m in differences(before, after, MILL, happened=news)}
     assert told["1"].endswith("open over a closed day (term 'open over closed days') (the mill is closed on Monday)")
     assert told["2"] == (
-        "makes room for 3 (H): with it there would be too little looms stopped at once from Mon 4 Jan 2027 05:00 on; new since "
-        "the plan in force: a crew more"
+        "makes room for 3 (H): with it there would be too little room among the looms stopped at once from Mon 4 Jan 2027 "
+        "05:00 on; new since the plan in force: a crew more"
     )
 
 

@@ -96,8 +96,8 @@ firm-protected = the loom is protected until { $until } included
 firm-part = it needs { QUANTITY($needed) } of part { $part }, { QUANTITY($there) } can be there
     .means = The kit of a firm booking is not whole.
 too-little = too little { $kind ->
-        [stopped] looms stopped at once
-        [section] looms of a section stopped at once
+        [stopped] room among the looms stopped at once
+        [section] room among the looms of a section stopped at once
        *[other] { $what }
     } from { $at } on
     .means = Of what there is too little, and when that begins.
