@@ -4,6 +4,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.parts import literal
+from dashboards.speaking import SPEAKER
 from tracker.services.screens.next_step import lacking
 
 
@@ -13,15 +14,14 @@ def no_looms() -> None:
 
 def no_plan(then: str) -> None:
     """No plan is published; `then` says what comes of it here."""
-    lacks = access.ask(lacking)
+    lacks = [literal(SPEAKER.say(one)) for one in access.ask(lacking)]
     if lacks:
         st.info(
-            f"No plan is published yet, and none can be made before there is {literal(_listed(lacks))}: load it on the "
-            "screen **Load**."
+            f"No plan is published yet, and none can be made before there is {_listed(lacks)}: load it on the screen **Load**."
         )
     else:
         st.info(f"No plan is published yet. Publish one at the terminal; {then}.")
 
 
-def _listed(words: tuple[str, ...]) -> str:
+def _listed(words: list[str]) -> str:
     return " and ".join(filter(None, [", ".join(words[:-1]), words[-1]]))

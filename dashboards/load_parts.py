@@ -12,6 +12,7 @@ from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import Change, RowKey
 from tracker.domain.tables import TABLES
+from tracker.errors import message
 from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapping, set_aside
 from tracker.services.loading.load import LoadReport
 from tracker.services.loading.told_changes import row_named, told
@@ -32,10 +33,14 @@ def load_figures(report: LoadReport) -> list[Figure]:
     )
     asked, reasons = len(report.questions), len(report.refused)
     return [
-        ("Recognised", count(len(report.tables), "table"), f"{ignored:,} rows passed over: titles, sums, notes"),
+        (
+            "Recognised",
+            count(len(report.tables), "so-many-tables"),
+            f"{ignored:,} rows passed over: titles, sums, notes",
+        ),
         ("Would change", f"{added:,} new, {changed:,} changed", f"{unchanged:,} unchanged"),
-        ("To answer", count(asked, "question"), "nothing is written before" if asked else ""),
-        ("Refused", count(refused, "row"), count(reasons, "reason") if reasons else ""),
+        ("To answer", count(asked, "so-many-questions"), "nothing is written before" if asked else ""),
+        ("Refused", count(refused, "so-many-rows"), count(reasons, "so-many-reasons") if reasons else ""),
     ]
 
 
@@ -147,7 +152,7 @@ def show_changes(report: LoadReport) -> None:
         st.write(literal(f"{TABLES[name].sheet}: would end: " + ", ".join(_row(name, key) for key in gone) + "."))
     for name, keys in report.missing.items():
         with st.expander(
-            f"{TABLES[name].sheet}: {count(len(keys), 'row')} of the database not in these files; they stay"
+            f"{TABLES[name].sheet}: {count(len(keys), 'so-many-rows')} of the database not in these files; they stay"
         ):
             st.write(literal(", ".join(_row(name, key) for key in keys)))
 
@@ -158,8 +163,7 @@ def _nothing(report: LoadReport) -> str:
         sum(getattr(found.rows, name) for found in report.tables) for name in ("refused", "unchanged")
     )
     if refused:
-        others = "of the others the database says the same already" if unchanged else "there are no others"
-        return f"Nothing: {count(refused, 'row is', 'rows are')} refused, and {others}."
+        return SPEAKER.say(message("nothing-refused", rows=refused, others="yes" if unchanged else "no"))
     return "Nothing: the database says the same already." if unchanged else "Nothing: there are no rows."
 
 

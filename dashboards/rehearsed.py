@@ -27,7 +27,9 @@ def spread_rows(result: Record) -> Rows:
     last = _last_promised(result)
     rows: Rows = [["cost", *(money(cost[share], currency) for share in SHARES)]]
     if last:
-        rows.insert(0, [f"{count(last['looms'], 'loom')} done by", *(_day(last[share]).text for share in SHARES)])
+        rows.insert(
+            0, [f"{count(last['looms'], 'so-many-looms')} done by", *(_day(last[share]).text for share in SHARES)]
+        )
     return rows
 
 
@@ -79,7 +81,7 @@ def cost_frame(result: Record) -> pd.DataFrame:
 def figures_of(result: Record) -> Sequence[tuple[str, str, str]]:
     first, last, currency = result["policies"][0], _last_promised(result), result["currency"]
     cost = first["cost"]
-    sure = ("Promise no sooner than", _day(last["p80"]).text, f"{count(last['looms'], 'loom')}, in 80 of 100 runs; "
+    sure = ("Promise no sooner than", _day(last["p80"]).text, f"{count(last['looms'], 'so-many-looms')}, in 80 of 100 runs; "
             f"{_day(last['p50']).text} in half of them") if last else ("Promise no sooner than", "never", "")  # fmt: skip
     return [
         ("Done before the horizon", f"{first['most_done']:,} of {result['to_do']:,}", "at least, in 80 of 100 runs"),

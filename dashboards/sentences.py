@@ -29,7 +29,7 @@ def share(fraction: float) -> str:
 def cost_parts(plan: Plan, booked: float) -> str:
     """What the plan's cost consists of."""
     left = plan.objective - booked
-    says = f"{money(booked, plan.currency)} for {count(len(plan.bookings), 'booking')}"
+    says = f"{money(booked, plan.currency)} for {count(len(plan.bookings), 'so-many-bookings')}"
     if plan.left_over:
-        says += f" and {money(left, plan.currency)} for {count(len(plan.left_over), 'loom')} left over"
+        says += f" and {money(left, plan.currency)} for {count(len(plan.left_over), 'so-many-looms')} left over"
     return says + "."

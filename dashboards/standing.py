@@ -26,8 +26,8 @@ def warn_if_out_of_date() -> None:
     if not found:
         return
     st.warning(
-        f"The published plan cannot be kept as it is: {count(len(found), 'finding')}. The data changed since, and what the "
-        "screens show of the plan, its proof included, holds no more. Plan again at the terminal.",
+        f"The published plan cannot be kept as it is: {count(len(found), 'so-many-findings')}. The data changed since, and "
+        "what the screens show of the plan, its proof included, holds no more. Plan again at the terminal.",
     )
     with st.expander("What cannot be kept"):
         for finding in found[:MOST]:

@@ -48,8 +48,8 @@ def page() -> None:
         _empty(board)
         return
     st.caption(
-        f"{count(len(board.rows), 'booking')} of {count(board.looms, 'loom')} · as of {moment(board.as_of, board.zone)} "
-        f"· local times of the mill ({board.zone.key})"
+        f"{count(len(board.rows), 'so-many-bookings')} of {count(board.looms, 'so-many-looms')} "
+        f"· as of {moment(board.as_of, board.zone)} · local times of the mill ({board.zone.key})"
     )
     _proposed()
     shown = _filters(board)
@@ -86,7 +86,7 @@ def _proposed() -> None:
     ]
     table(columns, [_moved(move, report) for move in report.moves])
     st.caption(
-        f"{count(len(report.moves), 'booking')} of the published plan would be others. Nothing is published yet."
+        f"{count(len(report.moves), 'so-many-bookings')} of the published plan would be others. Nothing is published yet."
     )
 
 
@@ -203,7 +203,7 @@ def _first_week(board: Board, mondays: Sequence[date], sought: Sequence[BoardRow
 
 
 def _hall(board: Board, hall: str, rows: Sequence[BoardRow], shown: Shown) -> None:
-    st.header(f"{literal(hall)}: {count(len(rows), 'booking')}")
+    st.header(f"{literal(hall)}: {count(len(rows), 'so-many-bookings')}")
     pages = [rows[i : i + ROWS_PER_PAGE] for i in range(0, len(rows), ROWS_PER_PAGE)]
     chosen = 0
     if len(pages) > 1:

@@ -13,11 +13,11 @@ from dashboards.parts import figures, literal
 from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.tables import TABLES
+from tracker.errors import message
 from tracker.services.loading.load import LoadReport, LoadRequest, code_pages, load
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.replacing import REPLACEABLE
 from tracker.words.findings import refusal_line
-from tracker.words.formats import count
 
 
 def page() -> None:
@@ -111,8 +111,5 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers, replaces
 
 
 def _leave_out(report: LoadReport) -> bool:
-    st.warning(
-        f"{count(len(report.refused), 'refusal')} stand against it. Mend the cells and give the file again, or leave these "
-        "rows out."
-    )
+    st.warning(SPEAKER.say(message("refusals-stand", refusals=len(report.refused))))
     return st.checkbox("leave the refused rows out and load the rest")

@@ -47,7 +47,7 @@ def page() -> None:
 def _ask_hall(asked: str, meant: Sequence[LoomLine]) -> None:
     """The looms of that number, each leading to its sheet."""
     st.title(literal(f"Loom {asked}"))
-    st.write(f"{count(len(meant), 'loom')} have this number. Which one is meant?")
+    st.write(f"{count(len(meant), 'so-many-looms')} have this number. Which one is meant?")
     columns = [Head(heading, whole=True) for heading in ("Hall", "Loom", "Machine type", "Stage")]
     table(columns, [[replace(loom_cell(line.key), text=line.key.hall or "without a name"), line.key.loom, line.machine_type,
                      stage_cell(line.stage)] for line in meant])  # fmt: skip
@@ -62,7 +62,9 @@ def _list(found: LoomList) -> None:
         no_looms()
         return
     rows = _filtered(found.looms)
-    st.caption(f"{len(rows):,} of {count(len(found.looms), 'loom')} · a click on a loom number opens its sheet")
+    st.caption(
+        f"{len(rows):,} of {count(len(found.looms), 'so-many-looms')} · a click on a loom number opens its sheet"
+    )
     if not rows:
         st.info("No loom fits these filters.")
         return

@@ -52,7 +52,7 @@ def _figures(report: NeedsReport, kitted: KitsReport) -> list[Figure]:
     return [
         ("Kits whole", f"{states['complete'] + states['issued']:,} of {len(kitted.kits):,}",
          f"{states['reserved']:,} waiting for receipts, {states['short']:,} short"),
-        ("Orders to place", count(len(report.orders), "line"), f"{late:,} late" if late else "none late"),
+        ("Orders to place", count(len(report.orders), "so-many-lines"), f"{late:,} late" if late else "none late"),
         ("Money, open orders included", money(report.cash.total, report.currency), "taken at the day of delivery"),
         ("Dearest month", month_says(peak.month) if peak else "none", money(peak.total, report.currency) if peak else ""),
     ]  # fmt: skip
@@ -84,7 +84,7 @@ def _order(line: OrderLine) -> list[Cell | str]:
     falling = sorted(line.falls, key=lambda key: key.sort_key)
     return [
         Cell(day(line.order_by), line.order_by),
-        Cell(f"late by {count(line.days_late, 'day')}" if line.late else "in time", -line.days_late),
+        Cell(f"late by {count(line.days_late, 'so-many-days')}" if line.late else "in time", -line.days_late),
         line.part,
         line.description,
         Cell(number(line.quantity, line.unit, 3), line.quantity),
@@ -92,7 +92,7 @@ def _order(line: OrderLine) -> list[Cell | str]:
         Cell(day(line.expected), line.expected),
         line.supplier,
         Cell(money(line.amount), line.amount),
-        ", ".join(f"{t.key} by {count(t.days, 'day')}" for t in touched),
+        ", ".join(f"{t.key} by {count(t.days, 'so-many-days')}" for t in touched),
         listed(falling),
     ]
 
@@ -152,7 +152,7 @@ def _weeks(report: NeedsReport) -> None:
 
 def _week(row: PartWeek, report: NeedsReport) -> list[Cell | str]:
     figures = (row.gross, row.gross_left_over, row.receipts, row.on_hand_end, row.net, row.order_quantity)
-    in_time = f"late by {count(row.days_late, 'day')}" if row.late else "in time"
+    in_time = f"late by {count(row.days_late, 'so-many-days')}" if row.late else "in time"
     return [
         row.part,
         report.units[row.part],
@@ -199,8 +199,8 @@ def _kit(kit: KitState, kitted: KitsReport) -> list[Cell | str]:
         kit.state,
         _quantities(kit.short, kitted.units),
         ", ".join(f"{part} {day(due)}" for part, due in expected),
-        Cell(count(len(kit.reserved), "part"), len(kit.reserved)),
-        Cell(count(len(kit.issued), "part"), len(kit.issued)),
+        Cell(count(len(kit.reserved), "so-many-parts"), len(kit.reserved)),
+        Cell(count(len(kit.issued), "so-many-parts"), len(kit.issued)),
     ]
 
 

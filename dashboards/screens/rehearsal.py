@@ -57,7 +57,7 @@ def _shown(board: RehearsalBoard, result: Any) -> None:
     assert board.kept
     st.caption(
         f"Rehearsed {moment(board.kept.made_at, board.zone)} by {literal(board.kept.who)}, "
-        f"{count(result['runs'], 'run')}{', stopped before the end' if result['stopped'] else ''}"
+        f"{count(result['runs'], 'so-many-runs')}{', stopped before the end' if result['stopped'] else ''}"
     )
     figures(figures_of(result))
     for line in said(result):
@@ -146,7 +146,7 @@ def _ask(board: RehearsalBoard) -> None:
 
 def _play(here: Context, request: RehearsalRequest, progress: long_work.Progress, stop: long_work.Stop) -> str:
     result = rehearse(here, request, progress, stop).result
-    return f"Played {count(result['runs'], 'time')}{', then stopped' if result['stopped'] else ''}; kept with the plan."
+    return f"Played {count(result['runs'], 'so-many-times')}{', then stopped' if result['stopped'] else ''}; kept with the plan."
 
 
 def _request() -> RehearsalRequest:

@@ -83,8 +83,8 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
         *((f"· {TERM_WORDS[field]}", term(field)) for field in CostTerms.__slots__ if field != "moves"),
         ("· looms left over", lambda line: money(line.left_over_cost, cash)),
         ("apart: moved bookings", term("moves")),
-        ("booked", lambda line: count(len(line.plan.bookings), "loom")),
-        ("left over", lambda line: count(len(line.plan.left_over), "loom")),
+        ("booked", lambda line: count(len(line.plan.bookings), "so-many-looms")),
+        ("left over", lambda line: count(len(line.plan.left_over), "so-many-looms")),
         ("last conversion ends", lambda line: day(line.finish_on) or "none"),
         ("weaving hours stopped", lambda line: number(line.stopped_h, "h")),
         ("gap of the proof", lambda line: share(line.plan.gap)),
@@ -121,7 +121,7 @@ def _make(board: ScenarioBoard) -> None:
         return
     moves = sum(booking.cost.moves for booking in report.plan.bookings)
     cost = money(report.plan.objective - moves, report.plan.currency)
-    made = f"{wishes.name}: {count(len(report.plan.bookings), 'loom')} booked, {cost}."
+    made = f"{wishes.name}: {count(len(report.plan.bookings), 'so-many-looms')} booked, {cost}."
     made = " ".join([made, *(SPEAKER.line(note) for note in report.notes)])
     access.show_again("scenario made", made)
 

@@ -13,6 +13,7 @@ from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.late import shortened
 from tracker.domain.plan import Plan
+from tracker.errors import message
 from tracker.services.screens.status import StatusReport, status
 from tracker.words.formats import count, day, moment, money, number
 
@@ -21,7 +22,7 @@ def page() -> None:
     report = access.ask_now(status)
     st.title("Programme status")
     st.caption(
-        f"{literal(report.programme)} · as of {moment(report.as_of, report.zone)} · {count(report.looms, 'loom')}"
+        f"{literal(report.programme)} · as of {moment(report.as_of, report.zone)} · {count(report.looms, 'so-many-looms')}"
     )
     if not report.looms:
         no_looms()
@@ -53,7 +54,7 @@ def _figures(report: StatusReport) -> list[Figure]:
     short = sum(kit.state == "short" for kit in report.kits)
     return [
         ("Signed off", f"{done:,} of {report.looms:,}", f"{done / report.looms:.0%} of the looms"),
-        ("In the plan", count(booked, "loom"), f"{count(short, 'kit')} short" if booked else "no plan published"),
+        ("In the plan", count(booked, "so-many-looms"), f"{count(short, 'so-many-kits')} short" if booked else "no plan published"),
         ("Last conversion ends", day(report.finish_on) or "not known", _target(report)),
         ("Cost expected", money(report.expected_cost.total, report.currency),
          f"planned {money(report.planned_cost.total, report.currency)}, so far {money(report.cost_so_far, report.currency)}"),
@@ -66,7 +67,11 @@ def _target(report: StatusReport) -> str:
     if report.finish_on is None:
         return f"target {day(report.target_finish)}"
     days = (report.finish_on - report.target_finish).days
-    against = f"{count(abs(days), 'day')} {'after' if days > 0 else 'before'} the target" if days else "on the target"
+    against = (
+        f"{count(abs(days), 'so-many-days')} {'after' if days > 0 else 'before'} the target"
+        if days
+        else "on the target"
+    )
     return f"{against} {day(report.target_finish)}"
 
 
@@ -119,7 +124,7 @@ def _progress(report: StatusReport) -> None:
     legend([
         ("- ● -", GREY, f"planned: {totals['planned']:,}"), ("─■─", WOAD, f"done: {totals.get('done', 0):,}"),
         ("··▲··", WALNUT, f"expected: {totals.get('expected', 0):,}"),
-        ("· · ·", GREY, f"all {count(report.looms, 'loom')}"),
+        ("· · ·", GREY, f"all {count(report.looms, 'so-many-looms')}"),
     ])  # fmt: skip
     st.altair_chart(
         progress_chart(frame, report.looms),
@@ -201,12 +206,11 @@ def _left_over(report: StatusReport, plan: Plan) -> None:
     st.header("Left over")
     since = len(plan.left_over) - len(report.left_over)
     if since:
-        st.caption(f"{count(since, 'loom')} that the plan left over {'was' if since == 1 else 'were'} taken up, put off or "
-                   "left out since; planning again takes them off its cost.")  # fmt: skip
+        st.caption(SPEAKER.say(message("left-over-since", looms=since)))
     if not report.left_over:
         st.caption("No loom waits without a booking.")
         return
-    st.write(f"{count(len(report.left_over), 'loom')} not in this plan:")
+    st.write(f"{count(len(report.left_over), 'so-many-looms')} not in this plan:")
     columns = [
         Head("Loom", whole=True),
         Head("Hall", whole=True),

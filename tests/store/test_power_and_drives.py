@@ -18,7 +18,7 @@ def on(tmp_path, monkeypatch):
 
     def say(fstype, opts="rw", mountpoint=tmp_path):
         mounted = [Drive("/", "ext4", "rw"), Drive(str(mountpoint), fstype, opts)]
-        monkeypatch.setattr(drives.psutil, "disk_partitions", lambda all: mounted)
+        monkeypatch.setattr("psutil.disk_partitions", lambda all: mounted)
         drives.network_drive.cache_clear()
 
     yield say

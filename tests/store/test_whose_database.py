@@ -7,6 +7,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from alembic.config import Config
+from alembic.script import ScriptDirectory
 from opened import here
 from people import PEOPLE, at_once, four_people
 from postgres_server import new_database, postgres_server
@@ -18,11 +20,20 @@ from tracker.errors import DataError, TrackerError
 from tracker.services.backup import restore
 from tracker.store import open_store
 from tracker.store.connecting import connect
-from tracker.store.migrate import upgrade, version_of, versions
+from tracker.store.migrate import HERE, upgrade, version_of, versions
 from tracker.store.place import find
 from tracker.store.schema import tables_of
 
 NEWEST = versions()[-1]
+
+
+def test_the_numbers_of_the_files_are_the_order_in_which_they_are_applied():
+    config = Config()
+    config.set_main_option("script_location", str(HERE))
+    chain = [revision.revision for revision in ScriptDirectory.from_config(config).walk_revisions()]
+    assert list(versions()) == chain[::-1]
+
+
 AT = datetime(2027, 1, 4, 5)
 ROWS = {
     "halls": {"hall": "H1"},

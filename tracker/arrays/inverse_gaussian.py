@@ -8,7 +8,6 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.special import log_ndtr, ndtr
 
 Floats = NDArray[np.float64]
 
@@ -55,6 +54,8 @@ def _unit_mean(phi: Floats, share: Floats) -> Floats:
 
 
 def _cdf(x: Floats, phi: Floats) -> Floats:
+    from scipy.special import log_ndtr, ndtr  # takes its time: a command that is refused need not wait for it
+
     root = np.sqrt(phi * x)
     return ndtr((x - 1) / root) + np.exp(2 / phi + log_ndtr(-(x + 1) / root))
 

@@ -8,7 +8,6 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import Json, checked, pairs
-from tracker.domain.tables import TABLES
 from tracker.errors import NotTold
 from tracker.words.formats import count
 
@@ -130,6 +129,7 @@ def _print_mapping(report) -> None:
 
 
 def _print_load(report) -> None:
+    from tracker.domain.tables import TABLES
     from tracker.words.findings import in_words
 
     show.table(
@@ -223,7 +223,7 @@ def _export_hours(here: "Context", target: Path | None, json_to: str | None) -> 
     from tracker.services.work.hours import hours_records, write_hours
 
     if target:
-        _wrote(target, count(write_hours(here, target), "row") + " of hours", json_to)
+        _wrote(target, count(write_hours(here, target), "so-many-rows") + " of hours", json_to)
     if json_to:
         show.emit(json_to, hours_records(here), lambda: None)
 
@@ -233,7 +233,7 @@ def _export_plan(here: "Context", target: Path | None, json_to: str | None) -> N
     from tracker.services.plans.published import published_plan, write_plan_workbook
 
     if target:
-        _wrote(target, count(len(write_plan_workbook(here, target).bookings), "booking"), json_to)
+        _wrote(target, count(len(write_plan_workbook(here, target).bookings), "so-many-bookings"), json_to)
     if json_to:
         plan, mill = published_plan(here)
         show.emit(json_to, plan_record(plan, mill.terms.zone), lambda: None)
@@ -243,7 +243,7 @@ def _export_rehearsal(here: "Context", target: Path | None, json_to: str | None)
     from tracker.services.plans.rehearsal_book import kept_rehearsal, write_rehearsal_workbook
 
     if target:
-        _wrote(target, count(write_rehearsal_workbook(here, target).result["runs"], "run"), json_to)
+        _wrote(target, count(write_rehearsal_workbook(here, target).result["runs"], "so-many-runs"), json_to)
     if json_to:
         kept = kept_rehearsal(here)
         show.emit(json_to, {"number": kept.number} | dict(kept.result), lambda: None)

@@ -35,7 +35,7 @@ def _print_status(report) -> None:
     from tracker.words import ENGLISH
 
     zone = report.zone
-    show.say(f"{report.programme}, as of {show.moment(report.as_of, zone)}: {count(report.looms, 'loom')}")
+    show.say(f"{report.programme}, as of {show.moment(report.as_of, zone)}: {count(report.looms, 'so-many-looms')}")
     show.table("Looms by stage", ["Stage", ">Looms"], [(s, n) for s, n in report.stages.items() if n])
     show.late(report.late, zone)
     show.tell([report.finish_says])

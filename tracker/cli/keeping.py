@@ -28,9 +28,10 @@ def backup(
     Example: beamslot backup mill-2027-01-04.zip
     """
     from tracker.services.backup import backup as run
+    from tracker.words import ENGLISH
 
     done = run(context.obj, target)
-    show.emit(json_to, done.record(), lambda: show.say(f"Wrote {target}: {done.holds}."))
+    show.emit(json_to, done.record(), lambda: show.say(f"Wrote {target}: {ENGLISH.say(done.holds)}."))
 
 
 def restore(
@@ -46,10 +47,11 @@ def restore(
     Example: beamslot restore mill-2027-01-04.zip
     """
     from tracker.services.backup import restore as run
+    from tracker.words import ENGLISH
 
     done = run(context.obj, source)
     made = f"{datetime.fromisoformat(done.manifest.made_at).astimezone():%Y-%m-%d %H:%M}"
-    show.emit(json_to, done.record(), lambda: show.say(f"Restored {source}, made {made}: {done.holds}."))
+    show.emit(json_to, done.record(), lambda: show.say(f"Restored {source}, made {made}: {ENGLISH.say(done.holds)}."))
 
 
 def clock(

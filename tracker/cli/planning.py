@@ -8,6 +8,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, moment
+from tracker.errors import message
 from tracker.words.formats import count, number, span
 
 if TYPE_CHECKING:
@@ -239,6 +240,8 @@ def _print_report(report) -> None:
 
 
 def _print_orders(report) -> None:
+    from tracker.words import ENGLISH
+
     if not report.orders:
         return
     show.table(
@@ -246,18 +249,15 @@ def _print_orders(report) -> None:
         ["Order by", "Part", ">Quantity", "In store by", "Without it", "?Looms that fall"],
         [
             (show.day(line.order_by), line.part, number(line.quantity, line.unit, 2), show.day(line.expected),
-             f"{count(len(line.falls), 'loom')} fall{'s' if len(line.falls) == 1 else ''}",
-             ", ".join(str(key) for key in line.falls))
+             ENGLISH.say(message("looms-fall", looms=len(line.falls))), ", ".join(str(key) for key in line.falls))
             for line in report.orders
         ],
         most=MOST_ORDERS,
     )  # fmt: skip
     looms = {key for line in report.orders for key in line.falls}
     first = report.orders[0]
-    show.say(
-        f"{count(len(looms), 'booking relies', 'bookings rely')} on {count(len(report.orders), 'order')} not placed yet, the "
-        f"first by {show.day(first.order_by)}; `beamslot needs --orders` lists them, `--send FOLDER` writes them to send."
-    )
+    rely = message("bookings-rely", bookings=len(looms), orders=len(report.orders), first=first.order_by)
+    show.say(ENGLISH.line(rely))
 
 
 def _print_changes(report) -> None:
@@ -299,7 +299,7 @@ def _print_plan(plan, zone) -> None:
         most=200,
     )  # fmt: skip
     if plan.left_over:
-        show.table(f"Left over: {count(len(plan.left_over), 'loom')}", ["Hall", "Loom", "Why"],
+        show.table(f"Left over: {count(len(plan.left_over), 'so-many-looms')}", ["Hall", "Loom", "Why"],
                    [(item.key.hall, item.key.loom, ENGLISH.line(item.why)) for item in plan.left_over])  # fmt: skip
     _print_prices(plan)
     for line in proof_lines(plan):
@@ -339,7 +339,7 @@ def proof_lines(plan) -> list[str]:
 def _crew_changes(plan) -> list[str]:
     if not plan.crew_changes:
         return []
-    times = count(plan.crew_changes, "time")
+    times = count(plan.crew_changes, "so-many-times")
     return [
         f"A loom changes its crew {times} while the first is still at work, since crews of one hall stand beside others."
     ]

@@ -9,7 +9,6 @@ from tracker.cli import show
 from tracker.cli.data import tell_load
 from tracker.cli.options import Hall, Json, moment, numbers, pairs
 from tracker.domain.record_tables import SIDES, WHYS
-from tracker.domain.windows import WindowKind
 
 ENDINGS = (".xlsx", ".xls", ".xlsm", ".ods", ".csv")
 """What ends so is a file; a loom may be called `3/12`."""
@@ -183,7 +182,9 @@ def _one_of(option: str, text: str, words: tuple[str, ...]) -> str:
     return text
 
 
-def _kind(window: str | None) -> WindowKind | None:
+def _kind(window: str | None) -> Any:
+    from tracker.domain.windows import WindowKind
+
     if window is None or window in list(WindowKind):
         return WindowKind(window) if window else None
     raise typer.BadParameter(f"--window {window!r} is not one of {', '.join(WindowKind)}")

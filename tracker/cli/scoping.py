@@ -42,7 +42,9 @@ def scope(
         service.write_survey_list(report, survey)
     show.emit(json_to, report.record(), lambda: _print_loom(report) if report.loom else _print_hall(report, hours))
     if survey and json_to != "-":
-        show.say(f"Wrote {survey}: {count(len(report.survey.rows), 'loom')}. Fill it in, then: beamslot load {survey}")
+        show.say(
+            f"Wrote {survey}: {count(len(report.survey.rows), 'so-many-looms')}. Fill it in, then: beamslot load {survey}"
+        )
 
 
 def _hours(value: float) -> str:

@@ -195,7 +195,7 @@ def _print_parts(report) -> None:
 
 
 def _late(days: int) -> str:
-    return count(days, "day") if days else ""
+    return count(days, "so-many-days") if days else ""
 
 
 def _print_weeks(report, part: str) -> None:
@@ -218,7 +218,7 @@ def _print_orders(report) -> None:
         ["Order by", "Supplier", "Part", ">Quantity", "Needed in store by", f"?>Amount ({report.currency})", "Late", "?Order"],
         [
             (show.day(o.order_by), o.supplier or "none named", o.part, number(o.quantity, o.unit, 2), show.day(o.due),
-             show.money(o.amount), f"{_late(o.days_late)}, {count(len(o.looms), 'loom')}" if o.late else "", o.order)
+             show.money(o.amount), f"{_late(o.days_late)}, {count(len(o.looms), 'so-many-looms')}" if o.late else "", o.order)
             for o in report.orders
         ],
     )  # fmt: skip

@@ -4,7 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from tracker.domain.method import Check, KitLine, Operation, Setpoint
+from tracker.domain.mill import Part
 from tracker.domain.windows import WindowKind
+from tracker.domain.words import fold
 
 MethodRow = Operation | KitLine | Setpoint | Check
 
@@ -95,3 +97,14 @@ class WorkContent:
             on_loom_min=sum(step.minutes for step in steps),
             labour_min={t: kept.get(t, 0.0) + (m - kept.get(t, 0.0)) * share for t, m in self.labour_min.items()},
         )
+
+
+def labour_cost(content: WorkContent, rates: Mapping[str, float]) -> float:
+    """Currency: Σ person-minutes / 60 × rate, over all trades and places. `rates`: folded trade → currency per head and hour;
+    a trade without a crew costs nothing."""
+    return sum(minutes / 60 * rates.get(fold(trade), 0.0) for trade, minutes in content.labour_min.items())
+
+
+def parts_cost(content: WorkContent, parts: Mapping[str, Part]) -> float:
+    """Currency: Σ quantity × price; a part that is not listed has none."""
+    return sum(quantity * parts[part].price for part, quantity in content.parts.items() if part in parts)

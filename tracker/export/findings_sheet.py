@@ -25,17 +25,17 @@ HEADINGS = (
     "Code",
 )
 _ADDRESS = re.compile(r"[A-Z]{1,3}\d+(:[A-Z]{1,3}\d+)?")
-_WORDS = {Severity.REFUSED: ("refused", "refused"), Severity.DOUBT: ("doubt",), Severity.NOTE: ("note",)}
+_COUNTED = {Severity.REFUSED: "so-many-refused", Severity.DOUBT: "so-many-doubts", Severity.NOTE: "so-many-notes"}
 _WIDTHS = (11, 18, 12, 20, 22, 22, 60, 60, 20)
 
 
 def summary(findings: Sequence[FindingInWords]) -> list[str]:
     """Sentences above the list."""
     by = {severity: sum(finding.severity is severity for finding in findings) for severity in Severity}
-    counts = ", ".join(count(number, *_WORDS[severity]) for severity, number in reversed(by.items()) if number)
+    counts = ", ".join(count(number, _COUNTED[severity]) for severity, number in reversed(by.items()) if number)
     return [
         FINDINGS_TITLE,
-        f"{count(len(findings), 'finding')}: {counts or 'nothing to mend'}. Marked cells are coloured and carry a comment "
+        f"{count(len(findings), 'so-many-findings')}: {counts or 'nothing to mend'}. Marked cells are coloured and carry a comment "
         "that begins with the severity.",
         "Mend the cells in this copy and load it: this sheet is passed over, and everything else is as it was.",
     ]

@@ -55,7 +55,7 @@ def _sheet(title: str, rows: Sequence[Hours], of: HoursOf, by_variant: bool) -> 
     ]
     lines = [
         f"{of.programme}: hours for one loom, by {'variant' if by_variant else 'machine type'}",
-        f"{count(of.looms, 'loom')} by method version {of.method_version}; the mean over the looms of a row, "
+        f"{count(of.looms, 'so-many-looms')} by method version {of.method_version}; the mean over the looms of a row, "
         "allowance included, with the choices that take the least.",
     ]
     return TidySheet(title, columns, [_row(row, trades, by_variant) for row in rows], lines, frozen=1 + by_variant)

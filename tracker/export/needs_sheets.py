@@ -71,14 +71,14 @@ def _net_row(need: PartWeek, mill: Mill) -> list[Any]:
         need.due,
         need.order_by,
         late_text(need.late, need.days_late),
-        ", ".join(f"{touched.key} by {count(touched.days, 'day')}" for touched in need.touched),
+        ", ".join(f"{touched.key} by {count(touched.days, 'so-many-days')}" for touched in need.touched),
         listed(need.falls),
     ]
 
 
 def late_text(late: bool, days: int) -> str:
     """`late by 5 days`; empty where not late."""
-    return f"late by {count(days, 'day')}" if late else ""
+    return f"late by {count(days, 'so-many-days')}" if late else ""
 
 
 def _part(name: str, mill: Mill) -> list[Any]:

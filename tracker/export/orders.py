@@ -79,15 +79,15 @@ def _list(lines: Sequence[OrderLine], currency: str) -> TidySheet:
     rows = [
         [o.supplier or NO_SUPPLIER, o.order, o.order_by, late_text(o.late, o.days_late), o.part, o.description, o.quantity,
          o.unit, o.due, o.expected, o.price, o.amount,
-         ", ".join(f"{touched.key} by {count(touched.days, 'day')}" for touched in o.touched),
+         ", ".join(f"{touched.key} by {count(touched.days, 'so-many-days')}" for touched in o.touched),
          listed(o.falls)]
         for o in lines
     ]  # fmt: skip
     late = sum(line.late for line in lines)
     sentences = [
         "Order list",
-        f"{count(len(lines), 'line')} for {money(sum(line.amount for line in lines), currency)}; {late} late: the order-by "
-        "day is past.",
+        f"{count(len(lines), 'so-many-lines')} for {money(sum(line.amount for line in lines), currency)}; {late} late: the "
+        "order-by day is past.",
     ]
     marks = {index: "late" for index, line in enumerate(lines) if line.late}
     return TidySheet("Orders", columns, rows, sentences, frozen=2, marks=marks)
@@ -132,7 +132,7 @@ def _supplier_sheet(lines: Sequence[OrderLine], supplier: str, currency: str, pr
     ]
     sentences = [
         f"{programme}: order to {supplier or NO_SUPPLIER}",
-        f"{count(len(lines), 'line')}, {money(sum(line.amount for line in lines), currency)}.",
+        f"{count(len(lines), 'so-many-lines')}, {money(sum(line.amount for line in lines), currency)}.",
         "Please fill in Quantity and Due with what you confirm, leave the other columns as they are, and send the file back.",
     ]
     return TidySheet("Order", columns, rows, sentences, frozen=2)

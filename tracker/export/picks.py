@@ -17,12 +17,12 @@ from tracker.domain.mill import Mill
 from tracker.domain.needs import PickLine
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
-from tracker.errors import Message
+from tracker.errors import Message, message
 from tracker.export.pdf import FONT, GREY, SHADE, WARN, TickBox, is_borrowed, paragraph
 from tracker.office.files import write
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
 from tracker.words import ENGLISH
-from tracker.words.formats import count, day, number
+from tracker.words.formats import day, number
 
 _WIDTHS = (8 * mm, 22 * mm, 34 * mm, 56 * mm, 25 * mm, 35 * mm)
 
@@ -79,7 +79,7 @@ def short_text(line: PickLine) -> str:
 def _said(lines: Sequence[PickLine]) -> str:
     kits = {(line.day, line.key) for line in lines}
     short = {(line.day, line.key) for line in lines if line.short}
-    return f"{count(len(kits), 'kit')}, {count(len(lines), 'line')}; {count(len(short), 'kit is', 'kits are')} short."
+    return ENGLISH.say(message("picks-listed", kits=len(kits), lines=len(lines), short=len(short)))
 
 
 # ------------------------------------------------------------------------------------------ PDF

@@ -67,7 +67,7 @@ def _summary(plan: Plan, mill: Mill) -> TidySheet:
     zone = mill.terms.zone
     lines = [
         f"{mill.terms.programme}: plan as of {moment(plan.as_of, zone)}",
-        f"Booked: {count(len(plan.bookings), 'loom')}; left over: {count(len(plan.left_over), 'loom')}. "
+        f"Booked: {count(len(plan.bookings), 'so-many-looms')}; left over: {count(len(plan.left_over), 'so-many-looms')}. "
         f"The plan is {plan.status}.",
         f"Times are local ({mill.terms.time_zone}), money is in {plan.currency}. Forecasts are estimates, not promises.",
         *map(ENGLISH.line, plan.reasons),

@@ -31,8 +31,8 @@ def _lines(survey: SurveyList, programme: str) -> list[str]:
     asked = sum(len(row.asked) for row in survey.rows)
     return [
         f"{programme}: looms to look at in the hall" if programme else "Looms to look at in the hall",
-        f"{count(len(survey.rows), 'loom')}, {count(asked, 'cell')} to fill in. Fill in the framed cells; the others are "
-        "known or do not matter for that loom.",
+        f"{count(len(survey.rows), 'so-many-looms')}, {count(asked, 'so-many-cells')} to fill in. Fill in the framed cells; the "
+        "others are known or do not matter for that loom.",
         "The drop-downs hold the values that the method knows. Save the list and load it: nothing else is changed.",
     ]
 

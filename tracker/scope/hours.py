@@ -10,11 +10,11 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.terms import Terms
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import natural_key
-from tracker.domain.work import WorkContent
+from tracker.domain.work import WorkContent, parts_cost
 from tracker.scope.experience import TypeLearning, standard_curve
 from tracker.scope.loads import Load, Loader
 from tracker.scope.pert import Estimate, operation_minutes, total
-from tracker.scope.variants import cheapest, parts_cost
+from tracker.scope.variants import cheapest
 
 LOW, HIGH = 0.1, 0.9
 """The range of an estimate: shares of conversions that take no more."""

@@ -10,7 +10,7 @@ from tracker.domain.mill import LoomKey, Mill, Part
 from tracker.domain.scopes import LoomScope
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import natural_key
-from tracker.domain.work import WorkContent
+from tracker.domain.work import WorkContent, parts_cost
 from tracker.errors import Message, message
 from tracker.scope.cells import scalar
 from tracker.scope.classes import Classes
@@ -140,11 +140,6 @@ def _to_survey(scopes: Sequence[LoomScope]) -> Variant:
     asked = sorted({name for scope in scopes for name in scope.unknown}, key=natural_key)
     types = tuple(sorted({scope.machine_type for scope in scopes}, key=natural_key))
     return Variant(0, "to survey", looms, types, obstacle=message("attributes-unknown", headings=asked))
-
-
-def parts_cost(content: WorkContent, parts: Mapping[str, Part]) -> float:
-    """Currency: Σ quantity × price, as a plan counts it."""
-    return sum(quantity * parts[part].price for part, quantity in content.parts.items() if part in parts)
 
 
 def cheapest(contents: Sequence[WorkContent], parts: Mapping[str, Part]) -> WorkContent | None:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from tracker.errors import Message, message
 from tracker.office import files
 from tracker.services.context import Context
 from tracker.services.people.permissions import May
@@ -11,7 +12,6 @@ from tracker.store.backup import Manifest, make_backup
 from tracker.store.history import last_hash
 from tracker.store.migrate import versions
 from tracker.store.restore import read_backup, restore_into
-from tracker.words.formats import count
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,8 +20,8 @@ class BackupReport:
     manifest: Manifest
 
     @property
-    def holds(self) -> str:
-        return f"{count(self.manifest.rows, 'row')} in {count(len(self.manifest.parts), 'table')}"
+    def holds(self) -> Message:
+        return message("backup-holds", rows=self.manifest.rows, tables=len(self.manifest.parts))
 
     def record(self) -> dict[str, Any]:
         """As `--json` writes it."""

@@ -3,8 +3,6 @@
 from functools import cache
 from pathlib import Path
 
-import psutil
-
 NETWORK = set("nfs nfs4 cifs smb2 smb3 smbfs ncpfs afpfs afs webdav davfs 9p ceph lustre gpfs glusterfs".split())  # noqa: SIM905
 """Names of file systems that another computer serves, as Linux and macOS list them; likewise behind `fuse.`."""
 FUSE = {f"fuse.{name}" for name in (*NETWORK, "sshfs", "rclone", "davfs2", "gvfsd-fuse")}
@@ -13,6 +11,8 @@ FUSE = {f"fuse.{name}" for name in (*NETWORK, "sshfs", "rclone", "davfs2", "gvfs
 @cache
 def network_drive(folder: Path) -> str | None:
     """The kind of network drive that a folder lies on, such as `nfs4`; None on a drive of this computer."""
+    import psutil  # takes its time: only where a file is opened
+
     where = folder.resolve()
     if str(where).startswith("\\\\"):
         return "a shared folder"

@@ -5,14 +5,13 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from fluent.runtime import FluentBundle
 
-HERE = files("tracker.words")
+HERE = Path(__file__).parent
 DECLARED = re.compile(r"^([a-z][a-z0-9-]*) =", re.MULTILINE)
 
 
@@ -47,5 +46,5 @@ def bundle(language: str, kind: str) -> FluentBundle:
     return made
 
 
-def _files(language: str) -> list[Traversable]:
-    return [place for place in (HERE / language).iterdir() if place.name.endswith(".ftl")]
+def _files(language: str) -> list[Path]:
+    return list((HERE / language).glob("*.ftl"))

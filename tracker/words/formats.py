@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from datetime import date, datetime, time
 from zoneinfo import ZoneInfo
 
-from tracker.words import values
+from tracker.errors import Message
+from tracker.words import Speaker, values
 
 
 def day(on: date | None) -> str:
@@ -53,9 +54,9 @@ def span(start: datetime, end: datetime, zone: ZoneInfo) -> str:
     return f"{moment(start, zone)} to {values.clock(last.time()) if same else moment(end, zone)}"
 
 
-def count(how_many: int, word: str, plural: str = "") -> str:
-    """`1 loom`, `1,204 looms`."""
-    return f"{values.number(how_many)} {word if how_many == 1 else plural or word + 's'}"
+def count(how_many: int, code: str, language: str = "en") -> str:
+    """`1 loom`, `1,204 looms`: by a code of `counts.ftl`, whose language knows its plurals."""
+    return Speaker(language).say(Message(code, {"n": how_many}))
 
 
 def listed(names: Iterable[object], most: int = 10) -> str:

@@ -5,7 +5,6 @@ from datetime import date, time, tzinfo
 from enum import Enum, StrEnum
 from typing import Any
 
-from tracker.domain.mill import LoomKey
 from tracker.errors import Message, TrackerError
 from tracker.words.catalogue import bundle, codes
 from tracker.words.values import clock, listed
@@ -84,6 +83,7 @@ class Speaker:
     def _value(self, value: object) -> Any:
         from fluent.runtime.types import FluentType
 
+        from tracker.domain.mill import LoomKey
         from tracker.words.fluent_values import Moment
 
         match value:

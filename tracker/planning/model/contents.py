@@ -4,7 +4,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
-from tracker.domain.mill import Mill
 from tracker.domain.words import fold
 from tracker.domain.work import StepLoad, WorkContent
 
@@ -78,16 +77,6 @@ def holds_of(steps: Sequence[StepLoad]) -> tuple[HeldSlots, ...]:
         _hold(held, {fold(trade): heads for trade, heads in step.heads.items()}, first, past, slots)
         minute += step.minutes
     return _runs(held)
-
-
-def labour_cost(content: WorkContent, rates: Mapping[str, float]) -> float:
-    """Σ person-minutes / 60 × rate, over all trades and places; a trade without a crew costs nothing."""
-    return sum(minutes / 60 * rates.get(fold(trade), 0.0) for trade, minutes in content.labour_min.items())
-
-
-def parts_cost(content: WorkContent, mill: Mill) -> float:
-    """Σ quantity × price."""
-    return sum(quantity * mill.parts[part].price for part, quantity in content.parts.items())
 
 
 def rateless(contents: Sequence[WorkContent], rates: Mapping[str, float]) -> list[str]:

@@ -9,9 +9,9 @@ import numpy as np
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import Window, WindowKind
-from tracker.domain.work import Choices, WorkContent
+from tracker.domain.work import Choices, WorkContent, labour_cost, parts_cost
 from tracker.errors import DataError, Message
-from tracker.planning.model.contents import Profile, labour_cost, parts_cost, profile
+from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.delays import Delays
 from tracker.planning.model.grid import (
     SLOT_H,
@@ -204,7 +204,7 @@ def _contents(problem, grid, looms, clocks, rates):
         items=items,
         labour=np.array([labour_cost(content, rates) for content in items]),
         neighbours_stand_h=np.array([content.neighbours_stand_min / 60 for content in items]),
-        parts=np.array([parts_cost(content, problem.mill) for content in items]),
+        parts=np.array([parts_cost(content, problem.mill.parts) for content in items]),
         needs=needs_of,
         choices=np.array(choice_of, dtype=np.int32),
         choice_sets=list(choices),

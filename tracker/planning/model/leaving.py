@@ -6,8 +6,7 @@ from datetime import timedelta
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
 from tracker.domain.windows import WindowKind
-from tracker.domain.work import WorkContent
-from tracker.planning.model.contents import labour_cost, parts_cost
+from tracker.domain.work import WorkContent, labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.planning.problem import PlanningProblem
 
@@ -26,7 +25,7 @@ def left_costs(problem: PlanningProblem, looms: Iterable[LoomKey]) -> dict[LoomK
     def cheapest(kinds: Mapping[WindowKind, tuple[WorkContent, ...]]) -> float:
         if id(kinds) not in known:
             works = (content for contents in kinds.values() for content in contents)
-            known[id(kinds)] = min((labour_cost(c, rates) + parts_cost(c, mill) for c in works), default=0.0)
+            known[id(kinds)] = min((labour_cost(c, rates) + parts_cost(c, mill.parts) for c in works), default=0.0)
         return known[id(kinds)]
 
     return {

@@ -9,12 +9,11 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
 from tracker.domain.needs import ChoicePrice, KitState, PickLine
-from tracker.domain.work import Choices
+from tracker.domain.work import Choices, labour_cost, parts_cost
 from tracker.errors import DataError, Message, message
 from tracker.kits.choices import choice_prices
 from tracker.kits.picking import pick_lines
 from tracker.mill_state.stockroom import Stockroom, part_units
-from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
@@ -116,7 +115,10 @@ def prices_of_choices(context: Context) -> ChoicesReport:
     contents = {key: scope.contents for key, scope in scope_looms(room.mill).items()}
     rates = trade_rates(room.mill)
     prices = choice_prices(
-        room.plan, contents, lambda content: parts_cost(content, room.mill), lambda content: labour_cost(content, rates)
+        room.plan,
+        contents,
+        lambda content: parts_cost(content, room.mill.parts),
+        lambda content: labour_cost(content, rates),
     )
     return ChoicesReport(room.mill.terms.currency, prices)
 

@@ -13,7 +13,7 @@ from tracker.domain.needs import Cash, OrderLine, PartWeek, Quantities, StillOut
 from tracker.domain.plan import Plan
 from tracker.domain.scopes import LoomScope
 from tracker.domain.words import natural_key
-from tracker.domain.work import WorkContent
+from tracker.domain.work import WorkContent, labour_cost, parts_cost
 from tracker.errors import Message, message
 from tracker.kits.needs import LeftOverKits, OnTheFloor, needs
 from tracker.kits.orders import cash, order_lines
@@ -22,7 +22,6 @@ from tracker.mill_state.late import late_lines
 from tracker.mill_state.planning import prepare
 from tracker.mill_state.stockroom import Stockroom, part_units
 from tracker.planning.baseline.walk import baseline as walk
-from tracker.planning.model.contents import labour_cost, parts_cost
 from tracker.planning.model.pools import trade_rates
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
@@ -182,7 +181,7 @@ def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:
     rates = trade_rates(mill)
 
     def cost(content: WorkContent) -> float:
-        return labour_cost(content, rates) + parts_cost(content, mill)
+        return labour_cost(content, rates) + parts_cost(content, mill.parts)
 
     cheapest: dict[LoomKey, WorkContent] = {}
     for key in sorted(left, key=lambda key: key.sort_key):

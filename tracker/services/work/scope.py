@@ -11,7 +11,7 @@ from tracker.domain.scopes import LoomScope
 from tracker.domain.survey import SurveyList
 from tracker.domain.windows import WindowKind
 from tracker.domain.words import natural_key
-from tracker.domain.work import WorkContent
+from tracker.domain.work import WorkContent, parts_cost
 from tracker.errors import Message, message
 from tracker.export.survey import write_survey
 from tracker.scope.content import scope_looms
@@ -19,7 +19,7 @@ from tracker.scope.experience import TypeLearning, learn, learning_factors, stan
 from tracker.scope.hours import HIGH, LOW, Hours, hours_table, labour_estimate
 from tracker.scope.loads import Loader
 from tracker.scope.survey import survey_rows
-from tracker.scope.variants import Variant, parts_cost, variants
+from tracker.scope.variants import Variant, variants
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.store import UnitOfWork

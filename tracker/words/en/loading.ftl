@@ -88,3 +88,9 @@ marked-none = No marked copy was written: there are no findings.
     .means = A marked copy was asked for and there is nothing to mark.
 marked-written = Wrote the marked copy { $file }.
     .means = A copy of a file was written with its findings marked.
+still-to-load = { $table ->
+        [looms] a loom list
+        [operations] a method
+       *[other] { $table }
+    } (sheet { $sheet })
+    .means = A plan rests on this and it is not in the database.
