@@ -5,6 +5,7 @@ Exchanged, it starts at 07:00 and the first at 09:00: three hours of waiting at 
 """
 
 from dataclasses import replace
+from datetime import date
 from typing import Any
 
 import pytest
@@ -60,3 +61,22 @@ def test_a_published_pilot_that_can_stay_does_though_another_would_be_cheaper() 
     again = made(asked(now, **soak, previous=before), 0.0)
     assert starts(again) == starts(before)
     assert LOOMS[ONE].machine_type == LOOMS[TWO].machine_type
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({}, "hold-no-window"),
+        ({"windows": {}}, "hold-no-window"),
+        ({"looms": LOOMS | {ONE: replace(LOOMS[ONE], protected_until=date(2027, 1, 12))}}, "hold-protected"),
+        ({"parts": {"RAIL": Part("RAIL", 0.0, price=100.0)}, "receipts": (), "plan_with_orders": False}, "hold-short"),
+    ],
+)
+def test_a_moved_booking_that_cannot_stay_says_which_limit_it_meets(changes: dict[str, Any], code: str) -> None:
+    # out on Sunday 24 January by now, 12 days after it was booked, unless said otherwise
+    away = {key: (window(key, at(20, 8)),) for key in (ONE, TWO)}
+    windows = {} if "windows" in changes else NEXT_WEEK if changes else away
+    told = {name: value for name, value in changes.items() if name != "windows"}
+    found = made(asked(windows, previous=PUBLISHED, **told), 0.0)
+    limits = {undo.key: undo.limit.code for undo in found.undoing if undo.limit}
+    assert limits[ONE] == code
