@@ -9,6 +9,7 @@ import streamlit as st
 
 from tracker.errors import Message, TrackerError
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.services.people.sessions import screen_actor
 from tracker.services.screens.state import DatabaseState, database_state, require_there
 
@@ -23,6 +24,11 @@ def context() -> Context:
     require_there(here)
     number = str(st.user.get("session") or "")
     return replace(here, actor=screen_actor(here, int(number) if number.isdecimal() else None))
+
+
+def may(what: May) -> bool:
+    """Whether who looks may do it; the services refuse it anyway."""
+    return context().actor.may(what)
 
 
 def state() -> DatabaseState:

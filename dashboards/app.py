@@ -7,31 +7,31 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.look import STYLE
+from dashboards.navigation import screens_of
 from dashboards.parts import literal
-from dashboards.screens import bookings, load, looms, needs, rehearsal, scenarios, status
 from dashboards.signed_in import offer_sign_in, say_who_is_here
 from dashboards.speaking import SPEAKER
 from dashboards.standing import name_the_clock, warn_if_out_of_date
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
+from tracker.services.context import Actor
 
 ICON = Path(__file__).parent / "icon.png"
-PAGES = [
-    st.Page(status.page, title="Programme status", url_path="status", default=True),
-    st.Page(bookings.page, title="Bookings", url_path="bookings"),
-    st.Page(load.page, title="Load", url_path="load"),
-    st.Page(looms.page, title="Looms", url_path="looms"),
-    st.Page(needs.page, title="Kits and needs", url_path="needs"),
-    st.Page(rehearsal.page, title="Rehearsal", url_path="rehearsal"),
-    st.Page(scenarios.page, title="Scenarios", url_path="scenarios"),
-]
+NOBODY = Actor("", frozenset())
 
 
 def main() -> None:
     st.set_page_config(page_icon=str(ICON), layout="wide")
     st.html(STYLE)
     st.html(SORTING, unsafe_allow_javascript=True)
-    chosen = st.navigation(PAGES, position="top")
+    try:
+        actor = access.context().actor
+    except TrackerError:  # said below
+        actor = NOBODY
+    pages = [
+        st.Page(one.page, title=one.title, url_path=one.path, default=not i) for i, one in enumerate(screens_of(actor))
+    ]
+    chosen = st.navigation(pages, position="top")
     try:
         say_who_is_here(access.context().actor)
         name_the_clock()

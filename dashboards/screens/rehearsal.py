@@ -21,6 +21,7 @@ from dashboards.rehearsed import (
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Head
 from tracker.services.context import Context
+from tracker.services.people.permissions import May
 from tracker.services.plans.rehearsal_book import NAME, rehearsal_file
 from tracker.services.plans.rehearsal_says import said
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
@@ -44,10 +45,12 @@ def page() -> None:
         return
     _under_way()
     if board.kept is None:
-        st.info("The plan in force was not rehearsed yet. Say below how often it is to be played.")
+        below = " Say below how often it is to be played." if access.may(May.PLAN) else " A planner can have it played."
+        st.info(f"The plan in force was not rehearsed yet.{below}")
     else:
         _shown(board, board.kept.result)
-    _ask(board)
+    if access.may(May.PLAN):
+        _ask(board)
 
 
 # ---- what came of it
@@ -120,7 +123,7 @@ def _under_way() -> None:
         long_work.forget(database)
         st.rerun()
     st.progress(work.fraction, literal(f"Playing: {work.at}"))
-    if st.button("Stop", disabled=work.stopping, help="What is done by then is kept."):
+    if access.may(May.PLAN) and st.button("Stop", disabled=work.stopping, help="What is done by then is kept."):
         work.stop()
 
 

@@ -17,6 +17,7 @@ from dashboards.uploads import kept_text
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
 from tracker.errors import Message, TrackerError
+from tracker.services.people.permissions import May
 from tracker.services.plans.plan import PlanRequest, Progress, Search, plan
 from tracker.services.screens.scenario_board import (
     PlanLine,
@@ -43,9 +44,10 @@ def page() -> None:
     if done := st.session_state.pop("scenario made", None):
         st.success(literal(done))
     if len(board.lines) == 1:
-        st.caption("Only one plan so far. Make a scenario below.")
+        st.caption("Only one plan so far." + (" Make a scenario below." if access.may(May.PLAN) else ""))
     _compare(board)
-    _make(board)
+    if access.may(May.PLAN):
+        _make(board)
 
 
 # ---- side by side

@@ -40,3 +40,15 @@ def test_what_is_refused_is_one_line(typed, arguments, says, code, line):
     ran = typed(*arguments, says=says)
     assert ran.code == code and ran.line.startswith(line)
     assert typed("list", "--json", "-").json == []
+
+
+def test_who_did_it_and_whether_it_is_whole(typed, beamslot, tmp_path):
+    typed("add", "Ann", "--role", "planner")
+    shown = beamslot("audit")
+    assert "account of Ann added, as planner" in shown.out and "every role" in shown.out
+    assert beamslot("audit", "--who", "nobody").out == "Nobody has done anything that fits.\n"
+    hashed = beamslot("audit", "--check", "--json", "-").json["last_hash"]
+    assert "stands unchanged" in beamslot("audit", "--check", hashed).out
+    assert beamslot("audit", "--check", "abc").line.startswith("abc is none of the seals of this history")
+    assert beamslot("audit", "abc").code == beamslot("audit", "--check", "--loom", "7").code == 2
+    assert beamslot("audit", "--out", tmp_path / "a.xlsx").code == 0 and (tmp_path / "a.xlsx").exists()

@@ -13,6 +13,7 @@ from typing import Annotated, Any, NoReturn
 import typer
 
 from tracker.cli import (
+    audit,
     cards,
     data,
     floor,
@@ -50,7 +51,7 @@ app = Commands(
 )
 for area in (
     data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, withdrawing, floor, settings, worth, people,
-    keeping,
+    audit, keeping,
 ):  # fmt: skip
     area.add_commands(app)
 

@@ -6,6 +6,8 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Any
 
+from tracker.errors import Message
+
 
 class Role(StrEnum):
     VIEWER = "viewer"
@@ -49,3 +51,22 @@ class Act:
 def in_order(roles: frozenset[Role]) -> tuple[Role, ...]:
     """Roles in the order in which they are declared."""
     return tuple(role for role in Role if role in roles)
+
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """One line of the account of who did what."""
+
+    at: datetime
+    """UTC, when it was written down."""
+    who: str
+    """Who wrote it down; for what is older than that account, who is told to have done it."""
+    told: str
+    """Who is told to have done it, where that is somebody else; else empty."""
+    roles: tuple[str, ...]
+    through: str
+    """`command` or `screen`; empty for what is older than that account."""
+    what: Message
+    table: str
+    """Of history, in which it stands, with its number there."""
+    number: int

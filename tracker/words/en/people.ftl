@@ -124,3 +124,81 @@ certificate-unusable = { $certificate } and { $key } are no certificate and key 
 proxy-without-name = behind a proxy the screens have to know under which name they are asked
     .means = No name was told.
     .terminal = --name planning.mill.example
+
+## Who did what
+
+deed-row = { $how ->
+        [added] { $table } { $key } added
+        [retired] { $table } { $key } has ended
+       *[other] { $table } { $key }
+    }{ $fields ->
+        [none] {""}
+       *[other] : { $fields }
+    }
+    .means = A row of a table was added, changed or has ended.
+deed-field = { $field } { $old ->
+        [none] { $new }
+       *[other] { $old } → { $new }
+    }
+    .means = What a value was and what it is since.
+deed-stock = stock: { $kind } of { OWN($quantity) } { $part }{ $loom ->
+        [none] {""}
+       *[other] , loom { $loom }
+    }{ $why ->
+        [none] {""}
+       *[other] : { $why }
+    }
+    .means = An entry in the stockroom's book.
+deed-stage = loom { $loom } { $stage } from { $at } on{ $why ->
+        [none] {""}
+       *[other] : { $why }
+    }
+    .means = A stage of a loom was recorded.
+deed-plan = { $how ->
+        [published] plan { $number } published
+        [scenario] plan { $number } made for the scenario { $scenario }
+       *[made] plan { $number } made
+    }
+    .means = A plan was made.
+deed-rehearsal = plan { $plan } rehearsed
+    .means = A rehearsal was kept.
+deed-load = { $files ->
+        [none] entered by hand
+       *[other] loaded { $files }
+    }
+    .means = A load, or an entry that is written like one.
+deed-answer = answered { $question }: { $answer }
+    .means = A doubt about a column was answered.
+deed-person = { $how ->
+        [added] account of { $person } added, as { $roles }
+        [roles] { $person } is { $roles } now
+        [password] password of { $person } changed
+       *[ended] account of { $person } ended
+    }
+    .means = An account was added or changed.
+deed-door = { $what ->
+        [signed-in] signed in from { $address }
+        [signed-out] signed out
+       *[sign-in-refused] wrong name or password from { $address }
+    }
+    .means = Something happened at the sign-in.
+every-role = every role
+    .means = Who acts at the terminal, or on screens without accounts.
+deeds-none = Nobody has done anything that fits.
+    .means = The account of who did what has no line of what was asked for.
+deeds-cut = These are the newest { $most } lines.
+    .means = There are more than a workbook takes.
+history-whole = History reads as it was written: { $seals } seals{ $hash ->
+        [none] {""}
+       *[other] , the last { $hash }
+    }.{ $known_at ->
+        [none] {""}
+       *[other] {" "}What stood on { $known_at }, when the hash asked for was the last, stands unchanged.
+    }
+    .means = Nothing was changed or removed behind the program's back.
+audit-touched = history was touched: { $touched }
+    .means = Rows of history were changed, removed or put in behind the program's back.
+    .hint = compare it with a backup
+hash-unknown = { $hash } is none of the seals of this history: it was written anew since, or the hash is of another programme
+    .means = The hash from a backup is not found.
+    .hint = compare it with that backup

@@ -1,0 +1,90 @@
+"""Each role finds the screens and forms that it may use, and no others; what is asked for anyway is refused in plain words."""
+
+import pytest
+from quick_passwords import PASSWORD, quick_passwords  # noqa: F401
+from screen_mill import put, small_mill, small_plan
+from screen_texts import APP, words
+from streamlit.testing.v1 import AppTest
+
+from dashboards import access
+from dashboards.navigation import SCREENS, screens_of
+from tracker.domain.people import EVERY_ROLE, Role
+from tracker.errors import NotAllowed
+from tracker.services.context import Actor, Context
+from tracker.services.people.accounts import add_person, people
+from tracker.services.people.sessions import screen_actor
+
+SEEN = ["Programme status", "Bookings", "Looms", "Kits and needs", "Rehearsal", "Scenarios", "Changes"]
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory):
+    return put(tmp_path_factory.mktemp("seen") / "mill.db", small_mill(), small_plan(small_mill()))
+
+
+@pytest.fixture
+def looks_as(made, monkeypatch):
+    """Lets a screen be looked at in some roles."""
+    monkeypatch.setenv("BEAMSLOT_DB", made)
+
+    def look(name: str, *roles: Role) -> AppTest:
+        monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset(roles), "screen", session=1))
+        return AppTest.from_string(f"from dashboards.screens import {name}\n{name}.page()\n", default_timeout=30).run()
+
+    return look
+
+
+@pytest.mark.parametrize(("roles", "more"), [
+    ({Role.VIEWER}, set()), ({Role.FITTER}, {"Load"}), ({Role.ELECTRICIAN}, {"Load"}), ({Role.PURCHASING}, {"Load"}),
+    ({Role.PLANNER}, {"Load"}), ({Role.ADMINISTRATOR}, {"People"}), (EVERY_ROLE, {"Load", "People"}), (set(), set()),
+])  # fmt: skip
+def test_which_screens_a_role_finds(roles, more):
+    titles = [screen.title for screen in screens_of(Actor("Ann", frozenset(roles)))]
+    assert titles[0] == "Programme status" and set(titles) == {*SEEN, *more}
+    assert [screen.title for screen in SCREENS if screen.title in titles] == titles
+
+
+@pytest.mark.parametrize(("name", "button"), [("scenarios", "Plan it"), ("rehearsal", "Play it")])
+def test_what_only_planners_do_is_not_offered_to_others(looks_as, name, button):
+    assert button in [one.label for one in looks_as(name, Role.PLANNER).button]
+    others = looks_as(name, Role.VIEWER, Role.FITTER, Role.PURCHASING)
+    assert button not in [one.label for one in others.button] and not others.exception
+
+
+def test_the_screen_people_is_refused_to_who_may_not(looks_as):
+    assert not looks_as("people", Role.ADMINISTRATOR).exception
+    assert "not-allowed" in str(
+        looks_as("people", Role.PLANNER).exception[0]
+    )  # around it the navigation says it in words
+
+
+def test_who_did_what_stands_on_its_screen(looks_as):
+    app = looks_as("changes", Role.VIEWER)
+    assert not app.exception and "plan 1 published" in words(app)
+    app.text_input(key="changes who").set_value("nobody at all").run()
+    assert app.info[0].value == "Nobody has done anything that fits."
+
+
+def test_an_account_is_added_on_the_screen(tmp_path, looks_as, monkeypatch, quick_passwords):  # noqa: F811
+    monkeypatch.setenv("BEAMSLOT_DB", db := put(tmp_path / "mill.db", small_mill()))
+    app = looks_as("people", Role.ADMINISTRATOR)
+    assert "first account" in app.info[0].value
+    app.text_input[0].set_value("Ann")
+    app.text_input[1].set_value("short")
+    app.multiselect[0].set_value([Role.PLANNER])
+    app.button[0].click().run()
+    assert "5 characters; it takes 12 to 200" in app.error[0].value
+    app.text_input[1].set_value(PASSWORD)
+    app.button[0].click().run()
+    assert "Ann has an account now, as planner." in app.success[0].value
+    assert [person.name for person in people(Context(db)).people] == ["Ann"]
+
+
+def test_a_page_whose_session_is_over_offers_to_sign_in(tmp_path, monkeypatch, quick_passwords):  # noqa: F811
+    monkeypatch.setenv("BEAMSLOT_DB", db := put(tmp_path / "mill.db", small_mill()))
+    add_person(Context(db), "Ann", PASSWORD, ["planner"])
+    with pytest.raises(NotAllowed):
+        screen_actor(Context(db), None)
+    app = AppTest.from_file(APP, default_timeout=30).run()
+    assert "this session has ended" in app.error[0].value
+    assert "Sign in again" in words(app)

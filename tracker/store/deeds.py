@@ -1,0 +1,154 @@
+"""Who did what, the newest first: the rows of history, each with the act that it was written by."""
+
+from bisect import bisect_left
+from collections import defaultdict
+from collections.abc import Callable, Iterator
+from datetime import datetime
+from heapq import merge
+from typing import Any
+
+from sqlalchemy import Select, select
+from sqlalchemy.orm import Session
+
+from tracker.domain.mill import LoomKey
+from tracker.domain.people import Deed
+from tracker.domain.tables import TABLES
+from tracker.errors import Message, message
+from tracker.store.models import (
+    ActRow,
+    AnswerRow,
+    LoadRow,
+    MovementRow,
+    PlanRow,
+    RehearsalRow,
+    RowChangeRow,
+    SealRow,
+    StageRow,
+)
+from tracker.store.rows import key_text
+
+AT_ONCE = 500
+"""Rows taken from the database at a time."""
+
+
+class Acts:
+    """Which act a row of history was written by, as the seals say: those of one unit of work follow that of its act, and share
+    its moment."""
+
+    def __init__(self, session: Session):
+        self.acts = {row.id: row for row in session.scalars(select(ActRow))}
+        self.ends: dict[str, list[int]] = defaultdict(list)
+        self.by: dict[str, list[ActRow | None]] = defaultdict(list)
+        act, moment = None, None
+        for _, at, table, last_id, _ in session.execute(select(SealRow.__table__).order_by(SealRow.id)):
+            if table == ActRow.__tablename__:
+                act, moment = self.acts.get(last_id), at
+            self.ends[table].append(last_id)
+            self.by[table].append(act if at == moment else None)
+
+    def of(self, table: str, number: int) -> ActRow | None:
+        place = bisect_left(self.ends[table], number)
+        return self.by[table][place] if place < len(self.by[table]) else None
+
+
+def read_deeds(session: Session, loom: LoomKey | None = None, since: datetime | None = None) -> Iterator[Deed]:
+    """All of it, or of one loom, or from a moment on; taken from the database as it is asked for."""
+    acts = Acts(session)
+    sources: tuple[tuple[Any, Any, Callable[[Any], tuple[str, Message]]], ...] = (
+        (RowChangeRow, RowChangeRow.at, _change),
+        (MovementRow, MovementRow.entered_at, _movement),
+        (StageRow, StageRow.at, _stage),
+        (PlanRow, PlanRow.made_at, _plan),
+        (RehearsalRow, RehearsalRow.made_at, _rehearsal),
+        (LoadRow, LoadRow.at, _load),
+        (AnswerRow, AnswerRow.at, _answer),
+        (ActRow, ActRow.at, _act),
+    )
+    streams = (
+        _stream(session, acts, _of(loom, model, _since(since, moment, select(model))), says)
+        for model, moment, says in sources
+        if loom is None or model in (RowChangeRow, MovementRow, StageRow)
+    )
+    yield from merge(*streams, key=lambda deed: deed.at, reverse=True)
+
+
+def _since(since: datetime | None, moment: Any, query: Select) -> Select:
+    return query if since is None else query.where(moment >= since)
+
+
+def _of(loom: LoomKey | None, model: Any, query: Select) -> Select:
+    if loom is None:
+        return query
+    if model is not RowChangeRow:
+        return query.where(model.hall == loom.hall, model.loom == loom.loom)
+    key = key_text((loom.loom, loom.hall))
+    return query.where((model.key == key) | model.key.startswith(f"{key} | ", autoescape=True))
+
+
+def _stream(session: Session, acts: Acts, query: Select, says: Callable[[Any], tuple[str, Message]]) -> Iterator[Deed]:
+    model = query.column_descriptions[0]["entity"]
+    for row in session.scalars(query.order_by(model.id.desc()).execution_options(yield_per=AT_ONCE)):
+        if isinstance(row, ActRow) and not row.details:
+            continue  # its rows of history tell it
+        act = row if isinstance(row, ActRow) else acts.of(model.__tablename__, row.id)
+        told, what = says(row)
+        who = act.who if act else told
+        yield Deed(
+            act.at if act else _moment(row), who, told if told != who else "", tuple(act.roles) if act else (),
+            act.through if act else "", what, model.__tablename__, row.id,
+        )  # fmt: skip
+
+
+def _moment(row: Any) -> datetime:
+    return getattr(row, "entered_at", None) or getattr(row, "made_at", None) or row.at
+
+
+def _change(row: RowChangeRow) -> tuple[str, Message]:
+    table = TABLES.get(row.table)
+    names = {column.field: column.heading for column in table.columns} if table else {}
+    fields = [
+        message("deed-field", field=names.get(field, field), old=_value(old), new=_value(new))
+        for field, (old, new) in row.values.items()
+        if old != new
+    ]
+    sheet = table.sheet if table else row.table
+    return row.who, message("deed-row", how=row.kind, table=sheet, key=row.key, fields=fields or None)
+
+
+def _value(value: object) -> str | None:
+    return None if value is None else str(value)
+
+
+def _movement(row: MovementRow) -> tuple[str, Message]:
+    loom = LoomKey(row.hall, row.loom) if row.hall and row.loom else None
+    return row.who, message(
+        "deed-stock", kind=row.kind, part=row.part, quantity=row.quantity, loom=loom, why=row.why or None
+    )
+
+
+def _stage(row: StageRow) -> tuple[str, Message]:
+    return row.who, message("deed-stage", loom=LoomKey(row.hall, row.loom), stage=row.stage, at=row.at, why=row.reason)
+
+
+def _plan(row: PlanRow) -> tuple[str, Message]:
+    how = "published" if row.published else "scenario" if row.scenario else "made"
+    return row.who, message("deed-plan", how=how, number=str(row.id), scenario=row.scenario)
+
+
+def _rehearsal(row: RehearsalRow) -> tuple[str, Message]:
+    return row.who, message("deed-rehearsal", plan=str(row.plan_id))
+
+
+def _load(row: LoadRow) -> tuple[str, Message]:
+    return row.who, message("deed-load", files=row.files or None)
+
+
+def _answer(row: AnswerRow) -> tuple[str, Message]:
+    return row.who, message("deed-answer", question=row.question, answer=row.answer)
+
+
+def _act(row: ActRow) -> tuple[str, Message]:
+    said = row.details
+    if "how" in said:
+        return row.who, message("deed-person", how=said["how"], person=said["person"], roles=said.get("roles"))
+    return row.who, message("deed-door", what=row.what, address=said.get("address", ""))
