@@ -34,8 +34,8 @@ def audit(
 ) -> None:
     """Who did what, and whether history is untouched.
 
-    The newest first, with role and by what. Every row of history is sealed with a hash that rests on all before it. Each backup has the last one: with it --check says
-    whether what stood then still does.
+    The newest first, with role and by what. Every row of history is sealed with a hash that rests on all before it. Each
+    backup has the last one: with it --check says whether what stood then still does.
 
     Example: beamslot audit --loom 007 --since 2027-01-04
     """
