@@ -7,7 +7,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.look import STYLE
-from dashboards.navigation import screens_of
+from dashboards.navigation import pages
 from dashboards.parts import literal
 from dashboards.signed_in import offer_sign_in, say_who_is_here
 from dashboards.speaking import SPEAKER
@@ -28,10 +28,7 @@ def main() -> None:
         actor = access.context().actor
     except TrackerError:  # said below
         actor = NOBODY
-    pages = [
-        st.Page(one.page, title=one.title, url_path=one.path, default=not i) for i, one in enumerate(screens_of(actor))
-    ]
-    chosen = st.navigation(pages, position="top")
+    chosen = st.navigation(pages(actor), position="top")
     try:
         say_who_is_here(access.context().actor)
         name_the_clock()

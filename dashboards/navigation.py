@@ -2,7 +2,11 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
+import streamlit as st
+
+from dashboards import access
 from dashboards.screens import bookings, changes, load, looms, needs, people, rehearsal, scenarios, status
 from tracker.services.context import Actor
 from tracker.services.people.permissions import May
@@ -15,6 +19,14 @@ class Screen:
     path: str
     takes: tuple[May, ...] = ()
     """One of these it takes; none = everybody sees it."""
+
+    def is_for(self, actor: Actor) -> bool:
+        return not self.takes or any(map(actor.may, self.takes))
+
+    def refuse(self) -> None:
+        """Say whose the screen is, where an address led to it all the same."""
+        for what in self.takes[:1]:
+            access.context().require(what)
 
 
 SCREENS = (
@@ -30,6 +42,10 @@ SCREENS = (
 )
 
 
-def screens_of(actor: Actor) -> list[Screen]:
-    """Those that somebody may open, the first one first."""
-    return [screen for screen in SCREENS if not screen.takes or any(map(actor.may, screen.takes))]
+def pages(actor: Actor) -> list[Any]:
+    """What the navigation lists, the first screen first; a screen that is not for somebody is not listed, and says so."""
+    return [
+        st.Page(one.page if (mine := one.is_for(actor)) else one.refuse, title=one.title, url_path=one.path, default=not i,
+                visibility="visible" if mine else "hidden")
+        for i, one in enumerate(SCREENS)
+    ]  # fmt: skip

@@ -47,6 +47,7 @@ def test_in_the_network_it_answers_under_the_names_given_and_those_of_the_machin
 def test_behind_a_proxy_the_name_comes_without_the_port_and_only_https_is_answered():
     found = reach(names=(NAME,), proxy="127.0.0.1")
     assert NAME in found.hosts(8501) and found.secure and found.address == "127.0.0.1"
+    assert found.url(8501) == f"https://{NAME}"
 
 
 def test_a_certificate_with_its_key_is_taken(pems):

@@ -10,10 +10,12 @@ from sqlalchemy import select
 
 from tracker.domain.people import Role
 from tracker.errors import DataError, UsageError
+from tracker.services.backup import backup, restore
 from tracker.services.context import Context
 from tracker.services.people.accounts import add_person, change_password, change_roles, end_person, people
 from tracker.services.people.passwords import is_right
 from tracker.services.people.permissions import May
+from tracker.services.people.sessions import door, sign_in
 from tracker.store import open_store
 from tracker.store.models import ActRow, PersonRow
 
@@ -90,6 +92,17 @@ def test_roles_and_password_change_and_an_ended_account_opens_again(mill):
     assert [(who, through, what, details["how"]) for who, through, what, details in acts(mill)] == [
         ("root", "command", "manage-people", how) for how in ("added", "roles", "password", "ended", "added")
     ]
+
+
+def test_a_restored_backup_lets_nobody_in_who_was_signed_in_when_it_was_made(mill, tmp_path):
+    add_person(mill, "Ann", PASSWORD, ["viewer"])
+    token = sign_in(mill, "Ann", PASSWORD, "10.0.0.7")
+    assert door(mill, token).is_open
+    backup(mill, tmp_path / "mill.zip")
+    restore(here(tmp_path / "again.db"), tmp_path / "mill.zip")
+    again = here(tmp_path / "again.db")
+    assert not door(again, token).is_open and door(mill, token).is_open
+    assert sign_in(again, "Ann", PASSWORD, "10.0.0.7")
 
 
 def test_the_environment_names_nobody_once_there_are_accounts(mill, monkeypatch):

@@ -12,7 +12,7 @@ from streamlit.proto.BackMsg_pb2 import BackMsg
 from tracker.errors import TrackerError
 from tracker.server.guard import POLICY_VIOLATION
 from tracker.server.keeper import Keeper
-from tracker.services.people.sessions import SignedIn
+from tracker.services.people.sessions import Door, SignedIn
 
 SIGN_IN, SIGNED_IN = "/sign-in", "/signed-in"
 ANSWERED = (SIGN_IN, "/health")
@@ -57,28 +57,32 @@ class Gate:
     async def _let_in(self, scope: Scope, receive: Receive, send: Send, who: SignedIn, token: str | None) -> None:
         scope = _naming(scope, who.number)
         if scope["type"] == "websocket":
-            page = _Page(receive, send, lambda: self._lasts(token), lambda: self.keeper.touch(who.number))
+            page = _Page(receive, send, lambda: self._lasts(token), self.keeper.touch)
             await page.run(self.app, scope, self.every_s)
             return
         if scope["path"] not in UNTOUCHED:
-            await self.keeper.touch(who.number)
+            await self.keeper.touch(who)
         await self.app(scope, receive, send)
 
-    async def _lasts(self, token: str | None) -> bool:
+    async def _lasts(self, token: str | None) -> Door:
         """Whether the session goes on; a database that cannot be read for a moment ends nobody's."""
         try:
-            return (await self.keeper.door(token)).is_open
+            return await self.keeper.door(token)
         except TrackerError:
-            return True
+            return Door(False)
 
 
 class _Page:
     """A websocket that is closed as soon as its session ends: asked with each message that it brings, and every few seconds."""
 
     def __init__(
-        self, receive: Receive, send: Send, lasts: Callable[[], Awaitable[bool]], touch: Callable[[], Awaitable[None]]
+        self,
+        receive: Receive,
+        send: Send,
+        door: Callable[[], Awaitable[Door]],
+        touch: Callable[[SignedIn], Awaitable[None]],
     ) -> None:
-        self.receive, self.send, self.lasts, self.touch = receive, send, lasts, touch
+        self.receive, self.send, self.door, self.touch = receive, send, door, touch
         self.over = asyncio.Event()
 
     async def run(self, app: ASGIApp, scope: Scope, every_s: float) -> None:
@@ -89,7 +93,7 @@ class _Page:
             watch.cancel()
 
     async def _watch(self, every_s: float) -> None:
-        while await self.lasts():
+        while (await self.door()).is_open:
             await asyncio.sleep(every_s)
         await self._close()
 
@@ -108,11 +112,12 @@ class _Page:
             return _GONE
         message = brought.result()
         if message["type"] == "websocket.receive":
-            if not await self.lasts():
+            door = await self.door()
+            if not door.is_open:
                 await self._close()
                 return _GONE
-            if _by_hand(message):
-                await self.touch()
+            if door.signed_in and _by_hand(message):
+                await self.touch(door.signed_in)
         return message
 
     async def _sent(self, message: Message) -> None:

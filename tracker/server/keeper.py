@@ -14,7 +14,7 @@ from tracker.domain.clock import now
 from tracker.errors import TrackerError
 from tracker.server.waits import Waits
 from tracker.services.context import Context
-from tracker.services.people.sessions import LONGEST, Door, door, sign_in, sign_out, touch
+from tracker.services.people.sessions import LONGEST, Door, SignedIn, door, is_due, sign_in, sign_out, touch
 
 PASSWORDS_AT_ONCE = 2
 """Each takes 64 MiB and a processor."""
@@ -43,9 +43,11 @@ class Keeper:
     def token(self, connection: HTTPConnection) -> str | None:
         return connection.cookies.get(self.cookie)
 
-    async def touch(self, number: int) -> None:
-        """Write down that somebody did something, in a moment when the database is free."""
-        writing = asyncio.ensure_future(anyio.to_thread.run_sync(self._touched, number))
+    async def touch(self, signed_in: SignedIn) -> None:
+        """Write down that somebody did something, where that is due, in a moment when the database is free."""
+        if not is_due(self.context, signed_in):
+            return
+        writing = asyncio.ensure_future(anyio.to_thread.run_sync(self._touched, signed_in.number))
         await asyncio.wait({writing}, timeout=self.patience_s)
 
     def _touched(self, number: int) -> None:

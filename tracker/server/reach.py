@@ -43,6 +43,8 @@ class Reach:
 
     def url(self, port: int) -> str:
         """Where to look, for who started it."""
+        if self.proxy:
+            return f"https://{self.names[0]}"
         name = self.names[0] if self.names and self.address != HERE else HERE
         return f"{'https' if self.certificate else 'http'}://{name}:{port}"
 

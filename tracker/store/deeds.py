@@ -109,10 +109,11 @@ def _change(row: RowChangeRow) -> tuple[str, Message]:
     fields = [
         message("deed-field", field=names.get(field, field), old=_value(old), new=_value(new))
         for field, (old, new) in row.values.items()
-        if old != new
+        if old != new and not (row.kind == "added" and table and field in table.key)
     ]
+    key = ", ".join(part for part in row.key.split(" | ") if part)
     sheet = table.sheet if table else row.table
-    return row.who, message("deed-row", how=row.kind, table=sheet, key=row.key, fields=fields or None)
+    return row.who, message("deed-row", how=row.kind, table=sheet, key=key, fields=fields or None)
 
 
 def _value(value: object) -> str | None:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from sqlalchemy import select, update
+from sqlalchemy import Connection, select, update
 from sqlalchemy.orm import Session
 
 from tracker.domain.people import Act, Person, Role
@@ -47,3 +47,8 @@ def end_sessions(session: Session, person: int, at: datetime) -> None:
     """Sign somebody out everywhere."""
     of_theirs = SessionRow.person_id == person, SessionRow.ended_at.is_(None)
     session.execute(update(SessionRow).where(*of_theirs).values(ended_at=at))
+
+
+def end_every_session(connection: Connection, at: datetime) -> None:
+    """As when a backup is restored: who was signed in when it was made may have signed out since."""
+    connection.execute(update(SessionRow).where(SessionRow.ended_at.is_(None)).values(ended_at=at))

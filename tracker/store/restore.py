@@ -21,6 +21,7 @@ from tracker.store.backup import AT_ONCE, FORMAT, KIND, MANIFEST, Manifest, Tabl
 from tracker.store.connecting import connect
 from tracker.store.history import guard, seal
 from tracker.store.migrate import upgrade, versions
+from tracker.store.people import end_every_session
 from tracker.store.place import Place, find
 from tracker.store.schema import tables_of
 from tracker.store.unit_of_work import reason
@@ -149,6 +150,7 @@ def _fill(place: Place, backup: Backup) -> None:
                     connection.execute(table.insert(), rows)
                 _count_on(connection, table)
         upgrade(connection)
+        end_every_session(connection, now())
         guard(connection)
         seal(connection, now())
 

@@ -14,12 +14,12 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from tracker.domain.clock import now as machine_now
-from tracker.domain.people import Person
+from tracker.domain.people import Person, Role
 from tracker.errors import NotAllowed
 from tracker.services.context import Actor, Context, at_the_keyboard
 from tracker.services.people.passwords import is_right
 from tracker.store.models import PersonRow, SessionRow
-from tracker.store.people import any_account, find_row, person_of
+from tracker.store.people import any_account, find_row
 
 IDLE, LONGEST = timedelta(hours=12), timedelta(days=7)
 STEP = timedelta(minutes=1)
@@ -32,6 +32,8 @@ class SignedIn:
     number: int
     """Of the session."""
     person: Person
+    seen_at: datetime
+    """When somebody last did something in it, as far as it was written down."""
 
     def actor(self) -> Actor:
         return Actor(self.person.name, frozenset(self.person.roles), "screen", session=self.number)
@@ -76,33 +78,32 @@ def sign_in(context: Context, name: str, password: str, address: str) -> str | N
 def door(context: Context, token: str | None) -> Door:
     """Whether there are accounts, and the session of a token as long as it lasts."""
     with context.reading() as uow:
-        if not any_account(uow.session):
-            return Door(False)
-        return Door(True, _living(uow.session, SessionRow.token_hash == _hash(token), _now(context)) if token else None)
+        found = _living(uow.session, SessionRow.token_hash == _hash(token), _now(context)) if token else None
+        return Door(found is not None or any_account(uow.session), found)
 
 
 def screen_actor(context: Context, number: int | None) -> Actor:
     """Who acts on a screen of the session of that number: with every role where there are no accounts. NotAllowed where the
     session is over."""
     with context.reading() as uow:
-        if not any_account(uow.session):
-            return at_the_keyboard("screen")
         found = None if number is None else _living(uow.session, SessionRow.id == number, _now(context))
-    if found is None:
-        raise NotAllowed("signed-out")
-    return found.actor()
+        if found:
+            return found.actor()
+        if any_account(uow.session):
+            raise NotAllowed("signed-out")
+    return at_the_keyboard("screen")
+
+
+def is_due(context: Context, signed_in: SignedIn) -> bool:
+    """Whether a touch is to be written down, the last one being some time ago."""
+    return _now(context) - signed_in.seen_at >= STEP
 
 
 def touch(context: Context, number: int) -> None:
     """Somebody did something in a session."""
-    at = _now(context)
-    with context.reading() as uow:
-        row = uow.session.get(SessionRow, number)
-        if row is None or row.ended_at or at - row.seen_at < STEP:
-            return
     with context.noting() as uow:
         if row := uow.session.get(SessionRow, number):
-            row.seen_at = max(row.seen_at, at)
+            row.seen_at = max(row.seen_at, _now(context))
         uow.commit()
 
 
@@ -118,13 +119,20 @@ def sign_out(context: Context, token: str, address: str) -> None:
 
 
 def _living(session: Session, which: object, at: datetime) -> SignedIn | None:
-    query = select(SessionRow, PersonRow).join(PersonRow, PersonRow.id == SessionRow.person_id).where(which)  # type: ignore[arg-type]
-    found = session.execute(query).first()
-    if found is None:
+    found = session.execute(_SESSION.where(which)).first()  # type: ignore[arg-type]
+    if found is None or found.ended_at or found.person_ended_at:
         return None
-    row, person = found
-    over = row.ended_at or person.ended_at or at - row.seen_at > IDLE or at - row.since > LONGEST
-    return None if over else SignedIn(row.id, person_of(person))
+    if at - found.seen_at > IDLE or at - found.since > LONGEST:
+        return None
+    person = Person(found.person_id, found.name, tuple(map(Role, found.roles)), found.added_at)
+    return SignedIn(found.id, person, found.seen_at)
+
+
+_SESSION = select(
+    SessionRow.id, SessionRow.person_id, SessionRow.since, SessionRow.seen_at, SessionRow.ended_at, PersonRow.name,
+    PersonRow.roles, PersonRow.added_at, PersonRow.ended_at.label("person_ended_at"),
+).join(PersonRow, PersonRow.id == SessionRow.person_id)  # fmt: skip
+"""Columns and no objects: it is asked with every request."""
 
 
 def _hash(token: str) -> str:
