@@ -20,6 +20,9 @@ from tracker.services.people.audit import Which, check_history, deeds, write_dee
 from tracker.services.people.sessions import sign_in
 from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
+from tracker.store.base import AppendOnly, Base
+from tracker.store.deeds import SOURCES
+from tracker.store.models import CheckResultRow, SetValueRow
 from tracker.words import ENGLISH
 
 NOON = datetime(2090, 1, 12, 12, tzinfo=UTC)
@@ -62,6 +65,13 @@ def test_what_was_there_before_is_told_as_far_as_it_is_known(mill):
     count(by(mill, "Ann", Role.PURCHASING), "NUT", 7)
     found = deeds(by(mill, "Vera", Role.VIEWER), Which(who="NIGHT"))
     assert [(d.who, d.roles, d.table) for d in found.deeds] == [("night", (), "stage_changes")]
+
+
+def test_every_table_of_history_that_says_who_is_told():
+    """`who` of a reading is who read it; that it was entered stands in the change log, as do all rows of records."""
+    said_by = {m.class_ for m in Base.registry.mappers if issubclass(m.class_, AppendOnly) and "who" in m.columns}
+    assert said_by - set(SOURCES) == {SetValueRow, CheckResultRow}
+    assert set(SOURCES) <= said_by
 
 
 def test_of_one_loom_only_its_own(mill):

@@ -2,7 +2,7 @@
 
 from bisect import bisect_left
 from collections import defaultdict
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from datetime import datetime
 from heapq import merge
 from typing import Any
@@ -18,12 +18,15 @@ from tracker.store.models import (
     ActRow,
     AnswerRow,
     LoadRow,
+    MethodVersion,
     MovementRow,
     PlanRow,
     RehearsalRow,
     RowChangeRow,
     SealRow,
+    SeenAlarmRow,
     StageRow,
+    WithdrawalRow,
 )
 from tracker.store.rows import key_text
 
@@ -54,20 +57,10 @@ class Acts:
 def read_deeds(session: Session, loom: LoomKey | None = None, since: datetime | None = None) -> Iterator[Deed]:
     """All of it, or of one loom, or from a moment on; taken from the database as it is asked for."""
     acts = Acts(session)
-    sources: tuple[tuple[Any, Any, Callable[[Any], tuple[str, Message]]], ...] = (
-        (RowChangeRow, RowChangeRow.at, _change),
-        (MovementRow, MovementRow.entered_at, _movement),
-        (StageRow, StageRow.at, _stage),
-        (PlanRow, PlanRow.made_at, _plan),
-        (RehearsalRow, RehearsalRow.made_at, _rehearsal),
-        (LoadRow, LoadRow.at, _load),
-        (AnswerRow, AnswerRow.at, _answer),
-        (ActRow, ActRow.at, _act),
-    )
     streams = (
         _stream(session, acts, _of(loom, model, _since(since, moment, select(model))), says)
-        for model, moment, says in sources
-        if loom is None or model in (RowChangeRow, MovementRow, StageRow)
+        for model, (moment, says) in SOURCES.items()
+        if loom is None or model is RowChangeRow or hasattr(model, "loom")
     )
     yield from merge(*streams, key=lambda deed: deed.at, reverse=True)
 
@@ -87,16 +80,22 @@ def _of(loom: LoomKey | None, model: Any, query: Select) -> Select:
 
 def _stream(session: Session, acts: Acts, query: Select, says: Callable[[Any], tuple[str, Message]]) -> Iterator[Deed]:
     model = query.column_descriptions[0]["entity"]
-    for row in session.scalars(query.order_by(model.id.desc()).execution_options(yield_per=AT_ONCE)):
+    for row in session.scalars(query.order_by(key_of(model).desc()).execution_options(yield_per=AT_ONCE)):
         if isinstance(row, ActRow) and not row.details:
             continue  # its rows of history tell it
-        act = row if isinstance(row, ActRow) else acts.of(model.__tablename__, row.id)
+        number = getattr(row, key_of(model).key)
+        act = row if isinstance(row, ActRow) else acts.of(model.__tablename__, number)
         told, what = says(row)
         who = act.who if act else told
         yield Deed(
             act.at if act else _moment(row), who, told if told != who else "", tuple(act.roles) if act else (),
-            act.through if act else "", what, model.__tablename__, row.id,
+            act.through if act else "", what, model.__tablename__, number,
         )  # fmt: skip
+
+
+def key_of(model: Any) -> Any:
+    """The number of its rows."""
+    return getattr(model, model.__mapper__.primary_key[0].key)
 
 
 def _moment(row: Any) -> datetime:
@@ -153,3 +152,33 @@ def _act(row: ActRow) -> tuple[str, Message]:
     if "how" in said:
         return row.who, message("deed-person", how=said["how"], person=said["person"], roles=said.get("roles"))
     return row.who, message("deed-door", what=row.what, address=said.get("address", ""))
+
+
+def _method(row: MethodVersion) -> tuple[str, Message]:
+    return row.who, message("deed-method", version=str(row.version))
+
+
+def _seen_alarm(row: SeenAlarmRow) -> tuple[str, Message]:
+    loom = LoomKey(row.hall, row.loom)
+    return row.who, message("deed-alarm", loom=loom, setting=row.setting, side=row.side, why=row.why)
+
+
+def _withdrawal(row: WithdrawalRow) -> tuple[str, Message]:
+    loom, table = LoomKey(row.hall, row.loom), TABLES.get(row.table)
+    return row.who, message("deed-withdrawn", loom=loom, table=table.sheet if table else row.table, why=row.why)
+
+
+SOURCES: Mapping[Any, tuple[Any, Callable[[Any], tuple[str, Message]]]] = {
+    RowChangeRow: (RowChangeRow.at, _change),
+    MovementRow: (MovementRow.entered_at, _movement),
+    StageRow: (StageRow.at, _stage),
+    WithdrawalRow: (WithdrawalRow.at, _withdrawal),
+    SeenAlarmRow: (SeenAlarmRow.at, _seen_alarm),
+    PlanRow: (PlanRow.made_at, _plan),
+    RehearsalRow: (RehearsalRow.made_at, _rehearsal),
+    LoadRow: (LoadRow.at, _load),
+    MethodVersion: (MethodVersion.at, _method),
+    AnswerRow: (AnswerRow.at, _answer),
+    ActRow: (ActRow.at, _act),
+}
+"""Each table of history that says who → when a row of it was written down, and what it says."""

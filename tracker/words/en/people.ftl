@@ -167,6 +167,15 @@ deed-load = { $files ->
        *[other] loaded { $files }
     }
     .means = A load, or an entry that is written like one.
+deed-method = version { $version } of the method in force
+    .means = A method was loaded.
+deed-alarm = loom { $loom }: alarm of { $setting }{ $side ->
+        [none] {""}
+       *[other] {" "}{ $side }
+    } put to rest: { $why }
+    .means = An alarm was looked at.
+deed-withdrawn = loom { $loom }: a row of { $table } withdrawn: { $why }
+    .means = Something that was recorded by mistake counts no more.
 deed-answer = answered { $question }: { $answer }
     .means = A doubt about a column was answered.
 deed-person = { $how ->
