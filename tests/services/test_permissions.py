@@ -20,7 +20,7 @@ from tracker.services.parts import reservations, stock, stock_entry
 from tracker.services.people import absences, accounts
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
-from tracker.services.work import entering, record, seen_alarms, taking_over
+from tracker.services.work import entering, record, seen_alarms, taking_over, withdrawing
 from tracker.words import ENGLISH
 
 DAY, NOON = date(2027, 1, 4), datetime(2027, 1, 4, 12, tzinfo=UTC)
@@ -56,10 +56,14 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("plans.scenarios", "plan_scenarios"): lambda c: scenarios.plan_scenarios(c, [Path("as-if.toml")]),
     ("work.seen_alarms", "mark_seen"): lambda c: seen_alarms.mark_seen(c, "1", None, "tightened"),
     ("work.entering", "enter_records"): lambda c: entering.enter_records(c, "1", None, {}, {}),
+    ("work.withdrawing", "withdraw_stage"): lambda c: withdrawing.withdraw_stage(c, "1", "mistyped"),
+    ("work.withdrawing", "withdraw_reading"): lambda c: withdrawing.withdraw_reading(
+        c, "1", "mistyped", withdrawing.RowMeant("set_values", {})
+    ),
     ("work.taking_over", "take_over"): lambda c: taking_over.take_over(c),
 }
-BY_ITSELF = {("demo", "run_demo")}
-"""Makes a mill of its own, as whoever is at the keyboard."""
+BY_ITSELF = {("demo", "run_demo"), ("demo_weeks", "live_six_weeks")}
+"""The demo makes a mill of its own, as whoever is at the keyboard."""
 
 
 def _looms(context: Context) -> Path:
@@ -91,7 +95,7 @@ def test_each_unit_of_work_names_what_it_takes():
     ]
     of_the_scratch = named.count("")  # the copy in memory on which a load is tried
     assert of_the_scratch == 1
-    assert all(text.startswith(("May.", "needed(", "_needed(")) for text in named if text)
+    assert all(text.startswith(("May.", "needed(", "needed_for(")) for text in named if text)
 
 
 def test_every_role_stands_in_the_table_and_everything_can_be_done_by_somebody():
