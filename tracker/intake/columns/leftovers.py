@@ -93,6 +93,14 @@ def _note_hidden(reading: TableReading, report: Report) -> None:
             rows=len(numbers),
             filter=shown.filtered or None,
         )
+    beside = shown.hidden_rows if block.sheet.transposed else shown.hidden_columns
+    out_of_sight = [c for c in block.columns if (block.sheet.place(0, c)[0 if block.sheet.transposed else 1]) in beside]
+    if out_of_sight:
+        parts = [ColumnPart(block, c, []) for c in out_of_sight]
+        report.whole(
+            Severity.NOTE, "hidden-columns", block.sheet, ", ".join(part.heading_cell for part in parts),
+            headings=[part.heading for part in parts],
+        )  # fmt: skip
 
 
 def _note_struck(reading: TableReading, report: Report) -> None:

@@ -9,7 +9,7 @@ from tracker.domain.tables import Kind, Table
 from tracker.domain.words import fold
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, year_of
-from tracker.intake.vocabulary.dictionary import tokens, vocabulary
+from tracker.intake.vocabulary.dictionary import numbered, tokens, vocabulary
 from tracker.intake.vocabulary.numbers import quantity
 from tracker.intake.vocabulary.placeholders import emptiness
 from tracker.intake.vocabulary.spans import is_part_of_date, span_text, without_until
@@ -20,6 +20,8 @@ _YARN = re.compile(r"\W*ne\W*", re.IGNORECASE)
 """A heading that is the efficiency in German and the yarn count in English."""
 _SERIAL = re.compile(r"[2-7]\d{4}(?:[.,]\d+)?")
 """A day as spreadsheets count days."""
+_SHORT_YEAR = re.compile(r"['’]?\d{1,2}(?:\.0)?")
+"""98, '04, and 5.0 as grids give whole numbers: a year without its century."""
 USUAL_NUMBERS = {
     "year": (1950, 2100), "frames": (1, 40), "speed_ppm": (60, 2500), "efficiency": (0.2, 100), "reed_width_cm": (1, 6000),
 }  # fmt: skip
@@ -36,6 +38,12 @@ def evidence_of(block: TableBlock) -> Callable[[int, str, Table], float]:
             return 0.5
         if name in ("loom", "row", "place") and _count_rows(samples[column]):
             return 0.75
+        if (
+            name == "row"
+            and "#" in numbered(vocabulary(), tokens(block.headings[column]))
+            and _numbers_rows(samples[column])
+        ):
+            return 0.5  # `Sıra no` is the row of a hall, or counts the rows of the list: no hall has one loom to a row
         return _fit(samples[column], name, table)
 
     return factor
@@ -73,7 +81,11 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
         distinct = len({str(v) for v in values}) / len(values)
         return 0.6 if distinct > 0.7 and len(values) >= 8 else 1.0
     if name == "year":
-        return _share(values, lambda v: _in(v, USUAL_NUMBERS[name]) or _says_year(v), 0.45)
+        return _share(
+            values,
+            lambda v: _in(v, USUAL_NUMBERS[name]) or _says_year(v) or _SHORT_YEAR.fullmatch(str(v)) is not None,
+            0.45,
+        )
     if name in USUAL_NUMBERS:
         numbers = _share(values, lambda v: _number(v) is not None, 0.45)
         return min(numbers, _share(values, lambda v: _in(v, USUAL_NUMBERS[name]), 0.75))
@@ -87,9 +99,17 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
 
 def _count_rows(values: list[Any]) -> bool:
     """1, 2, 3 … through the whole list: a running number, if another column may be the field as well."""
+    return len(values) >= 8 and _counts_up(values)
+
+
+def _numbers_rows(values: list[Any]) -> bool:
+    return len(values) > 2 and _counts_up(values)
+
+
+def _counts_up(values: list[Any]) -> bool:
     numbers = [int(v) if isinstance(v, float) and v == int(v) else v for v in values]
     count = range(1, len(values) + 1)
-    return len(values) >= 8 and numbers in (list(count), [str(n) for n in count])
+    return numbers in (list(count), [f"{n}" for n in count])
 
 
 def _are_yarn_counts(values: list[Any]) -> bool:

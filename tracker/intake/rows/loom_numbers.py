@@ -19,6 +19,7 @@ from tracker.intake.report import Report
 from tracker.intake.rows.several_looms import each_of, less_those_of_several, stands_for_several
 
 _MARKS = re.compile(r"^[\s'’‘`´\"*]+|[\s*†‡§°¹²³'’`´\"]+\)?$")
+_TEXT_SIGN = re.compile(r"['’‘`´](?=\w+(?:\W\w+)*$)")
 _BETWEEN = re.compile(
     r"\s*(?:[-–—~/,;+&]|\.{2,}|…|至|到|和|、)\s*|\s+(?:to|bis|à|a|al|au|até|hasta|ile|und|and|et|ve|e|y)\s+",
     re.IGNORECASE,
@@ -86,10 +87,13 @@ def _usual_shapes(texts: Iterable[str]) -> frozenset[str]:
 
 
 def _leave_out_marks(column: _Column, usual: frozenset[str]) -> None:
-    """`005*` and `'A019` are 005 and A019, where that is how the others are written."""
-    for i, text in column.texts.items():
-        bare = _MARKS.sub("", text)
-        if bare != text and shape(text) not in usual and shape(bare) in usual:
+    """`005*` and `'A019` are 005 and A019, where that is how the others are written, or where the sign by which a spreadsheet
+    takes a number for text stands before all of them."""
+    texts = column.texts
+    as_text = all(_TEXT_SIGN.match(text) for text in texts.values())
+    for i, text in texts.items():
+        bare = text[1:] if as_text else _MARKS.sub("", text)
+        if bare != text and (as_text or (shape(text) not in usual and shape(bare) in usual)):
             column.reading.values[column.column][i] = bare
             block = column.reading.block
             column.report.cell(Severity.NOTE, "number-mark", block.sheet, column.reading.rows[i].row, column.column,

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from tracker.intake.vocabulary.halls import hall_in
 from tracker.intake.vocabulary.headings import match_heading
 
-_COUNT = re.compile(r"\s*(?:[:：,;(（–—-]|\s)\s*\d+\s*[^\W\d][^\d]*$")
-"""How many looms follow: `AJ-190: 12 looms`, `AJ-190 (12 Maschinen)`."""
+_COUNT = re.compile(r"\s*(?:[:：,;(（–—-]|\s)\s*\d+\s*[^\W\d][^\d]*$|\s*[(（]\s*\d+\s*[)）]$")
+"""How many looms follow: `AJ-190: 12 looms`, `AJ-190 (12 Maschinen)`, `AJ-190 (12)`."""
 _CODE = re.compile(r"(?=.*\d)(?=.*[^\W\d_])[^\W_][\w./+-]*")
 """One word of letters and figures."""
 _USUAL = re.compile(r"[^\W\d_]{1,4}[-.]?\d{2,4}[\w./+-]*")

@@ -193,6 +193,8 @@ hidden-rows = { $hidden } of { $rows } rows are hidden{ $filter ->
        *[other] {" by the filter on "}{ $filter }
     }; they are read like any other.
     .means = Hidden rows are rows.
+hidden-columns = Hidden in the sheet: { $headings }; it is read like any other column.
+    .means = Hidden columns are columns.
 struck-through = Cells of { $struck } of { $rows } rows are struck through; they are read like any other. Take out of the list what holds no more.
     .means = What is struck through is read.
 missing-value = { $line } has no { $field ->
