@@ -120,8 +120,10 @@ def workbook(
     hidden: Iterable[str] = (),
     hidden_rows: Iterable[int] = (),
     struck: Iterable[str] = (),
+    hidden_columns: Iterable[str] = (),
 ) -> Path:
-    """Write an .xlsx. `merged`, `formats`, `hidden_rows` and the cells that are `struck` through are about the first sheet."""
+    """Write an .xlsx. `merged`, `formats`, `hidden_rows`, `hidden_columns` and the cells that are
+    `struck` through are about the first sheet."""
     book = openpyxl.Workbook()
     book.remove(book.active)  # type: ignore[arg-type]
     for name, rows in (sheets if isinstance(sheets, Mapping) else {"Sheet1": sheets}).items():
@@ -138,6 +140,8 @@ def workbook(
         first[cell].font = Font(strike=True)
     for row in hidden_rows:
         first.row_dimensions[row].hidden = True
+    for column in hidden_columns:
+        first.column_dimensions[column].hidden = True
     book.save(path)
     return path
 

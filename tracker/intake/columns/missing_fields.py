@@ -39,10 +39,11 @@ def ask_missing(reading: TableReading, answers: Answers, report: Report) -> None
     block = reading.block
     if reading.table is not LOOMS or block.joins:
         return
+    rivals = {c for columns in block.recognised.rivals.values() for c in columns}
     lacking = [name for name in _DIMENSIONS if block.recognised.column_of(name) is None]
     for c in block.columns if lacking else ():
         called = block.called(c)
-        if c in block.recognised.meanings or answers.field(called) is not None:
+        if c in block.recognised.meanings or c in rivals or answers.field(called) is not None:
             continue
         likely = [LOOMS.column(name).heading.lower() for name in lacking if _looks_like(reading, c, name)]
         if likely:

@@ -101,7 +101,7 @@ class NumberPlan:
         unit = unit_named(self.dimension, text) or unit_named(self.dimension, text.strip("()[]"))
         if self.currency and currency_of(text) not in ("", self.currency):
             raise CellProblem("other-currency", most=self.currency)
-        if self._is_its_name(text) or (self.dimension == "speed" and fold(text) == "u"):
+        if self._is_its_name(text) or (self.dimension == "speed" and fold(text) in ("u", "转", "纬")):
             return ""
         if unit or (self.dimension is None and _MONEY.fullmatch(text)):
             return unit or ""

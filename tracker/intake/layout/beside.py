@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from tracker.intake.vocabulary.dictionary import tokens, vocabulary
 from tracker.office.sheet import Sheet
 
 _LOOK = 500
@@ -10,9 +11,14 @@ _LEGEND = 0.7
 """Share of the list's rows that a legend reaches at most."""
 
 
-def goes_with(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int, has_fields: bool) -> bool:
+def goes_with(
+    sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int, has_fields: bool, headed_again: bool
+) -> bool:
     """Are the columns behind a gap filled where the table is, and only there? Where they are fields that the table lacks
-    (`has_fields`), they may go on in lines between its rows."""
+    (`has_fields`), they may go on in lines between its rows. With a heading of the table again (`headed_again`), or with a line
+    that sums up, they are a table of their own."""
+    if headed_again or _sums_up(sheet, other[0], bottom):
+        return False
     both = only_main = only_other = 0
     for row in range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK)):
         here = sum(sheet.value(row, c) is not None for c in main) >= min(2, len(main))
@@ -25,6 +31,12 @@ def goes_with(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: i
         and (has_fields or only_other <= 0.1 * (both + 1))
         and not is_legend(sheet, main, other, bottom)
     )
+
+
+def _sums_up(sheet: Sheet, column: int, bottom: int) -> bool:
+    totals = vocabulary().words["total"]
+    values = (sheet.value(row, column) for row in range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK)))
+    return any(isinstance(value, str) and " ".join(tokens(value)) in totals for value in values)
 
 
 def without_legend(sheet: Sheet, columns: Sequence[int], bottom: int) -> list[int]:

@@ -270,9 +270,13 @@ def _split_gaps(lines: _Lines, group: Group, headings: dict[int, str]) -> list[l
     if sum(whole) > 1:
         return [part for part, one in zip(parts, whole, strict=True) if one]
     main = max(range(len(parts)), key=lambda i: (whole[i], len(parts[i])))
+    words = {fold(headings[c]) for c in parts[main]}
     kept = [
         part for i, part in enumerate(parts)
-        if i == main or goes_with(sheet, parts[main], part, bottom, _adds_fields(sheet, headings, parts[main], part))
+        if i == main or goes_with(
+            sheet, parts[main], part, bottom, has_fields=_adds_fields(sheet, headings, parts[main], part),
+            headed_again=any(fold(headings[c]) in words for c in part),
+        )
     ]  # fmt: skip
     return [sorted(c for part in kept for c in part)]
 

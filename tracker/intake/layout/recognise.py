@@ -97,10 +97,13 @@ def _as_table(
     scored = _scored(table, headings, evidence, said)
     one = Recognised(table)
     taken: set[str] = set()
+    words: set[str] = set()
     for score, column, name, language in scored:
-        if column not in one.meanings and name not in taken:
+        again = fold(headings[column]) in words and score < SAID  # the same heading is no other field
+        if column not in one.meanings and name not in taken and not again:
             one.meanings[column] = Meaning(name, round(min(1.0, score), 2), language)
             taken.add(name)
+            words.add(fold(headings[column]))
     if not taken:
         return None
     if table is LOOMS:

@@ -128,13 +128,33 @@ def _ask_sheets(bare: list[Any], looms: LoomRows, found: dict[tuple[int, int], s
     names = list(by_sheet)
     clash = any(by_sheet[a] & by_sheet[b] for i, a in enumerate(names) for b in names[i + 1 :])
     said: set[int] = set()
+    halled = {_place_of(reading) for reading in looms.readings if reading not in bare}
     for reading in bare:
         sheet = reading.block.sheet
+        if _place_of(reading) in halled:
+            _refuse_hallless(reading, looms.report)
+            continue
+        clash = clash or any(file == sheet.file for file, _ in halled)
         if clash and looms.answers.sheet(sheet.name) is None:
             looms.report.ask(SHEET, sheet, sheet.name, "", answers_for(sheet.name, HALL, IGNORE), code="sheet-is-hall")
         elif reading.rows and id(sheet) not in said:
             said.add(id(sheet))
             looms.report.whole(Severity.NOTE, "no-hall", sheet, "")
+
+
+def _place_of(reading: Any) -> tuple[str, str]:
+    return reading.block.sheet.file, reading.block.sheet.name
+
+
+def _refuse_hallless(reading: Any, report: Report) -> None:
+    """Refuse the rows of a list without halls on a sheet on which others have theirs."""
+    sheet, columns, loom = reading.block.sheet, reading.block.columns, reading.column_of("loom")
+    for i, body in enumerate(reading.rows):
+        if i not in reading.refused:
+            reading.refused.add(i)
+            report.cell(Severity.REFUSED, "missing-value", sheet, body.row, loom if loom is not None else columns[0],
+                        raw=sheet.value(body.row, loom or columns[0]) or "", line=sheet.row_range(body.row, columns),
+                        field=LOOMS.column("hall").heading.lower())  # fmt: skip
 
 
 def _one_spelling(found: dict[tuple[int, int], str], looms: LoomRows) -> dict[tuple[int, int], str]:

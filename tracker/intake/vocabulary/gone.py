@@ -9,7 +9,8 @@ from tracker.intake.vocabulary.dictionary import is_cjk, tokens, vocabulary
 def says_gone(text: str) -> bool:
     """Does a short text, figures and points aside, say nothing but that?"""
     words = [word for word in tokens(text) if not word.isdigit()] if len(text) <= 30 else []
-    gone = vocabulary().words["gone"]
+    gone, fillers = vocabulary().words["gone"], vocabulary().fillers
     if is_cjk(text):
         return "".join(words).removeprefix("已") in gone
-    return " ".join(words) in gone or bool(words and all(word in gone for word in words))
+    said = [word for word in words if word in gone or word not in fillers]
+    return " ".join(words) in gone or bool(said and all(word in gone for word in said))

@@ -46,13 +46,15 @@ def _place_in(text: str, kind: str, alone: bool) -> str | None:
             and "," not in text[words[last].end() : behind[0].start()]
         ):
             return None if _SEVERAL.match(text, behind[0].end()) else _tidy(text[word.start() : behind[0].end()])
-        if at and _ORDINAL.fullmatch(words[at - 1].group()):
+        if at and (_ORDINAL if word.group().casefold()[-1:] not in "uüıi" else _IDENTIFIER).fullmatch(
+            words[at - 1].group()
+        ):
             return _tidy(text[words[at - 1].start() : words[last].end()])
     if re.search(r"\d\s*[-–+&]\s*\d", text):
         return None
     for word in words:
         solid = _SOLID.fullmatch(word.group())
-        if solid and fold(solid[1]) in words_of_kind:
+        if solid and fold(solid[1]) in words_of_kind and fold(word.group()) not in words_of_kind:
             return word.group()
     if alone and kind == "hall" and 1 < len(words) <= 3 and _has_hall_word(words):
         return _tidy(text)

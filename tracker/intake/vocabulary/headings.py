@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
+from tracker.domain.words import fold
 from tracker.intake.vocabulary.dictionary import HeadingEntry, is_cjk, numbered, tokens, vocabulary
 from tracker.intake.vocabulary.heading_forms import (
     QUALIFIERS,
@@ -22,6 +23,8 @@ from tracker.intake.vocabulary.units import is_unit
 ENOUGH = 0.6
 """A heading that matches less surely than this stays a column of the mill's own."""
 
+_SURE = 0.95
+"""Certainty of a heading's own words."""
 _YARN_COUNT = re.compile(r"\W*Ne\W*")
 _MAY_BE_HEADING = re.compile(r"[^\W\d_]|[#%№°]")
 _FIGURE = re.compile(r"\d")
@@ -74,14 +77,21 @@ def match_heading(text: str) -> Match:
     found = best(found, _loom_beside_type(text))
     if _YARN_COUNT.fullmatch(text):
         found = {}
+    if fold(text) in vocabulary().months or fold(text) in vocabulary().weekdays:  # `mar` is no shortened `marcos`
+        found = {key: value for key, value in found.items() if value[0] >= _SURE}
     found = {key: value for key, value in found.items() if not is_other_thing(text, key[1])}
     entries = [HeadingEntry(table, name, round(v, 3), lang) for (table, name), (v, lang) in found.items()]
     return Match(text, tuple(sorted(entries, key=lambda e: -e.weight)), tuple(dict.fromkeys(units)), qualifier)
 
 
+_MEASURED = frozenset({"reed_width_cm", "speed_ppm", "efficiency", "frames", "year"})
+
+
 def is_other_thing(text: str, field: str) -> bool:
     """The width of the cloth is not that of the reed, and how many looms there are is the number of none of them."""
     words, has = tokens(text), vocabulary().words
+    if field in _MEASURED and words and has["counting"].issuperset(words):  # `Nb`, `Anz.`
+        return True
     if field == "loom":
         pairs = {" ".join(words[i : i + 2]) for i in range(len(words))}
         return not has["counting"].isdisjoint({*words, *pairs}) or (

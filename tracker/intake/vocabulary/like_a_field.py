@@ -5,6 +5,7 @@ from functools import cache, lru_cache
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from tracker.domain.words import fold
 from tracker.intake.vocabulary.dictionary import is_cjk, numbered, shortened, tokens, vocabulary
 from tracker.intake.vocabulary.heading_forms import forms, without_brackets
 from tracker.intake.vocabulary.headings import is_other_thing, match_heading
@@ -30,6 +31,8 @@ def match_loosely(text: str, field: str) -> float:
     if match_heading(text).candidates or is_other_thing(text, field) or is_cjk(text) or any(c.isdigit() for c in text):
         return 0.0
     phrases = _phrases_of(field)
+    if fold(text) in vocabulary().months or fold(text) in vocabulary().weekdays:
+        return 0.0
     for core, _ in forms(text):
         word = "".join(shortened(vocabulary(), numbered(vocabulary(), tokens(core))))
         found = process.extractOne(word, phrases, scorer=OSA.distance, score_cutoff=1) if len(word) > 2 else None
