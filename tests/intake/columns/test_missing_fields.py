@@ -39,6 +39,7 @@ def test_what_looks_like_the_field_is_asked_about(tmp_path, instead_of, heading,
         ("Cards", lambda n: 4 + n),  # no speed that a loom has
         ("Oil temperature °C", lambda n: f"{60 + n} °C"),
         ("Seen by", lambda n: "K. L."),
+        ("Gatter", lambda n: f"C{600 + n}"),  # names with figures
         ("Motor kW", lambda n: 5.5),
     ],
 )

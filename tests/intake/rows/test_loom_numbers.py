@@ -151,6 +151,14 @@ def test_rows_below_a_list_that_sum_up_are_no_looms(tmp_path: Path):
     assert [f.cell for f in got.findings(code="row-passed-over")] == ["A14:K14", "A16:K16"]
 
 
+def test_a_count_by_type_below_a_text_file_is_no_loom(tmp_path: Path):
+    lines = ["Loom;Hall;Type;Speed", *(f"{i};Shed 1;AJ-190;{600 + i}" for i in range(1, 5)), "", "AJ-190;Shed 1;12;"]
+    (tmp_path / "a.csv").write_text("\n".join(lines))
+    got = read(tmp_path / "a.csv")
+    assert looms(got) == ["1", "2", "3", "4"] and not got.doubts and not got.refused
+    assert [f.cell for f in got.findings(code="row-passed-over")] == ["A7:D7"]
+
+
 def test_rows_of_a_short_list_that_sum_up_fill_most_of_its_columns(tmp_path: Path):
     head, rows = (
         ["Hall", "Loom", "Machine type", "Speed", "Efficiency"],

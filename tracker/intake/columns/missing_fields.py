@@ -30,6 +30,8 @@ _POSSIBLE: dict[str, tuple[tuple[float, float], ...]] = {
 }  # fmt: skip
 """Field → what its values may be, where a unit or a word speaks for it."""
 _NUMBERS = re.compile(r"\d+(?:[.,]\d+)?")
+_NAME = re.compile(r"[^\W\d_]+\d")
+"""`C601` is no 601."""
 _MOST = 0.9
 _FEWEST = 3
 
@@ -103,4 +105,4 @@ def _number(value: Any) -> float | None:
     if isinstance(value, float | int):
         return float(value)
     found = quantity(value) if isinstance(value, str) else None
-    return found.certain if found else None
+    return found.certain if found and not _NAME.match(str(value)) else None

@@ -22,7 +22,7 @@ def without_sums(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
     cells = {i: _cells(block, row) for i, row in enumerate(rows) if row.sort is Sort.DATA}
     usual = Counter(map(len, cells.values())).most_common(1)[0][0] if cells else 0
     full = [one for one in cells.values() if len(one) > _FEW * usual]
-    types = {fold(one[kind]) for one in full if isinstance(one.get(kind), str)}
+    types = Counter(fold(one[kind]) for one in full if isinstance(one.get(kind), str))
     seen = {c: Counter(fold(one[c]) for one in full if c in one) for c in block.columns}
     return [
         replace(row, sort=Sort.TOTAL, text=" | ".join(map(raw_text, cells[i].values()))[:120])
@@ -45,10 +45,11 @@ def _cells(block: TableBlock, row: BodyRow) -> dict[int, Any]:
     return {c: line[c] for c in block.columns if c < len(line) and line[c] is not None}
 
 
-def _counts(cells: dict[int, Any], kind: int, types: set[str], most: float) -> bool:
-    """`AJ-190 | Shed 1 | 12`: a machine type of the list where another value belongs, and none where the type belongs."""
+def _counts(cells: dict[int, Any], kind: int, types: Counter[str], most: float) -> bool:
+    """`AJ-190 | Shed 1 | 12`: a machine type of the list where another value belongs, and none where the type belongs (what
+    stands there stands in no other row)."""
     elsewhere = any(c != kind and isinstance(v, str) and fold(v) in types for c, v in cells.items())
-    return elsewhere and len(cells) <= max(most, 3) and fold(cells.get(kind, "")) not in types
+    return elsewhere and len(cells) <= max(most, 3) and types[fold(cells.get(kind, ""))] < 2
 
 
 def _sums(cells: dict[int, Any], kind: int, loom: int, seen: dict[int, Counter[str]]) -> bool:
