@@ -12,7 +12,8 @@ TYPE, WIDTH, SPEED = "machine_type", "reed_width_cm", "speed_ppm"
 
 def said(got, *fields: str) -> dict[str, tuple[Any, ...]]:
     """`number hall` of each loom → its values of some fields."""
-    return {f"{loom['loom']} {loom['hall']}": tuple(loom.get(name) for name in fields) for loom in got.looms}
+    rows = [{**row.kept, **row.values} for row in got.rows("looms")]
+    return {f"{loom['loom']} {loom['hall']}": tuple(loom.get(name) for name in fields) for loom in rows}
 
 
 RIGHT: dict[str, tuple[Rows, list[str], tuple[str, ...], dict[str, tuple[Any, ...]]]] = {
@@ -75,6 +76,10 @@ RIGHT: dict[str, tuple[Rows, list[str], tuple[str, ...], dict[str, tuple[Any, ..
     "tr: the old hall beside the new one": (
         [["Eski salon", "Salon", "Tezgah", "Tip", "Devir"], ["A", "B", 1, "S", 600], ["A", "C", 1, "R", 340]], [], (SPEED,),
         {"1 B": (600,), "1 C": (340,)},
+    ),
+    "fr: the numbers of the looms to be converted beside the list": (
+        [["Salle", "Métier", "Type", "Vitesse", None, "À convertir"], ["A", 1, "X", 600, None, 2], ["A", 2, "X", 605, None, 3],
+         ["A", 3, "X", 610]], [], (SPEED, "À convertir"), {"1 A": (600, None), "2 A": (605, None), "3 A": (610, None)},
     ),
     "es: years of two figures": (
         [["Nave", "Telar", "Modelo", "Año", "Velocidad"], ["1", "T1", "A", 98, 600], ["1", "T2", "A", "'04", 605],
@@ -149,3 +154,11 @@ def test_a_list_behind_an_empty_column_and_a_line_of_units_in_spanish(tmp_path: 
     assert (
         said(got, WIDTH, SPEED) == {"T1 1": (190.5, 600), "T2 1": (190.5, 605), "T3 2": (220, 500)} and not got.doubts
     )
+
+
+def test_a_letter_for_a_figure_is_told_where_the_numbers_have_as_many_signs(tmp_path: Path):
+    rows = [
+        ["Hall", "Loom", "Type", "Speed"],
+        *(["1", number, "A", 600] for number in ("L01", "LO2", "L03", "L04", "L05")),
+    ]
+    assert [f.cell for f in read(workbook(tmp_path / "a.xlsx", rows)).findings(code="look-alike")] == ["B3"]

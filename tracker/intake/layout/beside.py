@@ -48,18 +48,20 @@ def without_legend(sheet: Sheet, columns: Sequence[int], bottom: int) -> list[in
 
 
 def is_legend(sheet: Sheet, main: Sequence[int], other: Sequence[int], bottom: int) -> bool:
-    """Does the first of the columns list words of the list once each, from its first row on and long before its last?"""
+    """Does the first of the columns list words of the list once each, from its first row on and long before its last? A column
+    alone does where all are such words, as loom numbers are."""
     rows = range(bottom + 1, min(len(sheet.rows), bottom + 1 + _LOOK))
     listed = [row for row in rows if any(sheet.value(row, c) is not None for c in other)]
     if not listed:
         return False
     of_list = [row for row in rows if sum(sheet.value(row, c) is not None for c in main) > len(main) / 2]
     if (
-        len(other) < 2
+        len(listed) < (2 if len(other) < 2 else 1)
         or len(listed) > _LEGEND * len(of_list)
         or listed != list(range(bottom + 1, bottom + 1 + len(listed)))
     ):
         return False
     words = [str(sheet.value(row, other[0])) for row in listed]
     known = {str(value) for row in of_list for c in main if (value := sheet.value(row, c)) is not None}
-    return len(set(words)) == len(words) and 2 * sum(word in known for word in words) >= len(words)
+    share = 1 if len(other) < 2 else 0.5
+    return len(set(words)) == len(words) and sum(word in known for word in words) >= share * len(words)

@@ -9,7 +9,7 @@ from tracker.domain.findings import Severity
 from tracker.domain.tables import LOOMS, Kind
 from tracker.domain.words import fold
 from tracker.intake.answers import HALL, IGNORE, SHEET, Answers
-from tracker.intake.layout.body import shape
+from tracker.intake.layout.type_lines import fine_shape
 from tracker.intake.report import Report, answers_for
 from tracker.intake.vocabulary.halls import hall_in
 
@@ -192,7 +192,7 @@ def _note_column(reading: Any, c: int, answers: Answers, report: Report) -> None
     texts = Counter(v for v in reading.values[c] if isinstance(v, str))
     shapes: Counter[str] = Counter()
     for text, count in texts.items():
-        shapes[shape(text)] += count
+        shapes[fine_shape(text)] += count
     strange = {text: like for text in texts if (like := _meant(text, texts, shapes))}
     sheet, heading = reading.block.sheet, reading.block.headings[c]
     for i, value in enumerate(reading.values[c] if strange else ()):
@@ -208,6 +208,6 @@ def _meant(text: str, texts: Counter[str], shapes: Counter[str]) -> str:
         return ""
     likes = [like for like in figures_for_letters(text) if like != text]
     twin = next((like for like in likes if like in texts), "")
-    own = shapes[shape(text)]
-    rare = [like for like in likes if own <= 5 and shapes[shape(like)] >= 3 * own]
+    own = shapes[fine_shape(text)]
+    rare = [like for like in likes if own <= 5 and shapes[fine_shape(like)] >= 3 * own]
     return twin or (rare[0] if rare else "") or (likes[-1] if _FOREIGN.search(text) and likes else "")
