@@ -81,6 +81,14 @@ RIGHT: dict[str, tuple[Rows, list[str], tuple[str, ...], dict[str, tuple[Any, ..
         [["Salle", "Métier", "Type", "Vitesse", None, "À convertir"], ["A", 1, "X", 600, None, 2], ["A", 2, "X", 605, None, 3],
          ["A", 3, "X", 610]], [], (SPEED, "À convertir"), {"1 A": (600, None), "2 A": (605, None), "3 A": (610, None)},
     ),
+    "en: a second hall that begins beside the rows of the first": (
+        [["Shed A"], ["Loom", "Type", "Speed", "Eff %"], [1, "AJ", 600, 88, None, "Shed B"],
+         [2, "AJ", 605, 87, None, "Loom", "Type", "Speed", "Eff %"], [3, "AJ", 610, 86, None, 1, "RP", 340, 90]], [], (TYPE, SPEED),
+        {"1 Shed A": ("AJ", 600), "2 Shed A": ("AJ", 605), "3 Shed A": ("AJ", 610), "1 Shed B": ("RP", 340)},
+    ),
+    "it: revolutions in a minute as 1'": (
+        [["Telaio", "Sala", "Tipo", "Giri/1'"], ["T1", "A", "U", 600]], [], (SPEED,), {"T1 A": (600,)},
+    ),
     "es: years of two figures": (
         [["Nave", "Telar", "Modelo", "Año", "Velocidad"], ["1", "T1", "A", 98, 600], ["1", "T2", "A", "'04", 605],
          ["1", "T3", "B", 5, 400]], [], ("year",), {"T1 1": (1998,), "T2 1": (2004,), "T3 1": (2005,)},

@@ -71,7 +71,9 @@ def _looks_like(reading: TableReading, column: int, name: str) -> bool:
     speaks = any(unit_named(_DIMENSIONS[name], unit) for unit in units) or is_kind_of(heading, name)
     if not speaks and (units or not _says_nothing(heading)):
         return False
-    return _lie_in(list(_values(reading, column)), _POSSIBLE[name] if speaks else _LIKELY[name])
+    return _lie_in(
+        list(_values(reading, column)), _POSSIBLE[name] if speaks else _LIKELY[name], 1 if speaks else _FEWEST
+    )
 
 
 def _says_nothing(heading: str) -> bool:
@@ -91,10 +93,10 @@ def _values(reading: TableReading, column: int) -> Iterator[Any]:
             yield value
 
 
-def _lie_in(values: list[Any], spans: tuple[tuple[float, float], ...]) -> bool:
-    """Are nearly all of the values numbers within one of the spans?"""
+def _lie_in(values: list[Any], spans: tuple[tuple[float, float], ...], fewest: int) -> bool:
+    """Are nearly all of the values, and so many at least, numbers within one of the spans?"""
     numbers = [number for value in values if (number := _number(value)) is not None]
-    if len(numbers) < max(_FEWEST, _MOST * len(values)):
+    if len(numbers) < max(fewest, _MOST * len(values)):
         return False
     return any(sum(low <= n <= high for n in numbers) >= _MOST * len(numbers) for low, high in spans)
 

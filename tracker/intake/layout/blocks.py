@@ -99,8 +99,18 @@ def find_blocks(sheet: Sheet, said: SaidAt, only: str = "") -> list[TableBlock]:
         if found:
             blocks.extend(block for block in found if not any(_continues(block, earlier) for earlier in blocks))
             done = max(block.bottom for block in found)
+            for block in found:
+                _leave_rows_of_others(block, [other for other in blocks if other not in found])
     _set_ends(sheet, blocks)
     return blocks
+
+
+def _leave_rows_of_others(block: TableBlock, earlier: list[TableBlock]) -> None:
+    """The heading of a table that begins beside a row of another one: what stands in that row is none of its headings."""
+    for other in earlier:
+        if not block.recognised.meanings.keys() & other.headings.keys():
+            for column in block.headings.keys() & other.headings.keys():
+                del block.headings[column]
 
 
 def _may_head(row: list[Any], hits: dict[int, Match]) -> bool:
