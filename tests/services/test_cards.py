@@ -7,9 +7,14 @@ from opened import here
 from published_sample import published_sample
 from refusals import refused
 
+from tracker.cards.content import BookedLoom, make_card
 from tracker.domain.calendars import iso_week
 from tracker.domain.card_numbers import read_card_number
+from tracker.domain.tables import CARD_LANGUAGES
+from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, UsageError
+from tracker.export.cards.packs import PackLine, write_packs
+from tracker.scope.content import scope_looms
 from tracker.services.work import cards as service
 from tracker.services.work.record import StageTold, record_stage
 
@@ -100,3 +105,19 @@ def test_a_crews_own_language_comes_before_that_of_the_terms(sample):
                    terms=replace(mill.terms, language_of_cards="de"))  # fmt: skip
     maker = service._Maker(plan, 1, mill, {}, {})
     assert maker.language(mill.crews[0].crew) == "tr" and maker.language("") == "de"
+
+
+@pytest.mark.parametrize("language", CARD_LANGUAGES)
+def test_the_longest_card_of_the_sample_takes_two_pages(sample, tmp_path, language):
+    """A stop in mid-warp has the most operations, parts and checks; that of the loom and the choices with the most rows."""
+    db, plan = sample
+    report = service.cards(here(db), plan.bookings[0].key.loom, plan.bookings[0].key.hall)
+    scopes = scope_looms(report.mill)
+    longest = (
+        (key, content) for key, scope in scopes.items() for content in scope.contents.get(WindowKind.MID_WARP, ())
+    )
+    key, content = max(longest, key=lambda one: len(one[1].rows))
+    booking = replace(plan.bookings[0], key=key, kind=WindowKind.MID_WARP, choices=content.choices)
+    card = make_card("C1-0084-6", 1, report.mill, BookedLoom(booking, content), lambda row: row.minutes)
+    pack = replace(report.packs[0], language=language, lines=(PackLine(booking, booking.start, booking.end, card),))
+    assert write_packs(tmp_path / "card.pdf", [pack], report.mill.terms.zone, "Hall renewal", None, None) == 2
