@@ -191,6 +191,9 @@ def test_a_stopped_conversion_comes_again_with_less_to_do_and_its_parts_back(db,
 
     planned = plan(now_here(db), PlanRequest(publish=True, as_of=at(1, 12)))
     assert {booking.key: booking.slots for booking in planned.plan.bookings}[LOOM] == 2
+    assert "passed-unrecorded" not in {reason.code for reason in planned.plan.reasons}, (
+        "it is recorded what became of it"
+    )
     assert [operation.row.operation for operation in cards(now_here(db), "1").cards[0].operations] == [
         "Wire",
         "Electrics",

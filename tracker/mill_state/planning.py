@@ -86,6 +86,7 @@ def prepare(data: PlanningData, as_of: datetime) -> Prepared:
             if stage is Stage.PUT_OFF
         },
         left_out=frozenset(key for key, stage in stages.items() if stage is Stage.LEFT_OUT),
+        stopped=frozenset(key for key, stage in stages.items() if stage is Stage.STOPPED),
         issued=issued_to(data.movements),
         taken=_taken(data, {key for key, stage in stages.items() if stage in UNDER_WAY}),
     )

@@ -74,6 +74,8 @@ class PlanningProblem:
     """Looms not to be planned now, and why; they are listed as left over."""
     left_out: frozenset[LoomKey] = frozenset()
     """Looms outside the programme; they appear nowhere."""
+    stopped: frozenset[LoomKey] = frozenset()
+    """Looms whose conversion was broken off: it is recorded what became of their bookings, and they are planned again."""
     issued: Mapping[LoomKey, Mapping[str, float]] = field(default_factory=dict)
     """Parts already taken out of stock for a loom that is still to be planned; it needs so much less."""
     taken: Mapping[str, float] = field(default_factory=dict)

@@ -27,7 +27,7 @@ def notes(
 
 def _not_recorded(problem: PlanningProblem) -> Iterator[Message]:
     """Published bookings that were to start before as of, of looms of which nothing is recorded."""
-    to_plan, zone = set(problem.planned), problem.mill.terms.zone
+    to_plan, zone = set(problem.planned) - problem.stopped, problem.mill.terms.zone
     passed = [
         message("loom-on-moment", loom=b.key, at=b.start.astimezone(zone))
         for b in problem.previous_bookings
