@@ -202,3 +202,12 @@ def test_a_stopped_conversion_comes_again_with_less_to_do_and_its_parts_back(db,
     record_stage(now_here(db), "1", "scoped", told=StageTold(at=at(1, 13), why="all of it was taken off again"))
     with open_store(db).reading() as uow:
         assert uow.mill().left_done == {}
+
+
+def test_what_a_load_would_do_is_told_by_the_programmes_clock(db, tmp_path):
+    """The card tells of eight to twelve on Tuesday: at seven that lies ahead, a day later it does not, whatever today is."""
+    path = fill_cards(db, tmp_path / "card.xlsx", well_done)
+    tried = LoadRequest(records_only=True, dry_run=True)
+    early, later = (load(now_here(db, clock=moment), [path], tried) for moment in (at(1, 7), at(2, 6)))
+    assert "record-ahead" in {finding.code for finding in early.refused}
+    assert later.refusal is None

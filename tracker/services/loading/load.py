@@ -146,7 +146,7 @@ def _try_out(context: Context, asked: _Asked, result: ReadResult) -> LoadReport:
 
     Only a method is checked against the mill as the load leaves it; without one nothing needs to be written twice.
     """
-    with scratch(context.database).unit_of_work() as uow:
+    with scratch(context.database).unit_of_work(context.actor.name, context.now) as uow:
         loading, dry_run = _Loading(uow, result, asked), asked.request.dry_run
         return loading.run(dry_run) if dry_run or loading.comparison.method_changed else loading.checked(dry_run)
 
