@@ -96,7 +96,7 @@ def test_names_of_two_numbers_are_looms(tmp_path: Path, names):
     assert looms(got) == list(names) and not got.doubts
 
 
-@pytest.mark.parametrize(("number", "base"), [("005 (neu)", "005"), ("005 alt", "005")])
+@pytest.mark.parametrize(("number", "base"), [("005 (neu)", "005"), ("005 alt", "005"), ("HS 005", "005")])
 def test_words_behind_a_number(tmp_path: Path, number, base):
     (doubt,) = numbered(tmp_path, number).doubts
     assert (doubt.code, doubt.understood) == ("number-with-words", base)
@@ -104,6 +104,12 @@ def test_words_behind_a_number(tmp_path: Path, number, base):
     assert looms(numbered(tmp_path, number, **{"Loom no.": "as written"}))[0] == number
     with pytest.raises(UsageError):
         numbered(tmp_path, number, A2="006")
+
+
+def test_words_where_the_others_have_numbers_are_asked_about(tmp_path: Path):
+    (doubt,) = numbered(tmp_path, "belt").doubts
+    assert (doubt.code, doubt.cell) == ("number-without-figure", "A2")
+    assert looms(numbered(tmp_path, "belt", A2="as written"))[0] == "belt"
 
 
 @pytest.mark.parametrize("number", ["005*", "'005", "005 †", "*005", "005¹"])

@@ -25,6 +25,7 @@ _BETWEEN = re.compile(
     re.IGNORECASE,
 )
 _WITH_WORDS = re.compile(r"(.*?\d\S*?)\s*(?:[(\[（].*[)\]）]|\s[^\W\d_]+\.?(?:\s.*)?)")
+_WORDS_BEFORE = re.compile(r"(?:[^\W\d_]{2,}\.?\s+)+(\S*\d\S*)")
 _USUAL = 0.3
 """Share of the numbers that have a shape, from which on it is one of the list's own."""
 
@@ -118,9 +119,17 @@ def _ask_about_several(column: _Column, usual: frozenset[str]) -> None:
             )
             if answer == EACH:
                 column.reading.several[i] = looms
-        elif (hit := _WITH_WORDS.fullmatch(text)) and shape(hit[1]) in usual:
-            answer = column.ask([i], text, [hit[1]], "number-with-words", understood=hit[1])
-            column.reading.values[column.column][i] = hit[1] if answer == hit[1] else text
+        elif (bare := _without_words(text)) and shape(bare) in usual:
+            answer = column.ask([i], text, [bare], "number-with-words", understood=bare)
+            column.reading.values[column.column][i] = bare if answer == bare else text
+        elif not any(map(str.isdigit, text)) and all(any(map(str.isdigit, one)) for one in usual):
+            column.ask([i], text, (), "number-without-figure")
+
+
+def _without_words(text: str) -> str:
+    """`A-07 (new)` and `HS M02` → `A-07` and `M02`; `` where no words stand behind or before a number."""
+    hit = _WITH_WORDS.fullmatch(text) or _WORDS_BEFORE.fullmatch(text)
+    return hit[1] if hit else ""
 
 
 def _is_several(text: str, usual: frozenset[str]) -> bool:

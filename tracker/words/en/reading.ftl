@@ -282,6 +282,10 @@ number-of-several = Is '{ $raw }' one loom of that number, or does it stand for 
     }
 number-with-words = Is '{ $raw }' the loom { $understood } with a remark, or is that its number?
     .means = Words behind a loom number.
+number-without-figure = Is '{ $raw }' a loom? The other numbers have figures.
+    .means = Words where the loom numbers stand, as in a note between the rows.
+    .terminal = If it is one, answer { $options }; else delete the row, or write it below the list.
+    .screen = If it is one, answer “as written”; else delete the row, or write it below the list.
 number-spelt-twice = Is '{ $number }' the same loom as '{ $other }', in another spelling, or one of its own?
     .means = Two numbers of a hall that differ only in signs between, in case or in noughts.
 looks-like-known-loom = Loom '{ $raw }' is new, and differs from { $twin } of the database only by signs that look alike; it would be a loom of its own.
