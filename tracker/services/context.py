@@ -67,11 +67,18 @@ class Context:
 
     def making(self) -> "Context":
         """The same, allowed to make a database where there is none."""
-        return replace(self, make=True)
+        return self if self.make else self._with(make=True)
 
     def telling(self, name: str | None) -> "Context":
         """The same, where the actor writes down what somebody else did; None changes nothing."""
-        return replace(self, told=name) if name else self
+        return self._with(told=name) if name else self
+
+    def _with(self, **changes: Any) -> "Context":
+        """The same but for this; a store that is open stays the one: another of a database in memory would be empty."""
+        other = replace(self, **changes)
+        if "store" in self.__dict__:
+            other.__dict__["store"] = self.store
+        return other
 
     @property
     def is_missing(self) -> bool:
