@@ -135,11 +135,19 @@ class Records:
     def _held(self, key: LoomKey) -> dict[str, float]:
         """Part → what a loom got, with what rows that are corrected now had given back."""
         held = dict(self.room.issued.get(key, {}))
-        for row in self.rows:
-            if row.table == PARTS and key_of_loom(row.values) == key and (PARTS, _key(row)) in self.before:
-                stood = self._stood(row, ("left_over", "broken"))
-                held[row.values["part"]] = held.get(row.values["part"], 0.0) + sum(q or 0.0 for q in stood.values())
+        for row in self._corrected_parts.get(key, ()):
+            stood = self._stood(row, ("left_over", "broken"))
+            held[row.values["part"]] = held.get(row.values["part"], 0.0) + sum(q or 0.0 for q in stood.values())
         return held
+
+    @cached_property
+    def _corrected_parts(self) -> dict[LoomKey, list[TypedRow]]:
+        """Loom → rows of Parts used that stood there before with other values."""
+        found: dict[LoomKey, list[TypedRow]] = {}
+        for row in self.rows:
+            if row.table == PARTS and (PARTS, _key(row)) in self.before:
+                found.setdefault(key_of_loom(row.values), []).append(row)
+        return found
 
     @cached_property
     def _published(self) -> frozenset[int]:
