@@ -15,7 +15,7 @@ AS_OF = "2026-01-05T06:00"
 HALLS = ("Hall 1", "H<2>")
 LOOMS = (
     ("Hall 1", "007"), ("Hall 1", "O'Brien \"2\""), ("Hall 1", "[red]9[/red]"), ("Hall 1", "%s {0} \\n"),
-    ("H<2>", "007"), ("H<2>", "Ω 织机 \u202e21"), ("H<2>", "<b>8</b>"), ("H<2>", "x'; DROP TABLE looms; --"),
+    ("H<2>", "007"), ("H<2>", "Ω 织机 \u202e21"), ("H<2>", "<b>8</b>"), ("H<2>", "x7'; DROP TABLE looms; --"),
 )  # fmt: skip
 """Hall and number. The first six are planned; 007 stands twice."""
 NASTY = (

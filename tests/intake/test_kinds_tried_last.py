@@ -170,3 +170,30 @@ def test_a_letter_for_a_figure_is_told_where_the_numbers_have_as_many_signs(tmp_
         *(["1", number, "A", 600] for number in ("L01", "LO2", "L03", "L04", "L05")),
     ]
     assert [f.cell for f in read(workbook(tmp_path / "a.xlsx", rows)).findings(code="look-alike")] == ["B3"]
+
+
+HALLS, NUMBERS = range(1, 5), range(1, 21)
+NUMBERED = [[f"Hall {hall}", f"{number:03d}", f"AJ-{hall % 2}", 190, 600] for hall in HALLS for number in NUMBERS]
+"""Four halls whose looms are numbered 001 to 020 each."""
+BELOW_LINES = [
+    row for hall in HALLS for row in ([f"Hall {hall}", *[None] * 3], *([f"{n:03d}", "AJ-0", 190, 600] for n in NUMBERS))
+]
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        [["Hall", "Loom", "Machine type", "Reed width (cm)", "Speed (picks/min)"], *NUMBERED],
+        [
+            ["Hall", "Loom", "Machine type", "Reed width (cm)", "Speed (picks/min)"],
+            *sorted(NUMBERED, key=lambda row: row[1]),
+        ],
+        [["Loom", "Machine type", "Reed width (cm)", "Speed (picks/min)"], *BELOW_LINES],
+    ],
+    ids=["hall after hall", "number after number", "halls in lines above"],
+)
+def test_numbers_that_begin_again_in_each_hall_are_looms(tmp_path: Path, rows: Rows):
+    got = read(workbook(tmp_path / "list.xlsx", rows))
+    assert {(row.values["hall"], row.values["loom"]) for row in got.rows("looms")} == {
+        (f"Hall {hall}", f"{number:03d}") for hall in HALLS for number in NUMBERS
+    }

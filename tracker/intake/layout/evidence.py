@@ -11,11 +11,14 @@ from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.vocabulary.dates import date_text, from_serial, time_text, year_of
 from tracker.intake.vocabulary.dictionary import numbered, tokens, vocabulary
 from tracker.intake.vocabulary.numbers import quantity
+from tracker.intake.vocabulary.phrases import look_up
 from tracker.intake.vocabulary.placeholders import emptiness
 from tracker.intake.vocabulary.spans import is_part_of_date, span_text, without_until
 from tracker.office.sheet import Mark
 
 _SAMPLE = 300
+_LONG_RUN = 8
+"""Rows; types, speeds and widths of a list stand twice sooner."""
 _YARN = re.compile(r"\W*ne\W*", re.IGNORECASE)
 """A heading that is the efficiency in German and the yarn count in English."""
 _SERIAL = re.compile(r"[2-7]\d{4}(?:[.,]\d+)?")
@@ -29,36 +32,58 @@ USUAL_NUMBERS = {
 
 def evidence_of(block: TableBlock) -> Callable[[int, str, Table], float]:
     """For `recognise`: (column, field, table) → factor on the certainty of the heading, 0.3 to 1.05."""
-    samples: dict[int, list[Any]] = {}
+    samples: dict[int, dict[int, Any]] = {}
+    halls = [c for c in block.columns if ("looms", "hall") in look_up(block.headings[c])]
 
-    def factor(column: int, name: str, table: Table) -> float:
+    def sample(column: int) -> dict[int, Any]:
         if column not in samples:
             samples[column] = _sample(block, column)
-        if name == "efficiency" and _YARN.fullmatch(block.headings[column]) and _are_yarn_counts(samples[column]):
+        return samples[column]
+
+    def factor(column: int, name: str, table: Table) -> float:
+        values = list(sample(column).values())
+        if name == "efficiency" and _YARN.fullmatch(block.headings[column]) and _are_yarn_counts(values):
             return 0.5
-        if name in ("loom", "row", "place") and _count_rows(samples[column]):
+        if name in ("loom", "row", "place") and _count_rows(values):
             return 0.75
-        if (
-            name == "row"
-            and "#" in numbered(vocabulary(), tokens(block.headings[column]))
-            and _numbers_rows(samples[column])
-        ):
+        if name == "row" and "#" in numbered(vocabulary(), tokens(block.headings[column])) and _numbers_rows(values):
             return 0.5  # `Sıra no` is the row of a hall, or counts the rows of the list: no hall has one loom to a row
-        return _fit(samples[column], name, table)
+        if values and name == "loom" and table.name == "looms":
+            return _fit_of_names(sample(column), [sample(c) for c in halls if c != column])
+        return _fit(values, name, table)
 
     return factor
 
 
-def _sample(block: TableBlock, column: int) -> list[Any]:
-    """Values of rows that fill at least a third of the columns."""
-    found = []
+def _fit_of_names(names: dict[int, Any], halls: list[dict[int, Any]]) -> float:
+    """Of what a column has for the looms' names, by row: few are the same, but for those that begin again hall after hall."""
+    told = [[*names.values()], *([(value, hall.get(row)) for row, value in names.items()] for hall in halls)]
+    distinct = max(_distinct(values) for values in told)
+    if distinct > 0.9 and _distinct(told[0]) > 0.9:
+        return 1.0
+    return 0.95 if distinct > 0.3 or len(names) < 6 or _begins_again(told[0]) else 0.5
+
+
+def _begins_again(values: list[Any]) -> bool:
+    """Long runs in which nothing stands twice: numbers hall after hall, the halls in lines above them."""
+    runs, seen = 1, set()
+    for value in map(str, values):
+        if value in seen:
+            runs, seen = runs + 1, set()
+        seen.add(value)
+    return len(values) / runs >= _LONG_RUN
+
+
+def _sample(block: TableBlock, column: int) -> dict[int, Any]:
+    """Row → value, of rows that fill at least a third of the columns."""
+    found = {}
     sheet, columns = block.sheet, block.columns
     for row in range(block.bottom + 1, block.end):
         value = sheet.value(row, column)
         if value is None or type(value) is Mark or (isinstance(value, str) and emptiness(value)):
             continue
         if sum(sheet.value(row, c) is not None for c in columns) * 3 >= len(columns):
-            found.append(value)
+            found[row] = value
             if len(found) >= _SAMPLE:
                 break
     return found
@@ -67,19 +92,14 @@ def _sample(block: TableBlock, column: int) -> list[Any]:
 def _fit(values: list[Any], name: str, table: Table) -> float:
     if not values:
         return 0.97
-    if name == "loom" and table.name == "looms":
-        distinct = len({str(v) for v in values}) / len(values)
-        return 1.0 if distinct > 0.9 else 0.95 if distinct > 0.3 or len(values) < 6 else 0.5
     if name == "machine_type":
-        distinct = len({str(v) for v in values}) / len(values)
-        if (distinct > 0.9 and len(values) >= 8) or _known_insertion(values) > 0.5:
+        if (_distinct(values) > 0.9 and len(values) >= 8) or _known_insertion(values) > 0.5:
             return 0.6
         return _share(values, lambda v: not _in(v, (1950, 2100)), 0.5)
     if name == "insertion":
         return 1.05 if _known_insertion(values) > 0.5 else 0.95
     if name == "hall":
-        distinct = len({str(v) for v in values}) / len(values)
-        return 0.6 if distinct > 0.7 and len(values) >= 8 else 1.0
+        return 0.6 if _distinct(values) > 0.7 and len(values) >= 8 else 1.0
     if name == "year":
         return _share(
             values,
@@ -95,6 +115,11 @@ def _fit(values: list[Any], name: str, table: Table) -> float:
         Kind.MOMENT: _is_date, Kind.TIME: _is_time, Kind.YES_NO: _says_yes_or_no,
     }  # fmt: skip
     return _share(values, tests[kind], 0.45) if kind in tests else 1.0
+
+
+def _distinct(values: list[Any]) -> float:
+    """How many are different, as a share."""
+    return len({str(v) for v in values}) / len(values)
 
 
 def _count_rows(values: list[Any]) -> bool:

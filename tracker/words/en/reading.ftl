@@ -451,11 +451,26 @@ account-of-sheet = { $file } { $sheet }: { $cells ->
 cells-set-aside = { $cells } { $reason ->
         [title] above the table
         [heading-again] headings again
-        [section] line naming a hall, row or type
-        [total] sum
-        [note] note
-        [number] number alone
-        [empty-value] say that there is nothing
+        [section] { $cells ->
+            [one] line naming a hall, row or type
+           *[other] lines naming a hall, row or type
+        }
+        [total] { $cells ->
+            [one] sum
+           *[other] sums
+        }
+        [note] { $cells ->
+            [one] note
+           *[other] notes
+        }
+        [number] { $cells ->
+            [one] number alone
+           *[other] numbers alone
+        }
+        [empty-value] { $cells ->
+            [one] says that there is nothing
+           *[other] say that there is nothing
+        }
         [no-heading] without heading
         [column] of columns left out
         [beside] beside the table
