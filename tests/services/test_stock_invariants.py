@@ -70,7 +70,7 @@ def attempt(act, db, arguments):
     return True, reported
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=6, deadline=None)
 @given(tried=st.lists(acts, min_size=1, max_size=10))
 def test_the_book_stays_sound(filled, tmp_path_factory, tried):
     db = str(shutil.copy(filled, tmp_path_factory.mktemp("tried") / "mill.db"))
