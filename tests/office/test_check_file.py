@@ -351,7 +351,8 @@ def dense_ods(tmp_path: Path) -> Path:
 @pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="memory is read from /proc")
 @pytest.mark.parametrize("largest", [dense_xlsx, pytest.param(dense_ods, marks=pytest.mark.long)])
 def test_the_largest_files_stay_within_time_and_memory(tmp_path, largest):
-    """Those that still come to be unpacked and looked through. 512 MiB is the promise; the time is a promise of 5 s too, but a busy machine must not fail a test: 30 s here."""
+    """Those that still come to be unpacked and looked through. 512 MiB is the promise; the time is a promise of 5 s too, but a
+    busy machine must not fail a test: 30 s here."""
     path = largest(tmp_path)
     began = time.monotonic()
     run = subprocess.run([sys.executable, "-c", LIMITED, str(path)], capture_output=True, text=True, check=True)
