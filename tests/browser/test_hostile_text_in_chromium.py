@@ -54,8 +54,18 @@ def strange_links(page) -> list[str]:
     return page.eval_on_selector_all("a[href]", "all => all.filter(a => a.origin !== location.origin).map(a => a.href)")
 
 
+LONG = ("looms", "looms?loom=A-9", "scenarios")
+
+
 @pytest.mark.parametrize(
-    "path", ["", "bookings", "looms", "looms?loom=A-7&hall=Hall+1", "looms?loom=A-9", "needs", "scenarios"]
+    "path",
+    [
+        "",
+        "bookings",
+        "looms?loom=A-7&hall=Hall+1",
+        "needs",
+        *(pytest.param(one, marks=pytest.mark.long) for one in LONG),
+    ],
 )
 def test_an_address_in_the_mills_text_is_no_link(bait, open_page, path):
     page = open_page(f"{bait}/{path}")

@@ -36,7 +36,13 @@ def test_no_screen_is_wider_than_the_window(small, open_page, path):
             assert figure.evaluate("e => e.scrollWidth <= e.clientWidth"), figure.inner_text()
 
 
-@pytest.mark.parametrize("path", ["looms", "looms?loom=A-7&hall=Hall+1", "looms?loom=A-9"])
+@pytest.mark.parametrize(
+    "path",
+    [
+        "looms?loom=A-7&hall=Hall+1",
+        *(pytest.param(one, marks=pytest.mark.long) for one in ("looms", "looms?loom=A-9")),
+    ],
+)
 def test_loom_sheets_fit_the_window(small, open_page, path):
     for page, width in at_each_size(open_page, f"{small}/{path}"):
         assert page.evaluate("document.documentElement.scrollWidth") <= width
@@ -113,7 +119,7 @@ def test_a_click_on_a_heading_sorts_naturally_and_again_backwards(small, open_pa
     assert heading.get_attribute("aria-sort") == "descending"
 
 
-@pytest.mark.parametrize("zone", ["America/New_York", "Asia/Shanghai"])
+@pytest.mark.parametrize("zone", ["Asia/Shanghai", pytest.param("America/New_York", marks=pytest.mark.long)])
 def test_times_are_the_mills_wherever_the_browser_stands(small, open_page, zone):
     page = open_page(f"{small}/bookings", zone=zone)
     assert "Wed 6 Jan 2027 06:00" in page.locator(".sheet").inner_text()
