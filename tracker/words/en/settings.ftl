@@ -26,6 +26,8 @@ setting-drifting = loom { $loom }, { $setting }{ $side ->
        *[other] {" "}{ $side }
     }: drifts by { QUANTITY($per_day, $unit) } a day, { QUANTITY($size, $unit) } over { $readings } readings, now { QUANTITY($value, $unit) }; { $days_to_limit ->
         [none] no limit lies ahead
+        [0] it is at its limit or beyond
+        [one] it meets its limit in about one day
        *[other] it meets its limit in about { $days_to_limit } days
     }
     .means = The readings follow a straight line that reading alone does not explain.
