@@ -101,7 +101,7 @@ worth-silent = { $looms ->
        *[other] { $looms } looms
     } had no stop before the conversion and cannot speak
     .means = Converted looms of which nothing is expected, since they never stopped before.
-worth-plain = plainly before and after, { $what }: { $change }; do not go by it: season, articles and the order of the looms are in it, and of 100 simulated programmes it holds the truth in none to one, with 12 looms in 11
+worth-plain = plainly before and after, { $what }: { $change }; do not go by it: season, articles and the order of the looms are in it, and of 500 simulated programmes it holds the truth in at most 3, with 12 looms in 63
     .means = All stops after against all before, as one would do it on paper, shown so that nobody trusts it.
 worth-picks = { $looms ->
         [one] one converted loom weaves
