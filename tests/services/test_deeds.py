@@ -14,6 +14,7 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.errors import DataError
 from tracker.services.backup import backup
 from tracker.services.context import Actor, Context
+from tracker.services.parts.reservations import release
 from tracker.services.parts.stock import count
 from tracker.services.people.accounts import add_person
 from tracker.services.people.audit import Which, check_history, deeds, write_deeds
@@ -72,6 +73,13 @@ def test_every_table_of_history_that_says_who_is_told():
     said_by = {m.class_ for m in Base.registry.mappers if issubclass(m.class_, AppendOnly) and "who" in m.columns}
     assert said_by - set(SOURCES) == {SetValueRow, CheckResultRow}
     assert set(SOURCES) <= said_by
+
+
+def test_what_is_held_for_a_loom_is_told_in_words(mill):
+    """Its kit is 1 RAIL, 8 NUT, 2.5 CABLE and 1 GAUGE (KITS)."""
+    release(by(mill, "Ann", Role.PURCHASING), "1")
+    (line,) = said(deeds(by(mill, "Vera", Role.VIEWER), Which(since=NOON)))
+    assert line[4] == ("parts held for loom Hall 1, 1: RAIL 1 → none, NUT 8 → none, CABLE 2.5 → none, GAUGE 1 → none")
 
 
 def test_of_one_loom_only_its_own(mill):

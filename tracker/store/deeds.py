@@ -115,8 +115,10 @@ def _change(row: RowChangeRow) -> tuple[str, Message]:
     return row.who, message("deed-row", how=row.kind, table=sheet, key=key, fields=fields or None)
 
 
-def _value(value: object) -> str | None:
-    return None if value is None else str(value)
+def _value(value: Any) -> str | None:
+    """As it was written, a whole number without its decimals."""
+    whole = isinstance(value, float) and value.is_integer()
+    return None if value is None else str(int(value) if whole else value)
 
 
 def _movement(row: MovementRow) -> tuple[str, Message]:

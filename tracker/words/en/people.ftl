@@ -127,10 +127,13 @@ proxy-without-name = behind a proxy the screens have to know under which name th
 
 ## Who did what
 
-deed-row = { $how ->
-        [added] { $table } { $key } added
-        [retired] { $table } { $key } has ended
-       *[other] { $table } { $key }
+deed-row = { $table ->
+        [reservations] parts held for loom
+       *[other] { $table }
+    } { $key }{ $how ->
+        [added] {" added"}
+        [retired] {" has ended"}
+       *[other] {""}
     }{ $fields ->
         [none] {""}
        *[other] : { $fields }
