@@ -15,12 +15,13 @@ from tracker.domain.rows import ReadResult, SourceTable
 from tracker.errors import NotAllowed
 from tracker.services import own_clock
 from tracker.services.context import Actor, Context
+from tracker.services.loading import by_hand
 from tracker.services.loading import load as loading
 from tracker.services.parts import reservations, stock, stock_entry
 from tracker.services.people import absences, accounts
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
-from tracker.services.work import entering, record, seen_alarms, taking_over, withdrawing
+from tracker.services.work import entering, record, seen_alarms, taking_over, told_beam_out, withdrawing
 from tracker.words import ENGLISH
 
 DAY, NOON = date(2027, 1, 4), datetime(2027, 1, 4, 12, tzinfo=UTC)
@@ -28,6 +29,8 @@ WORK_DONE = ReadResult((SourceTable("", "", "work_done", 0),), (), ())
 CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("loading.load", "load"): lambda c: loading.load(c, [_looms(c)]),
     ("loading.load", "enter"): lambda c: loading.enter(c, WORK_DONE),
+    ("loading.by_hand", "type_in"): lambda c: by_hand.type_in(c, "terms", []),
+    ("loading.by_hand", "take_out"): lambda c: by_hand.take_out(c, "terms", ("soak (days)",)),
     ("own_clock", "set_clock"): lambda c: own_clock.set_clock(c, NOON),
     ("own_clock", "give_own_clock"): lambda c: own_clock.give_own_clock(c, NOON),
     ("parts.reservations", "reserve"): lambda c: reservations.reserve(c, "1"),
@@ -61,6 +64,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
         c, "1", "mistyped", withdrawing.RowMeant("set_values", {})
     ),
     ("work.taking_over", "take_over"): lambda c: taking_over.take_over(c),
+    ("work.told_beam_out", "tell_beam_out"): lambda c: told_beam_out.tell_beam_out(c, "1", None, NOON),
 }
 BY_ITSELF = {("demo", "run_demo"), ("demo_weeks", "live_six_weeks")}
 """The demo makes a mill of its own, as whoever is at the keyboard."""

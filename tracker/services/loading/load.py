@@ -95,9 +95,10 @@ def load(
         return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=request.dry_run)
 
 
-def enter(context: Context, result: ReadResult, correct: str | None = None) -> LoadReport:
-    """Write records that were told by a command or a screen as a load would, all of them or nothing; `correct` as in `load`."""
-    asked = _Asked((), LoadRequest(records_only=True, correct=correct), None, context.now().date())
+def enter(context: Context, result: ReadResult, correct: str | None = None, records_only: bool = True) -> LoadReport:
+    """Write rows that were told by a command or a screen as a load would, all of them or nothing; `correct` and `records_only`
+    as in `load`."""
+    asked = _Asked((), LoadRequest(records_only=records_only, correct=correct), None, context.now().date())
     with context.unit_of_work(needed(result.tables)) as uow:
         loading = _Loading(uow, result, asked)
         refuse_names(context, uow, loading.comparison.changes)
