@@ -1,4 +1,4 @@
-"""Which screens there are, in their order, and what of them somebody may open."""
+"""Which screens there are, grouped by who opens them, what of them somebody may open, and on which each role lands."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -8,17 +8,27 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.screens import bookings, changes, load, looms, needs, people, rehearsal, scenarios, status
+from dashboards.speaking import say
+from tracker.domain.people import EVERY_ROLE, Role
 from tracker.services.context import Actor
 from tracker.services.people.permissions import May
 
 
 @dataclass(frozen=True, slots=True)
 class Screen:
-    page: Callable[[], None]
-    title: str
     path: str
+    """In the address."""
+    page: Callable[[], None]
+    code: str
+    """Of its title in the catalogue."""
     takes: tuple[May, ...] = ()
     """One of these it takes; none = everybody sees it."""
+    first_for: frozenset[Role] = frozenset()
+    """Roles that land on it; of several in the navigation the first."""
+
+    @property
+    def title(self) -> str:
+        return say(self.code)
 
     def is_for(self, actor: Actor) -> bool:
         return not self.takes or any(map(actor.may, self.takes))
@@ -29,23 +39,57 @@ class Screen:
             access.context().require(what)
 
 
-SCREENS = (
-    Screen(status.page, "Programme status", "status"),
-    Screen(bookings.page, "Bookings", "bookings"),
-    Screen(load.page, "Load", "load", (May.LOAD, May.STOCK, May.RECORD)),
-    Screen(looms.page, "Looms", "looms"),
-    Screen(needs.page, "Kits and needs", "needs"),
-    Screen(rehearsal.page, "Rehearsal", "rehearsal"),
-    Screen(scenarios.page, "Scenarios", "scenarios"),
-    Screen(changes.page, "Changes", "changes"),
-    Screen(people.page, "People", "people", (May.PEOPLE,)),
-)
+def first_for(*roles: Role) -> frozenset[Role]:
+    return frozenset(roles)
 
 
-def pages(actor: Actor) -> list[Any]:
-    """What the navigation lists, the first screen first; a screen that is not for somebody is not listed, and says so."""
-    return [
-        st.Page(one.page if (mine := one.is_for(actor)) else one.refuse, title=one.title, url_path=one.path, default=not i,
-                visibility="visible" if mine else "hidden")
-        for i, one in enumerate(SCREENS)
-    ]  # fmt: skip
+GROUPS: dict[str, tuple[Screen, ...]] = {
+    "group-work": (
+        Screen("looms", looms.page, "screen-looms", first_for=first_for(Role.FITTER, Role.ELECTRICIAN)),
+    ),
+    "group-plan": (
+        Screen("bookings", bookings.page, "screen-bookings", first_for=first_for(Role.PLANNER)),
+        Screen("scenarios", scenarios.page, "screen-scenarios"),
+        Screen("rehearsal", rehearsal.page, "screen-rehearsal"),
+    ),
+    "group-parts": (
+        Screen("needs", needs.page, "screen-needs", first_for=first_for(Role.PURCHASING)),
+    ),
+    "group-worth": (
+        Screen("status", status.page, "screen-status", first_for=first_for(Role.VIEWER)),
+    ),
+    "group-mill": (
+        Screen("load", load.page, "screen-load", (May.LOAD, May.STOCK, May.RECORD)),
+        Screen("changes", changes.page, "screen-changes"),
+        Screen("people", people.page, "screen-people", (May.PEOPLE,), first_for(Role.ADMINISTRATOR)),
+    ),
+}  # fmt: skip
+"""Code of the group → its screens. A new screen is a line here, and its title in `on_navigation.ftl`."""
+SCREENS = tuple(screen for group in GROUPS.values() for screen in group)
+LANDING = (Role.PLANNER, Role.PURCHASING, Role.FITTER, Role.ELECTRICIAN, Role.ADMINISTRATOR, Role.VIEWER)
+"""By which of several roles somebody lands."""
+
+
+def lands_on(actor: Actor) -> Screen:
+    """The first screen of who has these roles; of who has every one, as where nobody signs in, and of who has none, the programme's
+    status."""
+    role = next((one for one in LANDING if one in actor.roles and actor.roles != EVERY_ROLE), Role.VIEWER)
+    return next(screen for screen in SCREENS if role in screen.first_for)
+
+
+def pages(actor: Actor) -> dict[str, list[Any]]:
+    """What the navigation lists by group. A screen that is not for somebody is not listed, and says so. The address without a path
+    leads on to where the actor lands, so that every screen has an address of its own for everybody."""
+    made = {screen: _page(screen, actor) for screen in SCREENS}
+    landing = made[lands_on(actor)]
+    start = st.Page(
+        lambda: st.switch_page(landing), title=landing.title, url_path="start", default=True, visibility="hidden"
+    )
+    groups = {say(code): [made[screen] for screen in group] for code, group in GROUPS.items()}
+    return {"": [start], **groups}
+
+
+def _page(screen: Screen, actor: Actor) -> Any:
+    mine = screen.is_for(actor)
+    return st.Page(screen.page if mine else screen.refuse, title=screen.title, url_path=screen.path,
+                   visibility="visible" if mine else "hidden")  # fmt: skip

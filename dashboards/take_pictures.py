@@ -25,7 +25,7 @@ from tracker.words import ENGLISH
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
-SCREENS = {"status": "", "bookings": "bookings", "load": "load", "looms": "looms?loom=007", "needs": "needs",
+SCREENS = {"status": "status", "bookings": "bookings", "load": "load", "looms": "looms?loom=007", "needs": "needs",
            "scenarios": "scenarios", "rehearsal": "rehearsal"}  # fmt: skip
 """Picture → path of the screen."""
 WIDTH, HEIGHT, TALLEST = 1280, 800, 1400

@@ -1,17 +1,16 @@
 """People: accounts, their roles, passwords and ends."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import streamlit as st
 
-from dashboards import access
-from dashboards.parts import literal, table
+from dashboards import access, forms
+from dashboards.forms import Form
+from dashboards.parts import table
 from dashboards.speaking import SPEAKER
 from dashboards.tables import Cell, Head
 from tracker.domain.people import Person, Role
-from tracker.errors import TrackerError
 from tracker.services.people.accounts import (
-    Changed,
     PeopleReport,
     add_person,
     change_password,
@@ -27,8 +26,7 @@ def page() -> None:
     st.caption(
         "Who may sign in, in which roles. Once somebody has an account, everybody signs in, on this machine too."
     )
-    if done := st.session_state.pop("person changed", None):
-        st.success(literal(done))
+    forms.say_done()
     report = people(access.context())
     if report.people:
         _table(report)
@@ -52,12 +50,14 @@ def _add(first: bool) -> None:
     st.header("Add somebody")
     if first:
         st.info("Give the first account the role of an administrator too, and sign in with it afterwards.")
-    with st.form("person"):
+    with Form("add somebody") as form:
         name = st.text_input("Name")
+        form.beside("person-known", "person-name")
         roles = _roles("Roles", [])
+        form.beside("role-unknown")
         password = st.text_input("Password, at least 12 characters", type="password")
-        if st.form_submit_button("Add", type="primary"):
-            _do(lambda: add_person(access.context(), name, password, roles))
+        form.beside("password-length", "password-common")
+        form.act("Add", lambda: add_person(access.context(), name, password, roles))
 
 
 def _change(here: Sequence[Person]) -> None:
@@ -65,29 +65,16 @@ def _change(here: Sequence[Person]) -> None:
     names = {person.name: person for person in here}
     chosen = names[st.selectbox("Whose", list(names))]
     roles_at, password_at, end_at = st.columns(3)
-    with roles_at.form(f"roles {chosen.number}"):
+    with roles_at, Form(f"roles of {chosen.number}") as form:
         roles = _roles("Roles from now on", list(chosen.roles))
-        if st.form_submit_button("Change the roles"):
-            _do(lambda: change_roles(access.context(), chosen.name, roles))
-    with password_at.form(f"password {chosen.number}"):
+        form.act("Change the roles", lambda: change_roles(access.context(), chosen.name, roles), primary=False)
+    with password_at, Form(f"password of {chosen.number}") as form:
         password = st.text_input("New password", type="password")
-        if st.form_submit_button("Change the password"):
-            _do(lambda: change_password(access.context(), chosen.name, password))
-    with end_at.form(f"end {chosen.number}"):
-        sure = st.checkbox(literal(f"{chosen.name} can no longer sign in; open pages end"))
-        if st.form_submit_button("End the account") and sure:
-            _do(lambda: end_person(access.context(), chosen.name))
+        form.act("Change the password", lambda: change_password(access.context(), chosen.name, password), primary=False)
+    with end_at, Form(f"end of {chosen.number}") as form:
+        will = f"{chosen.name} can no longer sign in; open pages end."
+        form.act("End the account", lambda: end_person(access.context(), chosen.name), asks=will, primary=False)
 
 
 def _roles(label: str, before: list[Role]) -> list[Role]:
     return st.multiselect(label, list(Role), before, format_func=SPEAKER.word, placeholder="at least one")
-
-
-def _do(change: Callable[[], Changed]) -> None:
-    """Each change ends the pages of whom it concerns; whose own it was signs in again."""
-    try:
-        done = change()
-    except TrackerError as error:
-        st.error(literal(SPEAKER.line(error)))
-        return
-    access.show_again("person changed", SPEAKER.line(done.message))

@@ -103,7 +103,8 @@ def test_a_day_stands_in_one_line_on_a_narrow_screen(small, open_page):
 def test_the_navigation_leads_from_screen_to_screen(small, open_page):
     page = open_page(small)
     assert page.title() == "Programme status"
-    page.get_by_role("link", name="Bookings").click()
+    page.get_by_text("Plan", exact=True).first.click()
+    page.get_by_text("Bookings", exact=True).click()
     page.wait_for_selector("h1:has-text('Bookings')")
     assert page.url.endswith("/bookings")
 

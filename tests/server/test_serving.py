@@ -37,12 +37,6 @@ def test_health_says_whether_the_database_can_be_read_and_no_more(tmp_path):
     assert (gone.status, gone.body) == (503, b"not ok")
 
 
-def test_the_address_that_the_first_screens_name_suggests_leads_to_it(tmp_path):
-    with served(str(tmp_path / "new.db"), "--new") as screens:
-        answer = ask(screens.port, "/status", f"Host: {screens.host}")
-    assert (answer.status, answer.headers["location"]) == (307, "/")
-
-
 def test_what_a_killed_server_left_in_the_temporary_folder_is_gone_after_the_next_start(tmp_path):
     temporary = tmp_path / "temporary"
     temporary.mkdir()

@@ -11,7 +11,7 @@ import streamlit as st
 from starlette.concurrency import run_in_threadpool
 from starlette.middleware import Middleware
 from starlette.requests import Request
-from starlette.responses import PlainTextResponse, RedirectResponse, Response
+from starlette.responses import PlainTextResponse, Response
 from starlette.routing import Route
 from streamlit import config
 
@@ -54,7 +54,7 @@ def application(db: str, port: int, started: Callable[[], None], reach: Reach = 
     made = st.App(
         _script(),
         lifespan=running,
-        routes=[Route("/health", _health(db)), Route("/status", _status), *routes(keeper)],
+        routes=[Route("/health", _health(db)), *routes(keeper)],
         middleware=[Middleware(Guard, hosts=reach.hosts(port), secure=reach.secure), Middleware(Gate, keeper=keeper)],
     )
     config.get_config_options(force_reparse=True, options_from_flags=OPTIONS)
@@ -84,8 +84,3 @@ def _health(db: str) -> Callable[[Request], Any]:
         return PlainTextResponse("ok")
 
     return answer
-
-
-async def _status(request: Request) -> Response:
-    """The first screen has no path of its own in the screen library; a person may type the one that its name suggests."""
-    return RedirectResponse(f"/?{request.url.query}" if request.url.query else "/")

@@ -1,0 +1,16 @@
+### Die Bildschirme, danach, wer sie öffnet.
+
+group-work = Arbeit
+group-plan = Plan
+group-parts = Teile
+group-worth = Nutzen
+group-mill = Weberei
+screen-status = Stand des Umbaus
+screen-bookings = Termine
+screen-load = Einlesen
+screen-looms = Webmaschinen
+screen-needs = Teilesätze und Bedarf
+screen-rehearsal = Durchspielen
+screen-scenarios = Was wäre wenn
+screen-changes = Änderungen
+screen-people = Leute

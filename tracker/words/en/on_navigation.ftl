@@ -1,0 +1,30 @@
+### The screens, by who opens them.
+
+group-work = Work
+    .means = Group of screens of who converts looms.
+group-plan = Plan
+    .means = Group of screens of the planner.
+group-parts = Parts
+    .means = Group of screens of purchasing.
+group-worth = Worth
+    .means = Group of screens of the manager.
+group-mill = Mill
+    .means = Group of screens of what the programme rests on: lists, history, people.
+screen-status = Programme status
+    .means = A screen.
+screen-bookings = Bookings
+    .means = A screen.
+screen-load = Load
+    .means = A screen.
+screen-looms = Looms
+    .means = A screen.
+screen-needs = Kits and needs
+    .means = A screen.
+screen-rehearsal = Rehearsal
+    .means = A screen.
+screen-scenarios = Scenarios
+    .means = A screen.
+screen-changes = Changes
+    .means = A screen.
+screen-people = People
+    .means = A screen.
