@@ -60,13 +60,15 @@ def test_a_receipt_due_on_the_day_of_the_start_comes_too_late_for_it():
     assert (next_day["2027-W02"].net, next_day["2027-W02"].receipts) == (0, 1)
 
 
-def test_an_overdue_receipt_counts_as_there_and_one_due_today_from_tomorrow():
+def test_an_overdue_receipt_counts_as_there_and_one_due_today_comes_no_sooner_by_another_order():
     def today(due):
         hall = mill(Part("RAIL", 0), receipts=(Receipt("1", "RAIL", 1, due),))
         return by_week(needs(plan(booking("1", date(2027, 1, 4), RAIL=1)), hall, AS_OF))["2027-W01"]
 
     assert (today(date(2027, 1, 3)).receipts, today(date(2027, 1, 3)).net) == (1, 0)
-    assert (today(date(2027, 1, 4)).receipts, today(date(2027, 1, 4)).net) == (1, 1)
+    assert (today(date(2027, 1, 4)).receipts, today(date(2027, 1, 4)).order_quantity) == (1, 0)
+    # usable from Tuesday 5 January, and so is what is ordered today, without a lead time
+    assert today(date(2027, 1, 4)).touched == (Touched(key("1"), date(2027, 1, 4), 1),)
 
 
 def test_a_late_order_names_the_looms_and_their_days():
@@ -153,3 +155,25 @@ def test_parts_that_come_back_serve_the_next_loom_from_the_next_day():
 def test_an_unknown_part_is_refused_by_name_and_loom():
     with refused(DataError, r"unknown part NUT in the kit of loom 7 \(Hall 1\)"):
         needs(plan(booking("7", date(2027, 1, 6), NUT=1)), mill(Part("RAIL", 1)), AS_OF)
+
+
+def test_what_is_on_order_and_comes_as_soon_as_an_order_of_today_is_not_ordered_again():
+    """Lead time 28 days: ordered today, Mon 4 Jan, it comes on Mon 1 Feb. Loom 1 lacks one on Mon 18 Jan (W03); the line of
+    two that was placed for it comes on Wed 27 Jan (W04), too late for it and no later than any other order. The second of
+    it is for loom 2 on Mon 8 Feb (W06). Loom 3 of the same day wants one more: in by Fri 5 Feb, so ordered by Fri 8 Jan.
+    """
+    starts = (("1", date(2027, 1, 18)), ("2", date(2027, 2, 8)), ("3", date(2027, 2, 8)))
+    hall = mill(Part("RAIL", 0, lead_time_days=28), receipts=(Receipt("PO-1", "RAIL", 2, date(2027, 1, 27)),))
+    rows = by_week(needs(plan(*(booking(loom, day, RAIL=1) for loom, day in starts)), hall, AS_OF))
+    assert {week: row.order_quantity for week, row in rows.items() if row.order_quantity} == {"2027-W06": 1}
+    assert rows["2027-W06"].order_by == date(2027, 1, 8)
+    assert {week: row.receipts for week, row in rows.items() if row.receipts} == {"2027-W04": 2}
+    # on hand 0, −1 of W03, +2 of W04, and in W06 the order comes before both needs
+    assert [rows[f"2027-W0{week}"].on_hand_end for week in (2, 3, 4, 6)] == [0, -1, 1, 0]
+
+
+def test_a_line_that_comes_later_than_an_order_of_today_is_no_reason_to_wait():
+    # Lead time 28 days, so by Mon 1 Feb; the line of Tue 2 Feb comes a day later.
+    hall = mill(Part("RAIL", 0, lead_time_days=28), receipts=(Receipt("PO-1", "RAIL", 1, date(2027, 2, 2)),))
+    rows = by_week(needs(plan(booking("1", date(2027, 1, 18), RAIL=1)), hall, AS_OF))
+    assert {week: row.order_quantity for week, row in rows.items() if row.order_quantity} == {"2027-W03": 1}

@@ -50,7 +50,8 @@ class PartWeek:
     on_hand_end: float
     """Projected stock at the end of the week, the proposed orders of this and earlier weeks taken as received."""
     net: float
-    """What lacks, both kinds of gross together, to stay at or above the safety stock at every need of the week."""
+    """What lacks, both kinds of gross together, to stay at or above the safety stock at every need of the week, less what is on
+    order and comes as soon as an order placed now would."""
     order_quantity: float
     """The net in whole lots and at least the minimum order; 0 = nothing to order for this week."""
     due: date | None = None

@@ -16,5 +16,7 @@ class Flow(NamedTuple):
     left_over: bool = False
     overdue: bool = False
     """Something that should be there: it comes before the needs of its day, others after them."""
+    line: bool = False
+    """It is an open order line that is not past its date."""
     not_come: bool = False
     """It is an order line past its date: it is not ordered again, and is to be had like what is ordered now."""

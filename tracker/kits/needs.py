@@ -54,7 +54,8 @@ def needs(
     """Net needs of every part of the mill, week by week from `as_of` to the last need or receipt.
 
     What should have been needed before `as_of` is needed now. What should have come is not ordered again: it counts like an
-    order placed now. A part that cannot be ordered has its net, and no order.
+    order placed now. Nor is what an open order line brings as soon as an order placed now would, though it comes after its
+    need. A part that cannot be ordered has its net, and no order.
 
     Raises `DataError` where a kit holds a part that the mill does not know.
     """
@@ -77,7 +78,7 @@ def _receipts(mill: Mill, still_out: Iterable[StillOut], today: date) -> dict[st
     flows: dict[str, list[Flow]] = defaultdict(list)
     for receipt in mill.receipts:
         flow = _coming(receipt.due, receipt.quantity, today)
-        flows[receipt.part].append(flow._replace(not_come=flow.overdue))
+        flows[receipt.part].append(flow._replace(not_come=flow.overdue, line=not flow.overdue))
     for out in still_out:
         flows[out.part].append(_coming(out.due, out.quantity, today))
     return flows
@@ -130,27 +131,36 @@ def _weeks(first: date, last: date) -> list[date]:
 def _part_weeks(
     part: Part, lead: float | None, flows: list[Flow], weeks: list[date], days: Days, today: date
 ) -> list[PartWeek]:
-    by_week = _by_week(flows)
-    periods = [by_week.get(monday, []) for monday in weeks]
+    soonest = None if lead is None else days.soonest_delivery(today, lead)
+    by_week, ordered = _by_week(flows), _by_week(_no_later(flows, soonest, today))
+    periods, judged = ([of.get(monday, []) for monday in weeks] for of in (by_week, ordered))
     net = net_periods(
         part.on_hand,
-        ([flow.quantity for flow in period] for period in periods),
+        ([flow.quantity for flow in period] for period in judged),
         part.safety_stock,
         part.lot_size,
         part.minimum_order,
         lead is not None,
     )
-    rows = []
-    for monday, period, row in zip(weeks, periods, net, strict=True):
-        week = _row(part, monday, period, row)
+    rows, to_come = [], 0.0
+    for monday, period, seen, row in zip(weeks, periods, judged, net, strict=True):
+        receipts = sum(flow.quantity for flow in period if flow.quantity > 0)
+        to_come += row.receipts - receipts
+        week = _row(part, monday, period, replace(row, receipts=receipts, on_hand_end=row.on_hand_end - to_come))
         if row.first_short is not None and lead is not None:
-            needed_on = period[row.first_short].day if row.gross else max(today, monday)
+            needed_on = seen[row.first_short].day if row.gross else max(today, monday)
             week = _with_order(week, lead, needed_on, days, today)
         rows.append(week)
-    if lead is None:
+    if soonest is None:
         return rows
-    soonest = days.soonest_delivery(today, lead)
     return with_falls(_with_touched(rows, part, periods, days, soonest), part, periods, soonest)
+
+
+def _no_later(flows: Iterable[Flow], soonest: date | None, today: date) -> list[Flow]:
+    """The flows as they decide what to order: an order line that an order placed now would not beat counts as there."""
+    return [
+        flow._replace(day=today, overdue=True) if soonest and flow.line and flow.day <= soonest else flow for flow in flows
+    ]
 
 
 def _by_week(flows: list[Flow]) -> dict[date, list[Flow]]:
