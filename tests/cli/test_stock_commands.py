@@ -177,3 +177,15 @@ def test_the_order_list_is_of_all_parts_and_a_part_beside_it_writes_nothing(plan
     ran = planned("needs", "RAIL-X", *listed)
     assert ran.code == 2 and "the order list is of all parts" in " ".join(ran.err.replace("│", " ").split())
     assert not (tmp_path / "orders").exists()
+
+
+def test_an_order_is_entered_expected_anew_and_ended(planned, tmp_path):
+    """The sample has its own year 2027; the computer's clock is before it, so any day of 2027 is to come."""
+    entered = planned("stock", "order", "4500-10", "RAIL-N", "4", "--due", "2027-03-01", "--json", "-").json
+    assert entered["lines"][0]["due"] == "2027-03-01"
+    told = planned("stock", "expect", "4500-10", "--due", "2027-03-08", "--why", "the supplier wrote")
+    assert told.out.splitlines()[0] == "Order 4500-10: 4 pc of RAIL-N expected on Mon 8 Mar 2027."
+    assert planned("stock", "expect", "4500-10", "--quantity", "0").code == 0
+    with open_store(tmp_path / "mill.db").reading() as uow:
+        assert "4500-10" not in {receipt.order for receipt in uow.mill().receipts}
+    assert "the supplier wrote" in planned("audit", "--json", "-").out

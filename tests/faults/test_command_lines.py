@@ -18,7 +18,9 @@ from mills import DATABASE, Mill, SQLiteMills
 from odd_lines import SECRET, commands, odd_line
 
 SEED = 12
-ENTRIES = ("receive", "issue", "return", "scrap", "recover", "adjust", "count", "reserve", "release", "take")
+ENTRIES = (
+    "receive", "order", "expect", "issue", "return", "scrap", "recover", "adjust", "count", "reserve", "release", "take",
+)  # fmt: skip
 WRITES = {
     ("demo",),
     ("load",),

@@ -66,6 +66,7 @@ WRITING = {
     "record": Writing(("record", "007", "--hall", "Hall 1", "--stage", "run-in", *BY_HAND, "--crew", CREW,
                        "--started", "2026-01-12T06:00", "--minutes", "mount=50")),
     "receive": Writing(("stock", "receive", "RAIL", "2", "--order", "PO-1", *BY_HAND)),
+    "order": Writing(("stock", "order", "PO-9", "RAIL", "2", "--due", "2099-01-04")),
     "issue": Writing(("stock", "issue", "007", "--hall", "Hall 1", *BY_HAND)),
     "count": Writing(("stock", "count", "NUT", "470", *BY_HAND)),
     "reserve": Writing(("stock", "reserve", "<b>8</b>", "LAST", "1")),

@@ -17,7 +17,7 @@ from tracker.services import own_clock
 from tracker.services.context import Actor, Context
 from tracker.services.loading import by_hand
 from tracker.services.loading import load as loading
-from tracker.services.parts import reservations, stock, stock_entry
+from tracker.services.parts import ordering, reservations, stock, stock_entry
 from tracker.services.people import absences, accounts
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
@@ -33,6 +33,8 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("loading.by_hand", "take_out"): lambda c: by_hand.take_out(c, "terms", ("soak (days)",)),
     ("own_clock", "set_clock"): lambda c: own_clock.set_clock(c, NOON),
     ("own_clock", "give_own_clock"): lambda c: own_clock.give_own_clock(c, NOON),
+    ("parts.ordering", "place"): lambda c: ordering.place(c, [ordering.Ordered("PO-9", "NUT", 1, DAY)]),
+    ("parts.ordering", "expect"): lambda c: ordering.expect(c, "PO-1", due=DAY),
     ("parts.reservations", "reserve"): lambda c: reservations.reserve(c, "1"),
     ("parts.reservations", "release"): lambda c: reservations.release(c, "1"),
     ("parts.reservations", "take"): lambda c: reservations.take(c, "NUT", ("1", None), ("2", None)),

@@ -159,7 +159,8 @@ def _part_weeks(
 def _no_later(flows: Iterable[Flow], soonest: date | None, today: date) -> list[Flow]:
     """The flows as they decide what to order: an order line that an order placed now would not beat counts as there."""
     return [
-        flow._replace(day=today, overdue=True) if soonest and flow.line and flow.day <= soonest else flow for flow in flows
+        flow._replace(day=today, overdue=True) if soonest and flow.line and flow.day <= soonest else flow
+        for flow in flows
     ]
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from datetime import date
 
 from tracker.domain.mill import LoomKey, Receipt
 from tracker.domain.quantities import tidy
@@ -35,10 +36,22 @@ class InMemory:
         parts = {**room.mill.parts, name: replace(part, on_hand=tidy(part.on_hand + movement.quantity))}
         self.room = replace(room, mill=replace(room.mill, parts=parts), movements=(*room.movements, movement))
 
+    def order(self, line: Receipt) -> None:
+        """Add an open order line."""
+        self._replace_lines((*self.room.mill.receipts, line))
+
     def leave_open(self, line: Receipt, quantity: float) -> None:
         """Set what is still to come of an order line; at 0 it is no longer open."""
-        rest = (replace(line, quantity=quantity),) if quantity > TOLERANCE else ()
-        lines = tuple(one for old in self.room.mill.receipts for one in (rest if old == line else (old,)))
+        self._replace_line(line, (replace(line, quantity=quantity),) if quantity > TOLERANCE else ())
+
+    def expect(self, line: Receipt, due: date) -> None:
+        """Set the day on which an order line is due."""
+        self._replace_line(line, (replace(line, due=due),))
+
+    def _replace_line(self, line: Receipt, by: tuple[Receipt, ...]) -> None:
+        self._replace_lines(tuple(one for old in self.room.mill.receipts for one in (by if old == line else (old,))))
+
+    def _replace_lines(self, lines: tuple[Receipt, ...]) -> None:
         self.room = replace(self.room, mill=replace(self.room.mill, receipts=lines))
 
     def hold(self, quantities: Held) -> dict[tuple[LoomKey, str], float]:

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any, cast
 
 from sqlalchemy import ColumnElement, Table, delete, func, insert, select, tuple_
@@ -157,13 +157,36 @@ def _log(
     ])  # fmt: skip
 
 
-def set_open(session: Session, receipt: Receipt, quantity: float, at: datetime, who: str, why: str) -> None:
-    """Set what is still open of an order line; at 0 the line leaves the open order lines and stays in the log."""
-    line = session.get_one(ReceiptRow, (receipt.order, receipt.part))
-    values = {"quantity": [line.quantity, quantity if quantity > TOLERANCE else None]}
-    if quantity > TOLERANCE:
-        line.quantity = quantity
-    else:
-        session.delete(line)
+def add_line(session: Session, line: Receipt, at: datetime, who: str, why: str) -> None:
+    """Add an open order line."""
+    values = {name: getattr(line, name) for name in ("quantity", "due", "supplier", "unit")}
+    session.add(ReceiptRow(order=line.order, part=line.part, **values))
     session.flush()
-    _log(session, "receipts", {(receipt.order, receipt.part): values}, at, who, why)
+    _log_line(session, line, {name: [None, value] for name, value in values.items() if value is not None}, at, who, why)
+
+
+def set_open(session: Session, line: Receipt, quantity: float, at: datetime, who: str, why: str) -> None:
+    """Set what is still open of an order line; at 0 the line leaves the open order lines and stays in the log."""
+    row = session.get_one(ReceiptRow, (line.order, line.part))
+    values = {"quantity": [row.quantity, quantity if quantity > TOLERANCE else None]}
+    if quantity > TOLERANCE:
+        row.quantity = quantity
+    else:
+        session.delete(row)
+    session.flush()
+    _log_line(session, line, values, at, who, why)
+
+
+def set_due(session: Session, line: Receipt, due: date, at: datetime, who: str, why: str) -> None:
+    """Set the day on which an open order line is due."""
+    row = session.get_one(ReceiptRow, (line.order, line.part))
+    before, row.due = row.due, due
+    session.flush()
+    _log_line(session, line, {"due": [before, due]}, at, who, why)
+
+
+def _log_line(
+    session: Session, line: Receipt, values: Mapping[str, list[Any]], at: datetime, who: str, why: str
+) -> None:
+    plain = {name: [v.isoformat() if isinstance(v, date) else v for v in pair] for name, pair in values.items()}
+    _log(session, "receipts", {(line.order, line.part): plain}, at, who, why)

@@ -31,7 +31,7 @@ def receive(
     The line stays open for the rest unless `rest_comes` is False.
     """
     with entry_in(context, told.at) as entry:
-        line = _order_line(entry.room, order, part) if order else None
+        line = order_line(entry.room, order, part) if order else None
         if line:
             part, quantity = line.part, line.quantity if quantity is None else quantity
         if part is None or quantity is None:
@@ -47,7 +47,8 @@ def receive(
     return entry.report()
 
 
-def _order_line(room: Stockroom, order: str, part: str | None) -> Receipt:
+def order_line(room: Stockroom, order: str, part: str | None) -> Receipt:
+    """The open order line of that number, and of that part where it is named. UsageError, DataError where there is not one."""
     lines = [r for r in room.mill.receipts if r.order == order and part in (None, r.part)]
     if len(lines) == 1:
         return lines[0]

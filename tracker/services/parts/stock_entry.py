@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import dataclass, replace
+from datetime import date, datetime
 
 from tracker.domain.mill import LoomKey, Part, Receipt
 from tracker.domain.stock import Movement, MovementKind
@@ -17,7 +17,7 @@ from tracker.services.parts.stock_report import PartStock, StockReport
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.people.permissions import May
 from tracker.store import UnitOfWork
-from tracker.store.stock import change_reservations, set_open
+from tracker.store.stock import add_line, change_reservations, set_due, set_open
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +45,7 @@ class Entry:
         self.uow, self.at, self.who = uow, at or self.entered_at, uow.who
         self.told = at
         """When it happened, where that was said."""
-        self.book = InMemory(read_stockroom(uow))
+        self.book = InMemory(read_stockroom(uow, None, self.entered_at))
         self.booked: list[Movement] = []
         self.parts: set[str] = set()
         self.looms: set[LoomKey] = set()
@@ -74,6 +74,17 @@ class Entry:
         self.booked += booked
         self.parts |= quantities.keys()
         self.looms |= {key} if key else set()
+
+    def order(self, line: Receipt, why: str) -> None:
+        """Add an open order line."""
+        self.book.order(line)
+        add_line(self.uow.session, line, self.entered_at, self.who, why)
+
+    def expect(self, line: Receipt, due: date, why: str) -> Receipt:
+        """Set the day on which an open order line is due; gives the line as it is then."""
+        self.book.expect(line, due)
+        set_due(self.uow.session, line, due, self.entered_at, self.who, why)
+        return replace(line, due=due)
 
     def leave_open(self, line: Receipt, quantity: float, why: str) -> None:
         """Set what is still to come of an order line."""

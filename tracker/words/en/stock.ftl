@@ -70,6 +70,36 @@ short-delivery-impossible = order line { $order }: { QUANTITY($quantity) } is no
     .means = A short delivery of less than nothing or of more than was ordered.
     .hint = give what would come, from 0 to what is open
 
+## What is ordered
+
+order-of-nothing = no line was chosen
+    .means = An order was to be entered without a line.
+    .hint = choose at least one
+order-number-needed = the order line of part { $part } has no number
+    .means = An order line was to be entered without its number.
+    .hint = give the number of the order and of its line, such as 4500123-10
+order-number-taken = there is an order line { $order } already
+    .means = A number was given to a new order line that another has or had.
+    .hint = give each line a number of its own, such as { $order }-2
+order-quantity = part { $part }: { QUANTITY($quantity) } cannot be on order
+    .means = An order line of nothing or less.
+    .hint = give a quantity above 0
+order-due-past = order line { $order }: { $due } is past, today is { $today }
+    .means = An order line was to be expected on a day that is over.
+    .hint = give the day on which it comes; what has come is received
+expect-what = say what changed: the day or the quantity
+    .means = An order line was to be expected otherwise, and nothing was said of it.
+line-ordered = ordered
+    .means = Why there is a new order line, in the book.
+line-expected-anew = expected anew
+    .means = Why an order line changed where no reason was given, in the book.
+order-expected = Order { $order }: { QUANTITY($quantity, $unit) } of { $part } expected on { $due }.
+    .means = What is open of an order line.
+order-closed = Order { $order }: no more of { $part } is expected.
+    .means = An order line of which nothing more comes.
+kit-is-now = The kit of loom { $loom } is { $state } now.
+    .means = A kit waits otherwise since an order line changed.
+
 ## What goes out and comes back
 
 loom-without-booking = loom { $loom } is not booked in the published plan
