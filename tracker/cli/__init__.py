@@ -20,6 +20,7 @@ from tracker.cli import (
     forecasting,
     keeping,
     notes,
+    orders,
     people,
     planning,
     recording,
@@ -50,8 +51,8 @@ app = Commands(
     pretty_exceptions_enable=False,
 )
 for area in (
-    data, scoping, forecasting, planning, rehearsing, stores, stock, cards, recording, withdrawing, floor, settings, worth, people,
-    audit, keeping,
+    data, scoping, forecasting, planning, rehearsing, stores, stock, orders, cards, recording, withdrawing, floor, settings, worth,
+    people, audit, keeping,
 ):  # fmt: skip
     area.add_commands(app)
 

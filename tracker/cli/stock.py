@@ -7,7 +7,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.commands import Commands
-from tracker.cli.options import AsOf, Hall, Json, OneLoom, local_day, moment, numbers
+from tracker.cli.options import AsOf, Hall, Json, OneLoom, moment, numbers
 from tracker.words.formats import number
 
 if TYPE_CHECKING:
@@ -58,57 +58,6 @@ def receive(
     from tracker.services.parts.stock import receive as run
 
     _print(run(context.obj.telling(who), part, quantity, order, not last, told=_told(context, why, at, unit)), json_to)
-
-
-@stock.command()
-def order(
-    context: typer.Context,
-    order: Annotated[str, typer.Argument(metavar="ORDER", help="The number of the order and of its line.")],
-    part: Part,
-    quantity: Quantity,
-    due: Annotated[str, typer.Option(metavar="D", help="When it comes, as the supplier says: 2027-03-01.")],
-    supplier: Annotated[str | None, typer.Option(help="Default that of the part.")] = None,
-    who: Who = None,
-    json_to: Json = None,
-) -> None:
-    """Enter an order line that was placed.
-
-    It is expected from now on, and what it brings is not proposed again.
-
-    Example: beamslot stock order 4500123-10 RAIL-N 8 --due 2027-03-01
-    """
-    day = local_day(due)
-    from tracker.services.parts.ordering import Ordered, place
-
-    assert day
-    _print_lines(place(context.obj.telling(who), [Ordered(order, part, quantity, day, supplier)]), json_to)
-
-
-@stock.command()
-def expect(
-    context: typer.Context,
-    order: Annotated[str, typer.Argument(metavar="ORDER", help="The number of an open order line.")],
-    part: Annotated[str | None, typer.Argument(metavar="PART", help="Needed where several have the number.")] = None,
-    due: Annotated[str | None, typer.Option(metavar="D", help="The day on which it comes now.")] = None,
-    quantity: Annotated[
-        float | None, typer.Option(metavar="N", help="How much of it still comes; 0 = nothing more.")
-    ] = None,
-    why: Why = "",
-    who: Who = None,
-    json_to: Json = None,
-) -> None:
-    """Say anew when an open order line comes, or how much of it.
-
-    Example: beamslot stock expect 4500123-10 --due 2027-03-08 --why "the supplier wrote"
-    """
-    day = local_day(due)
-    from tracker.services.parts.ordering import expect as run
-
-    _print_lines(run(context.obj.telling(who), order, part, day, quantity, why), json_to)
-
-
-def _print_lines(report, json_to: str | None) -> None:
-    show.emit(json_to, report.record(), lambda: show.tell(report.messages()))
 
 
 @stock.command()
