@@ -7,6 +7,7 @@ from typing import Any, NoReturn, TypeVar
 
 import streamlit as st
 
+from dashboards.speaking import language, say
 from tracker.errors import Message, TrackerError
 from tracker.services.context import Context
 from tracker.services.people.permissions import May
@@ -23,7 +24,8 @@ def context() -> Context:
     here = Context(os.environ.get("BEAMSLOT_DB", "beamslot.db"))
     require_there(here)
     number = str(st.user.get("session") or "")
-    return replace(here, actor=screen_actor(here, int(number) if number.isdecimal() else None))
+    actor = screen_actor(here, int(number) if number.isdecimal() else None)
+    return replace(here, actor=actor, language=language())
 
 
 def may(what: May) -> bool:
@@ -38,7 +40,9 @@ def state() -> DatabaseState:
 def ask(service: Callable[..., R], *args: Any, **more: Any) -> R:
     """The service's answer for the database as it stands; worked out again only where something was written since."""
     here, name = context(), f"{service.__module__}.{service.__qualname__}"
-    return _answer((name, here.database, database_state(here).mark), args, more, service, here)
+    asked = (name, here.database, database_state(here).mark, here.language)
+    with st.spinner(say("reading-the-database")):
+        return _answer(asked, args, more, service, here)
 
 
 def ask_now(service: Callable[..., R], *args: Any) -> R:
@@ -71,9 +75,9 @@ def _state_or_refusal() -> DatabaseState | Message:
         return error.message
 
 
-@st.cache_data(max_entries=64, show_spinner="Reading the database …")
+@st.cache_data(max_entries=64, show_spinner=False)
 def _answer(
     asked: tuple, args: tuple, more: dict[str, Any], _service: Callable[..., Any], _here: Context
 ) -> Any:  # fmt: skip
-    """`asked`: the service's name, the database and its mark."""
+    """`asked`: the service's name, the database, its mark and the language."""
     return _service(_here, *args, **more)

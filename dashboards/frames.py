@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 import pandas as pd
 
 from dashboards.look import KIND_SIGNS
+from dashboards.speaking import day, moment, money, number, span
 from tracker.domain.calendars import Span, iso_week
 from tracker.domain.needs import PartWeek
 from tracker.domain.plan import Booking, CostTerms
@@ -17,7 +18,6 @@ from tracker.services.parts.needs import NeedsReport
 from tracker.services.screens.bookings import BoardRow
 from tracker.services.screens.scenario_board import ScenarioBoard
 from tracker.services.screens.status import StatusReport
-from tracker.words.formats import day, moment, money, number, span
 
 TERM_WORDS = {
     "lost_production": "lost production",

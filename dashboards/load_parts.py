@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import streamlit as st
 
 from dashboards.parts import Figure, literal, table
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count
 from dashboards.tables import Cell, Head
 from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
@@ -17,7 +17,6 @@ from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapp
 from tracker.services.loading.load import LoadReport
 from tracker.services.loading.told_changes import row_named, told
 from tracker.words.findings import in_words
-from tracker.words.formats import count
 
 SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
 MOST_ROWS = 500

@@ -8,9 +8,9 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
+from dashboards.speaking import number
 from dashboards.tables import Cell, Head, facts_html, table_html
 from tracker.domain.windows import WindowKind
-from tracker.words.formats import number
 
 MARKUP = re.compile(r"([\\`*_\[\]$~#|<>]|:(?=[a-z]))")
 ADDRESS = re.compile(r"(?<=:/)(?=/)|(?<=www)(?=\.)|(?=@)", re.IGNORECASE)

@@ -6,11 +6,10 @@ from typing import Any
 
 import pandas as pd
 
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, day, moment, money
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.mill import LoomKey
 from tracker.services.plans.rehearsal_says import cause_of, source_of
-from tracker.words.formats import count, day, moment, money
 
 Record = Mapping[str, Any]
 Rows = list[list[Cell | str]]

@@ -1,8 +1,7 @@
 """What the figures mean, in plain words."""
 
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, money
 from tracker.domain.plan import Plan, PlanStatus
-from tracker.words.formats import count, money
 
 
 def proof(plan: Plan) -> str:

@@ -1,11 +1,81 @@
-"""Who says messages on the screens: with the advice of a screen, never with an option of the command."""
+"""Says everything that the screens say, in the language of whoever looks: messages with the advice of a screen, never with an
+option of the command; days, moments, numbers and counts as `tracker.words.formats` writes them."""
+
+from collections.abc import Iterable
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+import streamlit as st
+from streamlit.runtime.scriptrunner import get_script_run_ctx
 
 from tracker.errors import message
-from tracker.words import Edge, Speaker
+from tracker.words import Edge, Speaker, formats
+from tracker.words.choosing import ASKED, KEPT, SPOKEN, chosen
 
-SPEAKER = Speaker(edge=Edge.SCREEN)
+
+def language() -> str:
+    """Of whoever looks; English where nobody does, as in a thread of its own."""
+    if get_script_run_ctx(suppress_warning=True) is None:
+        return "en"
+    if asked := st.query_params.get(ASKED):
+        st.session_state[ASKED] = asked
+    kept = st.context.cookies.get(KEPT)
+    return chosen(st.session_state.get(ASKED), kept, accepts=st.context.headers.get("Accept-Language", ""))
+
+
+class _ScreenSpeaker(Speaker):
+    """Of the language that is looked up whenever something is said: one process serves many."""
+
+    @property
+    def language(self) -> str:
+        return language()
+
+
+SPEAKER = _ScreenSpeaker(edge=Edge.SCREEN)
 
 
 def say(code: str, /, **params: object) -> str:
     """The words of a code, without advice: a label, a heading, a help."""
     return SPEAKER.say(message(code, **params))
+
+
+def languages() -> list[tuple[str, str]]:
+    """The languages to choose from, each by its own name: `("de", "Deutsch")`."""
+    return [(one, Speaker(one).say(message("language-name"))) for one in SPOKEN]
+
+
+def day(on: date | None) -> str:
+    return formats.day(on, language())
+
+
+def moment(at: datetime | None, zone: ZoneInfo) -> str:
+    return formats.moment(at, zone, language())
+
+
+def number(value: float | None, unit: str = "", digits: int = 0) -> str:
+    return formats.number(value, unit, digits, language())
+
+
+def money(amount: float | None, currency: str = "") -> str:
+    return formats.money(amount, currency, language())
+
+
+def share(fraction: float | None) -> str:
+    """`87 %`."""
+    return formats.share(fraction, language())
+
+
+def shown(value: object) -> str:
+    return formats.shown(value, language())
+
+
+def span(start: datetime, end: datetime, zone: ZoneInfo) -> str:
+    return formats.span(start, end, zone, language())
+
+
+def count(how_many: int, code: str) -> str:
+    return formats.count(how_many, code, language())
+
+
+def listed(names: Iterable[object], most: int = 10) -> str:
+    return formats.listed(names, most, language())

@@ -4,10 +4,9 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.parts import literal
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count
 from tracker.services.own_clock import clock_says
 from tracker.services.plans.verify import faults
-from tracker.words.formats import count
 
 MOST = 20
 """Findings that are listed."""

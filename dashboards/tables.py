@@ -11,8 +11,8 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.words import natural_key
 from tracker.services.screens.status import STAGE_ORDER
 
-DAY = re.compile(r"\b[A-Z][a-z]{2} \d{1,2} [A-Z][a-z]{2} \d{4}\b")
-"""A day; where a column is narrow the text may break before and after it, not within."""
+DAY = re.compile(r"\b[A-Z][a-z]{1,2}\.? \d{1,2}\.? [A-Z][a-zä]{2,3}\.? \d{4}\b")
+"""A day, in English or German; where a column is narrow the text may break before and after it, not within."""
 
 
 @dataclass(frozen=True, slots=True)

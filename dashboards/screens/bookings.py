@@ -13,7 +13,7 @@ from dashboards.charts import board_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms, week_says
 from dashboards.parts import board_legend, literal, table
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, moment, money
 from dashboards.tables import Cell, Head, loom_cell, stage_cell
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
@@ -22,7 +22,6 @@ from tracker.services.plans.moves import Move
 from tracker.services.plans.plan import PlanReport
 from tracker.services.screens.bookings import Board, BoardRow, bookings
 from tracker.services.screens.proposed import proposed, proposed_number
-from tracker.words.formats import count, moment, money
 
 ROWS_PER_PAGE = 40
 MOST_UNBOOKED = 8

@@ -6,13 +6,12 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.parts import table
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, moment
 from dashboards.tables import Cell, Head
 from tracker.errors import message
 from tracker.services.people.audit import NAME, Deeds, Which, deeds, deeds_file, roles_said
 from tracker.services.terms import mill_zone
 from tracker.words import Edge, Speaker
-from tracker.words.formats import count, moment
 
 
 def page() -> None:

@@ -11,7 +11,7 @@ from dashboards import access
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import TERM_WORDS, booking_marks
 from dashboards.parts import Figure, facts, figures, literal, of_part, pair, table
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, day, moment, money, number, shown, span
 from dashboards.tables import Cell, Head, loom_cell, stage_cell
 from tracker.domain.plan import CostTerms
 from tracker.domain.progress import Conversion, Stage
@@ -20,7 +20,6 @@ from tracker.errors import DataError, Message
 from tracker.services.screens.loom_sheet import Fact, LoomLine, LoomList, LoomSheet, loom_list, loom_sheet
 from tracker.services.screens.status import STAGE_ORDER
 from tracker.services.work.scope import Line, WorkReport
-from tracker.words.formats import count, day, moment, money, number, shown, span
 
 
 def page() -> None:

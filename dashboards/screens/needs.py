@@ -11,14 +11,13 @@ from dashboards.empty import no_plan
 from dashboards.frames import cash_frame, month_says, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
 from dashboards.parts import Figure, figures, legend, literal, of_part, pair, table
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, day, listed, moment, money, number
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.needs import KitState, OrderLine, PartWeek, Quantities
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, message
 from tracker.services.parts.kits import STATES, KitsReport, kits
 from tracker.services.parts.needs import PUBLISHED, NeedsReport, net_needs
-from tracker.words.formats import count, day, listed, moment, money, number
 
 
 def page() -> None:

@@ -7,7 +7,7 @@ import streamlit as st
 from dashboards import access, forms
 from dashboards.forms import Form
 from dashboards.parts import table
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, moment
 from dashboards.tables import Cell, Head
 from tracker.domain.people import Person, Role
 from tracker.services.people.accounts import (
@@ -18,7 +18,6 @@ from tracker.services.people.accounts import (
     end_person,
     people,
 )
-from tracker.words.formats import moment
 
 
 def page() -> None:

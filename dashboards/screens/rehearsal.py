@@ -18,7 +18,7 @@ from dashboards.rehearsed import (
     risk_rows,
     worry_rows,
 )
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, moment
 from dashboards.tables import Head
 from tracker.services.context import Context
 from tracker.services.people.permissions import May
@@ -26,7 +26,6 @@ from tracker.services.plans.rehearsal_book import NAME, rehearsal_file
 from tracker.services.plans.rehearsal_says import said
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
 from tracker.services.screens.rehearsal_board import RehearsalBoard, rehearsal_board
-from tracker.words.formats import count, moment
 
 MOST_RUNS = 10_000
 """As many as a screen asks for."""

@@ -11,7 +11,7 @@ from dashboards.empty import no_plan
 from dashboards.frames import TERM_WORDS, scenario_frame
 from dashboards.parts import literal, of_part, table
 from dashboards.sentences import share
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, day, moment, money, number
 from dashboards.tables import Head
 from dashboards.uploads import kept_text
 from tracker.domain.plan import CostTerms
@@ -27,7 +27,6 @@ from tracker.services.screens.scenario_board import (
     scenario_board,
     scenario_text,
 )
-from tracker.words.formats import count, day, moment, money, number
 
 LONGEST_S = 600
 LONGEST_NAME = 40

@@ -9,13 +9,12 @@ from dashboards.frames import cost_frame, progress_frame, stage_frame
 from dashboards.look import GREY, WALNUT, WOAD
 from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
 from dashboards.rehearsed import SPREAD, spread_rows
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, count, day, moment, money, number
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.late import shortened
 from tracker.domain.plan import Plan
 from tracker.errors import message
 from tracker.services.screens.status import StatusReport, status
-from tracker.words.formats import count, day, moment, money, number
 
 
 def page() -> None:

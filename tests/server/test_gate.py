@@ -132,6 +132,19 @@ def test_without_a_session_only_the_door_and_health_answer(screens):
     assert "Sign in" in browser.get("/sign-in").body
 
 
+def test_the_door_speaks_the_language_of_whoever_stands_before_it(screens):
+    browser = Browser(screens)
+    asked = browser.get("/sign-in?next=%2Flooms", **{"accept-language": "de-AT,de;q=0.9,en;q=0.8"})
+    assert '<html lang="de">' in asked.body and "Passwort" in asked.body and "beamslot-language" not in browser.cookies
+    assert 'href="/sign-in?next=%2Flooms&amp;lang=en"' in asked.body
+    assert "Password" in browser.get("/sign-in?lang=en", **{"accept-language": "de"}).body
+    assert "Password" in browser.get("/sign-in", **{"accept-language": "de"}).body, "the choice is kept"
+    assert browser.get("/", accept="*/*", **{"accept-language": "de"}).body == "Sign in first."
+    assert Browser(screens).get("/", accept="*/*", **{"accept-language": "de"}).body == "Erst anmelden."
+    wrong = Browser(screens)
+    assert "Name oder Passwort ist falsch." in attempt(wrong, "Ann", OTHER, **{"accept-language": "de"}).body
+
+
 def test_who_signs_in_is_led_on_and_known_by_nothing_but_the_session(screens, mill):
     browser = Browser(screens)
     answer = attempt(browser, "ANN", PASSWORD, "/bookings%3Floom%3D7")
@@ -261,7 +274,7 @@ def test_a_session_ends_when_nobody_touches_it_and_after_a_week(screens, clock, 
 
 
 def test_what_an_open_page_asks_by_itself_keeps_no_session(screens, clock):
-    browser = signed_in(screens)
+    browser, answers = signed_in(screens), {}
     for _ in range(3):
         clock.at += timedelta(hours=5)
         answers = {path: browser.get(path, accept="").status for path in ("/signed-in", "/_stcore/health")}

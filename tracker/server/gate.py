@@ -9,9 +9,10 @@ from starlette.responses import PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from streamlit.proto.BackMsg_pb2 import BackMsg
 
-from tracker.errors import TrackerError
+from tracker.errors import TrackerError, message
 from tracker.server.guard import POLICY_VIOLATION
 from tracker.server.keeper import Keeper
+from tracker.server.speaking import speaker_of
 from tracker.services.people.sessions import Door, SignedIn
 
 SIGN_IN, SIGNED_IN = "/sign-in", "/signed-in"
@@ -45,7 +46,9 @@ class Gate:
         try:
             door = await self.keeper.door(token)
         except TrackerError:
-            await _refuse(scope, receive, send, PlainTextResponse("The database cannot be read.", 503))
+            await _refuse(
+                scope, receive, send, PlainTextResponse(speaker_of(connection).line(message("database-not-read")), 503)
+            )
             return
         if not door.is_open:
             await _refuse(scope, receive, send, _to_the_door(connection))
@@ -158,6 +161,6 @@ def _to_the_door(connection: HTTPConnection) -> Response:
     """A person is led to the sign-in page and back from there; a program hears that it has no session."""
     wants_page = "text/html" in connection.headers.get("accept", "")
     if connection.scope.get("method") != "GET" or not wants_page:
-        return PlainTextResponse("Sign in first.", 401)
+        return PlainTextResponse(speaker_of(connection).say(message("sign-in-first")), 401)
     asked = connection.url.path + (f"?{connection.url.query}" if connection.url.query else "")
     return RedirectResponse(f"{SIGN_IN}?next={quote(asked, safe='')}", 303)

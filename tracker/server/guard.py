@@ -1,8 +1,12 @@
 """Middleware before everything else: which hosts, origins and paths are answered, and what a browser may do with a page."""
 
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.requests import HTTPConnection
 from starlette.responses import PlainTextResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from tracker.errors import message
+from tracker.server.speaking import speaker_of
 
 STREAM = "/_stcore/stream"
 OPEN = ("/_stcore/health", "/_stcore/host-config")
@@ -39,16 +43,20 @@ class Guard:
 
     def _refusal(self, scope: Scope) -> ASGIApp | None:
         if not self._host(scope):
-            return PlainTextResponse("The screens do not answer under this name.", 421)
+            return _said(scope, "not-this-name", 421)
         if not _own_origin(scope, required=False):
-            return PlainTextResponse("This request comes from another site.", 403)
-        return None if _is_open(scope["path"]) else PlainTextResponse("There is nothing here.", 404)
+            return _said(scope, "from-another-site", 403)
+        return None if _is_open(scope["path"]) else _said(scope, "nothing-here", 404)
 
     def _host(self, scope: Scope) -> bool:
         if self.secure and scope["scheme"] not in ("https", "wss"):
             return False
         said = Headers(scope=scope).getlist("host")
         return len(said) == 1 and said[0].lower() in self.hosts
+
+
+def _said(scope: Scope, code: str, status: int) -> ASGIApp:
+    return PlainTextResponse(speaker_of(HTTPConnection(scope)).say(message(code)), status)
 
 
 def _own_origin(scope: Scope, required: bool) -> bool:

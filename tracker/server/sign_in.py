@@ -12,7 +12,9 @@ from starlette.routing import Route
 from tracker.errors import Message, TrackerError, message
 from tracker.server.gate import SIGN_IN, SIGNED_IN
 from tracker.server.keeper import Keeper, address_of, is_secure
-from tracker.words import ENGLISH
+from tracker.server.speaking import keep, speaker_of
+from tracker.words import Speaker
+from tracker.words.choosing import ASKED, SPOKEN
 
 SIGN_OUT = "/sign-out"
 LONGEST_FORM = 8_000
@@ -29,6 +31,7 @@ button { margin-top: 1.4rem; padding: .6rem 1.4rem; min-height: 44px; font: inhe
 :focus-visible { outline: 3px solid #c8921c; outline-offset: 1px; }
 p.wrong { border-left: 4px solid #a2392f; background: #f1ece1; padding: .5rem .8rem; }
 a { color: #1d5c73; }
+p.others { margin-top: 2rem; }
 """
 
 
@@ -68,9 +71,9 @@ class _Pages:
 
     async def sign_out(self, request: Request) -> Response:
         if request.method != "POST":
-            return self._page(request, _SIGN_OUT, 200, **_said("sign-out-title", "sign-out-button", "sign-out-back"))
+            return self._page(request, _SIGN_OUT, 200, "sign-out-title", "sign-out-button", "sign-out-back")
         if not self._is_ours(request, await _form_of(request)):
-            return PlainTextResponse(ENGLISH.line(message("form-not-ours")), 403)
+            return PlainTextResponse(speaker_of(request).line(message("form-not-ours")), 403)
         await self._end(request)
         answer = RedirectResponse(SIGN_IN, 303)
         self.keeper.take(answer)
@@ -78,7 +81,7 @@ class _Pages:
 
     async def signed_in(self, request: Request) -> Response:
         """The gate lets nobody come here who is not."""
-        return self._page(request, _SIGNED_IN, 200, **_said("signed-in-again"))
+        return self._page(request, _SIGNED_IN, 200, "signed-in-again")
 
     async def _end(self, request: Request) -> None:
         if old := self.keeper.token(request):
@@ -87,17 +90,25 @@ class _Pages:
     def _form(
         self, request: Request, onward: str, wrong: Message | None = None, status: int = 200, name: str = ""
     ) -> Response:
-        words = _said("sign-in-title", "sign-in-name", "sign-in-password", "sign-in-button")
-        told = f'<p class="wrong" role="alert">{escape(ENGLISH.line(wrong))}</p>' if wrong else ""
-        action = escape(f"{SIGN_IN}?next={quote(onward, safe='')}")
-        return self._page(request, _SIGN_IN, status, **words, wrong=told, action=action, given=escape(name))
+        codes = ("sign-in-title", "sign-in-name", "sign-in-password", "sign-in-button")
+        speaker = speaker_of(request)
+        told = f'<p class="wrong" role="alert">{escape(speaker.line(wrong))}</p>' if wrong else ""
+        action = f"{SIGN_IN}?next={quote(onward, safe='')}"
+        filled = {"wrong": told, "action": escape(action), "given": escape(name), "others": _others(speaker, action)}
+        return self._page(request, _SIGN_IN, status, *codes, **filled)
 
-    def _page(self, request: Request, body: str, status: int, **filled: str) -> Response:
-        """A page with a form; its token stands in the form and in a cookie, which no other site can read or set."""
+    def _page(self, request: Request, body: str, status: int, *codes: str, **filled: str) -> Response:
+        """A page with a form; its token stands in the form and in a cookie, which no other site can read or set. `codes`: the
+        words that it says."""
+        speaker = speaker_of(request)
+        words = {code.replace("-", "_"): escape(speaker.say(Message(code))) for code in codes}
         token = request.cookies.get(self.keeper.form_cookie) or secrets.token_urlsafe(32)
-        text = _PAGE.format(style=STYLE, body=body.format(token=escape(token), **filled))
+        text = _PAGE.format(
+            style=STYLE, language=speaker.language, body=body.format(token=escape(token), **words, **filled)
+        )
         answer = HTMLResponse(text, status, {"Cache-Control": "no-store"})
         self.keeper.give_form(answer, token, is_secure(request))
+        keep(request, answer, is_secure(request))
         return answer
 
     def _is_ours(self, request: Request, given: Mapping[str, str]) -> bool:
@@ -126,12 +137,17 @@ def _own(address: str) -> str:
     return address if address.startswith("/") and address[1:2] not in ("/", "\\") and address.isprintable() else "/"
 
 
-def _said(*codes: str) -> dict[str, str]:
-    return {code.replace("-", "_"): escape(ENGLISH.say(message(code))) for code in codes}
+def _others(speaker: Speaker, action: str) -> str:
+    """Links to the same page in the other languages, each named in itself."""
+    named = ((code, Speaker(code).say(message("language-name"))) for code in SPOKEN if code != speaker.language)
+    return " ".join(
+        f'<a href="{escape(f"{action}&{ASKED}={code}")}" lang="{code}" hreflang="{code}">{escape(name)}</a>'
+        for code, name in named
+    )
 
 
 _PAGE = """<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
+<html lang="{language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <title>Beamslot</title><style>{style}</style></head><body><main>{body}</main></body></html>
 """
 _TOKEN = '<input type="hidden" name="token" value="{token}">'
@@ -141,7 +157,8 @@ _SIGN_IN = f"""<h1>{{sign_in_title}}</h1>{{wrong}}
 <input id="name" name="name" value="{{given}}" autocomplete="username" autocapitalize="none" required autofocus maxlength="60">
 <label for="password">{{sign_in_password}}</label>
 <input id="password" name="password" type="password" autocomplete="current-password" required maxlength="200">
-<button>{{sign_in_button}}</button></form>"""
+<button>{{sign_in_button}}</button></form>
+<p class="others">{{others}}</p>"""
 _SIGNED_IN = "<p>{signed_in_again}</p>"
 _SIGN_OUT = f"""<h1>{{sign_out_title}}</h1>
 <form method="post" action="{SIGN_OUT}">{_TOKEN}<button>{{sign_out_button}}</button></form>

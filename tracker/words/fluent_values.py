@@ -56,6 +56,21 @@ def _quantity(amount: object, unit: object = "", signed: object = "") -> FluentT
     return Quantity(float(amount), "" if unit == "none" else str(unit), bool(signed))
 
 
+class Word(FluentType):
+    """A fixed word in the reader's language, by which a sentence may choose as it is named in the code: `[in-work]`, `[yes]`."""
+
+    def __init__(self, text: str, name: str):
+        self.text, self.names = text, {name, name.replace(" ", "-")}
+
+    def format(self, locale: Locale) -> str:
+        return self.text
+
+    def __eq__(self, other: object) -> bool:
+        return other in self.names
+
+    __hash__ = None  # type: ignore[assignment]
+
+
 class Own(FluentType):
     """A figure of the mill's own."""
 

@@ -8,57 +8,67 @@ from tracker.errors import Message
 from tracker.words import Speaker, values
 
 
-def day(on: date | None) -> str:
+def day(on: date | None, language: str = "en") -> str:
     """`Mon 4 Jan 2027`; empty for None."""
-    return "" if on is None else values.day(on)
+    return "" if on is None else values.day(on, language)
 
 
-def moment(at: datetime | None, zone: ZoneInfo) -> str:
+def moment(at: datetime | None, zone: ZoneInfo, language: str = "en") -> str:
     """`Mon 4 Jan 2027 06:00` in the mill's local time; empty for None."""
-    return "" if at is None else values.moment(at, zone)
+    return "" if at is None else values.moment(at, zone, language)
 
 
-def number(value: float | None, unit: str = "", digits: int = 0) -> str:
+def number(value: float | None, unit: str = "", digits: int = 0, language: str = "en") -> str:
     """`12,345 m`; at most `digits` decimals, trailing zeros left out; empty for None."""
-    return "" if value is None else f"{values.number(value, digits)} {unit}".rstrip()
+    return "" if value is None else f"{values.number(value, digits, language)} {unit}".rstrip()
 
 
-def money(amount: float | None, currency: str = "") -> str:
+def money(amount: float | None, currency: str = "", language: str = "en") -> str:
     """`12,345 EUR`, no cents; empty for None."""
-    return number(amount, currency)
+    return number(amount, currency, language=language)
 
 
-def shown(value: object) -> str:
+def share(fraction: float | None, language: str = "en") -> str:
+    """`87 %` of 0.87; empty for None."""
+    return "" if fraction is None else number(100 * fraction, "%", language=language)
+
+
+def shown(value: object, language: str = "en") -> str:
     """A value of the mill's own as it would write it: `190`, `0.5`, `yes`, `Mon 4 Jan 2027`, `Mon 4 Jan 2027 06:00`; empty for
     None."""
     match value:
         case None:
             return ""
         case bool():
-            return "yes" if value else "no"
+            return _said("word-yes" if value else "word-no", language)
         case float():
-            return values.own(value)
+            return values.own(value, language)
         case datetime():
-            return values.moment(value)
+            return values.moment(value, None, language)
         case date():
-            return values.day(value)
+            return values.day(value, language)
         case time():
-            return values.clock(value)
+            return values.clock(value, language)
     return str(value)
 
 
-def span(start: datetime, end: datetime, zone: ZoneInfo) -> str:
+def span(start: datetime, end: datetime, zone: ZoneInfo, language: str = "en") -> str:
     """`Mon 4 Jan 2027 06:00 to 14:30`, the second day written only where it is another."""
     last = end.astimezone(zone)
     same = start.astimezone(zone).date() == last.date()
-    return f"{moment(start, zone)} to {values.clock(last.time()) if same else moment(end, zone)}"
+    until = values.clock(last.time(), language) if same else moment(end, zone, language)
+    return _said("from-to", language, start=moment(start, zone, language), end=until)
 
 
 def count(how_many: int, code: str, language: str = "en") -> str:
     """`1 loom`, `1,204 looms`: by a code of `counts.ftl`, whose language knows its plurals."""
-    return Speaker(language).say(Message(code, {"n": how_many}))
+    return _said(code, language, n=how_many)
 
 
-def listed(names: Iterable[object], most: int = 10) -> str:
+def listed(names: Iterable[object], most: int = 10, language: str = "en") -> str:
     """`001, 002 and 3 more`: at most `most` of them by name."""
-    return values.listed(map(str, names), "and {n:,} more", most)
+    return values.listed(map(str, names), _said("and-more", language), most, language)
+
+
+def _said(code: str, language: str, **params: object) -> str:
+    return Speaker(language).say(Message(code, params))

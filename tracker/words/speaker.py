@@ -28,7 +28,11 @@ class Speaker:
     """
 
     def __init__(self, language: str = "en", zone: tzinfo | None = None, edge: Edge = Edge.TERMINAL):
-        self.language, self.zone, self.edge = language, zone, edge
+        self._language, self.zone, self.edge = language, zone, edge
+
+    @property
+    def language(self) -> str:
+        return self._language
 
     def say(self, what: Message | TrackerError) -> str:
         """What happened, in one line."""
@@ -84,13 +88,14 @@ class Speaker:
         from fluent.runtime.types import FluentType
 
         from tracker.domain.mill import LoomKey
-        from tracker.words.fluent_values import Moment
+        from tracker.words.fluent_values import Moment, Word
 
         match value:
             case None:
                 return "none"
             case bool():
-                return self.say(Message("word-yes" if value else "word-no"))
+                name = "yes" if value else "no"
+                return Word(self.say(Message(f"word-{name}")), name)
             case str() if not isinstance(value, Enum):
                 return value
             case FluentType():
@@ -100,7 +105,7 @@ class Speaker:
             case Message():
                 return self.line(value)
             case Enum():
-                return self.word(value)
+                return Word(self.word(value), str(value.value))
             case int() | float():
                 return value
             case date():
@@ -108,7 +113,8 @@ class Speaker:
             case time():
                 return clock(value, self.language)
             case Iterable():
-                return listed((self._text(item) for item in value), self.say(Message("and-more")))
+                texts = (self._text(item) for item in value)
+                return listed(texts, self.say(Message("and-more")), language=self.language)
         return str(value)
 
     def _text(self, item: object) -> str:

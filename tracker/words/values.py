@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from datetime import date, datetime, time, tzinfo
 from math import isfinite
 
-DAY = "EEE d MMM y"
+DAY, DAY_IN = "EEE d MMM y", {"de": "EEE d. MMM y"}
 """The day of the week always stands there: it is what a hall goes by."""
 MOST_LISTED = 10
 BEYOND = 1e15
@@ -16,7 +16,7 @@ def day(on: date, language: str = "en") -> str:
     """`Mon 4 Jan 2027`."""
     from babel.dates import format_date
 
-    return format_date(on, DAY, locale=language)
+    return format_date(on, DAY_IN.get(language, DAY), locale=language)
 
 
 def moment(at: datetime, zone: tzinfo | None = None, language: str = "en") -> str:
@@ -40,10 +40,11 @@ def number(value: float, digits: int = 0, language: str = "en") -> str:
     return format_decimal(round(value, digits) + 0.0, pattern, locale=language)
 
 
-def listed(texts: Iterable[str], more: str, most: int = MOST_LISTED) -> str:
+def listed(texts: Iterable[str], more: str, most: int = MOST_LISTED, language: str = "en") -> str:
     """`001, 002 and 3 more`: at most `most` by name; `more` is the language's `and {n} more`."""
     names = list(texts)
-    return ", ".join(names[:most]) + (f" {more.format(n=len(names) - most)}" if len(names) > most else "")
+    left = len(names) - most
+    return ", ".join(names[:most]) + (f" {more.format(n=number(left, language=language))}" if left > 0 else "")
 
 
 def exact(value: float, language: str = "en") -> str:

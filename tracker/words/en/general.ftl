@@ -13,6 +13,11 @@ word-yes = yes
 word-no = no
     .means = No.
 
+language-name = English
+    .means = The name of this language in itself, to choose it by.
+from-to = { $start } to { $end }
+    .means = A span of time.
+
 ## Kinds of stock entry
 
 word-opening = opening

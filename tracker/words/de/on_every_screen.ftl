@@ -1,0 +1,3 @@
+### Was auf jedem Bildschirm steht oder auf mehreren.
+
+reading-the-database = Die Datenbank wird gelesen …
