@@ -2,8 +2,8 @@
 ### seinen eigenen Code.
 
 so-many-bookings = { $n ->
-        [one] { $n } Buchung
-       *[other] { $n } Buchungen
+        [one] { $n } Termin
+       *[other] { $n } Termine
     }
 so-many-cells = { $n ->
         [one] { $n } Zelle
@@ -74,8 +74,8 @@ looms-fall = { $looms ->
        *[other] { $looms } Webmaschinen fallen aus
     }
 bookings-rely = { $bookings ->
-        [one] { $bookings } Buchung verlässt sich
-       *[other] { $bookings } Buchungen verlassen sich
+        [one] { $bookings } Termin verlässt sich
+       *[other] { $bookings } Termine verlassen sich
     } auf { $orders ->
         [one] { $orders } Bestellung
        *[other] { $orders } Bestellungen

@@ -1,11 +1,11 @@
 ### Was der Sprecher selbst braucht, und die festen Wörter des Fachs. Ein Wort für eine Sache, in allen Dateien hier:
 ### loom Webmaschine, hall Halle, warp Kette, beam Kettbaum, beam-out Kettablauf, beam change Kettwechsel, window Gelegenheit,
-### conversion Umbau, method Methode, operation Arbeitsgang, choice Wahl, scope Umfang, booking Buchung, firm fest,
+### conversion Umbau, method Methode, operation Arbeitsgang, choice Wahl, scope Umfang, booking Termin, firm fest,
 ### left over übrig, kit Teilesatz (short lückenhaft), part Teil, pilot Pilot, run-in Einlauf, sign-off Abnahme, stage Stand,
 ### setting Einstellung, setpoint Sollwert, stops Stillstände, picks Schuss, waste Abfall, crew Mannschaft, trade Beruf, heads Leute,
 ### waive erlassen, stockroom Lager, receipt Zugang, issue Ausgabe, supplier Lieferant, order Bestellung, lead time Lieferzeit,
 ### load einlesen, finding Befund, doubt Zweifel, refused abgelehnt, workbook Arbeitsmappe, sheet Blatt, row Zeile,
-### heading Überschrift, terms Vorgaben, horizon Horizont, proof Beweis, gap Abstand, rehearsal Probelauf, record erfassen.
+### heading Überschrift, terms Vorgaben, horizon Horizont, proof Beweis, gap Abstand, rehearse durchspielen, scenario Szenario, record erfassen.
 ### Überschriften der Blätter bleiben englisch: nach ihnen werden unsere Arbeitsmappen wieder eingelesen.
 ### Der Rat für ein Terminal (.terminal) fehlt hier mit Absicht: der Befehl spricht Englisch.
 
@@ -32,7 +32,7 @@ word-count = Zählung
 
 word-surveyed = aufgenommen
 word-scoped = Umfang bekannt
-word-booked = gebucht
+word-booked = eingeplant
 word-kitted = Teilesatz vollständig
 word-in-work = in Arbeit
 word-run-in = Einlauf

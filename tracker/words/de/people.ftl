@@ -109,7 +109,7 @@ deed-plan = { $how ->
         [scenario] Plan { $number } für das Szenario { $scenario } erstellt
        *[made] Plan { $number } erstellt
     }
-deed-rehearsal = Probelauf des Plans { $plan }
+deed-rehearsal = Plan { $plan } durchgespielt
 deed-load = { $files ->
         [none] von Hand eingegeben
        *[other] { $files } eingelesen
