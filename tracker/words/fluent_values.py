@@ -56,7 +56,7 @@ def _quantity(amount: object, unit: object = "", signed: object = "") -> FluentT
     return Quantity(float(amount), "" if unit == "none" else str(unit), bool(signed))
 
 
-class Word(FluentType):
+class FixedWord(FluentType):
     """A fixed word in the reader's language, by which a sentence may choose as it is named in the code: `[in-work]`, `[yes]`."""
 
     def __init__(self, text: str, name: str):

@@ -88,14 +88,14 @@ class Speaker:
         from fluent.runtime.types import FluentType
 
         from tracker.domain.mill import LoomKey
-        from tracker.words.fluent_values import Moment, Word
+        from tracker.words.fluent_values import FixedWord, Moment
 
         match value:
             case None:
                 return "none"
             case bool():
                 name = "yes" if value else "no"
-                return Word(self.say(Message(f"word-{name}")), name)
+                return FixedWord(self.say(Message(f"word-{name}")), name)
             case str() if not isinstance(value, Enum):
                 return value
             case FluentType():
@@ -105,7 +105,7 @@ class Speaker:
             case Message():
                 return self.line(value)
             case Enum():
-                return Word(self.word(value), str(value.value))
+                return FixedWord(self.word(value), str(value.value))
             case int() | float():
                 return value
             case date():
