@@ -21,7 +21,7 @@ from tracker.server.gate import IDENTITY, Gate
 from tracker.server.guard import Guard
 from tracker.server.keeper import Keeper
 from tracker.server.reach import LOCAL
-from tracker.server.sign_in import routes
+from tracker.server.sign_in import Pages, routes
 from tracker.services.context import Context
 from tracker.services.people.accounts import add_person, change_password, change_roles, end_person
 from tracker.services.people.sessions import IDLE, LONGEST
@@ -85,7 +85,7 @@ def _screens(mill):
     shown = [Route("/", _whose), Route("/bookings", _whose), Route("/health", _whose), Route("/_stcore/health", _whose)]
     stream = WebSocketRoute("/_stcore/stream", _stream)
     return Starlette(
-        routes=[*routes(keeper), *shown, stream],
+        routes=[*routes(Pages(keeper)), *shown, stream],
         middleware=[Middleware(Guard, hosts=LOCAL.hosts(8501)), Middleware(Gate, keeper=keeper, every_s=0.02)],
     )
 

@@ -52,6 +52,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("people.accounts", "add_person"): lambda c: accounts.add_person(c, "Ann", "long enough for it", ["viewer"]),
     ("people.accounts", "change_roles"): lambda c: accounts.change_roles(c, "Ann", ["viewer"]),
     ("people.accounts", "change_password"): lambda c: accounts.change_password(c, "Ann", "long enough for it"),
+    ("people.accounts", "leave_to_provider"): lambda c: accounts.leave_to_provider(c, "Ann"),
     ("people.accounts", "end_person"): lambda c: accounts.end_person(c, "Ann"),
     ("plans.plan", "plan"): lambda c: plan.plan(c),
     ("plans.plan", "save"): lambda c: plan.save(c, SimpleNamespace(), True, None, None),  # type: ignore[arg-type]

@@ -1,5 +1,6 @@
 """Commands for where it stands: status, absent, serve."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Annotated
@@ -133,6 +134,10 @@ def serve(
         str | None, typer.Option(metavar="ADDRESS", help="The address of a proxy that does the encryption.")
     ] = None,
     plain: Annotated[bool, typer.Option("--plain", help="With --share: unprotected in the network.")] = False,
+    provider: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Settings of the mill's identity provider (TOML), the other way to sign in."),
+    ] = None,
 ) -> None:
     """Show the dashboards in a browser.
 
@@ -141,9 +146,12 @@ def serve(
 
     Example: beamslot serve --open
     """
+    from tracker.server.provider_settings import read_settings
     from tracker.server.reach import reach
     from tracker.server.serve import serve as run
 
     within = reach(share, tuple(name or ()), certificate, key, behind_proxy, plain)
+    if provider:
+        within = replace(within, provider=read_settings(provider))
     told = lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)")  # noqa: E731
     run(context.obj.database, port, open_browser, told, new, within)

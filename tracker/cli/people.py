@@ -57,10 +57,15 @@ def listed(context: typer.Context, json_to: Json = None) -> None:
 
     found = run(context.obj)
     rows = [
-        (p.name, ", ".join(p.roles), *(show.moment(at, found.zone) if at else "" for at in (p.added_at, p.ended_at)))
+        (
+            p.name,
+            ", ".join(p.roles),
+            "provider" if p.by_provider else "password",
+            *(show.moment(at, found.zone) if at else "" for at in (p.added_at, p.ended_at)),
+        )
         for p in found.people
     ]
-    show.emit(json_to, found.record(), lambda: show.table("People", ["Name", "Roles", "Since", "?Ended"], rows))
+    show.emit(json_to, found.record(), lambda: show.table("People", ["Name", "Roles", "By", "Since", "?Ended"], rows))
 
 
 @people.command()
@@ -85,6 +90,20 @@ def password(context: typer.Context, name: Name, json_to: Json = None) -> None:
     from tracker.services.people.accounts import change_password
 
     _say(change_password(context.obj, name, _password()), json_to)
+
+
+@people.command()
+def provider(context: typer.Context, name: Name, json_to: Json = None) -> None:
+    """Leave somebody's sign-in to the mill's identity provider; open pages end.
+
+    The password counts no more and the roles are those that the provider gives; an account that ended is open again. Who comes by
+    the provider for the first time needs no command, but for a name that is an account's already.
+
+    Example: beamslot people provider "M. Berg"
+    """
+    from tracker.services.people.accounts import leave_to_provider
+
+    _say(leave_to_provider(context.obj, name), json_to)
 
 
 @people.command()

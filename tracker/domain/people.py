@@ -33,6 +33,8 @@ class Person:
     added_at: datetime
     ended_at: datetime | None = None
     """From then on nobody can sign in with it; the account stays, since the history names it."""
+    by_provider: bool = False
+    """Whether the mill's identity provider looks after the sign-in and the roles; else there is a password."""
 
 
 @dataclass(frozen=True, slots=True)

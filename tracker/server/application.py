@@ -19,8 +19,10 @@ from tracker.errors import TrackerError
 from tracker.server.gate import IDENTITY, Gate
 from tracker.server.guard import Guard
 from tracker.server.keeper import Keeper
+from tracker.server.provider import Provider
+from tracker.server.provider_pages import ProviderPages
 from tracker.server.reach import LOCAL, Reach
-from tracker.server.sign_in import routes
+from tracker.server.sign_in import Pages, routes
 from tracker.services.context import Context
 from tracker.services.screens.state import database_state, require_there
 
@@ -50,11 +52,13 @@ def application(db: str, port: int, started: Callable[[], None], reach: Reach = 
         started()
         yield {}
 
-    keeper = Keeper(Context(db), port)
+    keeper = Keeper(Context(db), port, closed=reach.provider is not None)
+    pages = Pages(keeper, provider=reach.provider is not None)
+    by_provider = ProviderPages(pages, Provider(reach.provider)).routes() if reach.provider else []
     made = st.App(
         _script(),
         lifespan=running,
-        routes=[Route("/health", _health(db)), *routes(keeper)],
+        routes=[Route("/health", _health(db)), *routes(pages), *by_provider],
         middleware=[Middleware(Guard, hosts=reach.hosts(port), secure=reach.secure), Middleware(Gate, keeper=keeper)],
     )
     config.get_config_options(force_reparse=True, options_from_flags=OPTIONS)

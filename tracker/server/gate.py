@@ -16,7 +16,8 @@ from tracker.server.speaking import speaker_of
 from tracker.services.people.sessions import Door, SignedIn
 
 SIGN_IN, SIGNED_IN = "/sign-in", "/signed-in"
-ANSWERED = (SIGN_IN, "/health")
+PROVIDER, PROVIDER_BACK = "/sign-in/provider", "/sign-in/back"
+ANSWERED = (SIGN_IN, PROVIDER, PROVIDER_BACK, "/health")
 """Paths, whole, that answer without a session; behind `SIGNED_IN` there is only whether there is one."""
 IDENTITY = "x-beamslot-session"
 """By which the screens hear whose they are, and by which the library resumes a page for nobody else. Whatever a browser says

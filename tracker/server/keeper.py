@@ -3,6 +3,7 @@
 import asyncio
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
+from dataclasses import replace
 from functools import partial
 from typing import Any
 
@@ -21,13 +22,15 @@ PASSWORDS_AT_ONCE = 2
 
 
 class Keeper:
-    def __init__(self, context: Context, port: int, patience_s: float = 0.5) -> None:
+    def __init__(self, context: Context, port: int, patience_s: float = 0.5, closed: bool = False) -> None:
         """`port` tells the cookies of two servers of one machine apart: browsers do not. Nobody waits longer than `patience_s`
-        for a touch to be written down, as while a load holds the database."""
+        for a touch to be written down, as while a load holds the database. `closed`: whoever comes must sign in, also while
+        nobody has an account."""
         self.context, self.waits, self.patience_s = context, Waits(), patience_s
         self.cookie, self.form_cookie = f"beamslot-{port}", f"beamslot-{port}-form"
+        self.state_cookie = f"beamslot-{port}-provider"
         self._passwords = ThreadPoolExecutor(PASSWORDS_AT_ONCE, "passwords")
-        self._closed_before = False
+        self._closed, self._closed_before = closed, closed
 
     async def door(self, token: str | None) -> Door:
         """TrackerError where the database cannot be read, but where nobody ever had an account: then the screens say it."""
@@ -37,8 +40,8 @@ class Keeper:
             if self._closed_before:
                 raise
             return Door(False)
-        self._closed_before = found.accounts
-        return found
+        self._closed_before = self._closed or found.accounts
+        return replace(found, accounts=self._closed_before)
 
     def token(self, connection: HTTPConnection) -> str | None:
         return connection.cookies.get(self.cookie)
@@ -73,6 +76,16 @@ class Keeper:
 
     def give_form(self, response: Response, token: str, secure: bool) -> None:
         self._set(response, self.form_cookie, token, secure, "strict", None)
+
+    def give_state(self, response: Response, state: str, secure: bool, seconds: int) -> None:
+        """What the identity provider has to bring back to the same browser."""
+        self._set(response, self.state_cookie, state, secure, "lax", seconds)
+
+    def state(self, connection: HTTPConnection) -> str:
+        return connection.cookies.get(self.state_cookie, "")
+
+    def take_state(self, response: Response) -> None:
+        response.delete_cookie(self.state_cookie, path="/")
 
     def take(self, response: Response) -> None:
         response.delete_cookie(self.cookie, path="/")

@@ -8,6 +8,7 @@ from pathlib import Path
 import psutil
 
 from tracker.errors import TrackerError, UsageError
+from tracker.server.provider_settings import ProviderSettings
 from tracker.services.context import Context
 from tracker.services.people.sessions import door
 
@@ -28,6 +29,8 @@ class Reach:
 
     plain: bool = False
     """Whether it was accepted that what travels is not protected."""
+    provider: ProviderSettings | None = None
+    """The mill's identity provider; with it whoever comes must sign in, also while nobody has an account."""
 
     @property
     def secure(self) -> bool:

@@ -60,7 +60,7 @@ def serving(db: str, port: int, new: bool = False, within: Reach = LOCAL) -> Ite
 
     The screen library keeps one set of screens for a process, so this works once in each.
     """
-    if within.address != ADDRESS:
+    if within.address != ADDRESS and not within.provider:
         require_people(Context(db))
     with bound(port, within.address) as held, scratch(port):
         open_store(db, make=new)

@@ -10,7 +10,7 @@ from starlette.responses import HTMLResponse, PlainTextResponse, RedirectRespons
 from starlette.routing import Route
 
 from tracker.errors import Message, TrackerError, message
-from tracker.server.gate import SIGN_IN, SIGNED_IN
+from tracker.server.gate import PROVIDER, SIGN_IN, SIGNED_IN
 from tracker.server.keeper import Keeper, address_of, is_secure
 from tracker.server.speaking import keep, speaker_of
 from tracker.words import Speaker
@@ -26,17 +26,16 @@ h1 { font: 600 1.6rem/1.3 Georgia, serif; border-top: 3px solid #1d5c73; padding
 label { display: block; margin: 1rem 0 .2rem; }
 input { width: 100%; box-sizing: border-box; padding: .6rem; font: inherit; color: inherit; background: #fff;
   border: 1px solid #6d757b; border-radius: 4px; }
-button { margin-top: 1.4rem; padding: .6rem 1.4rem; min-height: 44px; font: inherit; color: #fff; background: #1d5c73;
-  border: 0; border-radius: 4px; cursor: pointer; }
+button, a.button { display: inline-block; margin-top: 1.4rem; padding: .6rem 1.4rem; min-height: 44px; font: inherit;
+  box-sizing: border-box; color: #fff; background: #1d5c73; border: 0; border-radius: 4px; cursor: pointer; text-decoration: none; }
 :focus-visible { outline: 3px solid #c8921c; outline-offset: 1px; }
 p.wrong { border-left: 4px solid #a2392f; background: #f1ece1; padding: .5rem .8rem; }
-a { color: #1d5c73; }
+a:not(.button) { color: #1d5c73; }
 p.others { margin-top: 2rem; }
 """
 
 
-def routes(keeper: Keeper) -> list[Route]:
-    pages = _Pages(keeper)
+def routes(pages: "Pages") -> list[Route]:
     return [
         Route(SIGN_IN, pages.sign_in, methods=["GET", "POST"]),
         Route(SIGN_OUT, pages.sign_out, methods=["GET", "POST"]),
@@ -44,27 +43,28 @@ def routes(keeper: Keeper) -> list[Route]:
     ]
 
 
-class _Pages:
-    def __init__(self, keeper: Keeper) -> None:
-        self.keeper = keeper
+class Pages:
+    def __init__(self, keeper: Keeper, provider: bool = False) -> None:
+        """`provider`: whether there is the other way in, by the mill's identity provider."""
+        self.keeper, self.provider = keeper, provider
 
     async def sign_in(self, request: Request) -> Response:
-        onward = _own(request.query_params.get("next", ""))
+        onward = own(request.query_params.get("next", ""))
         if request.method != "POST":
             door = await self.keeper.door(self.keeper.token(request))
-            return RedirectResponse(onward, 303) if door.is_open else self._form(request, onward)
+            return RedirectResponse(onward, 303) if door.is_open else self.form(request, onward)
         given = await _form_of(request)
         if not self._is_ours(request, given):
-            return self._form(request, onward, message("form-not-ours"), 403)
+            return self.form(request, onward, message("form-not-ours"), 403)
         name, address = given.get("name", ""), address_of(request)
         try:
             token, wait = await self.keeper.try_password(name, given.get("password", ""), address)
         except TrackerError as error:  # somebody writes for long
-            return self._form(request, onward, error.message, 503, name)
+            return self.form(request, onward, error.message, 503, name)
         if token is None:
             said = message("sign-in-wait", seconds=wait) if wait else message("sign-in-wrong")
-            return self._form(request, onward, said, 429 if wait else 401, name)
-        await self._end(request)
+            return self.form(request, onward, said, 429 if wait else 401, name)
+        await self.end(request)
         answer = RedirectResponse(onward, 303)
         self.keeper.give(answer, token, is_secure(request))
         return answer
@@ -74,7 +74,7 @@ class _Pages:
             return self._page(request, _SIGN_OUT, 200, "sign-out-title", "sign-out-button", "sign-out-back")
         if not self._is_ours(request, await _form_of(request)):
             return PlainTextResponse(speaker_of(request).line(message("form-not-ours")), 403)
-        await self._end(request)
+        await self.end(request)
         answer = RedirectResponse(SIGN_IN, 303)
         self.keeper.take(answer)
         return answer
@@ -83,11 +83,12 @@ class _Pages:
         """The gate lets nobody come here who is not."""
         return self._page(request, _SIGNED_IN, 200, "signed-in-again")
 
-    async def _end(self, request: Request) -> None:
+    async def end(self, request: Request) -> None:
+        """The session that this browser has."""
         if old := self.keeper.token(request):
             await self.keeper.sign_out(old, address_of(request))
 
-    def _form(
+    def form(
         self, request: Request, onward: str, wrong: Message | None = None, status: int = 200, name: str = ""
     ) -> Response:
         codes = ("sign-in-title", "sign-in-name", "sign-in-password", "sign-in-button")
@@ -95,6 +96,7 @@ class _Pages:
         told = f'<p class="wrong" role="alert">{escape(speaker.line(wrong))}</p>' if wrong else ""
         action = f"{SIGN_IN}?next={quote(onward, safe='')}"
         filled = {"wrong": told, "action": escape(action), "given": escape(name), "others": _others(speaker, action)}
+        filled["other_way"] = _other_way(speaker, onward) if self.provider else ""
         return self._page(request, _SIGN_IN, status, *codes, **filled)
 
     def _page(self, request: Request, body: str, status: int, *codes: str, **filled: str) -> Response:
@@ -132,9 +134,15 @@ async def _form_of(request: Request) -> dict[str, str]:
         return {}
 
 
-def _own(address: str) -> str:
+def own(address: str) -> str:
     """Where to go on: a path of this server; the first screen for anything that could lead elsewhere."""
     return address if address.startswith("/") and address[1:2] not in ("/", "\\") and address.isprintable() else "/"
+
+
+def _other_way(speaker: Speaker, onward: str) -> str:
+    """The link to the mill's identity provider."""
+    there, says = f"{PROVIDER}?next={quote(onward, safe='')}", speaker.say(message("provider-button"))
+    return f'<p><a class="button" href="{escape(there)}">{escape(says)}</a></p>'
 
 
 def _others(speaker: Speaker, action: str) -> str:
@@ -151,7 +159,7 @@ _PAGE = """<!doctype html>
 <title>Beamslot</title><style>{style}</style></head><body><main>{body}</main></body></html>
 """
 _TOKEN = '<input type="hidden" name="token" value="{token}">'
-_SIGN_IN = f"""<h1>{{sign_in_title}}</h1>{{wrong}}
+_SIGN_IN = f"""<h1>{{sign_in_title}}</h1>{{wrong}}{{other_way}}
 <form method="post" action="{{action}}">{_TOKEN}
 <label for="name">{{sign_in_name}}</label>
 <input id="name" name="name" value="{{given}}" autocomplete="username" autocapitalize="none" required autofocus maxlength="60">

@@ -116,9 +116,9 @@ class Context:
         act = Act(who, in_order(actor.roles), actor.through, what.value, details or {})
         return self.store.unit_of_work(self.told or who, self.now, act)
 
-    def signing(self, what: str, person: str, address: str) -> UnitOfWork:
-        """For writing what happens at the door: nobody has a role there yet."""
-        return self.store.unit_of_work(person, self.now, Act(person, (), "screen", what, {"address": address}))
+    def signing(self, what: str, person: str, address: str, **more: Any) -> UnitOfWork:
+        """For writing what happens at the door: nobody has a role there yet. `more` is kept beside the address."""
+        return self.store.unit_of_work(person, self.now, Act(person, (), "screen", what, {"address": address, **more}))
 
     def noting(self) -> UnitOfWork:
         """For writing when an open page was last touched, which is nobody's act and no history."""

@@ -153,7 +153,9 @@ def _act(row: ActRow) -> tuple[str, Message]:
     said = row.details
     if "how" in said:
         return row.who, message("deed-person", how=said["how"], person=said["person"], roles=said.get("roles"))
-    return row.who, message("deed-door", what=row.what, address=said.get("address", ""))
+    roles, by = said.get("roles"), said.get("by")
+    why, address = said.get("why"), said.get("address", "")
+    return row.who, message("deed-door", what=row.what, address=address, by=by, roles=roles, why=why)
 
 
 def _method(row: MethodVersion) -> tuple[str, Message]:

@@ -26,6 +26,11 @@ def find_row(session: Session, name: str) -> PersonRow | None:
     return session.scalar(select(PersonRow).where(PersonRow.folded == fold(name)))
 
 
+def find_subject(session: Session, subject: str) -> PersonRow | None:
+    """The account that the identity provider knows by `subject`; None where there is none."""
+    return session.scalar(select(PersonRow).where(PersonRow.subject == subject))
+
+
 def add_person(session: Session, name: str, roles: Sequence[Role], password_hash: str, at: datetime) -> Person:
     row = PersonRow(name=name, folded=fold(name), roles=list(roles), password_hash=password_hash, added_at=at)
     session.add(row)
@@ -40,7 +45,7 @@ def add_act(session: Session, act: Act, at: datetime) -> None:
 
 
 def person_of(row: PersonRow) -> Person:
-    return Person(row.id, row.name, tuple(map(Role, row.roles)), row.added_at, row.ended_at)
+    return Person(row.id, row.name, tuple(map(Role, row.roles)), row.added_at, row.ended_at, not row.password_hash)
 
 
 def end_sessions(session: Session, person: int, at: datetime) -> None:

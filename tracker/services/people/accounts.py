@@ -24,7 +24,7 @@ LONGEST_NAME = 60
 class Changed:
     person: Person
     how: str
-    """`added`, `again` (an ended account opened again), `roles`, `password` or `ended`."""
+    """`added`, `again` (an ended account opened again), `roles`, `password`, `provider` or `ended`."""
 
     @property
     def message(self) -> Message:
@@ -39,7 +39,7 @@ def person_record(person: Person) -> dict[str, Any]:
     """As `--json` writes it."""
     return {
         "name": person.name, "roles": [role.value for role in person.roles], "added_at": _text(person.added_at),
-        "ended_at": _text(person.ended_at),
+        "ended_at": _text(person.ended_at), "by": "provider" if person.by_provider else "password",
     }  # fmt: skip
 
 
@@ -69,7 +69,7 @@ def add_person(context: Context, name: str, password: str, roles: Iterable[str])
     """Give somebody an account, or open one again that ended. UsageError for a name or roles that cannot be, DataError for a
     name that is in use or a password that is refused."""
     context.require(May.PEOPLE)
-    written, taken = _name(name), _roles(roles)
+    written, taken = name_of(name), _roles(roles)
     kept = hashed(password, written)
     with context.unit_of_work(May.PEOPLE, {"how": "added", "person": written, "roles": list(taken)}) as uow:
         known = find_row(uow.session, written)
@@ -78,29 +78,41 @@ def add_person(context: Context, name: str, password: str, roles: Iterable[str])
         elif known.ended_at is None:
             raise DataError("person-known", person=known.name)
         else:
-            known.roles, known.password_hash, known.ended_at = list(taken), kept, None
+            known.roles, known.password_hash, known.subject, known.ended_at = list(taken), kept, None, None
             done = Changed(person_of(known), "again")
         uow.commit()
     return done
 
 
 def change_roles(context: Context, name: str, roles: Iterable[str]) -> Changed:
-    """Give somebody these roles in place of those before."""
+    """Give somebody these roles in place of those before. DataError where they come from the identity provider."""
     taken = _roles(roles)
     with context.unit_of_work(May.PEOPLE, {"how": "roles", "person": name.strip(), "roles": list(taken)}) as uow:
         row = _known(uow, name)
+        if not row.password_hash:
+            raise DataError("roles-by-provider", person=row.name)
         row.roles = list(taken)
         return _done(uow, row, "roles")
 
 
 def change_password(context: Context, name: str, password: str) -> Changed:
-    """Set a new password. DataError for one that is refused."""
+    """Set a new password, also for who came by the identity provider until now. DataError for one that is refused."""
     context.require(May.PEOPLE)
     kept = hashed(password, name)
     with context.unit_of_work(May.PEOPLE, {"how": "password", "person": name.strip()}) as uow:
         row = _known(uow, name)
-        row.password_hash = kept
+        row.password_hash, row.subject = kept, None
         return _done(uow, row, "password")
+
+
+def leave_to_provider(context: Context, name: str) -> Changed:
+    """Somebody signs in by the mill's identity provider from now on, in the roles that it gives; also an account that ended."""
+    with context.unit_of_work(May.PEOPLE, {"how": "provider", "person": name.strip()}) as uow:
+        row = find_row(uow.session, name)
+        if row is None:
+            raise DataError("person-unknown", person=name.strip())
+        row.password_hash, row.subject, row.ended_at = "", None, None
+        return _done(uow, row, "provider")
 
 
 def end_person(context: Context, name: str) -> Changed:
@@ -125,7 +137,8 @@ def _known(uow: UnitOfWork, name: str) -> PersonRow:
     return row
 
 
-def _name(name: str) -> str:
+def name_of(name: str) -> str:
+    """The name of an account as it is kept. UsageError for one that cannot be."""
     written = " ".join(name.split())
     if not fold(written) or len(written) > LONGEST_NAME or not written.isprintable():
         raise UsageError("person-name", most=LONGEST_NAME)

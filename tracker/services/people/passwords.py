@@ -26,7 +26,7 @@ def hashed(password: str, name: str) -> str:
 
 
 def is_right(kept: str | None, password: str) -> bool:
-    """Whether a password is the one kept. Where there is no account (None) it takes as long to say no."""
+    """Whether a password is the one kept. Where there is no account or no password (None) it takes as long to say no."""
     nobodys = _nobodys()
     try:
         return HASHER.verify(kept or nobodys, _plain(password)) and kept is not None

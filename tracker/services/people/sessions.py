@@ -18,6 +18,7 @@ from tracker.domain.people import Person, Role
 from tracker.errors import NotAllowed
 from tracker.services.context import Actor, Context, at_the_keyboard
 from tracker.services.people.passwords import is_right
+from tracker.store import UnitOfWork
 from tracker.store.models import PersonRow, SessionRow
 from tracker.store.people import any_account, find_row
 
@@ -58,21 +59,29 @@ def sign_in(context: Context, name: str, password: str, address: str) -> str | N
     """
     with context.reading() as uow:
         row = find_row(uow.session, name)
-        kept = row.password_hash if row and not row.ended_at else None
+        kept = row.password_hash or None if row and not row.ended_at else None
         known = row.name if row else ""  # what else was typed may be a password in the wrong field
     right = is_right(kept, password)
     with context.signing("signed-in" if right else "sign-in-refused", known, address) as uow:
-        token = secrets.token_urlsafe(TOKEN_BYTES)
+        token = new_token()
         found = find_row(uow.session, name)
         if right and (found is None or found.password_hash != kept or found.ended_at):
             return None  # changed while the password was looked at
         if right and found:
-            at = _now(context)
-            uow.session.add(
-                SessionRow(person_id=found.id, token_hash=_hash(token), since=at, seen_at=at, address=address)
-            )
+            begin(context, uow, found, token, address)
         uow.commit()
     return token if right else None
+
+
+def new_token() -> str:
+    return secrets.token_urlsafe(TOKEN_BYTES)
+
+
+def begin(context: Context, uow: UnitOfWork, person: PersonRow, token: str, address: str) -> None:
+    """A session of somebody who has shown who it is."""
+    at = _now(context)
+    row = SessionRow(person_id=person.id, token_hash=_hash(token), since=at, seen_at=at, address=address)
+    uow.session.add(row)
 
 
 def door(context: Context, token: str | None) -> Door:

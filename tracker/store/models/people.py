@@ -17,9 +17,11 @@ class PersonRow(Base):
     """The name without case and accents, by which it is found."""
     roles: Mapped[list[Any]]
     password_hash: Mapped[str]
-    """Argon2id, in its own text form."""
+    """Argon2id, in its own text form; empty where the identity provider looks after the sign-in."""
     added_at: Mapped[datetime]
     ended_at: Mapped[datetime | None]
+    subject: Mapped[str | None] = mapped_column(index=True, unique=True)
+    """By which the identity provider knows who it is: its address and its own name for them; from their first sign-in on."""
 
 
 class SessionRow(Base):

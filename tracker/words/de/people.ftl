@@ -26,6 +26,7 @@ person-changed = { $how ->
         [again] { $person } hat das Konto wieder, als { $roles }.
         [roles] { $person } ist nun { $roles }; offene Seiten von { $person } sind beendet.
         [password] Das Passwort von { $person } ist geändert; offene Seiten von { $person } sind beendet.
+        [provider] { $person } meldet sich von nun an über den Anmeldedienst des Betriebs an, mit den Rollen, die er gibt; offene Seiten von { $person } sind beendet.
        *[ended] { $person } kann sich nicht mehr anmelden; offene Seiten von { $person } sind beendet.
     }
 person-known = { $person } hat schon ein Konto
@@ -125,12 +126,25 @@ deed-person = { $how ->
         [added] Konto von { $person } angelegt, als { $roles }
         [roles] { $person } ist nun { $roles }
         [password] Passwort von { $person } geändert
+        [provider] Anmeldung von { $person } dem Anmeldedienst überlassen
        *[ended] Konto von { $person } beendet
     }
 deed-door = { $what ->
-        [signed-in] angemeldet von { $address }
+        [signed-in] angemeldet von { $address }{ $by ->
+            [provider] {" "}über den Anmeldedienst, als { $roles }
+           *[none] {""}
+        }
         [signed-out] abgemeldet
-       *[sign-in-refused] Name oder Passwort falsch, von { $address }
+       *[sign-in-refused] { $why ->
+            [provider-silent] der Anmeldedienst hat nicht geantwortet
+            [provider-state] eine Antwort des Anmeldedienstes, nach der niemand gefragt hat oder die zu spät kam
+            [provider-refused] vom Anmeldedienst abgewiesen
+            [provider-token] eine Antwort des Anmeldedienstes, die nicht hält
+            [provider-role] hat beim Anmeldedienst keine Rolle
+            [provider-name] ist dem Anmeldedienst unter einem Namen bekannt, der vergeben ist
+            [provider-ended] kam über den Anmeldedienst mit einem Konto, das beendet ist
+           *[none] Name oder Passwort falsch
+        }, von { $address }
     }
 every-role = jede Rolle
 deeds-none = Niemand hat etwas getan, das dazu passt.

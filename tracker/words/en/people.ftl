@@ -41,6 +41,7 @@ person-changed = { $how ->
         [again] { $person } has the account again, as { $roles }.
         [roles] { $person } is { $roles } now; open pages of { $person } have ended.
         [password] The password of { $person } is changed; open pages of { $person } have ended.
+        [provider] { $person } signs in by the mill's identity provider from now on, in the roles that it gives; open pages of { $person } have ended.
        *[ended] { $person } can no longer sign in; open pages of { $person } have ended.
     }
     .means = What became of an account.
@@ -185,13 +186,26 @@ deed-person = { $how ->
         [added] account of { $person } added, as { $roles }
         [roles] { $person } is { $roles } now
         [password] password of { $person } changed
+        [provider] sign-in of { $person } left to the identity provider
        *[ended] account of { $person } ended
     }
     .means = An account was added or changed.
 deed-door = { $what ->
-        [signed-in] signed in from { $address }
+        [signed-in] signed in from { $address }{ $by ->
+            [provider] {" "}by the identity provider, as { $roles }
+           *[none] {""}
+        }
         [signed-out] signed out
-       *[sign-in-refused] wrong name or password from { $address }
+       *[sign-in-refused] { $why ->
+            [provider-silent] the identity provider did not answer
+            [provider-state] an answer of the identity provider that was not asked for, or too late
+            [provider-refused] refused by the identity provider
+            [provider-token] an answer of the identity provider that does not hold
+            [provider-role] has no role by the identity provider
+            [provider-name] is known to the identity provider under a name that is in use
+            [provider-ended] came by the identity provider with an account that has ended
+           *[none] wrong name or password
+        } from { $address }
     }
     .means = Something happened at the sign-in.
 every-role = every role
