@@ -75,7 +75,14 @@ def test_a_scenario_is_not_published(db: str, sample: tuple[Path, Plan]) -> None
 def test_a_plan_made_before_another_was_published_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     later = replace(sample[1], start=date(2027, 1, 5))
     save(here(db), later, True, None, sample[1])
-    with refused(PlanRefused, "another plan was published while this one was made"):
-        save(here(db), sample[1], True, None, sample[1])
+    mine = replace(sample[1], bookings=sample[1].bookings[1:])
+    gone = sample[1].bookings[0].key.loom
+    with refused(
+        PlanRefused, f"another plan was published .*, plan 3 by tester; .* it books loom {gone} .* otherwise"
+    ) as two:
+        save(here(db), mine, True, None, sample[1])
+    assert [finding.params["mine"] for finding in two.value.findings] == [None]  # it is not booked here
+    with refused(PlanRefused, "another plan was published .*; both book the same"):
+        publish_made(here(db), 2, after=1)
     with open_store(db).reading() as uow:
         assert uow.published_plan() == later

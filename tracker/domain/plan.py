@@ -140,6 +140,27 @@ class ScarcityPrice:
     price: float
 
 
+@dataclass(frozen=True, slots=True)
+class RuledOut:
+    """A span (half-open) in which no conversion of a loom is to start."""
+
+    key: LoomKey
+    from_at: datetime
+    until_at: datetime
+
+    def holds(self, key: LoomKey, start: datetime) -> bool:
+        return key == self.key and self.from_at <= start < self.until_at
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """The start and the choices that a booking is to have instead of those it has."""
+
+    key: LoomKey
+    start: datetime
+    choices: Choices
+
+
 TOLERANCE = 0.001
 """Relative gap within which a plan counts as optimal, unless another is asked for."""
 
@@ -162,6 +183,10 @@ class Asked:
     """How many moves more than the data need there were to be at most; None = as many as pay."""
     again: int | None = None
     """The number of the earlier plan whose bookings were to stay; None = the last published one."""
+    ruled_out: tuple[RuledOut, ...] = ()
+    """What was not to be booked; the next plan keeps to it unless it is told otherwise."""
+    placed: tuple[Placed, ...] = ()
+    """Of the looms held: those that were to stay at another start than that of the last published plan."""
 
 
 @dataclass(frozen=True, slots=True)

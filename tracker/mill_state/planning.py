@@ -1,6 +1,6 @@
 """From what the mill says at one moment to the planner's problem, without a database."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from math import floor
@@ -8,7 +8,7 @@ from math import floor
 from tracker.domain.clock import horizon_end, start_of_day
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.plan import Asked, Booking, Plan
+from tracker.domain.plan import Asked, Booking, Placed, Plan
 from tracker.domain.progress import CONVERTED, UNDER_WAY, Conversion, Stage, StageChange
 from tracker.domain.scopes import LoomScope
 from tracker.domain.shifts import crews_of, lead_heads, working_calendar
@@ -58,8 +58,18 @@ class Prepared:
         """The problem with what a plan is asked for; `held_as` is the plan `asked.again`."""
         return replace(
             self.problem, hold_firm=asked.hold_firm, released=asked.released, held=asked.held, calm=asked.calm,
-            held_as=held_as, again=asked.again,
+            held_as=self._placed(asked.placed) if asked.placed else held_as, again=asked.again, ruled_out=asked.ruled_out,
+            placed=asked.placed,
         )  # fmt: skip
+
+    def _placed(self, placed: Iterable[Placed]) -> Plan | None:
+        """The last published plan with these bookings where they are to be."""
+        plan, at = self.problem.previous, {one.key: one for one in placed}
+        if plan is None:
+            return None
+        return replace(plan, bookings=tuple(
+            replace(b, start=at[b.key].start, choices=at[b.key].choices) if b.key in at else b for b in plan.bookings
+        ))  # fmt: skip
 
 
 def prepare(data: PlanningData, as_of: datetime) -> Prepared:

@@ -1,14 +1,25 @@
 """Make a plan: pilots first, then all other looms, at the least cost, with the proof beside it (MODEL.md)."""
 
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import cached_property
 from math import inf
 
 import numpy as np
 
-from tracker.domain.plan import TOLERANCE, Asked, Booking, FreePlan, Keeping, LeftOver, Plan, PlanStatus, Undo
+from tracker.domain.plan import (
+    TOLERANCE,
+    Asked,
+    Booking,
+    FreePlan,
+    Keeping,
+    LeftOver,
+    OtherDate,
+    Plan,
+    PlanStatus,
+    Undo,
+)
 from tracker.errors import Message, message
 from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, make_instance
@@ -20,7 +31,7 @@ from tracker.planning.problem import PlanningProblem
 from tracker.planning.result.coming_back import taken_as_used_up
 from tracker.planning.result.gone import cannot_stay
 from tracker.planning.result.late_ends import pushed_past_a_shift
-from tracker.planning.result.outcome import bookings_of, other_dates, scarcity
+from tracker.planning.result.outcome import bookings_of, dates_of_held, other_dates, scarcity
 from tracker.planning.result.reasons import Why, reasons_left
 from tracker.planning.search.calm import most_kept
 from tracker.planning.search.solver import optimise
@@ -28,7 +39,7 @@ from tracker.planning.search.staying import settle
 from tracker.planning.settled.given import take_given
 from tracker.planning.settled.held import refuse, take_held, waiting
 from tracker.planning.settled.pilots import decide_pilots
-from tracker.planning.settled.taking import of_options
+from tracker.planning.settled.taking import Decided, of_options
 
 Progress = Callable[[Message, float], None]
 
@@ -89,7 +100,8 @@ class _Run:
         self.control = control
         firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
         dear = np.array([key in instance.problem.held for key in instance.looms], dtype=bool)
-        held = take_held(self.given, make_options(self.given.instance, firm, dear))
+        self.every = make_options(self.given.instance, firm, dear)
+        held = take_held(self.given, self.every)
         refuse(instance, held.refused)
         self.opening = decide_pilots(held.instance, held.options, self.given.firm, control, held.taken)
         refuse(instance, waiting(self.opening, held))
@@ -139,7 +151,7 @@ class _Run:
             bookings=tuple(bookings),
             left_over=tuple(left),
             prices=tuple(scarcity(self.programme, self.solution.price)),
-            other_dates=tuple(other_dates(self.programme, self.solution.chosen)),
+            other_dates=tuple(self._other_dates(decided)),
             reasons=(
                 *self._let_go(bookings),
                 *self._nothing_booked(bookings, left),
@@ -156,10 +168,17 @@ class _Run:
                 held=problem.held,
                 calm=problem.calm,
                 again=problem.again,
+                ruled_out=problem.ruled_out,
+                placed=problem.placed,
             ),
             keeping=self._keeping(bookings) if problem.keeps else None,
             undoing=(*self.undoing, *cannot_stay(self.given, self.opening, self.options, bookings)),
         )
+
+    def _other_dates(self, decided: Sequence[Decided]) -> Iterator[OtherDate]:
+        yield from other_dates(self.programme, self.solution.chosen)
+        held = {self.instance.looms.index(key) for key in self.instance.problem.held if key in self.instance.looms}
+        yield from dates_of_held(self.given.instance, self.every, decided, self.opening.opens, held)
 
     def _keeping(self, bookings: list[Booking]) -> Keeping:
         """How much the plan moves, and how few moves it could have been."""

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from tracker.domain.clock import horizon_end
 from tracker.domain.mill import Crew, Loom, LoomKey, Mill
-from tracker.domain.plan import Booking, Plan
+from tracker.domain.plan import Booking, Placed, Plan, RuledOut
 from tracker.domain.shifts import crews_of, overlaps
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import natural_key
@@ -63,6 +63,10 @@ class PlanningProblem:
     """The plan whose bookings are held; None = the last published one."""
     again: int | None = None
     """Its number."""
+    ruled_out: tuple[RuledOut, ...] = ()
+    """Spans in which looms are not to be booked."""
+    placed: tuple[Placed, ...] = ()
+    """Of the bookings of `held_as`, those that stand elsewhere than in the last published plan."""
     calm: int | None = None
     """At most so many moves more than any plan needs by these data; None = as many as pay."""
     in_work: tuple[InWork, ...] = ()

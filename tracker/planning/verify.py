@@ -21,6 +21,7 @@ CHECKS: tuple[Check, ...] = (
     times.scope_known,
     times.within_horizon,
     times.not_protected,
+    times.not_ruled_out,
     times.starts_when_a_crew_works,
     times.lasts_as_long_as_its_work,
     times.starts_in_its_window,
@@ -48,6 +49,7 @@ CHECKS: tuple[Check, ...] = (
 
 STAYS: tuple[Check, ...] = (
     times.not_protected,
+    times.not_ruled_out,
     times.starts_when_a_crew_works,
     times.is_done_by_its_end,
     times.not_open_over_closed_days,

@@ -20,9 +20,11 @@ from tracker.domain.plan import (
     LeftOver,
     Need,
     OtherDate,
+    Placed,
     Plan,
     PlanEntry,
     PlanStatus,
+    RuledOut,
     ScarcityPrice,
     Undo,
 )
@@ -69,6 +71,8 @@ def _asked_record(asked: Asked) -> dict[str, Any]:
     record = {
         "hold firm": asked.hold_firm, "released": released, "afresh": asked.afresh, "gap": asked.gap, "held": held,
         "calm": asked.calm, "again": asked.again,
+        "ruled out": [[*one.key, one.from_at.isoformat(), one.until_at.isoformat()] for one in asked.ruled_out],
+        "placed": [[*one.key, one.start.isoformat(), [list(pair) for pair in one.choices]] for one in asked.placed],
     }  # fmt: skip
     return {ASKED: record}
 
@@ -78,8 +82,16 @@ def _asked(record: dict[str, Any] | None) -> Asked:
         return Asked()
     released, held = (_keys(record.get(name, ())) for name in ("released", "held"))
     return Asked(
-        record["hold firm"], released, record["afresh"], record["gap"], held, record.get("calm"), record.get("again")
-    )
+        record["hold firm"], released, record["afresh"], record["gap"], held, record.get("calm"), record.get("again"),
+        tuple(
+            RuledOut(LoomKey(hall, loom), datetime.fromisoformat(first), datetime.fromisoformat(past))
+            for hall, loom, first, past in record.get("ruled out", ())
+        ),
+        tuple(
+            Placed(LoomKey(hall, loom), datetime.fromisoformat(start), tuple((choice, taken) for choice, taken in choices))
+            for hall, loom, start, choices in record.get("placed", ())
+        ),
+    )  # fmt: skip
 
 
 def _keeping_record(keeping: Keeping | None) -> dict[str, Any]:

@@ -13,10 +13,12 @@ _SHARED = (
 
 
 def cannot_stay(case: Case, old: Booking) -> bool:
-    """Whether its loom is protected, nobody works at its start or to its end, or it asks for more than the conversions in
-    work and the firm bookings that stayed leave."""
+    """Whether its loom is protected or its start ruled out, nobody works at its start or to its end, or it asks for more than
+    the conversions in work and the firm bookings that stayed leave."""
     until = case.mill.looms[old.key].protected_until
     if until and old.start.astimezone(case.terms.zone).date() <= until:
+        return True
+    if any(span.holds(old.key, old.start) for span in case.problem.ruled_out):
         return True
     end = case.end_of(old.key.hall, old.start, old.slots, old.pause)
     return end is None or any(True for check in _SHARED for _ in check(_beside_firm(case, replace(old, end=end))))

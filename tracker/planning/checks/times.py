@@ -41,6 +41,17 @@ def not_protected(case: Case) -> Iterator[Message]:
             yield message("starts-protected", loom=booking.key, start=case.at(booking.start), until=until)
 
 
+def not_ruled_out(case: Case) -> Iterator[Message]:
+    """No booking starts in a span that was ruled out for its loom, firm or not."""
+    for booking in case.plan.bookings:
+        for span in case.problem.ruled_out:
+            if span.holds(booking.key, booking.start):
+                yield message(
+                    "starts-ruled-out", loom=booking.key, start=case.at(booking.start), first=case.at(span.from_at),
+                    last=case.at(span.until_at),
+                )  # fmt: skip
+
+
 def scope_known(case: Case) -> Iterator[Message]:
     """The window and the choices of each booking exist, and it says what they say; a firm one may have outlived them."""
     for booking in case.plan.bookings:

@@ -1,6 +1,6 @@
 """The problem as arrays: clocks, pools, supplies, contents and windows, each looked up once and numbered."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -94,6 +94,8 @@ class Instance:
     """Cost of leaving each loom over."""
     protected_slot: Ints
     """First slot in which each loom may start."""
+    ruled_out: tuple[tuple[int, int, int], ...]
+    """(loom, first slot, slot after the last) of each span in which it is not to start."""
     notes: tuple[Message, ...]
 
     @property
@@ -154,6 +156,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
         beside=np.array([sum(_earns(problem, key) for key in problem.beside.get(loom, ())) for loom in looms]),
         left_cost=np.array(list(left_costs(problem, looms).values())),
         protected_slot=np.array([_protected(grid, mill, key) for key in looms], dtype=np.int32),
+        ruled_out=tuple(_ruled_out(problem, grid, looms)),
         notes=tuple(notes(problem, contents.items, rates, short)),
     )
 
@@ -370,6 +373,13 @@ def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], conten
         booked=np.array([b is not None for b in found], dtype=bool),
         move_cost=np.array([move_cost(problem, b) for b in found]),
     )
+
+
+def _ruled_out(problem: PlanningProblem, grid: Grid, looms: Sequence[LoomKey]) -> Iterator[tuple[int, int, int]]:
+    number = {key: i for i, key in enumerate(looms)}
+    for span in problem.ruled_out:
+        if span.key in number:
+            yield number[span.key], grid.first_slot(span.from_at), grid.first_slot(span.until_at)
 
 
 def _protected(grid: Grid, mill: Mill, key: LoomKey) -> int:

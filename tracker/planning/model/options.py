@@ -28,12 +28,13 @@ class Dropped(IntEnum):
 
     HORIZON = 0
     PROTECTED = 1
-    CLOSED = 2
-    UNWATCHED = 3
-    PEOPLE = 4
-    KIT = 5
-    DEARER = 6
-    PILOT = 7
+    RULED_OUT = 2
+    CLOSED = 3
+    UNWATCHED = 4
+    PEOPLE = 5
+    KIT = 6
+    DEARER = 7
+    PILOT = 8
 
 
 @dataclass(frozen=True)
@@ -232,6 +233,14 @@ def _unprotected(starts: _Starts) -> Bools:
     return starts.start_slot >= starts.instance.protected_slot[starts.loom]
 
 
+def _not_ruled_out(starts: _Starts) -> Bools:
+    """Outside the spans in which somebody does not want the loom converted."""
+    kept = np.ones(len(starts.position), dtype=bool)
+    for loom, first, past in starts.instance.ruled_out:
+        kept &= (starts.loom != loom) | (starts.start_slot < first) | (starts.start_slot >= past)
+    return kept
+
+
 def _closed_over_closed_days(starts: _Starts) -> Bools:
     """The loom does not stand open over a day on which nobody converts, unless it stands anyway or the mill lets it."""
     instance, closed = starts.instance, starts.clock.closed_before
@@ -276,6 +285,7 @@ def _kit_there(starts: _Starts) -> Bools:
 CHECKS: tuple[tuple[Dropped, Check], ...] = (
     (Dropped.HORIZON, _in_horizon),
     (Dropped.PROTECTED, _unprotected),
+    (Dropped.RULED_OUT, _not_ruled_out),
     (Dropped.CLOSED, _closed_over_closed_days),
     (Dropped.UNWATCHED, _watched),
     (Dropped.PEOPLE, _people_there),

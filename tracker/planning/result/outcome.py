@@ -1,6 +1,6 @@
 """The plan as the trade sees it: bookings with their cost terms, looms left over and why, other dates, prices."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -12,9 +12,9 @@ from tracker.planning.model.costs import COST_TERMS, Batch
 from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import BEAM_OUTS
-from tracker.planning.model.options import times
+from tracker.planning.model.options import Options, times
 from tracker.planning.model.pools import PoolKind
-from tracker.planning.model.programme import LEFT, Programme
+from tracker.planning.model.programme import LEFT, Programme, make_programme
 from tracker.planning.settled.firm import is_firm
 from tracker.planning.settled.taking import Decided
 
@@ -65,12 +65,37 @@ def _booking(instance: Instance, taken: Decided, terms: Floats, pilot: bool) -> 
     )
 
 
-def other_dates(programme: Programme, chosen: Ints) -> Iterator[OtherDate]:
-    """For each booked loom the cheapest other starts if it alone moved, one a day."""
+def dates_of_held(
+    instance: Instance, every: Options, decided: Sequence[Decided], opens: Ints, held: Collection[int]
+) -> Iterator[OtherDate]:
+    """The other dates of looms that were held: that they were asked to stay does not keep them from going elsewhere later.
+    `every`: the options of all looms before any was held, `instance` likewise; `opens` as of the opening."""
+    taken = [item for item in decided if not item.firm]
+    if not any(item.loom in held for item in taken):
+        return
+    start = times(instance, every).start
+    now = np.zeros(len(every), dtype=bool)
+    for item in taken:
+        first, past = np.searchsorted(every.loom, [item.loom, item.loom + 1])
+        mine = slice(int(first), int(past))
+        same = (every.window[mine] == item.window) & (every.content[mine] == item.content) & (start[mine] == item.start)
+        now[mine] = same
+    kept = (now | (start >= opens[every.loom])) & np.isin(every.loom, [item.loom for item in taken])
+    programme = make_programme(instance, every.only(kept))
+    chosen = np.full(programme.looms.size, LEFT)
+    for option in np.flatnonzero(now[kept]):
+        chosen[programme.number[option]] = option
+    yield from other_dates(programme, chosen, held)
+
+
+def other_dates(programme: Programme, chosen: Ints, of: Collection[int] | None = None) -> Iterator[OtherDate]:
+    """For each booked loom (`of`: only these) the cheapest other starts if it alone moved, one a day."""
     options, instance = programme.options, programme.instance
     used = programme.used(chosen[chosen != LEFT])
     free = programme.rows.free(used)
     for number in np.flatnonzero(chosen != LEFT):
+        if of is not None and programme.looms[number] not in of:
+            continue
         mine = programme.options_of(int(number))
         mine = mine[np.argsort(options.cost[mine], kind="stable")[:_TRIED]]
         now = int(chosen[number])

@@ -50,6 +50,7 @@ def _why_none(instance: Instance, options: Options, loom: int, opens: int) -> Wh
     order = (
         Dropped.KIT,
         Dropped.PROTECTED,
+        Dropped.RULED_OUT,
         Dropped.CLOSED,
         Dropped.UNWATCHED,
         Dropped.PEOPLE,
@@ -77,6 +78,7 @@ def _dropped(instance: Instance, loom: int, opens: int, reason: Dropped) -> Mess
 
 _BY_ITSELF = {
     Dropped.HORIZON: "left-past-horizon",
+    Dropped.RULED_OUT: "left-ruled-out",
     Dropped.CLOSED: "left-open-closed",
     Dropped.UNWATCHED: "left-unwatched",
     Dropped.DEARER: "left-dearer",

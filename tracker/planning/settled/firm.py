@@ -150,6 +150,8 @@ def why_impossible(instance: Instance, taken: Decided) -> Message | None:
         return message("firm-hours-end")
     if taken.start < instance.protected_slot[taken.loom]:
         return message("firm-protected", until=mill.looms[key].protected_until)
+    if any(loom == taken.loom and first <= taken.start < past for loom, first, past in instance.ruled_out):
+        return message("firm-ruled-out")
     return lacks(instance, taken)
 
 

@@ -122,6 +122,8 @@ def limit_of(instance: Instance, loom: int, old: Booking) -> Message | None:
             return message("hold-hours-end")
         case Dropped.PROTECTED:
             return message("hold-protected", until=instance.mill.looms[old.key].protected_until)
+        case Dropped.RULED_OUT:
+            return message("hold-ruled-out")
         case Dropped.CLOSED:
             return message("hold-closed")
         case Dropped.UNWATCHED:

@@ -13,6 +13,7 @@ from tracker.planning.planner import plan as solve
 from tracker.services.context import Context
 from tracker.services.parts.needs import orders_relied_on
 from tracker.services.people.permissions import May
+from tracker.services.plans.overtaking import overtaken
 from tracker.services.plans.plan import PlanReport, Saved, check, report_of, save
 from tracker.services.plans.plan_record import local
 from tracker.services.plans.planning_data import read_happened, read_planning_data
@@ -52,12 +53,13 @@ def made_plan(context: Context, number: int) -> tuple[Plan, ZoneInfo]:
     return found, zone
 
 
-def publish_made(context: Context, number: int, as_of: datetime | None = None) -> PlanReport:
+def publish_made(context: Context, number: int, as_of: datetime | None = None, after: int | None = None) -> PlanReport:
     """Publish a plan as it was made, without planning anew; it is saved once more, under a new number. One that was in force
-    before is put in force again as far as it lies ahead.
+    before is put in force again as far as it lies ahead. `after`: the number of the plan in force as the asker saw it.
 
     Raises PlanRefused where it is a scenario's, is in force already, begins before `as_of` (default: now, or the start
-    of a programme that lies ahead), or does not hold any more as the data stand.
+    of a programme that lies ahead), or does not hold any more as the data stand, and where another plan than `after` is in
+    force by now.
     """
     context.require(May.PLAN)
     found, zone = made_plan(context, number)
@@ -66,6 +68,7 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
         raise PlanRefused("plan-of-scenario", number=str(number), scenario=entry.scenario)
     data = read_planning_data(context)
     at = planning_moment(data.mill.terms, as_of, context.now())
+    _refuse_overtaken(context, found, after)
     if entry.published:
         if number == in_force(context):
             raise PlanRefused("plan-published-already", number=str(number))
@@ -79,6 +82,12 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None) -
     news = read_happened(context, data, at)
     report = report_of(found, data, problem, news, Saved(save(context, found, True, None, data.previous)))
     return replace(report, orders=orders_relied_on(context, found, data.mill))
+
+
+def _refuse_overtaken(context: Context, found: Plan, after: int | None) -> None:
+    with context.reading() as uow:
+        if after is not None and uow.published_number() != after:
+            raise overtaken(uow, found)
 
 
 def in_force(context: Context) -> int | None:

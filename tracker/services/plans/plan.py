@@ -10,8 +10,9 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
 from tracker.domain.late import Late
+from tracker.domain.mill import LoomKey
 from tracker.domain.needs import OrderLine
-from tracker.domain.plan import Asked, Plan, PlanStatus
+from tracker.domain.plan import Asked, Placed, Plan, PlanStatus, RuledOut
 from tracker.errors import DataError, Message, PlanRefused, UsageError, message
 from tracker.mill_state.happened import Happened
 from tracker.mill_state.planning import PlanningData, prepare
@@ -26,6 +27,7 @@ from tracker.services.parts.reservations import reserve_plan
 from tracker.services.people.permissions import May
 from tracker.services.plans.late_list import late_now, late_record
 from tracker.services.plans.moves import Move, differences
+from tracker.services.plans.overtaking import overtaken
 from tracker.services.plans.plan_record import in_json, local, plan_record
 from tracker.services.plans.planning_data import read_happened, read_planning_data
 from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
@@ -68,6 +70,10 @@ class PlanRequest:
     """At most so many moves more than the data need; None = as many as pay."""
     afresh: bool = False
     """As if nothing had been published before."""
+    ruled_out: tuple[RuledOut, ...] | None = None
+    """Spans in which looms are not to be booked; None = what the plan in force keeps to, as far as it lies ahead."""
+    placed: tuple[Placed, ...] = ()
+    """Bookings that are to stand elsewhere; every other that can be held is held then."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,7 +155,7 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     mill = data.mill
     data = replace(data, mill=apply_scenario(mill, changes), previous=None if request.afresh else published)
     prepared = prepare(data, planning_moment(data.mill.terms, request.as_of, context.now()))
-    problem = prepared.asked(_asked(request, data))
+    problem = prepared.asked(_asked(request, data, prepared.problem))
     result = solve(problem, time_limit_s=search.time_limit_s, progress=search.progress, stop=search.stop)
     check(result, problem)
     result = replace(result, asked=replace(result.asked, afresh=request.afresh and published is not None))
@@ -163,7 +169,7 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     return replace(report, orders=orders_relied_on(context, result, data.mill), notes=notes, late=overdue)
 
 
-def _asked(request: PlanRequest, data: PlanningData) -> Asked:
+def _asked(request: PlanRequest, data: PlanningData, problem: PlanningProblem) -> Asked:
     """What the planner is asked for. DataError where a loom is not known or there is nothing to keep, UsageError where one is
     named for both or fewer moves are wanted than the data need."""
     if request.calm is not None and request.calm < 0:
@@ -176,7 +182,27 @@ def _asked(request: PlanRequest, data: PlanningData) -> Asked:
         raise UsageError("hold-and-release", loom=key)
     if (held or request.calm is not None) and data.previous is None:
         raise DataError("nothing-to-keep")
-    return Asked(firm.stay, released, held=held, calm=request.calm)
+    ruled_out = _ruled_out(request, data, problem.as_of)
+    if request.placed:
+        return _placed(request.placed, released, problem, ruled_out)
+    return Asked(firm.stay, released, held=held, calm=request.calm, ruled_out=ruled_out)
+
+
+def _ruled_out(request: PlanRequest, data: PlanningData, as_of: datetime) -> tuple[RuledOut, ...]:
+    """What was asked for, else what the plan in force keeps to; spans that are over are left out."""
+    before = data.previous.asked.ruled_out if data.previous else ()
+    given = before if request.ruled_out is None else request.ruled_out
+    return tuple(span for span in given if span.until_at > as_of)
+
+
+def _placed(
+    placed: tuple[Placed, ...], released: frozenset[LoomKey], problem: PlanningProblem, ruled_out: tuple[RuledOut, ...]
+) -> Asked:
+    """Bookings at another start, and all others that lie ahead where they are."""
+    moved, ahead = {one.key for one in placed}, {key for key, b in problem.to_move.items() if b.start >= problem.as_of}
+    for key in sorted(moved - ahead):
+        raise DataError("placed-not-ahead", loom=key)
+    return Asked(True, released | moved, held=frozenset(ahead), placed=placed, ruled_out=ruled_out)
 
 
 def report_of(
@@ -208,7 +234,7 @@ def save(context: Context, result: Plan, publish: bool, scenario: str | None, pr
     was made after; PlanRefused where another one has been published since."""
     with context.unit_of_work(May.PLAN) as uow:
         if publish and uow.published_plan() != previous:
-            raise PlanRefused("plan-overtaken")
+            raise overtaken(uow, result)
         number = uow.save_plan(result, published=publish, scenario=scenario)
         if publish:
             reserve_plan(uow, result)

@@ -40,9 +40,26 @@ plan-fails-check = the plan does not pass the check: { $finding }{ $more ->
        *[other] {" "}(and { $more } more)
     }; nothing was saved
     .means = The check without the solver objects to a plan.
-plan-overtaken = another plan was published while this one was made; nothing was saved
+plan-overtaken = another plan was published while this one was made{ $who ->
+        [none] {""}
+       *[other] , plan { $number } by { $who }
+    }; nothing was saved{ $differ ->
+        [0] ; both book the same
+        [one] ; it books loom { $looms } otherwise
+       *[other] ; it books { $differ } looms otherwise: { $looms }
+    }
     .means = Two people plan at the same time.
     .hint = plan again
+booked-otherwise = loom { $loom }: { $theirs ->
+        [none] not booked there
+       *[other] { $theirs } there
+    }, { $mine ->
+        [none] not booked here
+       *[other] { $mine } here
+    }
+    .means = A loom that the plan published meanwhile books otherwise.
+placed-not-ahead = loom { $loom } has no booking that lies ahead and could take another date
+    .means = Another date was asked for of a loom that is not booked, is under way or whose start has passed.
 of-scenario = { $name }: { $why }
     .means = Why one of several scenarios cannot be planned.
 
