@@ -23,6 +23,7 @@ not-to-plan = Webmaschine { $loom } ist { $answer ->
 starts-too-early = Webmaschine { $loom } beginnt { $start }, vor { $earliest }
 ends-past-horizon = Webmaschine { $loom } endet { $end }, nach dem Horizont { $horizon }
 starts-protected = Webmaschine { $loom } beginnt { $start }, ist aber bis einschließlich { $until } geschützt
+starts-ruled-out = Webmaschine { $loom } beginnt { $start }, aber { $first } bis { $last } wurde für sie ausgeschlossen
 booked-unplannable = Webmaschine { $loom } ist eingeplant, obwohl: { $why }
 no-such-conversion = Webmaschine { $loom }: die Methode hat keinen Umbau bei der Gelegenheit „{ $kind }“ mit { $choices ->
         [none] keiner Wahl

@@ -24,8 +24,23 @@ plan-fails-check = der Plan besteht die Prüfung nicht: { $finding }{ $more ->
         [0] {""}
        *[other] {" "}(und { $more } weitere)
     }; nichts wurde gespeichert
-plan-overtaken = während dieser Plan entstand, wurde ein anderer veröffentlicht; nichts wurde gespeichert
+plan-overtaken = während dieser Plan entstand, wurde ein anderer veröffentlicht{ $who ->
+        [none] {""}
+       *[other] , Plan { $number } von { $who }
+    }; nichts wurde gespeichert{ $differ ->
+        [0] ; beide planen dasselbe ein
+        [one] ; er plant Webmaschine { $looms } anders ein
+       *[other] ; er plant { $differ } Webmaschinen anders ein: { $looms }
+    }
     .hint = neu planen
+booked-otherwise = Webmaschine { $loom }: { $theirs ->
+        [none] dort nicht eingeplant
+       *[other] dort { $theirs }
+    }, { $mine ->
+        [none] hier nicht eingeplant
+       *[other] hier { $mine }
+    }
+placed-not-ahead = Webmaschine { $loom } hat keinen Termin, der noch bevorsteht und verlegt werden könnte
 of-scenario = { $name }: { $why }
 
 ## Was ein Plan braucht
