@@ -18,7 +18,7 @@ from tracker.services.context import Actor, Context
 from tracker.services.loading import by_hand
 from tracker.services.loading import load as loading
 from tracker.services.parts import ordering, reservations, stock, stock_entry
-from tracker.services.people import absences, accounts
+from tracker.services.people import absences, accounts, tokens
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
 from tracker.services.work import entering, record, seen_alarms, taking_over, told_beam_out, withdrawing
@@ -53,6 +53,8 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("people.accounts", "change_roles"): lambda c: accounts.change_roles(c, "Ann", ["viewer"]),
     ("people.accounts", "change_password"): lambda c: accounts.change_password(c, "Ann", "long enough for it"),
     ("people.accounts", "leave_to_provider"): lambda c: accounts.leave_to_provider(c, "Ann"),
+    ("people.tokens", "give_token"): lambda c: tokens.give_token(c, "a program", "read"),
+    ("people.tokens", "withdraw_token"): lambda c: tokens.withdraw_token(c, 1),
     ("people.accounts", "end_person"): lambda c: accounts.end_person(c, "Ann"),
     ("plans.plan", "plan"): lambda c: plan.plan(c),
     ("plans.plan", "save"): lambda c: plan.save(c, SimpleNamespace(), True, None, None),  # type: ignore[arg-type]

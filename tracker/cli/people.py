@@ -119,6 +119,68 @@ def end(context: typer.Context, name: Name, json_to: Json = None) -> None:
     _say(end_person(context.obj, name), json_to)
 
 
+@people.command()
+def token(
+    context: typer.Context,
+    name: Annotated[
+        str, typer.Argument(metavar="NAME", help="What it is for; who posts by it is told under this name.")
+    ],
+    may: Annotated[str, typer.Option("--may", metavar="WHAT", help="read, post or calendar.")] = "read",
+    crew: Annotated[str | None, typer.Option(metavar="CREW", help="With --may calendar: whose bookings.")] = None,
+    days: Annotated[int, typer.Option(metavar="N", help="How many days it lasts.")] = 365,
+    json_to: Json = None,
+) -> None:
+    """Give a token to a program, or to the calendar of a crew's phones.
+
+    It is shown this once; the database holds only its hash.
+
+    Example: beamslot people token "phones of Fitters 1" --may calendar --crew "Fitters 1"
+    """
+    from tracker.services.people.tokens import give_token
+
+    given = give_token(context.obj, name, may, crew, days)
+    show.emit(json_to, given.record(), lambda: show.tell(given.messages()))
+
+
+@people.command()
+def tokens(context: typer.Context, json_to: Json = None) -> None:
+    """All tokens: what each is for, and until when.
+
+    Example: beamslot people tokens
+    """
+    from tracker.services.people.tokens import tokens as run
+    from tracker.words import ENGLISH
+
+    found = run(context.obj)
+    rows = [
+        (t.number, t.name, ENGLISH.word(t.may), t.crew, t.made_by,
+         *(show.moment(at, found.zone) if at else "" for at in (t.made_at, t.expires_at, t.ended_at)))
+        for t in found.tokens
+    ]  # fmt: skip
+    columns = [">Token", "Name", "May", "?Crew", "By", "Since", "Until", "?Withdrawn"]
+    show.emit(json_to, found.record(), lambda: show.table("Tokens", columns, rows))
+
+
+@people.command("withdraw-token")
+def withdraw_token(
+    context: typer.Context,
+    number: Annotated[int, typer.Argument(metavar="TOKEN", help="Its number, as `people tokens` shows it.")],
+    json_to: Json = None,
+) -> None:
+    """Withdraw a token: it opens nothing any more.
+
+    Example: beamslot people withdraw-token 3
+    """
+    from tracker.errors import message
+    from tracker.services.people.tokens import token_record
+    from tracker.services.people.tokens import withdraw_token as run
+    from tracker.words import ENGLISH
+
+    done = run(context.obj, number)
+    said = message("token-ended", number=str(done.number), name=done.name)
+    show.emit(json_to, token_record(done), lambda: show.say(ENGLISH.line(said)))
+
+
 def _say(done: "Changed", json_to: str | None) -> None:
     from tracker.words import ENGLISH
 

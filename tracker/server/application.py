@@ -16,6 +16,7 @@ from starlette.routing import Route
 from streamlit import config
 
 from tracker.errors import TrackerError
+from tracker.server.calendar import calendar_route
 from tracker.server.gate import IDENTITY, Gate
 from tracker.server.guard import Guard
 from tracker.server.keeper import Keeper
@@ -52,13 +53,14 @@ def application(db: str, port: int, started: Callable[[], None], reach: Reach = 
         started()
         yield {}
 
-    keeper = Keeper(Context(db), port, closed=reach.provider is not None)
+    here = Context(db)
+    keeper = Keeper(here, port, closed=reach.provider is not None)
     pages = Pages(keeper, provider=reach.provider is not None)
     by_provider = ProviderPages(pages, Provider(reach.provider)).routes() if reach.provider else []
     made = st.App(
         _script(),
         lifespan=running,
-        routes=[Route("/health", _health(db)), *routes(pages), *by_provider],
+        routes=[Route("/health", _health(db)), *routes(pages), *by_provider, calendar_route(here)],
         middleware=[Middleware(Guard, hosts=reach.hosts(port), secure=reach.secure), Middleware(Gate, keeper=keeper)],
     )
     config.get_config_options(force_reparse=True, options_from_flags=OPTIONS)

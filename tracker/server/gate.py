@@ -1,6 +1,7 @@
 """Middleware behind the guard: once there are accounts, nothing but the sign-in page and `/health` answers without a session."""
 
 import asyncio
+import re
 from collections.abc import Awaitable, Callable
 from urllib.parse import quote
 
@@ -19,6 +20,8 @@ SIGN_IN, SIGNED_IN = "/sign-in", "/signed-in"
 PROVIDER, PROVIDER_BACK = "/sign-in/provider", "/sign-in/back"
 ANSWERED = (SIGN_IN, PROVIDER, PROVIDER_BACK, "/health")
 """Paths, whole, that answer without a session; behind `SIGNED_IN` there is only whether there is one."""
+BY_TOKEN = re.compile(r"/calendar/[A-Za-z0-9_-]{43}/crew\.ics")
+"""Paths, whole, that ask for a token of their own instead of a session."""
 IDENTITY = "x-beamslot-session"
 """By which the screens hear whose they are, and by which the library resumes a page for nobody else. Whatever a browser says
 under this name is taken out."""
@@ -39,7 +42,7 @@ class Gate:
             await self.app(scope, receive, send)
             return
         scope = _naming(scope, None)
-        if scope["type"] == "http" and scope["path"] in ANSWERED:
+        if scope["type"] == "http" and (scope["path"] in ANSWERED or BY_TOKEN.fullmatch(scope["path"])):
             await self.app(scope, receive, send)
             return
         connection = HTTPConnection(scope)

@@ -7,7 +7,6 @@ from functools import partial
 from io import BytesIO
 from pathlib import Path
 from typing import Any
-from urllib.parse import urlencode
 from zoneinfo import ZoneInfo
 
 from reportlab.lib.pagesizes import A4, A6
@@ -17,6 +16,7 @@ from reportlab.platypus import BaseDocTemplate, Flowable, Frame, NextPageTemplat
 
 from tracker.domain.cards import Card
 from tracker.domain.plan import Booking
+from tracker.domain.screen_addresses import loom_screen
 from tracker.export.cards import blocks
 from tracker.export.cards.note import note
 from tracker.export.cards.paper import SMALL, TEXT, WIDTH, forget, heading, ruled, small
@@ -109,7 +109,7 @@ def leads_to(card: Card, address: str | None) -> str:
     """What the square code holds: the loom's screen where its address is known, else the number of the card."""
     if not address:
         return card.number
-    return f"{address.rstrip('/')}/looms?{urlencode({'loom': card.key.loom, 'hall': card.key.hall})}"
+    return loom_screen(address, card.key)
 
 
 def _card(card: Card, words: CardWords, address: str | None) -> list[Flowable]:

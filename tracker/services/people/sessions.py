@@ -79,15 +79,17 @@ def new_token() -> str:
 
 def begin(context: Context, uow: UnitOfWork, person: PersonRow, token: str, address: str) -> None:
     """A session of somebody who has shown who it is."""
-    at = _now(context)
-    row = SessionRow(person_id=person.id, token_hash=_hash(token), since=at, seen_at=at, address=address)
+    at = machine_moment(context)
+    row = SessionRow(person_id=person.id, token_hash=hash_of(token), since=at, seen_at=at, address=address)
     uow.session.add(row)
 
 
 def door(context: Context, token: str | None) -> Door:
     """Whether there are accounts, and the session of a token as long as it lasts."""
     with context.reading() as uow:
-        found = _living(uow.session, SessionRow.token_hash == _hash(token), _now(context)) if token else None
+        found = (
+            _living(uow.session, SessionRow.token_hash == hash_of(token), machine_moment(context)) if token else None
+        )
         return Door(found is not None or any_account(uow.session), found)
 
 
@@ -95,7 +97,7 @@ def screen_actor(context: Context, number: int | None) -> Actor:
     """Who acts on a screen of the session of that number: with every role where there are no accounts. NotAllowed where the
     session is over."""
     with context.reading() as uow:
-        found = None if number is None else _living(uow.session, SessionRow.id == number, _now(context))
+        found = None if number is None else _living(uow.session, SessionRow.id == number, machine_moment(context))
         if found:
             return found.actor()
         if any_account(uow.session):
@@ -105,14 +107,14 @@ def screen_actor(context: Context, number: int | None) -> Actor:
 
 def is_due(context: Context, signed_in: SignedIn) -> bool:
     """Whether a touch is to be written down, the last one being some time ago."""
-    return _now(context) - signed_in.seen_at >= STEP
+    return machine_moment(context) - signed_in.seen_at >= STEP
 
 
 def touch(context: Context, number: int) -> None:
     """Somebody did something in a session."""
     with context.noting() as uow:
         if row := uow.session.get(SessionRow, number):
-            row.seen_at = max(row.seen_at, _now(context))
+            row.seen_at = max(row.seen_at, machine_moment(context))
         uow.commit()
 
 
@@ -123,7 +125,7 @@ def sign_out(context: Context, token: str, address: str) -> None:
         return
     with context.signing("signed-out", found.person.name, address) as uow:
         if row := uow.session.get(SessionRow, found.number):
-            row.ended_at = _now(context)
+            row.ended_at = machine_moment(context)
         uow.commit()
 
 
@@ -144,9 +146,10 @@ _SESSION = select(
 """Columns and no objects: it is asked with every request."""
 
 
-def _hash(token: str) -> str:
+def hash_of(token: str) -> str:
     return sha256(token.encode()).hexdigest()
 
 
-def _now(context: Context) -> datetime:
+def machine_moment(context: Context) -> datetime:
+    """This moment by the computer's clock, also where the programme has its own."""
     return context.clock() if context.clock else machine_now()

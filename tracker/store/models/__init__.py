@@ -41,6 +41,7 @@ from tracker.store.models.records import (
 )
 from tracker.store.models.rehearsals import RehearsalRow
 from tracker.store.models.stock import MovementRow, PartRow, ReceiptRow, ReservationRow
+from tracker.store.models.tokens import AnsweredPostRow, TokenRow
 
 __all__ = [
     "AboutRow",
@@ -48,6 +49,7 @@ __all__ = [
     "ActRow",
     "AlternativeRow",
     "AnswerRow",
+    "AnsweredPostRow",
     "ArticleRow",
     "BobbinRow",
     "BookingRow",
@@ -90,6 +92,7 @@ __all__ = [
     "StandingRow",
     "StopsRow",
     "TermRow",
+    "TokenRow",
     "ToolRow",
     "WarpRow",
     "WasteRow",

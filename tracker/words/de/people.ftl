@@ -127,6 +127,8 @@ deed-person = { $how ->
         [roles] { $person } ist nun { $roles }
         [password] Passwort von { $person } geändert
         [provider] Anmeldung von { $person } dem Anmeldedienst überlassen
+        [token] Schlüssel vergeben ({ $roles }): { $person }
+        [token-ended] Schlüssel { $person } eingezogen
        *[ended] Konto von { $person } beendet
     }
 deed-door = { $what ->

@@ -187,6 +187,8 @@ deed-person = { $how ->
         [roles] { $person } is { $roles } now
         [password] password of { $person } changed
         [provider] sign-in of { $person } left to the identity provider
+        [token] token for { $roles } given: { $person }
+        [token-ended] token { $person } withdrawn
        *[ended] account of { $person } ended
     }
     .means = An account was added or changed.
