@@ -1,0 +1,99 @@
+### Das Durchspielen: was sich nicht spielen lässt, was ihm gesagt wird.
+
+spread-out-of-range = { $name } ist { $value }; es muss zwischen { $least } und { $most } liegen
+nothing-to-rehearse = kein Termin des veröffentlichten Plans steht noch bevor
+    .hint = erst einen neuen Plan machen
+no-rehearsal = der veröffentlichte Plan wurde noch nicht durchgespielt
+    .hint = ihn erst durchspielen
+rehearsal-stopped-early = angehalten, bevor der erste Lauf fertig war; nichts wurde behalten
+rehearsal-process-lost = einer von { $jobs } Prozessen wurde vom Rechner beendet; nichts wurde behalten
+    .hint = mit weniger Prozessen durchspielen
+cluster-not-installed = ein Rechnerverbund lässt sich nicht fragen: seine Bibliothek ist hier nicht eingerichtet
+    .hint = die Zugabe einrichten: pip install 'beamslot[cluster]'
+cluster-no-address = { $address } ist keine Adresse eines Rechnerverbunds
+    .hint = sie als tcp://10.0.0.5:8786 angeben
+cluster-not-there = unter { $address } antwortete in { $seconds } s kein Rechnerverbund; nichts wurde behalten
+    .hint = ihn starten oder hier durchspielen
+cluster-without-workers = der Rechnerverbund unter { $address } hat keinen Arbeiter; nichts wurde behalten
+    .hint = einen Arbeiter starten
+cluster-lost = der Rechnerverbund unter { $address } ging verloren; nichts wurde behalten
+    .hint = in dessen Protokoll nachsehen oder hier durchspielen
+rehearsal-runs = ein Durchspielen hat 1 bis { $most } Läufe, nicht { $runs }
+rehearsal-no-policy = eine Weise { $name } gibt es nicht; es gibt { $names }
+rehearsal-no-spread = unter dem Namen { $name } schwankt nichts; es gibt { $names }
+rehearsal-no-source = { $name } schwankt nicht; es gibt { $names }
+
+## Was es sagt
+
+rehearsal-basis = Plan { OWN($plan) } wurde { $runs ->
+        [one] einmal
+       *[other] { $runs } mal
+    } durchgespielt, Stand { $as_of }{ $how ->
+        [stopped] {" "}(angehalten; verlangt waren { $asked })
+       *[whole] {""}
+    }; { $to_do } Termine stehen noch bevor.
+rehearsal-done = In 80 von 100 Läufen sind vor dem Horizont mindestens { $looms } der { $to_do } umgebaut. Der Plan selbst sagt: alle { $to_do } bis { $end }.
+rehearsal-date = { $looms } sind in der Hälfte der Läufe bis { $half } fertig und in 80 von 100 bis { $sure }: mehr nicht versprechen.
+rehearsal-target = Bis zum Ziel, { $day }, sind in 80 von 100 Läufen mindestens { $looms } der { $to_do } fertig, alle in { $percent } von 100.
+rehearsal-cost = Es kostet { MONEY($middle, $currency) } ebenso wahrscheinlich wie nicht, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } in 80 von 100 Läufen, { MONEY($mean, $currency) } im Mittel; der Plan sagt { MONEY($says, $currency) }.
+rehearsal-lost = { MONEY($cost, $currency) } davon sind im Mittel der Preis von Webmaschinen, die eingeplant waren und vor dem Horizont nicht begonnen wurden: { $looms }, ebenso wahrscheinlich wie nicht.
+rehearsal-against = { $other ->
+        [rule-of-thumb] Kein Plan, jeder Kettablauf, wie er kommt (nach höchstens { OWN($limit) } h Warten, der besten solchen Grenze),
+        [never-cut] Der Plan eingehalten, aber keine Kette je abgeschnitten,
+       *[kept] Der Plan eingehalten, wie er ist,
+    } { $how ->
+        [dearer] kostet { MONEY($by, $currency) } mehr als der Plan, { $policy ->
+            [rule-of-thumb] beiseite gelassen
+           *[kept] eingehalten
+        }, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher, je { $runs } Läufe).
+        [cheaper] kostet { MONEY($by, $currency) } weniger als der Plan, { $policy ->
+            [rule-of-thumb] beiseite gelassen
+           *[kept] eingehalten
+        }, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher, je { $runs } Läufe).
+       *[open] lässt sich vom Plan, { $policy ->
+            [rule-of-thumb] beiseite gelassen
+           *[kept] eingehalten
+        }, in je { $runs } Läufen nicht unterscheiden; etwa { $more } weitere würden es klären.
+    }
+rehearsal-worry = { $source ->
+        [beam-outs] Kettabläufe, die kommen wie vorhergesagt, sind
+        [work] Arbeit, die so lange dauert wie geplant, ist
+        [people] { $crew ->
+            [none] Ersatz für alle, die unvorhergesehen fehlen, ist
+           *[other] Ersatz für { $crew } ist
+        }
+        [receipts] Lieferungen, vollständig und an ihrem Tag, sind
+        [failures] Kein Umbau, der auf halbem Weg scheitert, ist
+       *[orders] Keine kurzfristig geschützte Webmaschine ist
+    } etwa { MONEY($worth, $currency) } wert, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher).
+rehearsal-worries-open = In so vielen Läufen nicht sicher etwas wert: { $names }.
+rehearsal-source = { $source ->
+        [beam-outs] Kettabläufe wie vorhergesagt
+        [work] Arbeit so lang wie geplant
+        [people] { $crew ->
+            [none] Ersatz für alle
+           *[other] Ersatz für { $crew }
+        }
+        [receipts] Lieferungen vollständig und an ihrem Tag
+        [failures] kein Umbau, der scheitert
+       *[orders] keine kurzfristig geschützte Webmaschine
+    }
+rehearsal-cause = { $cause ->
+        [beam-out] ihr Kettablauf
+        [crew-away] eine Mannschaft fehlt
+        [crew-busy] Mannschaften mit anderen beschäftigt
+        [other-trades] ein anderer Beruf beschäftigt oder nicht da
+        [tools] ein Werkzeug in Gebrauch
+        [protected] kurzfristig geschützt
+        [pilot] der Pilot ihres Typs
+        [parts] Teile fehlen
+        [looms-stopped] zu viele Webmaschinen stehen
+        [horizon] keine Zeit vor dem Horizont
+        [hours] kein Ende, das die Regeln erlauben
+        [failed] gescheitert und noch einmal gemacht
+       *[nothing] nichts Besonderes
+    }
+rehearsed = Durchgespielt am { $made } ({ $runs } Läufe): { $looms ->
+        [none] kein Viertel der { $to_do } eingeplanten Webmaschinen ist vor dem Horizont sicher fertig
+       *[other] { $looms } der { $to_do } eingeplanten Webmaschinen sind bis { $half } fertig (P50), bis { $sure } (P80)
+    }; in 80 von 100 Läufen mindestens { $done } vor dem Horizont, für höchstens { MONEY($most, $currency) } (P50 { MONEY($cost, $currency) }).
