@@ -60,6 +60,15 @@ class DataError(TrackerError):
     """The stored data cannot carry what was asked: an unknown loom, an article without pick density, no crew."""
 
 
+class ChangedSince(TrackerError):
+    """Somebody changed meanwhile what this would overwrite; nothing was written. `findings` name one value each, who changed it
+    and when, and both values."""
+
+    def __init__(self, code: str, findings: tuple[Message, ...], /, **params: object):
+        super().__init__(code, first=findings[0], many=len(findings), more=len(findings) - 1, **params)
+        self.findings = findings
+
+
 class NotAllowed(TrackerError):
     """None of the roles of who asks may do this; nothing was written."""
 

@@ -30,6 +30,7 @@ WRITES = {
     ("restore",),
     ("settings",),
     *(("people", change) for change in ("add", "roles", "password", "end")),
+    ("undo",),
     ("withdraw",),
     *(("stock", entry) for entry in ENTRIES),
 }

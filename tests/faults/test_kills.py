@@ -29,6 +29,8 @@ class Writing:
     """The file that it writes beside the database."""
     empty: bool = False
     """Whether it makes the database."""
+    after: tuple[str, ...] = ()
+    """A command that goes before it."""
 
 
 @dataclass(frozen=True)
@@ -69,6 +71,9 @@ WRITING = {
     "order": Writing(("stock", "order", "PO-9", "RAIL", "2", "--due", "2099-01-04")),
     "issue": Writing(("stock", "issue", "007", "--hall", "Hall 1", *BY_HAND)),
     "count": Writing(("stock", "count", "NUT", "470", *BY_HAND)),
+    "withdraw": Writing(("withdraw", "007", "--hall", "Hall 1", "--why", "another loom"),
+                        after=("record", "007", "--hall", "Hall 1", "--stage", "in work", *BY_HAND)),
+    "undo": Writing(("undo", "4"), after=("stock", "receive", "RAIL", "2", "--order", "PO-1", *BY_HAND)),
     "reserve": Writing(("stock", "reserve", "<b>8</b>", "LAST", "1")),
     "export": Writing(("export", "out.xlsx"), makes="out.xlsx"),
     "backup": Writing(("backup", "new.zip"), makes="new.zip"),
@@ -89,6 +94,8 @@ def test_a_killed_command_is_done_or_not_begun(mills, tries):
 
 def run_to_the_end(mills: SQLiteMills, writing: Writing) -> Known:
     with mills.fresh(writing.empty) as mill:
+        if writing.after:
+            mill.done(*writing.after)
         before = mill.contents()
         ran = mill.done(*writing.argv)
         return Known(before, mill.contents(), ran.seconds, ran.steps)
@@ -98,6 +105,8 @@ def kill(mills: SQLiteMills, killing: Killing, known: Known) -> str:
     """Kill a command, look at what is left, and give it again; says on which side of its writing it was killed."""
     writing = WRITING[killing.name]
     with mills.fresh(writing.empty) as mill:
+        if writing.after:
+            mill.done(*writing.after)
         ran = mill.run(*writing.argv, kill=killing.moment(known))
         what = f"{killing} of {known.seconds:.3f} s and {known.steps} steps"
         assert ran.killed, f"{what} was not killed: {ran}"

@@ -21,6 +21,7 @@ from tracker.services.parts import ordering, reservations, stock, stock_entry
 from tracker.services.people import absences, accounts, tokens
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
+from tracker.services.undoing import undo as undoing
 from tracker.services.work import entering, record, seen_alarms, taking_over, told_beam_out, withdrawing
 from tracker.words import ENGLISH
 
@@ -68,6 +69,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("work.withdrawing", "withdraw_reading"): lambda c: withdrawing.withdraw_reading(
         c, "1", "mistyped", withdrawing.RowMeant("set_values", {})
     ),
+    ("undoing.undo", "undo"): lambda c: undoing.undo(c, 1),
     ("work.taking_over", "take_over"): lambda c: taking_over.take_over(c),
     ("work.told_beam_out", "tell_beam_out"): lambda c: told_beam_out.tell_beam_out(c, "1", None, NOON),
 }

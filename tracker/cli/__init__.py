@@ -30,11 +30,12 @@ from tracker.cli import (
     show,
     stock,
     stores,
+    undoing,
     withdrawing,
     worth,
 )
 from tracker.cli.commands import Commands
-from tracker.errors import NotTold, PlanRefused, TrackerError, UsageError
+from tracker.errors import ChangedSince, NotTold, PlanRefused, TrackerError, UsageError
 
 EXIT_CODES = ((UsageError, 2), (NotTold, 3))
 """What does not end with 1."""
@@ -51,8 +52,8 @@ app = Commands(
     pretty_exceptions_enable=False,
 )
 for area in (
-    data, scoping, forecasting, planning, rehearsing, stores, stock, orders, cards, recording, withdrawing, floor, settings, worth,
-    people, audit, keeping,
+    data, scoping, forecasting, planning, rehearsing, stores, stock, orders, cards, recording, withdrawing, undoing, floor,
+    settings, worth, people, audit, keeping,
 ):  # fmt: skip
     area.add_commands(app)
 
@@ -92,10 +93,10 @@ def main() -> None:
 
 
 def _refusal(error: TrackerError) -> list[str]:
-    """In one line; where several bookings are refused, one more for each."""
+    """In one line; where several bookings or values are refused, one more for each."""
     from tracker.words import ENGLISH
 
-    findings = error.findings if isinstance(error, PlanRefused) and len(error.findings) > 1 else ()
+    findings = error.findings if isinstance(error, PlanRefused | ChangedSince) and len(error.findings) > 1 else ()
     return [f"beamslot: {ENGLISH.line(error)}", *(f"  {ENGLISH.line(each)}" for each in findings)]
 
 

@@ -65,9 +65,19 @@ def _print(found: "Deeds") -> None:
         return
     speaker = Speaker(zone=found.zone)
     rows = [
-        (show.moment(d.at, found.zone), d.who, d.told, roles_said(d), d.through, speaker.say(d.what))
+        (
+            "" if d.act is None else str(d.act),
+            show.moment(d.at, found.zone),
+            d.who,
+            d.told,
+            roles_said(d),
+            d.through,
+            speaker.say(d.what),
+        )
         for d in found.deeds
     ]
     show.table(
-        "Who did what, the newest first", ["When", "Who", "?Told to have done it", "?Roles", "?By", "What"], rows
+        "Who did what, the newest first",
+        ["?No.", "When", "Who", "?Told to have done it", "?Roles", "?By", "What"],
+        rows,
     )

@@ -72,3 +72,5 @@ class Deed:
     table: str
     """Of history, in which it stands, with its number there."""
     number: int
+    act: int | None = None
+    """The number of the unit of work that wrote it, by which it can be undone; None for what is older than that account."""

@@ -9,6 +9,7 @@ from sqlalchemy.orm import Session
 from tracker.domain.mill import LoomKey
 from tracker.domain.seen_alarm import SeenAlarm
 from tracker.store.models import SeenAlarmRow
+from tracker.store.withdrawals import stands
 
 
 def add_seen_alarms(session: Session, alarms: Iterable[SeenAlarm]) -> None:
@@ -23,5 +24,5 @@ def seen_alarms(session: Session) -> list[SeenAlarm]:
     """In the order in which they were seen."""
     return [
         SeenAlarm(LoomKey(row.hall, row.loom), row.setting, row.side, row.kind, row.value, row.why, row.at, row.who)
-        for row in session.scalars(select(SeenAlarmRow).order_by(SeenAlarmRow.id))
+        for row in session.scalars(select(SeenAlarmRow).where(stands(SeenAlarmRow)).order_by(SeenAlarmRow.id))
     ]

@@ -42,27 +42,32 @@ class Acts:
         self.acts = {row.id: row for row in session.scalars(select(ActRow))}
         self.ends: dict[str, list[int]] = defaultdict(list)
         self.by: dict[str, list[ActRow | None]] = defaultdict(list)
+        self.tables: dict[int, set[str]] = defaultdict(set)
+        """Number of an act → tables of history to which it added."""
         act, moment = None, None
         for _, at, table, last_id, _ in session.execute(select(SealRow.__table__).order_by(SealRow.id)):
             if table == ActRow.__tablename__:
                 act, moment = self.acts.get(last_id), at
             self.ends[table].append(last_id)
             self.by[table].append(act if at == moment else None)
+            if act and at == moment and table != ActRow.__tablename__:
+                self.tables[act.id].add(table)
 
     def of(self, table: str, number: int) -> ActRow | None:
         place = bisect_left(self.ends[table], number)
         return self.by[table][place] if place < len(self.by[table]) else None
 
 
-def read_deeds(session: Session, loom: LoomKey | None = None, since: datetime | None = None) -> Iterator[Deed]:
+def read_deeds(
+    session: Session, acts: Acts, loom: LoomKey | None = None, since: datetime | None = None
+) -> Iterator[Deed]:
     """All of it, or of one loom, or from a moment on; taken from the database as it is asked for."""
-    acts = Acts(session)
     streams = (
         _stream(session, acts, _of(loom, model, _since(since, moment, select(model))), says)
         for model, (moment, says) in SOURCES.items()
         if loom is None or model is RowChangeRow or hasattr(model, "loom")
     )
-    yield from merge(*streams, key=lambda deed: deed.at, reverse=True)
+    yield from merge(*streams, key=lambda deed: (deed.at, deed.act or 0), reverse=True)
 
 
 def _since(since: datetime | None, moment: Any, query: Select) -> Select:
@@ -89,7 +94,7 @@ def _stream(session: Session, acts: Acts, query: Select, says: Callable[[Any], t
         who = act.who if act else told
         yield Deed(
             act.at if act else _moment(row), who, told if told != who else "", tuple(act.roles) if act else (),
-            act.through if act else "", what, model.__tablename__, number,
+            act.through if act else "", what, model.__tablename__, number, act.id if act else None,
         )  # fmt: skip
 
 
@@ -151,6 +156,8 @@ def _answer(row: AnswerRow) -> tuple[str, Message]:
 
 def _act(row: ActRow) -> tuple[str, Message]:
     said = row.details
+    if "undoes" in said:
+        return row.who, message("deed-undone", number=said["undoes"])
     if "how" in said:
         return row.who, message("deed-person", how=said["how"], person=said["person"], roles=said.get("roles"))
     roles, by = said.get("roles"), said.get("by")

@@ -8,7 +8,7 @@ from itertools import chain, islice
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import delete, insert, select, update
+from sqlalchemy import delete, func, insert, select, update
 from sqlalchemy.orm import Session
 
 from tracker.domain.addresses import areas_in, column_letters
@@ -206,22 +206,35 @@ class LoadWriter:
 
     def write_method(self, rows: Mapping[str, Sequence[TypedRow]], sources: Sequence[SourceTable]) -> int:
         """Add a method version from the rows of its tables; a table that the load does not bring keeps its rows."""
-        current = (
-            self.session.scalar(select(MethodVersion.version).order_by(MethodVersion.version.desc()).limit(1)) or 0
-        )
-        version = current + 1
-        self.session.add(MethodVersion(version=version, at=self.at, who=self.who))
-        self.session.flush()
+        version = self._next_version()
         for name in METHOD_TABLES:
-            model: Any = MODELS[name]
             if name in rows:
                 records = [self._method_record(version, row, sources[row.source]) for row in rows[name]]
             else:
-                records = [_copy(row, version) for row in self.session.scalars(
-                    select(model).where(model.version == current).order_by(model.id))]  # fmt: skip
+                records = self._rows_of(name, version - 1, version)
             if records:
-                self.session.execute(insert(model), _same_keys(records))
+                self.session.execute(insert(MODELS[name]), _same_keys(records))
         return version
+
+    def write_method_again(self, earlier: int) -> int:
+        """Add a method version that is as an earlier one; gives its number."""
+        version = self._next_version()
+        for name in METHOD_TABLES:
+            if records := self._rows_of(name, earlier, version):
+                self.session.execute(insert(MODELS[name]), _same_keys(records))
+        return version
+
+    def _next_version(self) -> int:
+        version = (self.session.scalar(select(func.max(MethodVersion.version))) or 0) + 1
+        self.session.add(MethodVersion(version=version, at=self.at, who=self.who))
+        self.session.flush()
+        return version
+
+    def _rows_of(self, name: str, earlier: int, version: int) -> list[dict[str, Any]]:
+        """Rows of a method version, to be those of another."""
+        model: Any = MODELS[name]
+        query = select(model).where(model.version == earlier).order_by(model.id)
+        return [_copy(row, version) for row in self.session.scalars(query)]
 
     def _method_record(self, version: int, row: TypedRow, source: SourceTable) -> dict[str, Any]:
         columns = {c.field or c.heading: "".join(ch for ch in c.cell if ch.isalpha()) for c in source.columns if c.kept}
@@ -262,15 +275,17 @@ def _copy(row: Any, version: int) -> dict[str, Any]:
 
 
 def read_answers(session: Session) -> dict[str, str]:
-    """Question → the newest answer."""
+    """Question → the newest answer; those that were taken back are asked anew."""
     query = select(AnswerRow.question, AnswerRow.answer).order_by(AnswerRow.id)
-    return {question: answer for question, answer in session.execute(query)}  # noqa: C416
+    newest = {question: answer for question, answer in session.execute(query)}  # noqa: C416
+    return {question: answer for question, answer in newest.items() if answer}
 
 
 def add_answers(session: Session, answers: Mapping[str, str], at: datetime, who: str) -> None:
-    """Remember answers that are new or differ from the one in force."""
+    """Remember answers that are new or differ from the one in force; an empty one takes back what was answered."""
     known = read_answers(session)
-    session.add_all(AnswerRow(question=q, answer=a, at=at, who=who) for q, a in answers.items() if known.get(q) != a)
+    new = {q: a for q, a in answers.items() if known.get(q, "") != a}
+    session.add_all(AnswerRow(question=q, answer=a, at=at, who=who) for q, a in new.items())
 
 
 def origin_of(session: Session, table: Table, key: RowKey, field: str) -> list[Origin]:

@@ -38,10 +38,13 @@ def add_person(session: Session, name: str, roles: Sequence[Role], password_hash
     return person_of(row)
 
 
-def add_act(session: Session, act: Act, at: datetime) -> None:
+def add_act(session: Session, act: Act, at: datetime) -> int:
+    """Gives its number."""
     details = dict(act.details)
-    session.add(ActRow(at=at, who=act.who, roles=list(act.roles), through=act.through, what=act.what, details=details))
+    row = ActRow(at=at, who=act.who, roles=list(act.roles), through=act.through, what=act.what, details=details)
+    session.add(row)
     session.flush()
+    return row.id
 
 
 def person_of(row: PersonRow) -> Person:

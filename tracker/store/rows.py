@@ -151,6 +151,27 @@ def plain(value: Any) -> Any:
     return value
 
 
+def typed_values(table: Table, values: Mapping[str, Any]) -> Record:
+    """Values of the change log, as the tables have them; moments in local time."""
+    kinds = {column.field: column.kind for column in table.columns}
+    return {field: _typed(kinds.get(field), value) for field, value in values.items()}
+
+
+def _typed(kind: Kind | None, value: Any) -> Any:
+    if value is None:
+        return None
+    match kind:
+        case Kind.DATE:
+            return date.fromisoformat(value)
+        case Kind.MOMENT:
+            return datetime.fromisoformat(value)
+        case Kind.TIME:
+            return time.fromisoformat(value)
+        case Kind.WEEKDAYS:
+            return frozenset(value)
+    return value
+
+
 def key_text(key: Iterable[Any]) -> str:
     """A row's key as the change log stores it."""
     return " | ".join("" if part is None else str(plain(part)) for part in key)

@@ -1,18 +1,17 @@
 """What was entered since a plan was made: by the change log and the stockroom's book, from where they stood at its seal."""
 
-from collections.abc import Iterator, Mapping
-from datetime import date, time
+from collections.abc import Iterator
+from datetime import date
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import ColumnElement, func, select
 from sqlalchemy.orm import Session
 
-from tracker.domain.columns import Kind
 from tracker.domain.since import EnteredSince, RowChanged
 from tracker.domain.tables import TABLES, Table
 from tracker.store.models import MethodVersion, MovementRow, PlanRow, RowChangeRow, SealRow
-from tracker.store.rows import Record, key_text, read_rows
+from tracker.store.rows import Record, key_text, read_rows, typed_values
 from tracker.store.stock import read_movements
 
 TOLD = ("absences", "overtime", "closures", "crews", "running", "tools", "terms", "receipts", "parts")
@@ -69,28 +68,9 @@ def _changed(session: Session, table: Table, mark: _Mark, zone: ZoneInfo) -> Ite
     rows = {key_text(key): record for key, record in read_rows(session, table, zone).items()}
     for key, olds in first.items():
         now = rows.get(key, {})
-        was = {} if key in added else now | _typed(table, olds)
+        was = {} if key in added else now | typed_values(table, olds)
         if was != now:
             yield RowChanged(table.name, was, now)
-
-
-def _typed(table: Table, values: Mapping[str, Any]) -> Record:
-    """Values of the log, as the tables have them."""
-    kinds = {column.field: column.kind for column in table.columns}
-    return {field: _value(kinds.get(field), value) for field, value in values.items()}
-
-
-def _value(kind: Kind | None, value: Any) -> Any:
-    if value is None:
-        return None
-    match kind:
-        case Kind.DATE:
-            return date.fromisoformat(value)
-        case Kind.TIME:
-            return time.fromisoformat(value)
-        case Kind.WEEKDAYS:
-            return frozenset(value)
-    return value
 
 
 def _promised(session: Session) -> dict[tuple[str, str], date]:

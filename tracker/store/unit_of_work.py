@@ -48,6 +48,8 @@ class UnitOfWork:
     def __init__(self, engine: Engine, name: str, who: str = "", at: Moment = now, act: Act | None = None):
         self.session, self.name, self.who, self.now = Session(engine, expire_on_commit=False), name, who, at
         self.act = act
+        self.act_number: int | None = None
+        """Under which the account of who did what has it, once it is committed."""
 
     def __enter__(self) -> "UnitOfWork":
         try:
@@ -77,7 +79,7 @@ class UnitOfWork:
         self.session.flush()
         at = self.now()
         if self.act:
-            people.add_act(self.session, self.act, at)
+            self.act_number = people.add_act(self.session, self.act, at)
         seal(self.session.connection(), at)
         self.session.commit()
 

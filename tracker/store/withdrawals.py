@@ -5,17 +5,20 @@ from datetime import datetime
 from typing import Any
 
 from sqlalchemy import ColumnElement, insert, select
-from sqlalchemy.orm import Session
+from sqlalchemy.orm import Session, aliased
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import Withdrawal
 from tracker.store.models import WithdrawalRow
 
+_GONE, _BACK = aliased(WithdrawalRow), aliased(WithdrawalRow)
+_UNDONE = select(_BACK.row_id).where(_BACK.table == WithdrawalRow.__tablename__)
+"""Withdrawals that are themselves withdrawn, since they were undone."""
+
 
 def stands(model: Any) -> ColumnElement[bool]:
-    """The condition that a row of a table of history was not withdrawn."""
-    gone = select(WithdrawalRow.row_id).where(WithdrawalRow.table == model.__tablename__)
-    return model.id.not_in(gone)
+    """The condition that a row of a table of history was not withdrawn, or its withdrawal was undone."""
+    return model.id.not_in(select(_GONE.row_id).where(_GONE.table == model.__tablename__, _GONE.id.not_in(_UNDONE)))
 
 
 def standing_rows(session: Session, model: Any, key: LoomKey) -> list[Any]:
@@ -37,7 +40,8 @@ def withdraw_rows(
 
 
 def read_withdrawals(session: Session, key: LoomKey) -> list[Withdrawal]:
-    """What of a loom was withdrawn, oldest first."""
-    query = select(WithdrawalRow).where(WithdrawalRow.hall == key.hall, WithdrawalRow.loom == key.loom)
+    """What of a loom was withdrawn and stays so, oldest first."""
+    of_rows = WithdrawalRow.table != WithdrawalRow.__tablename__, stands(WithdrawalRow)
+    query = select(WithdrawalRow).where(WithdrawalRow.hall == key.hall, WithdrawalRow.loom == key.loom, *of_rows)
     rows = session.scalars(query.order_by(WithdrawalRow.id))
     return [Withdrawal(row.table, row.row_id, row.at, row.who, row.why) for row in rows]

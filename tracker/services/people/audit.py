@@ -8,6 +8,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
+from sqlalchemy.orm import Session
 
 from tracker.domain.people import Deed, Role
 from tracker.domain.words import fold
@@ -16,10 +17,13 @@ from tracker.export.changes_sheet import changes_sheet
 from tracker.office.writing.sheets import TidySheet, content, tables_book, write_tables
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
+from tracker.services.people.permissions import May
 from tracker.services.plans.plan_record import in_json
-from tracker.store.deeds import read_deeds
+from tracker.services.undoing.kinds import kept_kind
+from tracker.store.deeds import Acts, read_deeds
 from tracker.store.history import last_hash, touched
 from tracker.store.models import SealRow
+from tracker.store.undoing import undone_by
 from tracker.words import ENGLISH, Speaker
 
 NAME = "changes.xlsx"
@@ -48,12 +52,15 @@ class Deeds:
     more: bool
     """Whether older ones were left out."""
     zone: ZoneInfo
+    undoable: frozenset[int] = frozenset()
+    """Numbers of acts among them that can be undone, as far as nobody changed since what they did."""
 
     def record(self) -> list[dict[str, Any]]:
         """As `--json` writes it."""
         return [
             {"at": d.at.astimezone(self.zone).isoformat(timespec="seconds"), "who": d.who, "told": d.told or None,
-             "roles": list(d.roles), "through": d.through or None, "what": in_json(d.what), "table": d.table, "number": d.number}
+             "roles": list(d.roles), "through": d.through or None, "what": in_json(d.what), "table": d.table, "number": d.number,
+             "act": d.act}
             for d in self.deeds
         ]  # fmt: skip
 
@@ -63,9 +70,17 @@ def deeds(context: Context, which: Which = EVERYTHING, most: int = NEWEST) -> De
     with context.reading() as uow:
         loom = find_loom(uow.mill(), which.loom, which.hall) if which.loom else None
         who = fold(which.who) if which.who else None
-        read = read_deeds(uow.session, loom, which.since)
+        acts = Acts(uow.session)
+        read = read_deeds(uow.session, acts, loom, which.since)
         found = list(islice((d for d in read if who is None or who in (fold(d.who), fold(d.told))), most + 1))
-        return Deeds(tuple(found[:most]), len(found) > most, uow.zone)
+        return Deeds(tuple(found[:most]), len(found) > most, uow.zone, _undoable(uow.session, acts))
+
+
+def _undoable(session: Session, acts: Acts) -> frozenset[int]:
+    undone = undone_by(session, May.UNDO)
+    return frozenset(
+        n for n, act in acts.acts.items() if n not in undone and not kept_kind(act, acts.tables.get(n, ()))
+    )
 
 
 def write_deeds(context: Context, target: Path, which: Which = EVERYTHING) -> Deeds:

@@ -18,6 +18,8 @@ class May(StrEnum):
     LOAD = "load-lists"
     PLAN = "plan"
     """Scenarios, rehearsals, publishing, releasing, putting off, who is away, terms."""
+    UNDO = "undo"
+    """What was loaded or recorded, also by others."""
     PEOPLE = "manage-people"
     BACK_UP = "back-up"
 
@@ -28,7 +30,7 @@ PERMISSIONS: Mapping[Role, frozenset[May]] = {
     Role.FITTER: _WORK,
     Role.ELECTRICIAN: _WORK | {May.SIGN_ELECTRICAL},
     Role.PURCHASING: frozenset({May.STOCK}),
-    Role.PLANNER: _WORK | {May.WAIVE, May.STOCK, May.LOAD, May.PLAN},
+    Role.PLANNER: _WORK | {May.WAIVE, May.STOCK, May.LOAD, May.PLAN, May.UNDO},
     Role.ADMINISTRATOR: frozenset({May.PEOPLE, May.BACK_UP}),
 }
 

@@ -79,7 +79,8 @@ def withdraw_stage(
         else:
             found.end(change)
         rows = found.withdraw(reason)
-        _settle(uow, key)
+        uow.session.flush()
+        settle_kit(Entry(uow), key)
         left = uow.stages().get(key)
         uow.commit()
     return Withdrawn(key, message("withdrawn-stage", stage=change.stage), rows, left.stage if left else None)
@@ -137,10 +138,8 @@ def _named(row: Mapping[str, Any]) -> list[str]:
     ]
 
 
-def _settle(uow: UnitOfWork, key: LoomKey) -> None:
+def settle_kit(entry: Entry, key: LoomKey) -> None:
     """A loom that is to be converted again wants its kit again, one that is signed off again none."""
-    uow.session.flush()
-    entry = Entry(uow)
     if key in entry.room.without_kit:
         entry.hold({(key, part): 0.0 for part in entry.room.held(key)}, "record withdrawn")
     elif booking := entry.room.booked(key):

@@ -1,0 +1,1 @@
+"""Undoing: what was loaded or recorded is taken back by a recorded change of its own."""

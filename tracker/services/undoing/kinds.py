@@ -1,0 +1,21 @@
+"""What can be undone, and what is kept as it is."""
+
+from collections.abc import Collection
+
+from tracker.store.models import ActRow, PlanRow, RehearsalRow
+
+DOES = "undoes"
+"""Under which name an act keeps the number of what it undid."""
+
+
+def kept_kind(act: ActRow, tables: Collection[str]) -> str | None:
+    """As what kind of thing something is not undone; None for what can be. `tables`: of history, to which it added."""
+    if "how" in act.details:
+        return "person"
+    if act.details and DOES not in act.details:
+        return "door"
+    if PlanRow.__tablename__ in tables:
+        return "plan"
+    if RehearsalRow.__tablename__ in tables:
+        return "rehearsal"
+    return None if tables else "nothing"
