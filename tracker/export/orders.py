@@ -47,6 +47,18 @@ def write_supplier_orders(
     return list(paths)
 
 
+def supplier_workbook(lines: Sequence[OrderLine], currency: str, programme: str) -> bytes:
+    """The workbook of one supplier, as `write_supplier_orders` writes it."""
+    supplier = lines[0].supplier
+    sheet = _supplier_sheet(lines, supplier, currency, programme)
+    return content(tables_book([sheet]), supplier_file(supplier))
+
+
+def supplier_file(supplier: str) -> str:
+    """`order Rail works.xlsx`: the name of a supplier's workbook."""
+    return _file_name(supplier, ())
+
+
 def _order_sheets(lines: Iterable[OrderLine], currency: str, cash: Cash | None) -> list[TidySheet]:
     listed = _list(_ordered(lines), currency)
     return [listed, _cash(cash, currency)] if cash is not None and cash.months else [listed]

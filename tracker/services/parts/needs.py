@@ -122,19 +122,24 @@ def net_needs(
     `left_over_on` (default: the target finish, at the latest the last day of the horizon). DataError where the data cannot
     carry a plan.
     """
+    room, at, basis = needed_by(context, as_of)
+    return needs_of(room, at, basis, left_over, left_over_on)
+
+
+def needed_by(context: Context, as_of: datetime | None = None) -> tuple[Stockroom, datetime, Message]:
+    """The stockroom with the bookings that the needs are of, looked at at a moment, and which bookings these are: see
+    `net_needs`."""
     with context.reading() as uow:
-        room = read_stockroom(uow)
+        room = read_stockroom(uow, as_of, context.now())
         made = None if room.plan else _newest(uow)
     at = planning_moment(room.mill.terms, as_of, context.now())
     if room.plan:
-        return needs_of(room, at, PUBLISHED, left_over, left_over_on)
+        return room, at, PUBLISHED
     if made:
         number, plan = made
-        return needs_of(
-            replace(room, plan=plan), at, message("needs-of-plan", number=str(number)), left_over, left_over_on
-        )
+        return replace(room, plan=plan), at, message("needs-of-plan", number=str(number))
     walked = walk(prepare(read_planning_data(context), at).problem)
-    return needs_of(replace(room, plan=walked), at, message("needs-as-they-come"), left_over, left_over_on)
+    return replace(room, plan=walked), at, message("needs-as-they-come")
 
 
 def _newest(uow: UnitOfWork) -> tuple[int, Plan] | None:

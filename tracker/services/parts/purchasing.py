@@ -1,10 +1,12 @@
 """The files that purchasing and the stockroom work with: order lists to send, and pick lists."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 
-from tracker.export.orders import write_orders, write_supplier_orders
+from tracker.domain.needs import OrderLine
+from tracker.export.orders import supplier_workbook, write_orders, write_supplier_orders
 from tracker.export.picks import write_picks
 from tracker.services.context import Context
 from tracker.services.parts.kits import PickReport, pick_list
@@ -33,6 +35,13 @@ def order_files(
         programme = uow.terms().programme
     whole, *suppliers = write_supplier_orders(folder, report.orders, report.currency, programme, report.cash)
     return OrderFiles(report, whole, tuple(suppliers))
+
+
+def order_workbook(context: Context, lines: Sequence[OrderLine]) -> bytes:
+    """A workbook of lines of one supplier to send, for a download; filled in, it loads as receipts."""
+    with context.reading() as uow:
+        terms = uow.terms()
+    return supplier_workbook(lines, terms.currency, terms.programme)
 
 
 def order_list(

@@ -8,8 +8,9 @@ from tracker.domain.plan import Plan
 from tracker.domain.progress import NOT_TO_COME, UNDER_WAY, Stage, StageChange
 from tracker.domain.stock import TOLERANCE, check_quantity
 from tracker.domain.words import natural_key
-from tracker.errors import DataError, UsageError, message
+from tracker.errors import DataError, Message, UsageError, message
 from tracker.kits.reserving import reserve as reserve_all
+from tracker.mill_state.ledger import InMemory
 from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import LoomName, find_loom
@@ -93,18 +94,42 @@ def take(
     """Take a reserved part (by default what the other lacks) from one loom's kit for another's. The report's `short`
     says who lacks it now."""
     with entry_in(context) as entry:
-        mill = entry.room.mill
-        giver, taker = giving.in_mill(mill), taking.in_mill(mill)
-        asked = next(iter(_lacking(entry.room, taker, part, quantity).values()))
-        reserved = entry.room.reserved(part)
-        if giver == taker:
-            raise UsageError("taken-from-itself", loom=giver)
-        if asked > reserved.get(giver, 0.0) + TOLERANCE:
-            held = reserved.get(giver, 0.0)
-            raise DataError("taken-above-reserved", part=part, quantity=asked, loom=giver, held=held)
-        moved = {(giver, part): reserved[giver] - asked, (taker, part): reserved.get(taker, 0.0) + asked}
+        giver, taker, moved = _taken(entry.room, part, giving, taking, quantity)
         entry.hold(moved, why or ENGLISH.say(message("taken-for-loom", giver=giver, taker=taker)))
     return entry.report()
+
+
+def what_taking_costs(
+    context: Context, part: str, giving: LoomName, taking: LoomName, quantity: float | None = None
+) -> Message:
+    """What the giving loom lacks once the other has the part: told before it is done; nothing is written."""
+    with context.reading() as uow:
+        book = InMemory(read_stockroom(uow, None, context.now()))
+    giver, taker, moved = _taken(book.room, part, giving, taking, quantity)
+    gives = book.room.reserved(part)[giver] - moved[giver, part]
+    book.hold(moved)
+    kit = next((kit for kit in book.room.kits if kit.key == giver), None)
+    terms, unit = book.room.mill.terms, book.room.part(part).unit
+    return message(
+        "taking-costs", giver=giver, taker=taker, part=part, quantity=gives, unit=unit or None,
+        lacks=kit.short.get(part) if kit else None, start=kit.start.astimezone(terms.zone) if kit else None,
+        expected=kit.expected.get(part) if kit else None,
+    )  # fmt: skip
+
+
+def _taken(
+    room: Stockroom, part: str, giving: LoomName, taking: LoomName, quantity: float | None
+) -> tuple[LoomKey, LoomKey, dict[tuple[LoomKey, str], float]]:
+    """Giver, taker, and what both hold then."""
+    giver, taker = giving.in_mill(room.mill), taking.in_mill(room.mill)
+    asked = next(iter(_lacking(room, taker, part, quantity).values()))
+    reserved = room.reserved(part)
+    if giver == taker:
+        raise UsageError("taken-from-itself", loom=giver)
+    if asked > reserved.get(giver, 0.0) + TOLERANCE:
+        held = reserved.get(giver, 0.0)
+        raise DataError("taken-above-reserved", part=part, quantity=asked, loom=giver, held=held)
+    return giver, taker, {(giver, part): reserved[giver] - asked, (taker, part): reserved.get(taker, 0.0) + asked}
 
 
 def follow_stage(uow: UnitOfWork, change: StageChange) -> Mapping[str, float]:

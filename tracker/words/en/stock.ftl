@@ -172,6 +172,14 @@ taken-from-itself = loom { $loom } cannot take from itself
     .means = A part was to go from a loom to the same loom.
 taken-above-reserved = part { $part }: { QUANTITY($quantity) } to be taken from loom { $loom }, which has { QUANTITY($held) } reserved
     .means = More is to be taken from a kit than is reserved for it.
+taking-costs = Loom { $giver } gives { QUANTITY($quantity, $unit) } of { $part } to loom { $taker }{ $lacks ->
+        [none] . It is not booked, so nobody orders it anew.
+       *[other] {" "}and then lacks { QUANTITY($lacks, $unit) } for its conversion on { $start }. { $expected ->
+            [none] Nothing on order brings that in time.
+           *[other] What is on order brings it by { $expected }.
+        }
+    }
+    .means = What a loom loses whose part is taken for another, before it is done.
 reservation-below-zero = part { $part }: { QUANTITY($quantity) } cannot be reserved for loom { $loom }
     .means = A reservation of less than nothing.
     .hint = give a quantity above 0
