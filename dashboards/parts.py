@@ -8,8 +8,8 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
-from dashboards.speaking import number
-from dashboards.tables import Cell, Head, facts_html, table_html
+from dashboards.speaking import number, say
+from dashboards.tables import MOST_ROWS, Head, Row, facts_html, in_order, part_of, table_html
 from tracker.domain.windows import WindowKind
 
 MARKUP = re.compile(r"([\\`*_\[\]$~#|<>]|:(?=[a-z]))")
@@ -41,8 +41,27 @@ def figures(items: Iterable[Figure]) -> None:
     st.html(f'<div class="figures">{cards}</div>')
 
 
-def table(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> None:
-    st.html(table_html(columns, rows, sorts))
+def table(columns: Sequence[Head], rows: Sequence[Row], sorts: bool = True, name: str = "") -> None:
+    """The one way to show a table. A long one is sent page by page, and ordered here. `name` tells it from another of the same
+    headings on its screen."""
+    if len(rows) <= MOST_ROWS:
+        st.html(table_html(columns, rows, sorts))
+    else:
+        _pages(columns, rows, sorts, name or "|".join(column.heading for column in columns))
+
+
+def _pages(columns: Sequence[Head], rows: Sequence[Row], sorts: bool, name: str) -> None:
+    with st.container(horizontal=True, vertical_alignment="bottom"):
+        if sorts:
+            by = st.selectbox(say("table-by"), range(len(columns)), None, lambda i: columns[i].heading,
+                              key=f"{name}: by", placeholder=say("table-by-none"))  # fmt: skip
+            down = st.checkbox(say("table-down"), key=f"{name}: down")
+            rows = rows if by is None else in_order(rows, by, down)
+        pages = range(1, -(-len(rows) // MOST_ROWS) + 1)
+        page = st.selectbox(say("table-page"), pages, key=f"{name}: page")
+    before, shown = part_of(rows, page)
+    st.caption(say("table-rows", first=before + 1, last=before + len(shown), rows=len(rows)))
+    st.html(table_html(columns, shown, sorts=False))
 
 
 def pair(key: str) -> list[DeltaGenerator]:

@@ -15,6 +15,10 @@ DAY = re.compile(r"\b[A-Z][a-z]{1,2}\.? \d{1,2}\.? [A-Z][a-zä]{2,3}\.? \d{4}\b"
 """A day, in English or German; where a column is narrow the text may break before and after it, not within."""
 
 
+MOST_ROWS = 200
+"""That a table sends to the browser at a time."""
+
+
 @dataclass(frozen=True, slots=True)
 class Cell:
     """What a cell shows, and what it is sorted by (the text, naturally, where nothing is given)."""
@@ -22,6 +26,9 @@ class Cell:
     text: str
     sort: Any = None
     href: str = ""
+
+
+Row = Sequence[Cell | str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +46,7 @@ def facts_html(facts: Iterable[tuple[str, str]]) -> str:
     return f'<div class="sheet facts"><table><tbody>{rows}</tbody></table></div>'
 
 
-def table_html(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]], sorts: bool = True) -> str:
+def table_html(columns: Sequence[Head], rows: Sequence[Row], sorts: bool = True) -> str:
     """The table. Texts are escaped; an empty cell sorts last. `sorts` False: the rows keep their order."""
     cells = [[cell if isinstance(cell, Cell) else Cell(cell) for cell in row] for row in rows]
     ranks = [_ranks([row[i] for row in cells]) for i in range(len(columns))]
@@ -51,6 +58,19 @@ def table_html(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]], so
     )
     kind = "sheet" if sorts else "sheet facts"
     return f'<div class="{kind}"><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>'
+
+
+def in_order(rows: Sequence[Row], column: int, down: bool) -> list[Row]:
+    """The rows as a click on a heading orders them, for a table of which only a part is in the browser."""
+    ranks = _ranks([cell if isinstance(cell, Cell) else Cell(cell) for cell in (row[column] for row in rows)])
+    order = sorted(range(len(rows)), key=lambda i: -ranks[i] if down else ranks[i])
+    return [rows[i] for i in order]
+
+
+def part_of(rows: Sequence[Row], page: int) -> tuple[int, Sequence[Row]]:
+    """The rows of a page, from 1 on, and how many stand before them; of the last page where there are fewer."""
+    before = MOST_ROWS * min(max(page, 1) - 1, max(0, len(rows) - 1) // MOST_ROWS)
+    return before, rows[before : before + MOST_ROWS]
 
 
 def loom_cell(key: LoomKey) -> Cell:

@@ -2,6 +2,8 @@
 
 import re
 
+from streamlit.testing.v1 import AppTest
+
 from dashboards.parts import literal
 from dashboards.tables import Cell, Head, loom_cell, table_html
 from tracker.domain.mill import LoomKey
@@ -46,3 +48,34 @@ def test_the_mills_words_are_not_taken_for_markup():
 def test_a_day_is_not_broken_within():
     html = table_html([Head("Start", whole=True), Head("Due")], [["Wed 6 Jan 2027 06:00", "RAIL Fri 8 Jan 2027"]])
     assert "<span>Wed 6 Jan 2027</span> 06:00" in html and "RAIL <span>Fri 8 Jan 2027</span>" in html
+
+
+def test_a_long_table_goes_to_the_browser_page_by_page_in_the_order_asked_for():
+    """450 rows, of which two pages of 200 and one of 50. Ordered downwards the second page begins with row 250."""
+    app = AppTest.from_string(LONG, default_timeout=30).run()
+    assert shown(app) == (200, "0") and app.caption[0].value == "Rows 1 to 200 of 450"
+    assert app.selectbox[1].options == ["1", "2", "3"]
+    app.selectbox[1].set_value(3).run()
+    assert shown(app) == (50, "400") and app.caption[0].value == "Rows 401 to 450 of 450"
+    app.selectbox[0].set_value(0)
+    app.checkbox[0].check()
+    app.selectbox[1].set_value(2).run()
+    assert shown(app) == (200, "249")
+
+
+def test_a_short_table_has_no_pages():
+    app = AppTest.from_string(LONG.replace("450", "200"), default_timeout=30).run()
+    assert shown(app) == (200, "0") and not app.selectbox and not app.caption
+
+
+LONG = """
+from dashboards.parts import table
+from dashboards.tables import Cell, Head
+table([Head("Number"), Head("Twice")], [[Cell(str(i), i), str(2 * i)] for i in range(450)])
+"""
+
+
+def shown(app: AppTest) -> tuple[int, str]:
+    """How many rows, and the first cell."""
+    body = app.get("html")[0].proto.body.split("<tbody>")[1]
+    return body.count("<tr>"), re.findall(r"<td[^>]*>(.*?)</td>", body)[0]
