@@ -48,6 +48,11 @@ def day(on: date | None) -> str:
     return formats.day(on, language())
 
 
+def month(named: str) -> str:
+    """`Jan 2027` of `2027-01`."""
+    return formats.month(named, language())
+
+
 def moment(at: datetime | None, zone: ZoneInfo) -> str:
     return formats.moment(at, zone, language())
 

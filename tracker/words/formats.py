@@ -13,6 +13,11 @@ def day(on: date | None, language: str = "en") -> str:
     return "" if on is None else values.day(on, language)
 
 
+def month(named: str, language: str = "en") -> str:
+    """`Jan 2027` of `2027-01`."""
+    return values.month(date.fromisoformat(f"{named}-01"), language)
+
+
 def moment(at: datetime | None, zone: ZoneInfo, language: str = "en") -> str:
     """`Mon 4 Jan 2027 06:00` in the mill's local time; empty for None."""
     return "" if at is None else values.moment(at, zone, language)

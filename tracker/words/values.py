@@ -19,6 +19,13 @@ def day(on: date, language: str = "en") -> str:
     return format_date(on, DAY_IN.get(language, DAY), locale=language)
 
 
+def month(first: date, language: str = "en") -> str:
+    """`Jan 2027`."""
+    from babel.dates import format_date
+
+    return format_date(first, "MMM y", locale=language)
+
+
 def moment(at: datetime, zone: tzinfo | None = None, language: str = "en") -> str:
     """`Mon 4 Jan 2027 06:00`, in `zone`; without one as it stands."""
     local = at.astimezone(zone) if zone and at.tzinfo else at

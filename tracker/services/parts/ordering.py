@@ -63,6 +63,11 @@ class OrderReport:
         return said + [message("kit-is-now", loom=kit.key, state=kit.state) for kit in self.kits]
 
 
+def line_numbers(order: str, lines: int) -> list[str]:
+    """`4500123` for one line; `4500123-10`, `4500123-20`, … for several."""
+    return [order] if lines == 1 else [f"{order}-{10 * i}" for i in range(1, lines + 1)]
+
+
 def place(context: Context, lines: Sequence[Ordered]) -> OrderReport:
     """Enter order lines that were placed as receipts to expect, all of them or none. DataError or UsageError for a number
     that is taken, an unknown part, a quantity that the unit does not have, a day that is past."""

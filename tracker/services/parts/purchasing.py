@@ -6,7 +6,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from tracker.domain.needs import OrderLine
-from tracker.export.orders import supplier_workbook, write_orders, write_supplier_orders
+from tracker.export.orders import supplier_file, supplier_workbook, write_orders, write_supplier_orders
 from tracker.export.picks import write_picks
 from tracker.services.context import Context
 from tracker.services.parts.kits import PickReport, pick_list
@@ -42,6 +42,11 @@ def order_workbook(context: Context, lines: Sequence[OrderLine]) -> bytes:
     with context.reading() as uow:
         terms = uow.terms()
     return supplier_workbook(lines, terms.currency, terms.programme)
+
+
+def order_file_name(supplier: str) -> str:
+    """`order Rail works.xlsx`."""
+    return supplier_file(supplier)
 
 
 def order_list(

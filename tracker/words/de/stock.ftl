@@ -120,6 +120,13 @@ part-not-lacking = Teil { $part }: Webmaschine { $loom } fehlt nichts davon
     .hint = sagen, wie viel vorzuhalten ist, über 0
 taken-from-itself = Webmaschine { $loom } kann sich nicht selbst etwas nehmen
 taken-above-reserved = Teil { $part }: { QUANTITY($quantity) } sollen Webmaschine { $loom } genommen werden, für die { QUANTITY($held) } vorgehalten sind
+taking-costs = Webmaschine { $giver } gibt { QUANTITY($quantity, $unit) } { $part } an Webmaschine { $taker }{ $lacks ->
+        [none] . Sie ist nicht eingeplant, also bestellt es niemand neu.
+       *[other] {" "}und ihr fehlt dann { QUANTITY($lacks, $unit) } für ihren Umbau am { $start }. { $expected ->
+            [none] Nichts Bestelltes bringt das rechtzeitig.
+           *[other] Was bestellt ist, bringt es bis { $expected }.
+        }
+    }
 reservation-below-zero = Teil { $part }: { QUANTITY($quantity) } lassen sich nicht für Webmaschine { $loom } vorhalten
     .hint = eine Menge über 0 angeben
 reservations-above-stock = Teil { $part }: { QUANTITY($reserved) } wären vorgehalten, { QUANTITY($on_hand) } sind da

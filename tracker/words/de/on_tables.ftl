@@ -1,0 +1,16 @@
+### Überschriften von Tabellen auf mehreren Bildschirmen.
+
+head-loom = Webmaschine
+head-hall = Halle
+head-start = Beginn
+head-part = Teil
+head-description = Beschreibung
+head-unit = Einheit
+head-quantity = Menge
+head-supplier = Lieferant
+head-state = Zustand
+head-card = Karte
+head-week = ISO-Woche
+head-amount = Betrag ({ $currency })
+as-of = Stand { $at }
+of-all = { $some } von { $all }

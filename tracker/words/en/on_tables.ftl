@@ -1,0 +1,30 @@
+### Headings of tables that several screens show.
+
+head-loom = Loom
+    .means = A heading of a table.
+head-hall = Hall
+    .means = A heading of a table.
+head-start = Start
+    .means = A heading of a table.
+head-part = Part
+    .means = A heading of a table.
+head-description = Description
+    .means = A heading of a table.
+head-unit = Unit
+    .means = A heading of a table.
+head-quantity = Quantity
+    .means = A heading of a table.
+head-supplier = Supplier
+    .means = A heading of a table.
+head-state = State
+    .means = A heading of a table.
+head-card = Card
+    .means = A heading of a table.
+head-week = ISO week
+    .means = A heading of a table.
+head-amount = Amount ({ $currency })
+    .means = A heading of a table.
+as-of = as of { $at }
+    .means = The moment that a screen looks at.
+of-all = { $some } of { $all }
+    .means = How many of all.
