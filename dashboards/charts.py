@@ -35,7 +35,7 @@ def stage_chart(frame: pd.DataFrame) -> Figure:
     )
     bars = base.mark_bar(color=WOAD, height=15)
     counts = base.mark_text(align="left", dx=6, fontSize=13, color=INK).encode(text="says:N")
-    return _styled(alt.layer(bars, counts), height=ROW_PX * len(order) + SCALE_PX)
+    return styled(alt.layer(bars, counts), height=ROW_PX * len(order) + SCALE_PX)
 
 
 def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
@@ -61,7 +61,7 @@ def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
     lines = base.mark_line(strokeWidth=2.5).encode(strokeDash=dash)
     points = base.mark_point(filled=True, size=46, opacity=1).encode(shape=shape)
     rule = alt.Chart(pd.DataFrame({"looms": [looms]})).mark_rule(color=GREY, strokeDash=[2, 3]).encode(y="looms:Q")
-    return _styled(alt.layer(rule, lines, points), height=270)
+    return styled(alt.layer(rule, lines, points), height=270)
 
 
 def cost_chart(frame: pd.DataFrame, currency: str) -> Figure:
@@ -86,7 +86,7 @@ def cost_chart(frame: pd.DataFrame, currency: str) -> Figure:
     said = base.transform_calculate(words="datum.what + ' ' + datum.says").mark_text(
         align="left", dx=6, fontSize=12.5, color=INK
     )
-    return _styled(alt.layer(bars, said.encode(text="words:N")), height=22 * len(frame) + 12 * len(order) + SCALE_PX)
+    return styled(alt.layer(bars, said.encode(text="words:N")), height=22 * len(frame) + 12 * len(order) + SCALE_PX)
 
 
 def cash_chart(frame: pd.DataFrame, currency: str) -> Figure:
@@ -105,7 +105,7 @@ def cash_chart(frame: pd.DataFrame, currency: str) -> Figure:
     )  # fmt: skip
     sums = base.transform_filter("datum.what == 'on order'").mark_text(align="left", dx=6, fontSize=13, color=INK)
     says = sums.encode(x=alt.X("total:Q", scale=scale), text="says:N")
-    return _styled(alt.layer(bars, says), height=30 * len(months) + SCALE_PX)
+    return styled(alt.layer(bars, says), height=30 * len(months) + SCALE_PX)
 
 
 def stock_chart(frame: pd.DataFrame, unit: str) -> Figure:
@@ -131,7 +131,7 @@ def stock_chart(frame: pd.DataFrame, unit: str) -> Figure:
         needed.mark_line(color=WELD, strokeWidth=2).encode(x=x, y=y("stock")),
         needed.mark_point(color=WELD, filled=True, size=50, opacity=1).encode(x=x, y=y("stock"), tooltip=tips),
     ]
-    return _styled(alt.layer(*layers), height=220)
+    return styled(alt.layer(*layers), height=220)
 
 
 def scenario_chart(frame: pd.DataFrame, currency: str) -> Figure:
@@ -160,7 +160,7 @@ def scenario_chart(frame: pd.DataFrame, currency: str) -> Figure:
     whole = base.transform_filter(f"datum.term == '{terms[0]}'").mark_text(align="left", dx=6, fontSize=13, color=INK)
     cost = whole.encode(x=alt.X("cost:Q", scale=scale), text="says:N")
     lines = max(plan.count("\n") + 1 for plan in plans)
-    return _styled(alt.layer(bars, numbers, cost), height=max(34, 17 * lines + 8) * len(plans) + 56 + SCALE_PX)
+    return styled(alt.layer(bars, numbers, cost), height=max(34, 17 * lines + 8) * len(plans) + 56 + SCALE_PX)
 
 
 def spread_chart(frame: pd.DataFrame, plan_says: float, currency: str) -> Figure:
@@ -181,13 +181,13 @@ def spread_chart(frame: pd.DataFrame, plan_says: float, currency: str) -> Figure
     )
     says = pd.DataFrame({"plan": [plan_says]})
     plan = alt.Chart(says).mark_rule(color=MADDER, strokeDash=[5, 4]).encode(x=alt.X("plan:Q", scale=scale))
-    return _styled(alt.layer(plan, lines, middle, words), height=34 * len(order) + SCALE_PX)
+    return styled(alt.layer(plan, lines, middle, words), height=34 * len(order) + SCALE_PX)
 
 
 def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int, as_of_ms: float) -> Figure:
     """Bookings on a time axis, `days` days from `first`: a row a loom, a bar from start to end with its words (hollow
     while the new warp comes in between), and the beam-out from P10 over P50 to P90."""
-    x = _time_axis(first, days)
+    x = time_axis(first, days)
     order = list(frame["row"])
     axis = alt.Axis(labelLimit=0, labelFontSize=12.5, labelPadding=8, minExtent=52, domain=False, ticks=False)
     rows = alt.Chart(frame).encode(y=alt.Y("row:N", sort=order, title=None, axis=axis), tooltip=_board_tips())
@@ -199,20 +199,20 @@ def board_chart(frame: pd.DataFrame, rest: pd.DataFrame, first: date, days: int,
         alt.Chart(midnights).mark_rule(color=LINE).encode(x=x("at_ms")),
         alt.Chart(now).mark_rule(color=MADDER, strokeDash=[4, 3], clip=True).encode(x=x("at_ms")),
         *_beam_out_layers(rows.transform_filter("isValid(datum.p50_ms)"), x),
-        bars.mark_bar(height=13, cornerRadius=1, clip=True).encode(color=_kind_colour()),
+        bars.mark_bar(height=13, cornerRadius=1, clip=True).encode(color=kind_colour()),
         rows.transform_filter("isValid(datum.pause_from_ms)")
         .mark_bar(height=7, color="white", clip=True)
         .encode(x=x("pause_from_ms"), x2="pause_to_ms:Q"),
         bars.transform_filter("datum.firm").mark_bar(height=17, filled=False, strokeWidth=2, stroke=INK, clip=True),
         rows.mark_point(filled=True, size=90, opacity=1, stroke="white", strokeWidth=0.8, clip=True).encode(
-            x=x("start_ms"), color=_kind_colour(), shape=_kind_shape()
+            x=x("start_ms"), color=kind_colour(), shape=kind_shape()
         ),
         *_words(rows, x, day_ms(first), day_ms(first + timedelta(days=days))),
     ]
-    return _styled(alt.layer(*layers), height=AXIS_PX + ROW_PX * max(1, len(order)))
+    return styled(alt.layer(*layers), height=AXIS_PX + ROW_PX * max(1, len(order)))
 
 
-def _time_axis(first: date, days: int) -> Callable[[str], alt.X]:
+def time_axis(first: date, days: int) -> Callable[[str], alt.X]:
     """Gives each layer the same axis of wall clock milliseconds, labelled by days (beyond a week by Mondays)."""
     every = 1 if days <= 7 else 7
     axis = alt.Axis(
@@ -257,11 +257,11 @@ def _board_tips() -> list[alt.Tooltip]:
     return [alt.Tooltip(f"{field}:N", title=title) for field, title in titles.items()]
 
 
-def _kind_colour() -> alt.Color:
+def kind_colour() -> alt.Color:
     return alt.Color("kind:N", scale=alt.Scale(domain=KINDS, range=[KIND_COLOURS[kind] for kind in KINDS]), legend=None)
 
 
-def _kind_shape() -> alt.Shape:
+def kind_shape() -> alt.Shape:
     return alt.Shape("kind:N", scale=alt.Scale(domain=KINDS, range=[KIND_SHAPES[kind] for kind in KINDS]), legend=None)
 
 
@@ -286,7 +286,7 @@ def _room(values: list[float], share: float = 1.15) -> float:
     return (max(values, default=0) or 1) * share
 
 
-def _styled(chart: Figure, height: int) -> Figure:
+def styled(chart: Figure, height: int) -> Figure:
     return (
         chart.properties(width="container", height=height, usermeta=AS_SVG)
         .configure(font=FONT, background="transparent")

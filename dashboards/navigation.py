@@ -7,7 +7,7 @@ from typing import Any
 import streamlit as st
 
 from dashboards import access
-from dashboards.screens import bookings, changes, load, looms, needs, people, rehearsal, scenarios, status
+from dashboards.screens import beam_outs, bookings, changes, load, looms, needs, people, rehearsal, scenarios, status
 from dashboards.speaking import say
 from tracker.domain.people import EVERY_ROLE, Role
 from tracker.services.context import Actor
@@ -49,6 +49,7 @@ GROUPS: dict[str, tuple[Screen, ...]] = {
     ),
     "group-plan": (
         Screen("bookings", bookings.page, "screen-bookings", first_for=first_for(Role.PLANNER)),
+        Screen("beam-outs", beam_outs.page, "screen-beam-outs"),
         Screen("scenarios", scenarios.page, "screen-scenarios"),
         Screen("rehearsal", rehearsal.page, "screen-rehearsal"),
     ),

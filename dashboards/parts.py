@@ -64,6 +64,11 @@ def _pages(columns: Sequence[Head], rows: Sequence[Row], sorts: bool, name: str)
     st.html(table_html(columns, shown, sorts=False))
 
 
+def heads(*codes: str, right: bool = False, whole: bool = False) -> list[Head]:
+    """Headings of a table by their codes."""
+    return [Head(say(code), right, whole) for code in codes]
+
+
 def pair(key: str) -> list[DeltaGenerator]:
     """Two columns, one below the other on narrow screens."""
     with st.container(key=f"pair-{key}"):

@@ -15,7 +15,7 @@ from tracker.services.context import Actor, Context
 from tracker.services.people.accounts import add_person, people
 from tracker.services.people.sessions import screen_actor
 
-SEEN = {"Programme status", "Bookings", "Looms", "Kits and needs", "Rehearsal", "Scenarios", "Changes"}
+SEEN = {"Programme status", "Bookings", "Beam-outs", "Looms", "Kits and needs", "Rehearsal", "Scenarios", "Changes"}
 
 
 @pytest.fixture(scope="module")

@@ -9,7 +9,7 @@ from tracker.domain.columns import Column, Kind, Table
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import ReadResult, RowKey, SourceTable, TypedRow
 from tracker.domain.tables import TABLES, TERM_COLUMNS, TERMS
-from tracker.errors import DataError, Message, UsageError, message
+from tracker.errors import DataError, InputRefused, Message, UsageError, message
 from tracker.intake.columns.single_values import possible, single_value
 from tracker.intake.rows.pairs import contradiction, fits
 from tracker.services.context import Context
@@ -67,6 +67,25 @@ def findings_by_row(report: LoadReport) -> dict[int, list[Finding]]:
         for number in [number for _, number in finding.rows] or [0]:
             found.setdefault(number, []).append(finding)
     return found
+
+
+def or_refused(report: LoadReport, names: Sequence[str]) -> LoadReport:
+    """The report of rows that were typed in; InputRefused where one does not fit, naming every such row by its name (`names`, in
+    the order of the rows) and what is wrong in it."""
+    by_row = findings_by_row(report)
+    lines = tuple(
+        message("typed-row", row=names[number - 1], what=_said(finding)) if number else _said(finding)
+        for number in sorted(by_row)
+        for finding in by_row[number]
+    )
+    if report.refusal:
+        raise InputRefused("typed-refused", lines, rows=len(by_row.keys() - {0}))
+    return report
+
+
+def _said(finding: Finding) -> Message:
+    """A finding as a message: there is no cell to name."""
+    return message(finding.code, **{"raw": finding.raw, "heading": finding.heading, "cell": "", **finding.params})
 
 
 def _plain(value: Any, zone: ZoneInfo) -> Any:

@@ -1,6 +1,6 @@
 """What runs out in the next days, hall by hall: each beam-out beside its booking, and how far its reading can be trusted."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -33,7 +33,9 @@ class BeamOutLine:
     left_m: float | None
     """What is left by the forecast at `as_of`, metres; None for a loom that stands."""
     booking: Booking | None
-    """Of the published plan, whichever window it is in."""
+    """Of the published plan, where it is made for this window; one mid-warp stands with the loom's first."""
+    booked_elsewhere: bool
+    """Whether the loom is booked in another window."""
     protected_until: date | None
 
     @property
@@ -102,20 +104,21 @@ def _lines(
     """`stages`: of the looms that are still to be converted."""
     courses = courses_of(mill, at, until)
     booked = {booking.key: booking for booking in plan.bookings} if plan else {}
-    found = [
-        BeamOutLine(
-            window, mill.looms[key].machine_type, stages[key], _left_m(courses.get(key), window, at), booked.get(key),
-            mill.looms[key].protected_until,
-        )
-        for key, windows in forecast(mill, at, until + timedelta(days=DAYS)).items()
-        if key in stages
-        for window in _shown(windows, until)
-    ]  # fmt: skip
+    found: list[BeamOutLine] = []
+    for key, windows in forecast(mill, at, until + timedelta(days=DAYS)).items():
+        if key not in stages:
+            continue
+        ahead, booking = [w for w in windows if w.kind is not WindowKind.MID_WARP], booked.get(key)
+        meant = (booking.nearest(ahead) or next(iter(ahead), None)) if booking else None
+        found += [
+            BeamOutLine(
+                window, mill.looms[key].machine_type, stages[key], _left_m(courses.get(key), window, at),
+                booking if window is meant else None, booking is not None and window is not meant,
+                mill.looms[key].protected_until,
+            )
+            for window in ahead if window.p10_at < until
+        ]  # fmt: skip
     return sorted(found, key=lambda line: (TRUST[line.window.state], line.window.p50_at, line.key.sort_key))
-
-
-def _shown(windows: Sequence[Window], until: datetime) -> Iterator[Window]:
-    return (w for w in windows if w.kind is not WindowKind.MID_WARP and w.p10_at < until)
 
 
 def _left_m(course: LoomCourse | None, window: Window, at: datetime) -> float | None:

@@ -1,6 +1,10 @@
 ### Wie viele es sind von dem, was in Zellen, Überschriften und Kennzahlen steht. Ein Satz, dessen Verb der Zahl folgt, hat unten
 ### seinen eigenen Code.
 
+so-many-beam-outs = { $n ->
+        [one] { $n } Kettablauf
+       *[other] { $n } Kettabläufe
+    }
 so-many-bookings = { $n ->
         [one] { $n } Termin
        *[other] { $n } Termine

@@ -7,6 +7,7 @@ group-worth = Nutzen
 group-mill = Weberei
 screen-status = Stand des Umbaus
 screen-bookings = Termine
+screen-beam-outs = Kettabläufe
 screen-load = Einlesen
 screen-looms = Webmaschinen
 screen-needs = Teilesätze und Bedarf

@@ -6,6 +6,14 @@ typed-lacks = { $heading } is empty
 typed-impossible = { $heading } '{ $given }' is not possible
     .means = A value that was typed in does not fit its column.
     .hint = give { $possible }
+typed-row = { $row }: { $what }
+    .means = A row that was typed in is refused.
+typed-refused = { $rows ->
+        [one] 1 row does not fit
+       *[other] { $rows } rows do not fit
+    }; nothing was written
+    .means = Rows that were typed in are refused; each is named beside it.
+    .hint = mend or empty what is named
 row-gone = { $sheet } has no row { $row } any more
     .means = A row that was to be taken out is gone already.
 cannot-take-out = rows of { $sheet } are not taken out

@@ -1,6 +1,11 @@
 ### How many there are of what stands in cells, headings and figures: `count` of tracker/words/formats. A sentence that goes on with a
 ### verb has a code of its own, below.
 
+so-many-beam-outs = { $n ->
+        [one] { $n } beam-out
+       *[other] { $n } beam-outs
+    }
+    .means = How many beam-outs.
 so-many-bookings = { $n ->
         [one] { $n } booking
        *[other] { $n } bookings
