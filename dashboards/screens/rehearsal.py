@@ -4,9 +4,10 @@ from typing import Any
 
 import streamlit as st
 
-from dashboards import access, long_work
+from dashboards import access, job_parts
 from dashboards.charts import spread_chart
 from dashboards.empty import no_plan
+from dashboards.forms import Form, say_done
 from dashboards.parts import figures, literal, table
 from dashboards.rehearsed import (
     POLICY_WORDS,
@@ -18,13 +19,13 @@ from dashboards.rehearsed import (
     risk_rows,
     worry_rows,
 )
-from dashboards.speaking import SPEAKER, count, moment
+from dashboards.speaking import SPEAKER, count, moment, say
 from dashboards.tables import Head
-from tracker.services.context import Context
+from tracker.domain.jobs import JobKind
 from tracker.services.people.permissions import May
 from tracker.services.plans.rehearsal_book import NAME, rehearsal_file
 from tracker.services.plans.rehearsal_says import said
-from tracker.services.plans.rehearse import RehearsalRequest, rehearse
+from tracker.services.plans.rehearse import RehearsalRequest
 from tracker.services.screens.rehearsal_board import RehearsalBoard, rehearsal_board
 
 MOST_RUNS = 10_000
@@ -42,14 +43,15 @@ def page() -> None:
     if board.plan is None:
         no_plan("rehearse it here then")
         return
-    _under_way()
+    say_done()
+    job_parts.show(JobKind.REHEARSAL)
     if board.kept is None:
         below = " Say below how often it is to be played." if access.may(May.PLAN) else " A planner can have it played."
         st.info(f"The plan in force was not rehearsed yet.{below}")
     else:
         _shown(board, board.kept.result)
     if access.may(May.PLAN):
-        _ask(board)
+        _ask()
 
 
 # ---- what came of it
@@ -108,57 +110,23 @@ def _risks(board: RehearsalBoard, result: Any) -> None:
 # ---- play it
 
 
-@st.fragment(run_every="1s")
-def _under_way() -> None:
-    """How far a rehearsal is, with its stop; once it is done, what it says."""
-    database = access.context().database
-    work = long_work.going(database)
-    if work is None:
-        if line := st.session_state.get("rehearsed"):
-            (st.error if line[1] else st.success)(literal(line[0]))
-        return
-    if work.done:
-        st.session_state["rehearsed"] = work.says, work.failed
-        long_work.forget(database)
-        st.rerun()
-    st.progress(work.fraction, literal(f"Playing: {work.at}"))
-    if access.may(May.PLAN) and st.button("Stop", disabled=work.stopping, help="What is done by then is kept."):
-        work.stop()
+def _ask() -> None:
+    st.header(say("rehearsal-play"))
+    with Form("rehearsal") as form:
+        asked = _asked()
+        form.act(say("rehearsal-play"), lambda: job_parts.begin(JobKind.REHEARSAL, asked))
+        st.caption(say("rehearsal-play-help"))
 
 
-def _ask(board: RehearsalBoard) -> None:
-    st.header("Play it")
-    with st.form("rehearsal"):
-        request = _request()
-        sent = st.form_submit_button("Play it", type="primary")
-        st.caption(
-            "It goes on while this screen is left, and whoever looks sees how far it is. A stop keeps what is done; what comes "
-            "of it is kept with the plan."
-        )
-    if not sent:
-        return
-    here = access.context()
-    if long_work.going(here.database):
-        st.error("A rehearsal goes on already; wait for its end, or stop it.")
-        return
-    st.session_state.pop("rehearsed", None)
-    long_work.begin(here.database, lambda progress, stop: _play(here, request, progress, stop))
-    st.rerun()
-
-
-def _play(here: Context, request: RehearsalRequest, progress: long_work.Progress, stop: long_work.Stop) -> str:
-    result = rehearse(here, request, progress, stop).result
-    return f"Played {count(result['runs'], 'so-many-times')}{', then stopped' if result['stopped'] else ''}; kept with the plan."
-
-
-def _request() -> RehearsalRequest:
+def _asked() -> dict[str, Any]:
+    """The arguments of the job."""
     usual = RehearsalRequest()
     left, middle, right = st.columns(3)
-    runs = left.number_input("Runs", 1, MOST_RUNS, usual.runs, 50)
+    runs = left.number_input(say("rehearsal-runs-asked"), 1, MOST_RUNS, usual.runs, 50)
     names = list(POLICY_WORDS)
-    first = middle.selectbox("Played", names, format_func=POLICY_WORDS.__getitem__)
-    against = right.multiselect(
-        "Held against", names, [name for name in usual.policies if name != first], format_func=POLICY_WORDS.__getitem__
-    )
-    worries = st.checkbox("Find out what each worry is worth (takes some four times as long)", usual.worries)
-    return RehearsalRequest(int(runs), (first, *against), worries=worries, as_of=access.state().as_of)
+    first = middle.selectbox(say("rehearsal-played"), names, format_func=POLICY_WORDS.__getitem__)
+    others = [name for name in usual.policies if name != first]
+    against = right.multiselect(say("rehearsal-held-against"), names, others, format_func=POLICY_WORDS.__getitem__)
+    worries = st.checkbox(say("rehearsal-worries-asked"), usual.worries)
+    as_of = access.state().as_of.isoformat()
+    return {"runs": int(runs), "policies": [first, *against], "worries": worries, "as_of": as_of}

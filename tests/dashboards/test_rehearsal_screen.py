@@ -4,16 +4,16 @@ Three looms (three_looms.py); where nothing varies every run is the plan.
 """
 
 import pytest
+from held_work import Waiting
 from opened import here
 from screen_texts import words
 from streamlit.testing.v1 import AppTest
 from three_looms import MONDAY, make
 
-from dashboards import long_work
 from dashboards.rehearsed import figures_of, risk_rows, spread_rows
-from tracker.errors import DataError
-from tracker.rehearsal.rehearsing import InThisProcess
+from tracker.domain.jobs import JobKind
 from tracker.rehearsal.sources import Source
+from tracker.services.jobs import desk, kinds
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
 from tracker.services.screens.rehearsal_board import rehearsal_board
@@ -30,8 +30,8 @@ def published(tmp_path, monkeypatch):
     db = make(str(tmp_path / "mill.db"))
     plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
     monkeypatch.setenv("BEAMSLOT_DB", db)
-    monkeypatch.setattr("tracker.services.plans.rehearse.players", lambda _jobs: InThisProcess())
-    return db
+    yield db
+    desk.end_all()
 
 
 def test_it_plays_in_the_background_and_shows_what_came_of_it(published):
@@ -40,11 +40,11 @@ def test_it_plays_in_the_background_and_shows_what_came_of_it(published):
     app.number_input[0].set_value(4)
     app.checkbox[0].set_value(False)
     app.button[-1].click().run()
-    if work := long_work.going(published):
-        work.wait()
+    assert app.success[0].value.startswith("It has begun.")
+    assert desk.wait(here(published), 1, 60)
     app.run()
     assert not app.exception
-    assert app.success[0].value == "Played 4 times; kept with the plan."
+    assert app.success[0].value == "Plan 1 was played 4 times; kept with the plan."
     said = words(app)
     assert "4 runs" in said and "Bookings at risk" in said
     # two of them are played by the rule of thumb
@@ -56,36 +56,18 @@ def test_it_plays_in_the_background_and_shows_what_came_of_it(published):
     assert not status.exception and "| cost |" in words(status).replace("\n", "| ")
 
 
-def test_what_is_refused_is_said_and_nothing_goes_on_after(published, monkeypatch):
-    def refuse(*_):
-        raise DataError("nothing-to-rehearse")
-
-    monkeypatch.setattr("dashboards.screens.rehearsal.rehearse", refuse)
-    app = screen().run()
+def test_what_runs_is_seen_and_stopped_by_another_and_a_second_is_refused(published, monkeypatch):
+    monkeypatch.setitem(kinds.KINDS, JobKind.REHEARSAL, lambda *_, **given: Waiting())
+    app, other = screen().run(), screen().run()
     app.button[-1].click().run()
-    if work := long_work.going(published):
-        work.wait()
+    other.button[-1].click().run()
+    assert "a rehearsal is being played already, begun by" in other.error[0].value
+    assert "Begun by" in words(other)
+    next(button for button in other.button if button.label == "Stop").click().run()
+    assert desk.wait(here(published), 1, 60)
     app.run()
-    assert "no booking of the published plan is still to come" in app.error[0].value
-    assert long_work.going(published) is None
-
-
-def test_a_stop_is_passed_on_and_one_goes_on_alone(published):
-    seen = []
-
-    def play(_progress, stop):
-        while not stop():
-            pass
-        seen.append("stopped")
-        return "said"
-
-    work = long_work.begin(published, play)
-    assert long_work.begin(published, lambda *_: "another") is work
-    work.stop()
-    work.wait()
-    assert (seen, work.says, work.failed) == (["stopped"], "said", False)
-    long_work.forget(published)
-    assert long_work.going(published) is None
+    assert not app.exception and app.warning[0].value == "it begins"
+    assert "stopped by" in words(app)
 
 
 def test_where_nothing_varies_all_shares_are_the_plan(published):

@@ -10,11 +10,13 @@ from typing import Any
 import pytest
 from writers import public_writers, units_of_work
 
+from tracker.domain.jobs import JobKind, LongJob
 from tracker.domain.people import EVERY_ROLE, Role
 from tracker.domain.rows import ReadResult, SourceTable
 from tracker.errors import NotAllowed
 from tracker.services import own_clock
 from tracker.services.context import Actor, Context
+from tracker.services.jobs import desk
 from tracker.services.loading import by_hand
 from tracker.services.loading import load as loading
 from tracker.services.parts import ordering, reservations, stock, stock_entry
@@ -60,6 +62,9 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("plans.plan", "plan"): lambda c: plan.plan(c),
     ("plans.plan", "save"): lambda c: plan.save(c, SimpleNamespace(), True, None, None),  # type: ignore[arg-type]
     ("plans.rehearse", "rehearse"): lambda c: rehearse.rehearse(c, rehearse.RehearsalRequest()),
+    ("jobs.desk", "start"): lambda c: desk.start(c, "plan"),
+    ("jobs.desk", "again"): lambda c: desk.again(c, LongJob(1, JobKind.PLAN, {}, "Ann", NOON)),
+    ("jobs.desk", "stop"): lambda c: desk.stop(c, 1),
     ("work.record", "record_stage"): lambda c: record.record_stage(c, "1", "in work"),
     ("plans.made_plans", "publish_made"): lambda c: made_plans.publish_made(c, 1),
     ("plans.scenarios", "plan_scenarios"): lambda c: scenarios.plan_scenarios(c, [Path("as-if.toml")]),

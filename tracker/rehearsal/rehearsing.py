@@ -4,10 +4,12 @@ from collections import defaultdict, deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import Executor, Future
 from dataclasses import dataclass, field
+from functools import cached_property
 from pickle import dumps
 from typing import NamedTuple, ParamSpec, TypeVar
 
 from tracker.domain.plan import Plan
+from tracker.errors import Message, message
 from tracker.planning.problem import PlanningProblem
 from tracker.rehearsal.policies import KEPT, RULE_LIMITS_H, Policy, rule_of_thumb
 from tracker.rehearsal.results import half_width
@@ -20,7 +22,8 @@ ROUND = 20
 TRIAL = 1_000_000
 """Runs from this number on find the best limit of the rule of thumb, so that it is not judged by the worlds it was chosen by."""
 TRIAL_RUNS = 5
-Progress = Callable[[str, float], None]
+Progress = Callable[[Message, float], None]
+"""Told after each few runs: what is being played, and the share of all runs that is done."""
 Given = ParamSpec("Given")
 Made = TypeVar("Made")
 Name = tuple[str, Source | None, str | None]
@@ -84,7 +87,7 @@ class _Rehearsal:
         stop: Callable[[], bool],
     ):
         self.setting, self.ask, self.executor, self.stop = setting, ask, players.executor, stop
-        self.ahead, self.progress = 2 * players.side_by_side, progress
+        self.ahead, self.progress, self.played = 2 * players.side_by_side, progress, 0
         self.found: dict[Name, list[Outcome]] = defaultdict(list)
         self.limit_h: float | None = None
 
@@ -95,7 +98,6 @@ class _Rehearsal:
             numbers = range(begin, min(begin + ROUND, self.ask.runs))
             if not self._play(self._round(policies, numbers)):
                 break
-            self._tell(numbers.stop)
             sure = self.ask.until_sure
             if sure is not None and half_width([run.cost for run in self.found[first]]) <= sure:
                 break
@@ -157,11 +159,20 @@ class _Rehearsal:
         return not stopped
 
     def _take(self, found: list[Outcome], future: "Future[tuple[Outcome, ...]]") -> None:
-        found.extend(future.result())
-
-    def _tell(self, done: int) -> None:
+        outcomes = future.result()
+        found.extend(outcomes)
+        self.played += len(outcomes)
         if self.progress:
-            self.progress(f"{done} / {self.ask.runs}", done / self.ask.runs)
+            done = len(self.found[self.ask.policies[0].name, None, None])
+            self.progress(message("runs-played", done=done, of=self.ask.runs), min(1.0, self.played / self._all_runs))
+
+    @cached_property
+    def _all_runs(self) -> int:
+        """Of every policy, worry and trial."""
+        ask, half = self.ask, (self.ask.runs + 1) // 2
+        trials = len(RULE_LIMITS_H) * TRIAL_RUNS * sum(not p.follows_plan and p.limit_h is None for p in ask.policies)
+        worries = len(list(self._certain(ask.policies[0]))) if ask.worries else 0
+        return ask.runs + half * (len(ask.policies) - 1 + worries) + trials
 
 
 class InThisProcess(Executor):

@@ -20,6 +20,7 @@ from tracker.server.port import ADDRESS, bound
 from tracker.server.reach import LOCAL, Reach, require_people
 from tracker.server.scratch import scratch
 from tracker.services.context import Context
+from tracker.services.jobs.desk import break_off_dead, end_all
 from tracker.store import open_store
 
 START_TIMEOUT_S, END_TIMEOUT_S = 60, 5
@@ -65,6 +66,7 @@ def serving(db: str, port: int, new: bool = False, within: Reach = LOCAL) -> Ite
     with bound(port, within.address) as held, scratch(port):
         open_store(db, make=new)
         database = db if "://" in db else str(Path(db).resolve())
+        break_off_dead(Context(database))
         with _environment("BEAMSLOT_DB", database):
             up = threading.Event()
             server = uvicorn.Server(_options(application(database, port, up.set, within), within))
@@ -74,6 +76,7 @@ def serving(db: str, port: int, new: bool = False, within: Reach = LOCAL) -> Ite
                 yield within.url(port), screens
             finally:
                 server.should_exit = True
+                end_all(END_TIMEOUT_S)
                 screens.join(2 * END_TIMEOUT_S)
 
 

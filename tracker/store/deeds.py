@@ -17,6 +17,7 @@ from tracker.errors import Message, message
 from tracker.store.models import (
     ActRow,
     AnswerRow,
+    JobRow,
     LoadRow,
     MethodVersion,
     MovementRow,
@@ -104,7 +105,7 @@ def key_of(model: Any) -> Any:
 
 
 def _moment(row: Any) -> datetime:
-    return getattr(row, "entered_at", None) or getattr(row, "made_at", None) or row.at
+    return getattr(row, "entered_at", None) or getattr(row, "made_at", None) or getattr(row, "began_at", None) or row.at
 
 
 def _change(row: RowChangeRow) -> tuple[str, Message]:
@@ -144,6 +145,10 @@ def _plan(row: PlanRow) -> tuple[str, Message]:
 
 def _rehearsal(row: RehearsalRow) -> tuple[str, Message]:
     return row.who, message("deed-rehearsal", plan=str(row.plan_id))
+
+
+def _job(row: JobRow) -> tuple[str, Message]:
+    return row.who, message("deed-job", kind=row.kind)
 
 
 def _load(row: LoadRow) -> tuple[str, Message]:
@@ -187,6 +192,7 @@ SOURCES: Mapping[Any, tuple[Any, Callable[[Any], tuple[str, Message]]]] = {
     SeenAlarmRow: (SeenAlarmRow.at, _seen_alarm),
     PlanRow: (PlanRow.made_at, _plan),
     RehearsalRow: (RehearsalRow.made_at, _rehearsal),
+    JobRow: (JobRow.began_at, _job),
     LoadRow: (LoadRow.at, _load),
     MethodVersion: (MethodVersion.at, _method),
     AnswerRow: (AnswerRow.at, _answer),

@@ -6,13 +6,23 @@ from sqlalchemy import Connection, insert, select
 
 from tracker.store.base import Base
 from tracker.store.connecting import connect
-from tracker.store.models import ActRow, FindingRow, OtherDateRow, PersonRow, RowChangeRow, SessionRow
+from tracker.store.models import (
+    ActRow,
+    FindingRow,
+    JobEndRow,
+    JobRow,
+    OtherDateRow,
+    PersonRow,
+    RowChangeRow,
+    SessionRow,
+)
 from tracker.store.opening import Store, is_new, open_store
 from tracker.store.place import find
 
-NOT_COPIED = {model.__tablename__ for model in (ActRow, FindingRow, OtherDateRow, PersonRow, RowChangeRow, SessionRow)}
+_TOLD = (ActRow, FindingRow, JobEndRow, JobRow, OtherDateRow, PersonRow, RowChangeRow, SessionRow)
+NOT_COPIED = {model.__tablename__ for model in _TOLD}
 """The bulk of a large database, which is only ever told: what was found and changed, who did it, and what else could be
-booked; and the accounts, which no load touches."""
+booked; and the accounts and jobs, which no load touches."""
 
 
 def scratch(database: str | Path) -> Store:

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
 from tracker.domain.late import Late
-from tracker.domain.mill import LoomKey
+from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.needs import OrderLine
 from tracker.domain.plan import Asked, Placed, Plan, PlanStatus, RuledOut
 from tracker.errors import DataError, Message, PlanRefused, UsageError, message
@@ -32,6 +32,8 @@ from tracker.services.plans.plan_record import in_json, local, plan_record
 from tracker.services.plans.planning_data import read_happened, read_planning_data
 from tracker.services.plans.scenario import apply_scenario, changes_nothing, read_scenario
 from tracker.services.plans.scenario_changes import rows_changed
+from tracker.services.plans.scenario_entries import Scenario
+from tracker.store import UnitOfWork
 
 MOST_REASONS = 3
 """Why there is no plan, told in one message."""
@@ -138,6 +140,37 @@ class PlanReport:
         }  # fmt: skip
 
 
+@dataclass(frozen=True, slots=True)
+class PlanTask:
+    """All that one plan is made from, as the mill was at one moment: pure, so that another process can make it."""
+
+    mill: Mill
+    """As it is, before a scenario changed it."""
+    data: PlanningData
+    """To plan from; its last published plan is missing where the plan is made afresh."""
+    published: Plan | None
+    request: PlanRequest
+    as_of: datetime
+    scenario: str | None = None
+    """Its name; None where the plan is no scenario."""
+
+    @property
+    def problem(self) -> PlanningProblem:
+        """DataError where the data cannot carry a plan."""
+        prepared = prepare(self.data, self.as_of)
+        return prepared.asked(_asked(self.request, self.data, prepared.problem))
+
+    def run(self, search: Search) -> Plan:
+        """The plan, checked without the solver. Raises as `problem`, and PlanRefused."""
+        return self.made(self.problem, search)
+
+    def made(self, problem: PlanningProblem, search: Search) -> Plan:
+        result = solve(problem, time_limit_s=search.time_limit_s, progress=search.progress, stop=search.stop)
+        check(result, problem)
+        afresh = self.request.afresh and self.published is not None
+        return replace(result, asked=replace(result.asked, afresh=afresh))
+
+
 def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search = TO_THE_END) -> PlanReport:
     """Plan from what the database holds.
 
@@ -145,33 +178,36 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     PlanRefused where the solver-free check objects, and DataError where the data cannot carry a plan; nothing is written
     then.
     """
+    task = plan_task(context, request, read_scenario(request.scenario) if request.scenario else None)
+    problem = task.problem
+    result = task.made(problem, search)
+    publish = request.publish and not (search.stop and search.stop())
+    overdue = () if task.scenario else late_now(context, problem.as_of)
+    assumed = rows_changed(task.mill, task.data.mill) if task.scenario else ()
+    news = read_happened(context, task.data, problem.as_of, assumed)
+    number = save(context, result, publish, task.scenario, task.published)
+    report = report_of(result, task.data, problem, news, Saved(number, publish, task.scenario))
+    notes = tuple(changes_nothing(task.mill, task.data.mill))
+    return replace(report, orders=orders_relied_on(context, result, task.data.mill), notes=notes, late=overdue)
+
+
+def plan_task(context: Context, request: PlanRequest, scenario: Scenario | None = None) -> PlanTask:
+    """What is to be planned, read from the database. Raises as `plan` for what is known at once."""
     context.require(May.PLAN)
-    scenario = request.scenario
-    if scenario and request.publish:
+    if scenario is not None and request.publish:
         raise PlanRefused("scenario-not-published")
     data = read_planning_data(context)
-    published = data.previous
-    changes = read_scenario(scenario) if scenario else {}
-    mill = data.mill
-    data = replace(data, mill=apply_scenario(mill, changes), previous=None if request.afresh else published)
-    prepared = prepare(data, planning_moment(data.mill.terms, request.as_of, context.now()))
-    problem = prepared.asked(_asked(request, data, prepared.problem))
-    result = solve(problem, time_limit_s=search.time_limit_s, progress=search.progress, stop=search.stop)
-    check(result, problem)
-    result = replace(result, asked=replace(result.asked, afresh=request.afresh and published is not None))
-    name = str(changes.get("name") or scenario.stem) if scenario else None
-    publish = request.publish and not (search.stop and search.stop())
-    overdue = () if scenario else late_now(context, problem.as_of)
-    news = read_happened(context, data, problem.as_of, rows_changed(mill, data.mill) if scenario else ())
-    number = save(context, result, publish, name, published)
-    report = report_of(result, data, problem, news, Saved(number, publish, name))
-    notes = tuple(changes_nothing(mill, data.mill))
-    return replace(report, orders=orders_relied_on(context, result, data.mill), notes=notes, late=overdue)
+    mill, published = data.mill, data.previous
+    data = replace(data, mill=apply_scenario(mill, scenario or {}), previous=None if request.afresh else published)
+    _named(request, data)
+    at = planning_moment(data.mill.terms, request.as_of, context.now())
+    name = None if scenario is None else str(scenario.get("name") or Path(scenario.file).stem)
+    return PlanTask(mill, data, published, request, at, name)
 
 
-def _asked(request: PlanRequest, data: PlanningData, problem: PlanningProblem) -> Asked:
-    """What the planner is asked for. DataError where a loom is not known or there is nothing to keep, UsageError where one is
-    named for both or fewer moves are wanted than the data need."""
+def _named(request: PlanRequest, data: PlanningData) -> tuple[frozenset[LoomKey], frozenset[LoomKey]]:
+    """The looms that are released and those that are held. DataError where one is not known or there is nothing to keep, UsageError
+    where one is named for both or fewer moves are wanted than the data need."""
     if request.calm is not None and request.calm < 0:
         raise UsageError("calm-below-0", moves=request.calm)
     firm = request.firm
@@ -182,6 +218,12 @@ def _asked(request: PlanRequest, data: PlanningData, problem: PlanningProblem) -
         raise UsageError("hold-and-release", loom=key)
     if (held or request.calm is not None) and data.previous is None:
         raise DataError("nothing-to-keep")
+    return released, held
+
+
+def _asked(request: PlanRequest, data: PlanningData, problem: PlanningProblem) -> Asked:
+    """What the planner is asked for. Raises as `_named`, and DataError where a booking that is placed does not lie ahead."""
+    firm, (released, held) = request.firm, _named(request, data)
     ruled_out = _ruled_out(request, data, problem.as_of)
     if request.placed:
         return _placed(request.placed, released, problem, ruled_out)
@@ -233,10 +275,16 @@ def save(context: Context, result: Plan, publish: bool, scenario: str | None, pr
     """Append a plan, and reserve its kits where it is published; gives its number. `previous`: the published plan that it
     was made after; PlanRefused where another one has been published since."""
     with context.unit_of_work(May.PLAN) as uow:
-        if publish and uow.published_plan() != previous:
-            raise overtaken(uow, result)
-        number = uow.save_plan(result, published=publish, scenario=scenario)
-        if publish:
-            reserve_plan(uow, result)
+        number = save_in(uow, result, publish, scenario, previous)
         uow.commit()
+    return number
+
+
+def save_in(uow: UnitOfWork, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
+    """The same in a unit of work that is open; the caller commits."""
+    if publish and uow.published_plan() != previous:
+        raise overtaken(uow, result)
+    number = uow.save_plan(result, published=publish, scenario=scenario)
+    if publish:
+        reserve_plan(uow, result)
     return number

@@ -10,10 +10,11 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import planning_moment
+from tracker.domain.plan import Plan
 from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.shifts import crews_of
 from tracker.errors import DataError, Message, TrackerError, UsageError
-from tracker.mill_state.planning import prepare
+from tracker.mill_state.planning import PlanningData, prepare
 from tracker.rehearsal.policies import KEPT, NEVER_CUT, RULE
 from tracker.rehearsal.rehearsing import Ask, Players, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
@@ -67,6 +68,35 @@ class RehearsalReport:
         return {"number": self.number} | self.result
 
 
+@dataclass(frozen=True, slots=True)
+class RehearsalTask:
+    """All that one rehearsal is played from, as the mill was at one moment: pure, so that another process can play it."""
+
+    number: int
+    """Of the plan in force."""
+    plan: Plan
+    data: PlanningData
+    request: RehearsalRequest
+    ask: Ask
+    now: datetime
+
+    def run(self, progress: Progress | None = None, stop: Callable[[], bool] | None = None) -> dict[str, Any]:
+        """What came of it, as it is kept. Raises as `rehearse`."""
+        mill = self.data.mill
+        at = planning_moment(mill.terms, self.request.as_of, self.now)
+        problem = prepare(replace(self.data, previous=None), at).problem
+        to_do = set(problem.planned)
+        bookings = tuple(b for b in self.plan.bookings if b.key in to_do)
+        if not bookings:
+            raise DataError("nothing-to-rehearse")
+        ask = replace(self.ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(mill, mill.terms.lead_trade))))
+        with _played_by(self.request) as playing:
+            found = play(problem, self.plan, ask, playing, progress, stop)
+        if not found.runs.get((ask.policies[0].name, None, None)):
+            raise DataError("rehearsal-stopped-early")
+        return record_of(found, ask, Basis(self.number, self.plan, bookings, mill.terms, at))
+
+
 def rehearse(
     context: Context,
     request: RehearsalRequest,
@@ -79,30 +109,24 @@ def rehearse(
     rate or share out of range, or where it was stopped before the first run, TrackerError where who plays is not there or
     lost; nothing is written then.
     """
+    task = rehearsal_task(context, request)
+    result = task.run(progress, stop)
+    with context.unit_of_work(May.PLAN) as uow:
+        kept = uow.save_rehearsal(task.number, result)
+        uow.commit()
+    return RehearsalReport(kept, result, task.data.mill.terms.zone, said(result))
+
+
+def rehearsal_task(context: Context, request: RehearsalRequest) -> RehearsalTask:
+    """What is to be played, read from the database. Raises as `rehearse` for what is known at once."""
     context.require(May.PLAN)
     ask = _ask(request)
     with context.reading() as uow:
         number = uow.published_number()
     data = read_planning_data(context)
-    plan = data.previous
-    if plan is None or number is None:
+    if data.previous is None or number is None:
         raise DataError("no-published-plan")
-    at = planning_moment(data.mill.terms, request.as_of, context.now())
-    problem = prepare(replace(data, previous=None), at).problem
-    to_do = set(problem.planned)
-    bookings = tuple(b for b in plan.bookings if b.key in to_do)
-    if not bookings:
-        raise DataError("nothing-to-rehearse")
-    ask = replace(ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(data.mill, data.mill.terms.lead_trade))))
-    with _played_by(request) as playing:
-        found = play(problem, plan, ask, playing, progress, stop)
-    if not found.runs.get((ask.policies[0].name, None, None)):
-        raise DataError("rehearsal-stopped-early")
-    result = record_of(found, ask, Basis(number, plan, bookings, data.mill.terms, at))
-    with context.unit_of_work(May.PLAN) as uow:
-        kept = uow.save_rehearsal(number, result)
-        uow.commit()
-    return RehearsalReport(kept, result, data.mill.terms.zone, said(result))
+    return RehearsalTask(number, data.previous, data, request, ask, context.now())
 
 
 @contextmanager

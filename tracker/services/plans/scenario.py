@@ -46,19 +46,26 @@ from tracker.services.looms import find_hall, find_loom
 from tracker.services.plans.scenario_entries import Scenario, checked_items, checked_name, place
 
 
-def read_scenario(path: Path) -> dict[str, Any]:
+def read_scenario(path: Path) -> Scenario:
     """The scenario file as plain data; UsageError where it cannot be read."""
     try:
-        scenario = Scenario(tomllib.loads(path.read_text(encoding="utf-8-sig")))
+        text = path.read_text(encoding="utf-8-sig")
     except FileNotFoundError:
         raise UsageError("scenario-missing", file=str(path)) from None
     except UnicodeDecodeError:
         raise UsageError("scenario-encoding", file=str(path)) from None
     except OSError as error:
         raise UsageError("scenario-unreadable", file=str(path), why=(error.strerror or str(error)).lower()) from error
+    return scenario_of(text, str(path))
+
+
+def scenario_of(text: str, file: str = "scenario.toml") -> Scenario:
+    """The text of a scenario file as plain data; `file` is its name for messages. UsageError where it is no TOML."""
+    try:
+        scenario = Scenario(tomllib.loads(text))
     except tomllib.TOMLDecodeError as error:
-        raise UsageError("scenario-not-toml", file=str(path), why=str(error)) from error
-    scenario.file = str(path)
+        raise UsageError("scenario-not-toml", file=file, why=str(error)) from error
+    scenario.file = file
     return scenario
 
 

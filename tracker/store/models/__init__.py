@@ -2,6 +2,7 @@
 
 from tracker.store.models.about import AboutRow, SealRow
 from tracker.store.models.alarms import SeenAlarmRow
+from tracker.store.models.jobs import JobEndRow, JobRow
 from tracker.store.models.loads import AnswerRow, FindingRow, LoadRow, RowChangeRow, SourceTableRow
 from tracker.store.models.method import (
     AlternativeRow,
@@ -61,6 +62,8 @@ __all__ = [
     "CrewRow",
     "FindingRow",
     "HallRow",
+    "JobEndRow",
+    "JobRow",
     "KitLineRow",
     "LeftOverRow",
     "LoadRow",

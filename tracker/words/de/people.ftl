@@ -111,6 +111,12 @@ deed-plan = { $how ->
        *[made] Plan { $number } erstellt
     }
 deed-rehearsal = Plan { $plan } durchgespielt
+deed-job = begonnen: { $kind ->
+        [scenario] der Plan eines Szenarios
+        [rehearsal] ein Durchspielen
+        [reading] das Lesen von Listen
+       *[plan] ein Plan
+    }
 deed-load = { $files ->
         [none] von Hand eingegeben
        *[other] { $files } eingelesen

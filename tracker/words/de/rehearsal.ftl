@@ -23,6 +23,10 @@ rehearsal-no-policy = eine Weise { $name } gibt es nicht; es gibt { $names }
 rehearsal-no-spread = unter dem Namen { $name } schwankt nichts; es gibt { $names }
 rehearsal-no-source = { $name } schwankt nicht; es gibt { $names }
 
+## Während es läuft
+
+runs-played = { $done }-mal von { $of } durchgespielt
+
 ## Was es sagt
 
 rehearsal-basis = Plan { OWN($plan) } wurde { $runs ->

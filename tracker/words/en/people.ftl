@@ -166,6 +166,13 @@ deed-plan = { $how ->
     .means = A plan was made.
 deed-rehearsal = plan { $plan } rehearsed
     .means = A rehearsal was kept.
+deed-job = began: { $kind ->
+        [scenario] a plan of a scenario
+        [rehearsal] a rehearsal
+        [reading] reading lists
+       *[plan] a plan
+    }
+    .means = Long work that somebody began.
 deed-load = { $files ->
         [none] entered by hand
        *[other] loaded { $files }

@@ -41,6 +41,11 @@ rehearsal-no-spread = nothing varies by the name { $name }; there are { $names }
 rehearsal-no-source = { $name } is nothing that varies; there are { $names }
     .means = A source was to be switched off that there is not.
 
+## While it plays
+
+runs-played = played { $done } of { $of } times
+    .means = How far a rehearsal is: runs of what is held against the others.
+
 ## What it says
 
 rehearsal-basis = Plan { OWN($plan) } was played { $runs ->

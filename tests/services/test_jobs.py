@@ -1,0 +1,149 @@
+"""Jobs: long work in a process of its own, seen and stopped by everybody, written by the server alone.
+
+The mill of three looms (three_looms.py); `HeldPlan` waits at its first word until it is stopped.
+"""
+
+import os
+import signal
+from dataclasses import replace
+
+import pytest
+from held_work import HeldPlan, Waiting, until
+from opened import here
+from refusals import refused
+from three_looms import MONDAY, at, key, make
+
+from tracker.domain.jobs import JobKind, JobState
+from tracker.domain.people import Role
+from tracker.domain.plan import RuledOut
+from tracker.errors import DataError, NotAllowed, UsageError
+from tracker.services.context import Actor, Context
+from tracker.services.jobs import desk, kinds
+from tracker.services.jobs.kinds import plan_arguments
+from tracker.services.plans.made_plans import made_plan, made_plans
+from tracker.services.plans.plan import PlanRequest, plan
+from tracker.words import ENGLISH
+
+AS_OF = MONDAY.isoformat()
+
+
+@pytest.fixture
+def db(tmp_path):
+    return make(str(tmp_path / "mill.db"))
+
+
+@pytest.fixture(autouse=True)
+def ended():
+    yield
+    desk.end_all()
+
+
+def by(db, name, role=Role.PLANNER):
+    return Context(db, Actor(name, frozenset({role}), "screen"))
+
+
+def held(monkeypatch):
+    usual = kinds.KINDS[JobKind.PLAN]
+    monkeypatch.setitem(kinds.KINDS, JobKind.PLAN, lambda *args, **given: HeldPlan(usual(*args, **given)))
+
+
+def newest(context):
+    return desk.look(context).jobs[0]
+
+
+def said(job):
+    return ENGLISH.line(job.message)
+
+
+def test_a_plan_is_that_of_the_command(db):
+    ann = by(db, "Ann")
+    request = PlanRequest(publish=True, as_of=MONDAY, ruled_out=(RuledOut(key("3"), at(0, 0), at(1, 0)),))
+    asked = plan_arguments(request)
+    assert asked == {
+        "publish": True,
+        "as_of": AS_OF,
+        "ruled_out": [{"key": ["H", "3"], "from_at": AS_OF, "until_at": at(1, 0).isoformat()}],
+    }
+    number = desk.start(ann, "plan", asked)
+    assert desk.wait(ann, number, 60)
+    job = newest(ann)
+    assert (job.number, job.kind, job.who, job.state, job.arguments) == (number, "plan", "Ann", JobState.DONE, asked)
+    made, _ = made_plan(ann, job.result["plan"])
+    told = plan(here(db), replace(request, publish=False, afresh=True)).plan
+    assert (made.bookings, made.objective, made.bound) == (told.bookings, told.objective, told.bound)
+    assert all(booking.start >= at(1, 0) for booking in made.bookings if booking.key == key("3"))
+    assert said(job).startswith("Plan 1: 3 looms booked, 0 left over,") and said(job).endswith(
+        "gap 0 %. It is in force."
+    )
+    (entry, _) = reversed(made_plans(ann).entries)
+    assert (entry.who, entry.published) == ("Ann", True)
+
+
+def test_everybody_sees_it_and_a_stop_by_another_keeps_the_best(db, monkeypatch):
+    held(monkeypatch)
+    ann, bob = by(db, "Ann"), by(db, "Bob")
+    number = desk.start(ann, "plan", {"as_of": AS_OF, "publish": True})
+    seen = until(lambda: newest(by(db, "Vera", Role.VIEWER)).fraction and newest(by(db, "Vera", Role.VIEWER)))
+    assert (seen.number, seen.who, seen.state) == (number, "Ann", JobState.RUNNING)
+    assert "gap" in said(seen) and seen.gaps
+    assert newest(bob) == newest(ann)
+    with refused(DataError, r"a plan is being made already, begun by Ann on .*; wait for its end, or stop it"):
+        desk.start(bob, "plan")
+    with pytest.raises(NotAllowed):
+        desk.stop(by(db, "Vera", Role.VIEWER), number)
+    desk.stop(bob, number)
+    assert desk.wait(bob, number, 60)
+    job = newest(ann)
+    assert (job.state, job.stopped_by) == (JobState.STOPPED, "Bob")
+    assert "It was stopped; this is the best that was found until then. It is not published." in said(job)
+    made, _ = made_plan(bob, job.result["plan"])
+    assert made.status.value in ("timed out", "proven optimal within tolerance")
+    (entry,) = made_plans(bob).entries
+    assert not entry.published
+    desk.stop(bob, number)  # of what has ended there is nothing to stop
+
+
+def test_a_killed_process_leaves_it_broken_off_and_it_can_be_started_again(db, monkeypatch):
+    monkeypatch.setitem(kinds.KINDS, JobKind.PLAN, lambda *_, **given: Waiting())
+    ann = by(db, "Ann")
+    number = desk.start(ann, "plan", {"calm": 2})
+    until(lambda: newest(ann).fraction)
+    running = desk._RUNNING[db, number]
+    os.kill(running.pid, signal.SIGKILL)
+    assert desk.wait(ann, number, 60)
+    job = newest(ann)
+    assert job.state is JobState.BROKEN
+    assert said(job) == "its process was ended from outside (code -9); nothing was written; start it again"
+    assert made_plans(ann).entries == ()
+    second = desk.again(ann, job)
+    assert newest(ann).arguments == {"calm": 2} and second == number + 1
+
+
+def test_of_a_server_that_is_no_more_it_is_broken_off_when_the_next_begins(db, monkeypatch):
+    ann = by(db, "Ann")
+    monkeypatch.setattr(desk, "RunningJob", lambda *_: None)  # nobody follows it
+    monkeypatch.setattr(desk, "_this_process", lambda: f"{desk.socket.gethostname()}/{os.getpid()}/1.00")
+    monkeypatch.setitem(kinds.KINDS, JobKind.PLAN, lambda *_, **given: Waiting())
+    desk.start(ann, "plan")
+    desk._RUNNING.clear()
+    monkeypatch.undo()
+    job = newest(ann)
+    assert (job.state, said(job)) == (
+        JobState.BROKEN, "the server that looked after it is no more; nothing was written; start it again"
+    )  # fmt: skip
+    assert job.ended_at is None  # looking writes nothing
+    desk.break_off_dead(ann)
+    assert newest(ann).state is JobState.BROKEN and newest(ann).ended_at
+
+
+def test_what_cannot_be_asked_for_is_refused_at_once(db):
+    ann = by(db, "Ann")
+    with refused(DataError, "99"):
+        desk.start(ann, "plan", {"hold": ["99"]})
+    with refused(DataError, "no plan is published"):
+        desk.start(ann, "rehearsal")
+    with refused(UsageError, "heads"):
+        desk.start(ann, "scenario", {"text": "[heads]\nNobody = 3"})
+    with pytest.raises(NotAllowed):
+        desk.start(by(db, "Bo", Role.FITTER), "plan")
+    assert desk.look(ann).jobs == ()
