@@ -35,6 +35,10 @@ class Browser:
     def post(self, path: str, form: Mapping[str, str], **headers: str) -> Heard:
         return asyncio.run(self._ask("POST", path, urlencode(form).encode(), headers))
 
+    def post_body(self, path: str, body: bytes, headers: Mapping[str, str]) -> Heard:
+        """What a program sends, with exactly these headers."""
+        return asyncio.run(self._ask("POST", path, body, headers))
+
     async def _ask(self, method: str, path: str, body: bytes, headers: Mapping[str, str]) -> Heard:
         said: list[Any] = []
         sent = iter([{"type": "http.request", "body": body, "more_body": False}])

@@ -1,13 +1,12 @@
 """What every command prints with: tables for a person, JSON for a program, progress on long work."""
 
-import json
 import os
 import signal
 import sys
 import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from datetime import date, datetime, tzinfo
+from datetime import tzinfo
 from functools import partial
 from typing import Any
 
@@ -72,7 +71,9 @@ def told() -> Iterator[None]:
 
 def emit(json_to: str | None, record: Any, person: Callable[[], None]) -> None:
     """JSON where it is asked for; the person's view unless JSON takes standard output. NotTold where it cannot be written."""
-    text = json.dumps(record, ensure_ascii=False, indent=1, default=_plain, allow_nan=False) if json_to else ""
+    from tracker.services.json_text import json_text
+
+    text = json_text(record) if json_to else ""
     if json_to and json_to != "-":
         from tracker.services.outputs import write_text
 
@@ -85,16 +86,6 @@ def emit(json_to: str | None, record: Any, person: Callable[[], None]) -> None:
             sys.stdout.write(text + "\n")
     else:
         person()
-
-
-def _plain(value: Any) -> Any:
-    if isinstance(value, datetime | date):
-        return value.isoformat()
-    if isinstance(value, frozenset | set):
-        return sorted(value)
-    if hasattr(value, "isoformat"):
-        return value.isoformat()
-    return str(value)
 
 
 ANY_WIDTH = 10_000

@@ -44,7 +44,7 @@ class Act:
     who: str
     roles: tuple[Role, ...]
     through: str
-    """By what: `command` or `screen`."""
+    """By what: `command`, `screen` or `interface`."""
     what: str
     """The permission that it took, or what happened at the sign-in."""
     details: Mapping[str, Any] = field(default_factory=dict)
@@ -67,7 +67,7 @@ class Deed:
     """Who is told to have done it, where that is somebody else; else empty."""
     roles: tuple[str, ...]
     through: str
-    """`command` or `screen`; empty for what is older than that account."""
+    """`command`, `screen` or `interface`; empty for what is older than that account."""
     what: Message
     table: str
     """Of history, in which it stands, with its number there."""

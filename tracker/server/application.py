@@ -12,7 +12,8 @@ from starlette.concurrency import run_in_threadpool
 from starlette.middleware import Middleware
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
-from starlette.routing import Route
+from starlette.routing import Mount, Route
+from starlette.types import Receive, Scope, Send
 from streamlit import config
 
 from tracker.errors import TrackerError
@@ -60,11 +61,31 @@ def application(db: str, port: int, started: Callable[[], None], reach: Reach = 
     made = st.App(
         _script(),
         lifespan=running,
-        routes=[Route("/health", _health(db)), *routes(pages), *by_provider, calendar_route(here)],
+        routes=[
+            Route("/health", _health(db)),
+            *routes(pages),
+            *by_provider,
+            calendar_route(here),
+            Mount("/api", WhenAsked(here)),
+        ],
         middleware=[Middleware(Guard, hosts=reach.hosts(port), secure=reach.secure), Middleware(Gate, keeper=keeper)],
     )
     config.get_config_options(force_reparse=True, options_from_flags=OPTIONS)
     return made
+
+
+class WhenAsked:
+    """The interface for programs, whose library is loaded with the first request: most servers never see one."""
+
+    def __init__(self, context: Context) -> None:
+        self.context, self.app = context, None
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if self.app is None:
+            from tracker.server.api.app import api
+
+            self.app = api(self.context)
+        await self.app(scope, receive, send)
 
 
 def _script() -> Path:

@@ -20,7 +20,7 @@ SIGN_IN, SIGNED_IN = "/sign-in", "/signed-in"
 PROVIDER, PROVIDER_BACK = "/sign-in/provider", "/sign-in/back"
 ANSWERED = (SIGN_IN, PROVIDER, PROVIDER_BACK, "/health")
 """Paths, whole, that answer without a session; behind `SIGNED_IN` there is only whether there is one."""
-BY_TOKEN = re.compile(r"/calendar/[A-Za-z0-9_-]{43}/crew\.ics")
+BY_TOKEN = re.compile(r"/calendar/[A-Za-z0-9_-]{43}/crew\.ics|/api/[a-z_]+(\.json)?")
 """Paths, whole, that ask for a token of their own instead of a session."""
 IDENTITY = "x-beamslot-session"
 """By which the screens hear whose they are, and by which the library resumes a page for nobody else. Whatever a browser says

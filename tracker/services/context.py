@@ -30,7 +30,7 @@ class Actor:
     roles: frozenset[Role] = EVERY_ROLE
     """By default every one: whoever can open the database without the screens has everything."""
     through: str = "command"
-    """By what: `command` or `screen`."""
+    """By what: `command`, `screen` or `interface`."""
     by_environment: bool = False
     """Whether the name is only told by the environment; it counts for nothing once there are accounts."""
 
@@ -72,6 +72,10 @@ class Context:
     def telling(self, name: str | None) -> "Context":
         """The same, where the actor writes down what somebody else did; None changes nothing."""
         return self._with(told=name) if name else self
+
+    def acting(self, actor: Actor) -> "Context":
+        """The same, where somebody else acts."""
+        return self._with(actor=actor)
 
     def _with(self, **changes: Any) -> "Context":
         """The same but for this; a store that is open stays the one: another of a database in memory would be empty."""

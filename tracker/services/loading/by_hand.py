@@ -13,7 +13,7 @@ from tracker.errors import DataError, InputRefused, Message, UsageError, message
 from tracker.intake.columns.single_values import possible, single_value
 from tracker.intake.rows.pairs import contradiction, fits
 from tracker.services.context import Context
-from tracker.services.loading.load import enter
+from tracker.services.loading.load import Also, enter
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.loading.permission import needed
 from tracker.services.loading.replacing import REPLACEABLE
@@ -24,11 +24,14 @@ TYPED = "typed in"
 Given = Mapping[str, Any]
 
 
-def type_in(context: Context, table: str, rows: Sequence[Given]) -> LoadReport:
+def type_in(
+    context: Context, table: str, rows: Sequence[Given], where: str = TYPED, also: Also | None = None
+) -> LoadReport:
     """Write rows of a table as one load. Each row: field → value, moments in the mill's local time or aware; fields that a row
     leaves out stay as they are in the database. A finding of the report names its row by its place in `rows`, from 1
-    (`findings_by_row`); nothing is written where one row is refused."""
-    source = SourceTable("", TYPED, table, 0)
+    (`findings_by_row`); nothing is written where one row is refused. `where`: as the account of changes names the place; `also`
+    as in `enter`."""
+    source = SourceTable("", where, table, 0)
     context.require(needed([source]))
     with context.reading() as uow:
         zone = uow.terms().zone
@@ -41,7 +44,7 @@ def type_in(context: Context, table: str, rows: Sequence[Given]) -> LoadReport:
         if not wrong:
             typed.append(TypedRow(table, dict(_read(TABLES[table], values)), {}, 0, number))
     read = ReadResult((source,), tuple(typed), tuple(found), refused={0: len(rows) - len(typed)})
-    return enter(context, read, records_only=False)
+    return enter(context, read, records_only=False, also=also)
 
 
 def take_out(context: Context, table: str, key: RowKey) -> None:

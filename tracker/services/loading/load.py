@@ -37,6 +37,8 @@ from tracker.store.opening import is_new
 from tracker.store.scratch import scratch
 
 Progress = Callable[[str, float], None]
+Also = Callable[[UnitOfWork, LoadReport], None]
+"""Writes something else in the unit of work of a load."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,15 +97,23 @@ def load(
         return LoadReport(findings=_of_file(refusal), refusal=refusal.message, dry_run=request.dry_run)
 
 
-def enter(context: Context, result: ReadResult, correct: str | None = None, records_only: bool = True) -> LoadReport:
+def enter(
+    context: Context,
+    result: ReadResult,
+    correct: str | None = None,
+    records_only: bool = True,
+    also: Also | None = None,
+) -> LoadReport:
     """Write rows that were told by a command or a screen as a load would, all of them or nothing; `correct` and `records_only`
-    as in `load`."""
+    as in `load`. `also` writes what belongs to it."""
     asked = _Asked((), LoadRequest(records_only=records_only, correct=correct), None, context.now().date())
     with context.unit_of_work(needed(result.tables)) as uow:
         loading = _Loading(uow, result, asked)
         refuse_names(context, uow, loading.comparison.changes)
         report = loading.run(dry_run=False)
         if report.written:
+            if also:
+                also(uow, report)
             uow.commit()
     return report
 

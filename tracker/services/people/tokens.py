@@ -22,9 +22,9 @@ from tracker.services.people.sessions import hash_of, machine_moment, new_token
 from tracker.store.models import TokenRow
 
 LONGEST_DAYS, USUAL_DAYS = 3660, 365
-ROLES = {TokenMay.READ: frozenset({Role.VIEWER}), TokenMay.POST: frozenset({Role.FITTER}),
+ROLES = {TokenMay.READ: frozenset({Role.VIEWER}), TokenMay.POST: frozenset({Role.FITTER, Role.PLANNER}),
          TokenMay.CALENDAR: frozenset({Role.VIEWER})}  # fmt: skip
-"""What a token may do is what this role may."""
+"""What a token may do is what these roles may, by the paths that there are for it."""
 
 
 @dataclass(frozen=True, slots=True)

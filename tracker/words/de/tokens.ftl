@@ -27,3 +27,19 @@ calendar-about = { $machine_type ->
     }
 calendar-none = Hier ist kein Kalender, oder sein Schlüssel gilt nicht mehr.
     .hint = Bitten Sie die Verwaltung um einen neuen.
+
+## Die Schnittstelle für Programme
+
+token-needed = es ist ein Schlüssel zu zeigen, der das hier öffnet: Authorization: Bearer SCHLÜSSEL
+    .hint = die Verwaltung gibt einen
+token-reads-only = der Schlüssel { $name } darf lesen und nicht melden
+    .hint = bitten Sie die Verwaltung um einen, der melden darf
+request-unreadable = { $what } ist nicht zu lesen: { $why }
+moment-unreadable = { $text } ist kein Zeitpunkt wie 2027-01-04 oder 2027-01-04T06:00
+post-table = an { $table } wird nichts gemeldet; es gibt { $tables }
+post-key = der Name einer Meldung hat 1 bis { $most } Zeichen
+post-key-used = unter dem Namen { $key } wurde schon etwas anderes gemeldet
+    .hint = geben Sie jeder Meldung einen eigenen Namen
+post-rows = { $rows } Zeilen in einer Meldung; es gehen 1 bis { $most }
+post-field = Zeile { $row } hat { $field }, das kein Feld davon ist; die Felder sind { $fields }
+post-too-large = eine Meldung sagt ihre Länge und hat höchstens { $bytes } Bytes

@@ -47,3 +47,29 @@ calendar-about = { $machine_type ->
 calendar-none = There is no calendar here, or its token has ended.
     .means = The address of a calendar opens nothing.
     .hint = Ask an administrator for a new one.
+
+## The interface for programs
+
+token-needed = a token has to be shown that opens this: Authorization: Bearer TOKEN
+    .means = A program showed no token, or one that has ended, was withdrawn, or is for something else.
+    .hint = an administrator gives one
+token-reads-only = the token { $name } may read and not post
+    .means = A program posted by a token that is only for reading.
+    .hint = ask an administrator for one that may post
+request-unreadable = { $what } cannot be read: { $why }
+    .means = A parameter, a header or the body of a request is missing or of a wrong kind.
+moment-unreadable = { $text } is no moment like 2027-01-04 or 2027-01-04T06:00
+    .means = A program asked for a moment that is none.
+post-table = nothing is posted to { $table }; there are { $tables }
+    .means = Rows of a table that programs may not add to.
+post-key = the key of a post has 1 to { $most } signs
+    .means = The key by which a program knows its post cannot be.
+post-key-used = something else was posted under the key { $key }
+    .means = A program used a key again for another post.
+    .hint = give each post a key of its own
+post-rows = { $rows } rows in one post; it takes 1 to { $most }
+    .means = A post is empty or too large.
+post-field = row { $row } has { $field }, which is no field of it; the fields are { $fields }
+    .means = A field of a posted row is unknown.
+post-too-large = a post has to say its length and has at most { $bytes } bytes
+    .means = The body of a request is too large.
