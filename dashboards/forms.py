@@ -20,7 +20,7 @@ from dashboards import access
 from dashboards.parts import literal
 from dashboards.speaking import SPEAKER, say
 from tracker.domain.findings import Finding
-from tracker.errors import InputRefused, Message, PlanRefused, TrackerError
+from tracker.errors import ChangedSince, InputRefused, Message, PlanRefused, TrackerError
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.people.permissions import May, who_may
 from tracker.words.findings import in_words
@@ -150,7 +150,7 @@ def _said(done: Done) -> Sequence[Message]:
 
 def _refusals(error: TrackerError) -> list[Refusal]:
     """A line for each finding, and the refusal's own."""
-    findings = error.findings if isinstance(error, InputRefused | PlanRefused) else ()
+    findings = error.findings if isinstance(error, InputRefused | PlanRefused | ChangedSince) else ()
     lines = [_of_finding(one) if isinstance(one, Finding) else _of_message(one) for one in findings]
     return [*lines, _of_message(error.message)]
 

@@ -1,13 +1,13 @@
 """Who did what: each row of history by its act, of one loom, of one person, and whether it reads as it was written."""
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
 from openpyxl import load_workbook
 from quick_passwords import PASSWORD, quick_passwords  # noqa: F401
 from refusals import refused
 from sqlalchemy import text
-from stock_room_samples import PLAN, fill
+from stock_room_samples import PLAN, added, fill, fill_method
 
 from tracker.domain.people import Role
 from tracker.domain.progress import Stage, StageChange
@@ -18,6 +18,7 @@ from tracker.services.parts.reservations import release
 from tracker.services.parts.stock import count
 from tracker.services.people.accounts import add_person
 from tracker.services.people.audit import Which, check_history, deeds, write_deeds
+from tracker.services.people.permissions import May
 from tracker.services.people.sessions import sign_in
 from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
@@ -80,6 +81,18 @@ def test_what_is_held_for_a_loom_is_told_in_words(mill):
     release(by(mill, "Ann", Role.PURCHASING), "1")
     (line,) = said(deeds(by(mill, "Vera", Role.VIEWER), Which(since=NOON)))
     assert line[4] == ("parts held for loom Hall 1, 1: RAIL 1 → none, NUT 8 → none, CABLE 2.5 → none, GAUGE 1 → none")
+
+
+def test_rows_are_named_as_their_sheet_names_them(mill):
+    fill_method(mill)
+    late = {"crew": "F2", "trade": "fitter", "heads": 1, "weekdays": frozenset({0, 1, 2}), "shift_start": time(14),
+            "from_on": date(2027, 2, 1)}  # fmt: skip
+    with by(mill, "Pat", Role.PLANNER).unit_of_work(May.LOAD) as uow:
+        row = added("crews", "F2", late["weekdays"], time(14), late["from_on"], **late)
+        uow.load_writer().write([row], {})
+        uow.commit()
+    (line,) = said(deeds(by(mill, "Vera", Role.VIEWER), Which(since=NOON)))
+    assert line[4].startswith("Crews F2, Mon-Wed, 14:00, Mon 1 Feb 2027 added: ")
 
 
 def test_of_one_loom_only_its_own(mill):

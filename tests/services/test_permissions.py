@@ -20,7 +20,7 @@ from tracker.services.jobs import desk
 from tracker.services.loading import by_hand, posted
 from tracker.services.loading import load as loading
 from tracker.services.parts import ordering, reservations, stock, stock_entry
-from tracker.services.people import absences, accounts, tokens
+from tracker.services.people import absences, accounts, sessions, tokens
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
 from tracker.services.undoing import undo as undoing
@@ -60,6 +60,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("people.tokens", "give_token"): lambda c: tokens.give_token(c, "a program", "read"),
     ("people.tokens", "withdraw_token"): lambda c: tokens.withdraw_token(c, 1),
     ("people.accounts", "end_person"): lambda c: accounts.end_person(c, "Ann"),
+    ("people.sessions", "end_session"): lambda c: sessions.end_session(c, 1),
     ("plans.plan", "plan"): lambda c: plan.plan(c),
     ("plans.plan", "save"): lambda c: plan.save(c, SimpleNamespace(), True, None, None),  # type: ignore[arg-type]
     ("plans.rehearse", "rehearse"): lambda c: rehearse.rehearse(c, rehearse.RehearsalRequest()),

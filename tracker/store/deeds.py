@@ -1,5 +1,6 @@
 """Who did what, the newest first: the rows of history, each with the act that it was written by."""
 
+import json
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping
@@ -12,8 +13,9 @@ from sqlalchemy.orm import Session
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.people import Deed
-from tracker.domain.tables import TABLES
+from tracker.domain.tables import TABLES, Kind, Table
 from tracker.errors import Message, message
+from tracker.office.writing.values import workbook_value
 from tracker.store.models import (
     ActRow,
     AnswerRow,
@@ -29,7 +31,7 @@ from tracker.store.models import (
     StageRow,
     WithdrawalRow,
 )
-from tracker.store.rows import key_text
+from tracker.store.rows import key_text, typed_values
 
 AT_ONCE = 500
 """Rows taken from the database at a time."""
@@ -116,9 +118,22 @@ def _change(row: RowChangeRow) -> tuple[str, Message]:
         for field, (old, new) in row.values.items()
         if old != new and not (row.kind == "added" and table and field in table.key)
     ]
-    key = ", ".join(part for part in row.key.split(" | ") if part)
+    key = list(_key_parts(table, row.key)) if table else [part for part in row.key.split(" | ") if part]
     sheet = table.sheet if table else row.table
     return row.who, message("deed-row", how=row.kind, table=sheet, key=key, fields=fields or None)
+
+
+def _key_parts(table: Table, text: str) -> Iterator[Any]:
+    """What tells a row from the others of its sheet, as the sheet has it; as it was kept where it cannot be taken apart."""
+    parts = text.split(" | ")
+    kinds = {field: table.column(field).kind for field in table.key}
+    if len(parts) != len(kinds):
+        yield text
+        return
+    for (field, kind), part in zip(kinds.items(), parts, strict=True):
+        if part:
+            kept = json.loads(part) if kind is Kind.WEEKDAYS else part
+            yield workbook_value(kind, typed_values(table, {field: kept})[field])
 
 
 def _value(value: Any) -> str | None:

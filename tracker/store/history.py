@@ -92,6 +92,11 @@ def last_hash(connection: Connection) -> str:
     return connection.scalar(select(SEALS.c.hash).order_by(SEALS.c.id.desc()).limit(1)) or ""
 
 
+def sealed_at(connection: Connection) -> dict[str, datetime]:
+    """Hash of every seal → when it was made, oldest first."""
+    return {hashed: at for hashed, at in connection.execute(select(SEALS.c.hash, SEALS.c.at).order_by(SEALS.c.id))}  # noqa: C416
+
+
 def _hash(before: str, at: datetime, table: str, last_id: int, rows: Iterator[Mapping[str, Any]]) -> str:
     digest = sha256(json_line({"before": before, "at": at, "table": table, "last_id": last_id}))
     for row in rows:

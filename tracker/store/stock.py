@@ -78,6 +78,14 @@ def _held(session: Session, movements: Iterable[Movement]) -> dict[tuple[LoomKey
     return {(_key(hall, loom), part): 0.0 - float(total) for hall, loom, part, total in session.execute(query)}
 
 
+def at_loom(session: Session, key: LoomKey, part: str) -> float:
+    """What a loom was issued of a part and has not given back."""
+    m = MovementRow
+    kinds = [kind.value for kind in (MovementKind.ISSUE, *BACK)]
+    of_it = m.hall == key.hall, m.loom == key.loom, m.part == part, m.kind.in_(kinds)
+    return tidy(0.0 - float(session.scalar(select(func.sum(m.quantity)).where(*of_it)) or 0.0))
+
+
 def _movement_values(m: Movement) -> dict[str, object]:
     hall, loom = m.key or (None, None)
     return {"part": m.part, "kind": m.kind.value, "quantity": tidy(m.quantity), "at": m.at, "who": m.who, "why": m.why,

@@ -10,12 +10,24 @@ from sqlalchemy import Column, ColumnElement, between, false, func, select
 from sqlalchemy.orm import Session
 
 from tracker.domain.rows import RowKey
+from tracker.domain.stock import Movement
 from tracker.domain.tables import TABLES
 from tracker.store.base import Base
 from tracker.store.deeds import key_of
-from tracker.store.models import ActRow, RowChangeRow, SealRow
+from tracker.store.models import (
+    ActRow,
+    AnswerRow,
+    MethodVersion,
+    MovementRow,
+    PlanRow,
+    RowChangeRow,
+    SealRow,
+    WithdrawalRow,
+)
 from tracker.store.rows import MODELS, Record, key_text, read_rows
 from tracker.store.since import BY_LOADS
+from tracker.store.stock import read_movements
+from tracker.store.withdrawals import stands
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +78,58 @@ def undone_by(session: Session, what: str) -> dict[int, ActRow]:
         return next((act for act in by.get(number, ()) if standing(act.id) is None), None)
 
     return {number: act for number in by if (act := standing(number))}
+
+
+def added_rows(session: Session, written: Written, model: Any, standing: bool = True) -> Sequence[Any]:
+    """Rows of history of looms that it added; those that count, or those that were withdrawn since."""
+    counts = stands(model) if standing else ~stands(model)
+    return session.scalars(select(model).where(written.by_it(model), counts).order_by(model.id)).all()
+
+
+def later_rows(session: Session, written: Written, model: Any) -> Sequence[Any]:
+    """Rows of history of looms that were added since and count."""
+    return session.scalars(select(model).where(written.since(model), stands(model)).order_by(model.id)).all()
+
+
+def counts(session: Session, model: Any, number: int) -> bool:
+    """Whether the row of that number was not withdrawn."""
+    return session.scalar(select(model.id).where(model.id == number, stands(model))) is not None
+
+
+def withdrawal_of(session: Session, table: str, number: int) -> WithdrawalRow:
+    """By which a row was withdrawn last."""
+    w = WithdrawalRow
+    query = select(w).where(w.table == table, w.row_id == number).order_by(w.id.desc()).limit(1)
+    return session.scalars(query).one()
+
+
+def entries_by(session: Session, written: Written) -> list[Movement]:
+    """Entries in the stockroom's book that it made."""
+    return read_movements(session, which=written.by_it(MovementRow))
+
+
+def entries_since(session: Session, written: Written) -> list[Movement]:
+    return read_movements(session, which=written.since(MovementRow))
+
+
+def booked_parts(session: Session) -> set[str]:
+    """Parts that the stockroom's book names."""
+    return set(session.scalars(select(MovementRow.part).distinct()))
+
+
+def plan_since(session: Session, written: Written) -> int | None:
+    """Number of the last plan that was published since."""
+    return session.scalar(select(func.max(PlanRow.id)).where(PlanRow.published, written.since(PlanRow)))
+
+
+def versions(session: Session) -> list[MethodVersion]:
+    """Of the method, oldest first."""
+    return list(session.scalars(select(MethodVersion).order_by(MethodVersion.version)))
+
+
+def given_answers(session: Session) -> list[AnswerRow]:
+    """Oldest first."""
+    return list(session.scalars(select(AnswerRow).order_by(AnswerRow.id)))
 
 
 @dataclass(slots=True)

@@ -7,9 +7,6 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import select
-from sqlalchemy.orm import Session
-
 from tracker.domain.people import Deed, Role
 from tracker.domain.words import fold
 from tracker.errors import DataError, Message, message
@@ -20,9 +17,9 @@ from tracker.services.looms import find_loom
 from tracker.services.people.permissions import May
 from tracker.services.plans.plan_record import in_json
 from tracker.services.undoing.kinds import kept_kind
+from tracker.store import UnitOfWork
 from tracker.store.deeds import Acts, read_deeds
-from tracker.store.history import last_hash, touched
-from tracker.store.models import SealRow
+from tracker.store.history import last_hash, sealed_at, touched
 from tracker.store.undoing import undone_by
 from tracker.words import ENGLISH, Speaker
 
@@ -73,11 +70,11 @@ def deeds(context: Context, which: Which = EVERYTHING, most: int = NEWEST) -> De
         acts = Acts(uow.session)
         read = read_deeds(uow.session, acts, loom, which.since)
         found = list(islice((d for d in read if who is None or who in (fold(d.who), fold(d.told))), most + 1))
-        return Deeds(tuple(found[:most]), len(found) > most, uow.zone, _undoable(uow.session, acts))
+        return Deeds(tuple(found[:most]), len(found) > most, uow.zone, _undoable(uow, acts))
 
 
-def _undoable(session: Session, acts: Acts) -> frozenset[int]:
-    undone = undone_by(session, May.UNDO)
+def _undoable(uow: UnitOfWork, acts: Acts) -> frozenset[int]:
+    undone = undone_by(uow.session, May.UNDO)
     return frozenset(
         n for n, act in acts.acts.items() if n not in undone and not kept_kind(act, acts.tables.get(n, ()))
     )
@@ -145,8 +142,8 @@ def check_history(context: Context, known: str | None = None) -> Checked:
         connection = uow.session.connection()
         if found := touched(connection):
             raise DataError("audit-touched", touched=found)
-        seals = uow.session.execute(select(SealRow.hash, SealRow.at)).all()
-        at = {seal.hash: seal.at for seal in seals}.get((known or "").strip().lower())
+        seals = sealed_at(connection)
+        at = seals.get((known or "").strip().lower())
         if known and at is None:
             raise DataError("hash-unknown", hash=known.strip())
         return Checked(last_hash(connection), len(seals), at, uow.zone)

@@ -9,18 +9,26 @@ import secrets
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from hashlib import sha256
-
-from sqlalchemy import select
-from sqlalchemy.orm import Session
+from zoneinfo import ZoneInfo
 
 from tracker.domain.clock import now as machine_now
-from tracker.domain.people import Person, Role
-from tracker.errors import NotAllowed
+from tracker.domain.people import Person
+from tracker.errors import DataError, Message, NotAllowed, message
 from tracker.services.context import Actor, Context, at_the_keyboard
 from tracker.services.people.passwords import is_right
+from tracker.services.people.permissions import May
 from tracker.store import UnitOfWork
-from tracker.store.models import PersonRow, SessionRow
+from tracker.store.models import PersonRow
 from tracker.store.people import any_account, find_row
+from tracker.store.sessions import (
+    KeptSession,
+    add_session,
+    end_one_session,
+    kept_sessions,
+    session_of_number,
+    session_of_token,
+    touch_session,
+)
 
 IDLE, LONGEST = timedelta(hours=12), timedelta(days=7)
 STEP = timedelta(minutes=1)
@@ -79,17 +87,14 @@ def new_token() -> str:
 
 def begin(context: Context, uow: UnitOfWork, person: PersonRow, token: str, address: str) -> None:
     """A session of somebody who has shown who it is."""
-    at = machine_moment(context)
-    row = SessionRow(person_id=person.id, token_hash=hash_of(token), since=at, seen_at=at, address=address)
-    uow.session.add(row)
+    add_session(uow.session, person.id, hash_of(token), machine_moment(context), address)
 
 
 def door(context: Context, token: str | None) -> Door:
     """Whether there are accounts, and the session of a token as long as it lasts."""
     with context.reading() as uow:
-        found = (
-            _living(uow.session, SessionRow.token_hash == hash_of(token), machine_moment(context)) if token else None
-        )
+        kept = session_of_token(uow.session, hash_of(token)) if token else None
+        found = _living(kept, machine_moment(context))
         return Door(found is not None or any_account(uow.session), found)
 
 
@@ -97,8 +102,8 @@ def screen_actor(context: Context, number: int | None) -> Actor:
     """Who acts on a screen of the session of that number: with every role where there are no accounts. NotAllowed where the
     session is over."""
     with context.reading() as uow:
-        found = None if number is None else _living(uow.session, SessionRow.id == number, machine_moment(context))
-        if found:
+        kept = None if number is None else session_of_number(uow.session, number)
+        if found := _living(kept, machine_moment(context)):
             return found.actor()
         if any_account(uow.session):
             raise NotAllowed("signed-out")
@@ -113,8 +118,7 @@ def is_due(context: Context, signed_in: SignedIn) -> bool:
 def touch(context: Context, number: int) -> None:
     """Somebody did something in a session."""
     with context.noting() as uow:
-        if row := uow.session.get(SessionRow, number):
-            row.seen_at = max(row.seen_at, machine_moment(context))
+        touch_session(uow.session, number, machine_moment(context))
         uow.commit()
 
 
@@ -124,26 +128,43 @@ def sign_out(context: Context, token: str, address: str) -> None:
     if found is None:
         return
     with context.signing("signed-out", found.person.name, address) as uow:
-        if row := uow.session.get(SessionRow, found.number):
-            row.ended_at = machine_moment(context)
+        end_one_session(uow.session, found.number, machine_moment(context))
         uow.commit()
 
 
-def _living(session: Session, which: object, at: datetime) -> SignedIn | None:
-    found = session.execute(_SESSION.where(which)).first()  # type: ignore[arg-type]
-    if found is None or found.ended_at or found.person_ended_at:
-        return None
-    if at - found.seen_at > IDLE or at - found.since > LONGEST:
-        return None
-    person = Person(found.person_id, found.name, tuple(map(Role, found.roles)), found.added_at)
-    return SignedIn(found.id, person, found.seen_at)
+@dataclass(frozen=True, slots=True)
+class OpenSessions:
+    sessions: tuple[KeptSession, ...]
+    """Those last seen first."""
+    zone: ZoneInfo
 
 
-_SESSION = select(
-    SessionRow.id, SessionRow.person_id, SessionRow.since, SessionRow.seen_at, SessionRow.ended_at, PersonRow.name,
-    PersonRow.roles, PersonRow.added_at, PersonRow.ended_at.label("person_ended_at"),
-).join(PersonRow, PersonRow.id == SessionRow.person_id)  # fmt: skip
-"""Columns and no objects: it is asked with every request."""
+def open_sessions(context: Context) -> OpenSessions:
+    """Who is signed in now, and from where."""
+    context.require(May.PEOPLE)
+    with context.reading() as uow:
+        at = machine_moment(context)
+        return OpenSessions(tuple(one for one in kept_sessions(uow.session) if _living(one, at)), uow.zone)
+
+
+def end_session(context: Context, number: int) -> Message:
+    """End somebody's session: its pages close, and its cookie opens nothing any more. DataError where it is over already."""
+    context.require(May.PEOPLE)
+    with context.reading() as uow:
+        kept = session_of_number(uow.session, number)
+    said = {"how": "session-ended", "person": kept.person.name if kept else ""}
+    with context.unit_of_work(May.PEOPLE, said) as uow:
+        if kept is None or session_of_number(uow.session, number) is None:
+            raise DataError("session-over-already")
+        end_one_session(uow.session, number, machine_moment(context))
+        uow.commit()
+    return message("session-ended", person=kept.person.name)
+
+
+def _living(found: KeptSession | None, at: datetime) -> SignedIn | None:
+    if found is None or at - found.seen_at > IDLE or at - found.since > LONGEST:
+        return None
+    return SignedIn(found.number, found.person, found.seen_at)
 
 
 def hash_of(token: str) -> str:

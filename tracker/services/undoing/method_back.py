@@ -2,13 +2,11 @@
 
 from collections.abc import Iterator
 
-from sqlalchemy import select
-
 from tracker.errors import Message, message
 from tracker.services.undoing.moved import Moved
 from tracker.store import UnitOfWork
 from tracker.store.models import AnswerRow, MethodVersion
-from tracker.store.undoing import Written
+from tracker.store.undoing import Written, given_answers, versions
 
 
 class MethodBack:
@@ -24,11 +22,11 @@ class MethodBack:
         self.moved = [*self._method(), *self._answers()]
 
     def _method(self) -> Iterator[Moved]:
-        versions = list(self.uow.session.scalars(select(MethodVersion).order_by(MethodVersion.version)))
+        known = versions(self.uow.session)
         first, last = (where.get(MethodVersion.__tablename__, 0) for where in (self.written.first, self.written.last))
         if not first:
             return
-        newest = versions[-1]
+        newest = known[-1]
         if newest.version > last:
             yield Moved(message("undo-method"), newest.who, newest.at, last, newest.version)
         elif first == 1:
@@ -37,7 +35,7 @@ class MethodBack:
             self.version = first - 1
 
     def _answers(self) -> Iterator[Moved]:
-        rows = list(self.uow.session.scalars(select(AnswerRow).order_by(AnswerRow.id)))
+        rows = given_answers(self.uow.session)
         table = AnswerRow.__tablename__
         first, last = self.written.first.get(table), self.written.last.get(table, 0)
         if first is None:

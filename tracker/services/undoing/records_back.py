@@ -5,8 +5,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from typing import Any
 
-from sqlalchemy import select
-
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import CONVERTED, Stage
 from tracker.domain.record_tables import RECORDS
@@ -17,8 +15,8 @@ from tracker.store import UnitOfWork
 from tracker.store.deeds import Acts
 from tracker.store.models import ConversionRow, SeenAlarmRow, StageRow, WithdrawalRow
 from tracker.store.rows import MODELS, plain
-from tracker.store.undoing import Written
-from tracker.store.withdrawals import stands, withdraw_rows
+from tracker.store.undoing import Written, added_rows, counts, later_rows, withdrawal_of
+from tracker.store.withdrawals import withdraw_rows
 
 OF_LOOMS: Mapping[str, Any] = {name: MODELS[name] for name in RECORDS} | {
     model.__tablename__: model for model in (StageRow, ConversionRow, SeenAlarmRow)
@@ -47,15 +45,12 @@ class RecordsBack:
         self.added = {name: model for name, model in OF_LOOMS.items() if name in written.first}
         """Tables to which it added rows."""
         for model in self.added.values():
-            for row in self._standing(model, written.by_it(model)):
+            for row in added_rows(uow.session, written, model):
                 self._take_out(row)
-        for row in self._standing(WithdrawalRow, written.by_it(WithdrawalRow)) if WITHDRAWALS in written.first else ():
+        for row in added_rows(uow.session, written, WithdrawalRow) if WITHDRAWALS in written.first else ():
             self._bring_back(row)
         self.moved = [moved for key, rows in self.rows.items() for moved in self._against(key, rows)]
         self.moved += self._withdrawn()
-
-    def _standing(self, model: Any, *which: Any) -> Sequence[Any]:
-        return self.uow.session.scalars(select(model).where(*which, stands(model)).order_by(model.id)).all()
 
     def _take_out(self, row: Any) -> None:
         key = LoomKey(row.hall, row.loom)
@@ -70,8 +65,9 @@ class RecordsBack:
             self.rows[key].append(self.uow.session.get(OF_LOOMS[withdrawal.table], withdrawal.row_id))
             return
         first = self.uow.session.get_one(WithdrawalRow, withdrawal.row_id)
-        for row in self._standing(OF_LOOMS[first.table], OF_LOOMS[first.table].id == first.row_id):
-            self._take_out(row)
+        model = OF_LOOMS[first.table]
+        if counts(self.uow.session, model, first.row_id):
+            self._take_out(self.uow.session.get_one(model, first.row_id))
 
     # ---- what came since
 
@@ -80,7 +76,7 @@ class RecordsBack:
         """(loom, table) → rows recorded since that count."""
         found: dict[tuple[LoomKey, str], list[Any]] = defaultdict(list)
         for name, model in OF_LOOMS.items():
-            for row in self._standing(model, self.written.since(model)):
+            for row in later_rows(self.uow.session, self.written, model):
                 found[LoomKey(row.hall, row.loom), name].append(row)
         return found
 
@@ -116,17 +112,16 @@ class RecordsBack:
 
     def _withdrawn(self) -> Iterator[Moved]:
         """Rows that somebody has withdrawn since; one of each loom."""
-        named: set[LoomKey] = set()
-        for name, model in self.added.items():
-            for row in self.uow.session.scalars(select(model).where(self.written.by_it(model), ~stands(model))):
-                if (key := LoomKey(row.hall, row.loom)) not in named:
-                    named.add(key)
-                    gone = WithdrawalRow.table == name, WithdrawalRow.row_id == row.id
-                    by = self.uow.session.scalars(select(WithdrawalRow).where(*gone).order_by(WithdrawalRow.id)).all()[
-                        -1
-                    ]
-                    what = value_of(name, _key(row)) if name in RECORDS else message("undo-stage", loom=key)
-                    yield Moved(what, by.who, by.at, None, message("undo-withdrawn"), ("loom", key))
+        gone = [
+            row
+            for model in self.added.values()
+            for row in added_rows(self.uow.session, self.written, model, standing=False)
+        ]
+        for key, row in {LoomKey(row.hall, row.loom): row for row in gone}.items():
+            by = withdrawal_of(self.uow.session, row.__tablename__, row.id)
+            of_a_sheet = row.__tablename__ in RECORDS
+            what = value_of(row.__tablename__, _key(row)) if of_a_sheet else message("undo-stage", loom=key)
+            yield Moved(what, by.who, by.at, None, message("undo-withdrawn"), ("loom", key))
 
     def _moved(self, key: LoomKey, row: Any, what: Any, then: Any, now: Any) -> Moved:
         act = self._acts.of(row.__tablename__, row.id)

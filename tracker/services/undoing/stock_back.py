@@ -3,8 +3,6 @@
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping
 
-from sqlalchemy import func, select
-
 from tracker.domain.mill import LoomKey
 from tracker.domain.quantities import tidy
 from tracker.domain.stock import BACK, TOLERANCE, Movement, MovementKind
@@ -12,10 +10,9 @@ from tracker.errors import message
 from tracker.services.parts.stock_entry import Entry
 from tracker.services.undoing.moved import Moved, Tie
 from tracker.store import UnitOfWork
-from tracker.store.models import MovementRow
 from tracker.store.rows import key_text, stock_on_hand
-from tracker.store.stock import read_movements
-from tracker.store.undoing import ChangedBy, RowStory, Written
+from tracker.store.stock import at_loom
+from tracker.store.undoing import ChangedBy, RowStory, Written, entries_by, entries_since
 
 COUNTED = (MovementKind.COUNT, MovementKind.OPENING)
 AT_THE_LOOM = (MovementKind.ISSUE, *BACK)
@@ -27,8 +24,8 @@ class StockBack:
 
     def __init__(self, uow: UnitOfWork, written: Written, looms: Collection[LoomKey]):
         self.uow, self.looms = uow, looms
-        self.entries = read_movements(uow.session, which=written.by_it(MovementRow))
-        self.since = read_movements(uow.session, which=written.since(MovementRow)) if self.entries else []
+        self.entries = entries_by(uow.session, written)
+        self.since = entries_since(uow.session, written) if self.entries else []
         self.moved = [*self._counted(), *self._short()]
 
     def _tie(self, entry: Movement) -> Tie:
@@ -57,19 +54,10 @@ class StockBack:
                 taken = next((one for one in reversed(self.since) if one.part == part and one.quantity < 0), None)
                 yield _moved(taken, part, tidy(quantity), on_hand.get(part, 0.0), tie)
         for (key, part), quantity in given.items():
-            if quantity > (has := self._has(key, part)) + TOLERANCE:
+            if quantity > (has := at_loom(self.uow.session, key, part)) + TOLERANCE:
                 back = next((one for one in reversed(self.since) if (one.key, one.part) == (key, part)), None)
                 tie: Tie = ("loom", key) if key in self.looms else ("part", part)
                 yield _moved(back, part, tidy(quantity), has, tie)
-
-    def _has(self, key: LoomKey, part: str) -> float:
-        """What a loom was handed out of a part and has not given back."""
-        m = MovementRow
-        kinds = [kind.value for kind in AT_THE_LOOM]
-        query = select(func.sum(m.quantity)).where(
-            m.hall == key.hall, m.loom == key.loom, m.part == part, m.kind.in_(kinds)
-        )
-        return tidy(0.0 - float(self.uow.session.scalar(query) or 0.0))
 
     def leave(self, ties: frozenset[Tie]) -> None:
         self.entries = [entry for entry in self.entries if self._tie(entry) not in ties]

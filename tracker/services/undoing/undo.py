@@ -10,8 +10,6 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import func, select
-
 from tracker.domain.words import natural_key
 from tracker.errors import ChangedSince, DataError, Message, message
 from tracker.services.context import Context
@@ -26,8 +24,7 @@ from tracker.services.undoing.stock_back import HeldBack, StockBack
 from tracker.services.undoing.values_back import ValuesBack
 from tracker.services.work.withdrawing import settle_kit
 from tracker.store import UnitOfWork
-from tracker.store.models import PlanRow
-from tracker.store.undoing import Written, undone_by, written_by
+from tracker.store.undoing import Written, plan_since, undone_by, written_by
 from tracker.words import ENGLISH
 
 
@@ -143,8 +140,7 @@ class _Undoing:
 
     def _planned_since(self) -> Iterator[Message]:
         """The plan that was made by what is undone."""
-        published = PlanRow.published, self.written.since(PlanRow)
-        if number := self.uow.session.scalar(select(func.max(PlanRow.id)).where(*published)):
+        if number := plan_since(self.uow.session, self.written):
             yield message("undo-plan-again", plan=str(number))
 
 

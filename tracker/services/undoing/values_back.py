@@ -4,8 +4,6 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import select
-
 from tracker.domain.rows import Change, RowKey
 from tracker.domain.tables import TABLES
 from tracker.errors import Message, message
@@ -14,9 +12,8 @@ from tracker.intake.rows.pairs import fits
 from tracker.services.undoing.moved import Moved, Tie, value_of
 from tracker.store import UnitOfWork
 from tracker.store.loads import ORDER
-from tracker.store.models import MovementRow
 from tracker.store.rows import DERIVED, Record, key_text, plain, typed_values
-from tracker.store.undoing import ChangedBy, RowStory, Written, rests_on, row_stories
+from tracker.store.undoing import ChangedBy, RowStory, Written, booked_parts, rests_on, row_stories
 
 NOBODY = ChangedBy(None, None)
 
@@ -102,7 +99,7 @@ class ValuesBack:
         if not out:
             return
         if name == "parts":
-            booked = set(self.uow.session.scalars(select(MovementRow.part).distinct()))
+            booked = booked_parts(self.uow.session)
             kept = [key for key in out if key[0] in booked]
             self.stays += [message("undo-parts-stay", parts=[key[0] for key in kept])] if kept else []
             self.out[name] = out = {key: row for key, row in out.items() if key not in kept}

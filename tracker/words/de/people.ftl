@@ -79,6 +79,10 @@ proxy-without-name = hinter einem Proxy müssen die Bildschirme wissen, unter we
 
 ## Wer was getan hat
 
+session-ended = Die Sitzung von { $person } ist beendet; ihre Seiten schließen sich.
+session-over-already = diese Sitzung ist schon beendet
+    .hint = es ist nichts zu tun
+
 deed-row = { $table ->
         [reservations] Teile vorgehalten für Webmaschine
        *[other] { $table }
@@ -135,6 +139,7 @@ deed-person = { $how ->
         [provider] Anmeldung von { $person } dem Anmeldedienst überlassen
         [token] Schlüssel vergeben ({ $roles }): { $person }
         [token-ended] Schlüssel { $person } eingezogen
+        [session-ended] Sitzung von { $person } beendet
        *[ended] Konto von { $person } beendet
     }
 deed-door = { $what ->

@@ -126,6 +126,12 @@ proxy-without-name = behind a proxy the screens have to know under which name th
     .means = No name was told.
     .terminal = --name planning.mill.example
 
+session-ended = The session of { $person } has ended; its pages close.
+    .means = An administrator has signed somebody out.
+session-over-already = this session is over already
+    .means = A session is ended that ended meanwhile.
+    .hint = there is nothing to do
+
 ## Who did what
 
 deed-row = { $table ->
@@ -196,6 +202,7 @@ deed-person = { $how ->
         [provider] sign-in of { $person } left to the identity provider
         [token] token for { $roles } given: { $person }
         [token-ended] token { $person } withdrawn
+        [session-ended] session of { $person } ended
        *[ended] account of { $person } ended
     }
     .means = An account was added or changed.
