@@ -27,11 +27,6 @@ def kept(files: Sequence[Sent]) -> tuple[Path, ...]:
     return tuple(_keep(_folder(), file.name, file.getvalue()) for file in files)
 
 
-def kept_text(name: str, text: str) -> Path:
-    """A text as a file on disk."""
-    return _keep(_folder(), name, text.encode())
-
-
 def _folder() -> Path:
     if "uploads" not in st.session_state:
         st.session_state["uploads"] = TemporaryDirectory(prefix="beamslot-")

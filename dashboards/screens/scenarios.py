@@ -3,22 +3,21 @@
 from collections.abc import Callable
 
 import streamlit as st
-from streamlit.delta_generator import DeltaGenerator
 
-from dashboards import access
+from dashboards import access, job_parts
 from dashboards.charts import scenario_chart
 from dashboards.empty import no_plan
+from dashboards.forms import Form, say_done
 from dashboards.frames import TERM_WORDS, scenario_frame
 from dashboards.parts import literal, of_part, table
 from dashboards.sentences import share
-from dashboards.speaking import SPEAKER, count, day, moment, money, number
+from dashboards.speaking import count, day, moment, money, number, say
 from dashboards.tables import Head
-from dashboards.uploads import kept_text
+from tracker.domain.jobs import JobKind
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
-from tracker.errors import Message, TrackerError
+from tracker.errors import Message, UsageError
 from tracker.services.people.permissions import May
-from tracker.services.plans.plan import PlanRequest, Progress, Search, plan
 from tracker.services.screens.scenario_board import (
     PlanLine,
     ScenarioBoard,
@@ -40,8 +39,8 @@ def page() -> None:
     if not board.lines:
         no_plan("compare it here with others then")
         return
-    if done := st.session_state.pop("scenario made", None):
-        st.success(literal(done))
+    say_done()
+    job_parts.show(JobKind.SCENARIO)
     if len(board.lines) == 1:
         st.caption("Only one plan so far." + (" Make a scenario below." if access.may(May.PLAN) else ""))
     _compare(board)
@@ -96,57 +95,29 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
 
 
 def _make(board: ScenarioBoard) -> None:
-    st.header("A new scenario")
-    with st.form("scenario"):
-        wishes = _wishes(board)
-        seconds = st.number_input("Stop the search after (s)", 5, LONGEST_S, 60, 5)
-        sent = st.form_submit_button("Plan it", type="primary")
-        st.caption(
-            "Stay on this screen until it is done: leaving it stops the planning, and nothing is kept. At the time limit the "
-            "best plan found so far is kept."
-        )
-    said = st.empty()  # one place for both: an older fault goes when a new run begins
-    if not sent:
-        return
-    if why := _name_fault(wishes.name, board):
-        said.error(why)
-        return
-    file = kept_text("scenario.toml", scenario_text(wishes))
-    said.progress(0.0, "planning")
-    try:
-        report = plan(
-            access.context(), PlanRequest(scenario=file, as_of=access.state().as_of), Search(float(seconds), _bar(said))
-        )
-    except TrackerError as error:
-        said.error(literal(SPEAKER.line(error)))
-        return
-    moves = sum(booking.cost.moves for booking in report.plan.bookings)
-    cost = money(report.plan.objective - moves, report.plan.currency)
-    made = f"{wishes.name}: {count(len(report.plan.bookings), 'so-many-looms')} booked, {cost}."
-    made = " ".join([made, *(SPEAKER.line(note) for note in report.notes)])
-    access.show_again("scenario made", made)
+    st.header(say("scenarios-new"))
+    with Form("scenario") as form:
+        wishes = _wishes(board, form)
+        seconds = st.number_input(say("scenarios-seconds"), 5, LONGEST_S, 60, 5)
+        form.act(say("scenarios-plan"), lambda: _begin(wishes, float(seconds), board))
+        st.caption(say("scenarios-plan-help"))
 
 
-def _name_fault(name: str, board: ScenarioBoard) -> str:
-    """Why a scenario cannot have this name; empty where it can."""
-    if not name:
-        return "Give the scenario a name."
-    taken = fold(name) in (fold(line.name) for line in board.lines)
-    return "There is a scenario of that name; choose another." if taken else ""
+def _begin(wishes: Wishes, seconds: float, board: ScenarioBoard) -> Message:
+    """Start planning it. UsageError for a name that it cannot have."""
+    if not wishes.name:
+        raise UsageError("scenario-unnamed")
+    for line in board.lines:
+        if fold(line.name) == fold(wishes.name):
+            raise UsageError("scenario-name-taken", name=line.name)
+    as_of = access.state().as_of.isoformat()
+    return job_parts.begin(JobKind.SCENARIO, {"text": scenario_text(wishes), "time_limit_s": seconds, "as_of": as_of})
 
 
-def _bar(place: DeltaGenerator) -> Progress:
-    """Shows how far the search is."""
-
-    def show(what: Message, fraction: float) -> None:
-        place.progress(min(1.0, max(0.0, fraction)), literal(SPEAKER.say(what)))
-
-    return show
-
-
-def _wishes(board: ScenarioBoard) -> Wishes:
+def _wishes(board: ScenarioBoard, form: Form) -> Wishes:
     """What the form asks for; only what differs from the data becomes part of the scenario."""
     name = st.text_input("Name", placeholder="rails a week later", max_chars=LONGEST_NAME)
+    form.beside("scenario-unnamed", "scenario-name-taken")
     heads = {}
     for at, (crew, now) in zip(st.columns(max(1, len(board.heads))), board.heads.items(), strict=False):
         wanted = at.number_input(literal(f"Heads: {crew}"), 0, 100, now)

@@ -15,6 +15,7 @@ from tracker.domain.plan import Asked, Undo
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
 from tracker.errors import as_it_stands, message
+from tracker.services.jobs import desk
 from tracker.services.screens.loom_sheet import loom_sheet
 from tracker.store import open_store
 
@@ -333,7 +334,7 @@ def test_a_scenario_needs_a_name(planned):
     assert not app.exception
     assert "7,500 EUR" in words(app)
     app.button[0].click().run()
-    assert app.error[0].value == "Give the scenario a name."
+    assert app.error[0].value == "the scenario has no name; give it one"
 
 
 def test_a_scenario_of_a_name_that_is_taken_is_refused(planned):
@@ -343,7 +344,7 @@ def test_a_scenario_of_a_name_that_is_taken_is_refused(planned):
     app = screen("scenarios").run()
     app.text_input[0].set_value("rails  LATE")
     app.button[0].click().run()
-    assert app.error[0].value == "There is a scenario of that name; choose another."
+    assert app.error[0].value == "there is a scenario Rails late already; choose another name"
     assert app.text_input[0].proto.max_chars == 40
 
 
@@ -425,6 +426,8 @@ def test_a_scenario_that_cannot_be_planned_is_one_line(planned):
     app.text_input[0].set_value("nobody")
     next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(0)
     app.button[0].click().run()
+    assert desk.wait(here(planned), 1, 60)
+    app.run()
     assert not app.exception
     assert app.error[0].value and "\n" not in app.error[0].value
 
@@ -437,7 +440,9 @@ def test_a_scenario_is_planned_and_set_beside_the_published_plan(tmp_path, monke
     app.text_input[0].set_value("a third head")
     next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(3)
     next(box for box in app.number_input if box.label.startswith("Stop")).set_value(5)
-    app.button[0].click().run(timeout=120)
+    app.button[0].click().run()
+    assert desk.wait(here(tmp_path / "m.db"), 1, 60)
+    app.run()
     assert not app.exception and not app.error
-    assert app.success[0].value.startswith("a third head: ")
+    assert app.success[0].value.startswith("Scenario a third head: ")
     assert "against published plan" in words(app)

@@ -16,7 +16,7 @@ from tracker.services.jobs.work import JobWork, Kept, Progress, Stop
 from tracker.services.people.permissions import May
 from tracker.services.plans.plan import Firm, PlanRequest, PlanTask, Search, plan_task, save_in
 from tracker.services.plans.rehearse import RehearsalRequest, RehearsalTask, rehearsal_task
-from tracker.services.plans.scenario import scenario_of
+from tracker.services.plans.scenario import changes_nothing, scenario_of
 from tracker.store import UnitOfWork
 
 Arguments = Mapping[str, Any]
@@ -48,13 +48,16 @@ class PlanWork:
         return self.task.run(Search(self.time_limit_s, progress, stop))
 
     def keep(self, uow: UnitOfWork, found: Plan, stopped: bool) -> Kept:
-        publish = self.task.request.publish and not stopped
-        number = save_in(uow, found, publish, self.task.scenario, self.task.published)
-        how = "scenario" if self.task.scenario else "published" if publish else "made"
+        task = self.task
+        publish = task.request.publish and not stopped
+        number = save_in(uow, found, publish, task.scenario, task.published)
+        how = "scenario" if task.scenario else "published" if publish else "made"
+        moves = sum(booking.cost.moves for booking in found.bookings) if task.scenario else 0
+        notes = list(changes_nothing(task.mill, task.data.mill))
         says = message(
-            "job-planned", how=how, number=str(number), scenario=self.task.scenario, booked=len(found.bookings),
-            left_over=len(found.left_over), cost=found.objective, currency=found.currency, gap=found.gap * 100,
-            stopped=stopped,
+            "job-planned", how=how, number=str(number), scenario=task.scenario, booked=len(found.bookings),
+            left_over=len(found.left_over), cost=found.objective - moves, currency=found.currency, gap=found.gap * 100,
+            stopped=stopped, notes=notes or None,
         )  # fmt: skip
         return Kept(says, {"plan": number})
 

@@ -15,6 +15,9 @@ job-planned = { $how ->
         [published] {" "}Er gilt.
         [scenario] {""}
        *[made] {" "}Er ist nicht veröffentlicht.
+    }{ $notes ->
+        [none] {""}
+       *[other] {" "}{ $notes }
     }
 job-rehearsed = Plan { $plan } wurde { $runs ->
         [one] einmal

@@ -17,6 +17,9 @@ job-planned = { $how ->
         [published] {" "}It is in force.
         [scenario] {""}
        *[made] {" "}It is not published.
+    }{ $notes ->
+        [none] {""}
+       *[other] {" "}{ $notes }
     }
     .means = What came of a job that made a plan.
 job-rehearsed = Plan { $plan } was played { $runs ->
