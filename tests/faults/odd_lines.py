@@ -86,6 +86,8 @@ BY_NAME: dict[str, tuple[Sequence[str], Sequence[str]]] = {
     "files": (("mill.xlsx", "changed.xlsx", "list.csv"), ODD_FILES),
     "scenario": (("as-if.toml",), ODD_FILES),
     "source": (("mill.zip",), ODD_FILES),
+    "watched": ((), ("", "filled.xlsx", "no/such", "/proc/self/mem", "dangling.xlsx", "a" * 300, "\udcff", "-")),
+    "may": (("read", "post"), ("", "calendar", "write")),
     "port": ((), ("0", "-1", "65536", "99999999999999999999", "x", "1.5", "")),
 }  # fmt: skip
 """Parameter → values that fit the invented mill, and values that do not. What starts a long job or never ends has none

@@ -29,7 +29,7 @@ WRITES = {
     ("rehearse",),
     ("restore",),
     ("settings",),
-    *(("people", change) for change in ("add", "roles", "password", "end")),
+    *(("people", change) for change in ("add", "roles", "password", "provider", "end", "token", "withdraw-token")),
     ("undo",),
     ("withdraw",),
     *(("stock", entry) for entry in ENTRIES),

@@ -17,7 +17,7 @@ from tracker.errors import NotAllowed
 from tracker.services import own_clock
 from tracker.services.context import Actor, Context
 from tracker.services.jobs import desk
-from tracker.services.loading import by_hand, posted
+from tracker.services.loading import by_hand, posted, watching
 from tracker.services.loading import load as loading
 from tracker.services.parts import ordering, reservations, stock, stock_entry
 from tracker.services.people import absences, accounts, sessions, tokens
@@ -56,6 +56,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("people.accounts", "change_roles"): lambda c: accounts.change_roles(c, "Ann", ["viewer"]),
     ("people.accounts", "change_password"): lambda c: accounts.change_password(c, "Ann", "long enough for it"),
     ("people.accounts", "leave_to_provider"): lambda c: accounts.leave_to_provider(c, "Ann"),
+    ("loading.watching", "load_dropped"): lambda c: [*watching.load_dropped(c, _watch(c))],
     ("loading.posted", "post_rows"): lambda c: posted.post_rows(c, posted.Post(1, "key", "stops", [{"loom": "1"}])),
     ("people.tokens", "give_token"): lambda c: tokens.give_token(c, "a program", "read"),
     ("people.tokens", "withdraw_token"): lambda c: tokens.withdraw_token(c, 1),
@@ -88,6 +89,11 @@ def _looms(context: Context) -> Path:
     file = Path(context.database).with_name("looms.csv")
     file.write_text("Loom;Hall;Machine type;Reed width\n1;Hall 1;AJ-190;190\n")
     return file
+
+
+def _watch(context: Context) -> watching.Watch:
+    _looms(context)
+    return watching.Watch(Path(context.database).parent, settled_s=0)
 
 
 @pytest.fixture

@@ -31,6 +31,7 @@ from tracker.cli import (
     stock,
     stores,
     undoing,
+    watching,
     withdrawing,
     worth,
 )
@@ -52,8 +53,8 @@ app = Commands(
     pretty_exceptions_enable=False,
 )
 for area in (
-    data, scoping, forecasting, planning, rehearsing, stores, stock, orders, cards, recording, withdrawing, undoing, floor,
-    settings, worth, people, audit, keeping,
+    data, watching, scoping, forecasting, planning, rehearsing, stores, stock, orders, cards, recording, withdrawing, undoing,
+    floor, settings, worth, people, audit, keeping,
 ):  # fmt: skip
     area.add_commands(app)
 
