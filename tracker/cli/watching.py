@@ -24,7 +24,7 @@ def watch(
     once: Annotated[bool, typer.Option("--once", help="Load what is there, and end.")] = False,
     json_to: Json = None,
 ) -> None:
-    """Load the spreadsheets that are dropped into a folder, until Ctrl-C.
+    """Load what is dropped into a folder, until Ctrl-C.
 
     Each file by itself, as `load` does, once it has not changed for five seconds. It moves to loaded/ then, or to refused/ with its
     marked copy and a text that says why; nothing of a refused file is written. With --once the command ends with 1 where a file was

@@ -4,7 +4,7 @@ A text in place of them was kept before messages had codes; it is said as it sta
 """
 
 from collections.abc import Iterable, Mapping
-from datetime import date, datetime
+from datetime import date, datetime, time
 from typing import Any
 
 from tracker.domain.mill import LoomKey
@@ -48,6 +48,8 @@ def _kept(value: object) -> Any:
             return {"moment": value.isoformat()}
         case date():
             return {"day": value.isoformat()}
+        case time():
+            return {"time": value.isoformat()}
         case str():
             return str(value)
         case Iterable():
@@ -63,6 +65,8 @@ def _read(value: Any) -> object:
             return datetime.fromisoformat(text)
         case {"day": text}:
             return date.fromisoformat(text)
+        case {"time": text}:
+            return time.fromisoformat(text)
         case {"loom": loom, "hall": hall}:
             return LoomKey(hall, loom)
         case {"code": _, "params": _}:

@@ -36,7 +36,7 @@ Clock = Callable[[], float]
 
 
 @dataclass(frozen=True, slots=True)
-class Dropped:
+class DroppedFile:
     """What became of a file."""
 
     file: str
@@ -89,7 +89,7 @@ class Watch:
         return still_s >= GIVEN_UP_S or file.suffix.lower() not in ZIPPED or is_zipfile(file)
 
 
-def load_dropped(context: Context, watch: Watch) -> Iterator[Dropped]:
+def load_dropped(context: Context, watch: Watch) -> Iterator[DroppedFile]:
     """Load what is there whole, each file as one load. TrackerError where the database is held, gone or none of ours: the files
     stay where they are."""
     if not is_new(context.database):
@@ -108,7 +108,7 @@ def load_dropped(context: Context, watch: Watch) -> Iterator[Dropped]:
             if not written:
                 (there / f"{lies.name} why.txt").write_text("\n".join(lines) + "\n", "utf-8")
         watch.seen.pop(file, None)
-        yield Dropped(file.name, written, lies, says)
+        yield DroppedFile(file.name, written, lies, says)
 
 
 def _load(context: Context, file: Path, marked: Path) -> tuple[bool, Message, list[str]] | None:
