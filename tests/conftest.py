@@ -1,9 +1,12 @@
-"""For every test: no terminal's width from outside, the longest test begun first where several run side by side, and new mills
-made quickly."""
+"""For every test: no terminal's width from outside, the longest test begun first where several run side by side, new mills
+made quickly, and no screen's script left behind as the main module, which processes begun later would run."""
 
 import os
+import sys
 
 os.environ.pop("COLUMNS", None)  # what runs tests side by side sets it, and it would shape our tables
+
+MAIN = sys.modules["__main__"]
 
 
 def pytest_configure():
@@ -16,3 +19,7 @@ def pytest_configure():
 
 def pytest_collection_modifyitems(items):
     items.sort(key=lambda item: item.name != "test_the_types_fit")
+
+
+def pytest_runtest_teardown():
+    sys.modules["__main__"] = MAIN

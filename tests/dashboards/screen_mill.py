@@ -7,6 +7,8 @@ from itertools import chain
 from pathlib import Path
 from typing import Any
 
+from made_once import made_once
+
 from tracker.domain.method import KitLine, Method, Operation
 from tracker.domain.mill import Article, Crew, Loom, LoomKey, Mill, OrdinaryChange, Part, Receipt, Warp
 from tracker.domain.plan import Booking, CostTerms, LeftOver, OtherDate, Plan, PlanStatus
@@ -84,6 +86,7 @@ def at(day: int, hour: int) -> datetime:
     return datetime(2027, 1, day, hour, tzinfo=UTC)
 
 
+@made_once
 def put(db: Path, mill: Mill, plan: Plan | None = None) -> str:
     """Write a mill, and publish a plan, in a new database; gives its path."""
     with open_store(db, make=True).unit_of_work("planner") as uow:

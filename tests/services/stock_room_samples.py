@@ -2,6 +2,8 @@
 
 from datetime import UTC, date, datetime, time, timedelta
 
+from made_once import made_once
+
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan, PlanStatus
 from tracker.domain.rows import Change, SourceTable, TypedRow
@@ -84,6 +86,7 @@ def _typed(table: str, row: dict) -> TypedRow:
     return TypedRow(table, {k: v for k, v in row.items() if k != "rail"}, {k: v for k, v in row.items() if k == "rail"})
 
 
+@made_once
 def fill(db: str, plan: Plan | None = PLAN, *more: Change) -> str:
     """Make the database, publish the plan and reserve for it."""
     looms = [
@@ -100,3 +103,8 @@ def fill(db: str, plan: Plan | None = PLAN, *more: Change) -> str:
             reserve_plan(uow, plan)
         uow.commit()
     return db
+
+
+@made_once
+def fill_with_method(db: str, plan: Plan | None = PLAN) -> str:
+    return fill_method(fill(db, plan))

@@ -6,7 +6,7 @@ import pytest
 from opened import here
 from refusals import refused
 from said import lines
-from stock_room_samples import AT, PLAN, booking, fill, fill_method, key, plan_of
+from stock_room_samples import AT, PLAN, booking, fill, fill_with_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.errors import DataError
@@ -17,7 +17,7 @@ from tracker.store import open_store
 
 @pytest.fixture
 def db(tmp_path):
-    return fill_method(fill(str(tmp_path / "mill.db")))
+    return fill_with_method(str(tmp_path / "mill.db"))
 
 
 def test_kits_in_booking_order_with_their_state(db):
@@ -56,7 +56,7 @@ def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
         booking("1", date(2026, 1, 12), {}, choices=(("rail", "new rail"),)),
         booking("2", date(2026, 1, 19), {}, choices=(("rail", "drill"),)),
     )
-    first, second = prices_of_choices(here(fill_method(fill(str(tmp_path / "mill.db"), plan)))).prices
+    first, second = prices_of_choices(here(fill_with_method(str(tmp_path / "mill.db"), plan))).prices
     assert (first.key, first.taken, first.other) == (key("1"), (("rail", "new rail"),), (("rail", "drill"),))
     assert (first.parts, first.labour, first.on_loom_min) == pytest.approx((-300, 103.5, 103.5))
     assert (second.parts, second.labour, second.on_loom_min) == pytest.approx((300, -103.5, -103.5))
@@ -65,13 +65,13 @@ def test_the_price_of_the_choice_that_was_not_taken(tmp_path):
 
 def test_choices_in_words(tmp_path):
     plan = plan_of(*(booking(loom, date(2026, 1, 12), {}, choices=(("rail", "new rail"),)) for loom in ("1", "2")))
-    report = prices_of_choices(here(fill_method(fill(str(tmp_path / "mill.db"), plan))))
+    report = prices_of_choices(here(fill_with_method(str(tmp_path / "mill.db"), plan)))
     assert lines(report) == ["new rail taken for 2 looms; drill instead: parts 600 EUR cheaper, labour 207 EUR dearer"]
 
 
 def test_recovering_what_comes_back_does_not_open_the_kit_again(tmp_path):
     plan = plan_of(booking("1", date(2026, 1, 12), {"NUT": 8.0, "GAUGE": 1.0}, choices=(("rail", "drill"),)))
-    db = fill_method(fill(str(tmp_path / "mill.db"), plan))
+    db = fill_with_method(str(tmp_path / "mill.db"), plan)
     issue_kit(here(db), "1")
     with refused(DataError, r"part NUT does not come back from loom 1 \(Hall 1\)"):
         recover(here(db), "1", part="NUT")
@@ -102,7 +102,7 @@ def not_booked_any_more(request, tmp_path):
         booking("1", date(2026, 1, 12), {"NUT": 8.0, "GAUGE": 1.0}, **DRILLED),
         booking("2", date(2026, 1, 19), {"GAUGE": 3.0}, **DRILLED),
     )
-    db = fill_method(fill(str(tmp_path / "mill.db"), plan))
+    db = fill_with_method(str(tmp_path / "mill.db"), plan)
     issue_kit(here(db), "1")
     with open_store(db).unit_of_work("planner") as uow:
         request.param(uow)
@@ -127,7 +127,7 @@ def test_what_a_loom_still_has_is_counted_on_until_it_comes_back(not_booked_any_
 
 def test_what_comes_back_by_no_content_that_the_method_still_has_is_what_the_loom_was_given(tmp_path):
     # Booked without a choice, by a method that had none; today's has one, and the gauge comes back either way.
-    db = fill_method(fill(str(tmp_path / "mill.db")))
+    db = fill_with_method(str(tmp_path / "mill.db"))
     issue_kit(here(db), "1")
     assert [(m.part, m.quantity) for m in recover(here(db), "1").movements] == [("GAUGE", 1)]
 

@@ -6,7 +6,7 @@ import pytest
 from opened import here
 from openpyxl import Workbook
 from said import said, texts
-from stock_room_samples import AT, added, booking, fill, fill_method, key, plan_of
+from stock_room_samples import AT, added, booking, fill, fill_with_method, key, plan_of
 
 from tracker.domain.progress import Stage
 from tracker.services.loading.load import LoadRequest, load
@@ -20,7 +20,7 @@ from tracker.store import open_store
 @pytest.fixture
 def db(tmp_path):
     """Looms 1, 2 and 10 are booked in this order, each with a rail and 8 nuts; 2 rails and 20 nuts are there and held."""
-    return fill_method(fill(str(tmp_path / "mill.db")))
+    return fill_with_method(str(tmp_path / "mill.db"))
 
 
 def sheet(path, name, *rows):

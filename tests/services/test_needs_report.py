@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 from opened import here
 from said import lines
-from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, key, plan_of
+from stock_room_samples import AT, KITS, PLAN, booking, fill_with_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.services.parts.needs import left_over_kits, net_needs
@@ -17,7 +17,7 @@ from tracker.words import ENGLISH
 
 
 def db_of(tmp_path, plan=PLAN):
-    return fill_method(fill(str(tmp_path / "mill.db"), plan))
+    return fill_with_method(str(tmp_path / "mill.db"), plan)
 
 
 def row(report, part, week):

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from opened import here
 from refusals import refused
-from stock_room_samples import AT, fill, fill_method
+from stock_room_samples import AT, fill, fill_with_method
 
 from tracker.errors import DataError, UsageError
 from tracker.services.own_clock import clock_says, give_own_clock, set_clock
@@ -18,7 +18,7 @@ from tracker.words import ENGLISH
 @pytest.fixture
 def mill(tmp_path):
     """The invented mill of Mon 5 Jan 2026, whose clock stands at 05:00 UTC of that day; its zone is UTC."""
-    db = fill_method(fill(str(tmp_path / "mill.db")))
+    db = fill_with_method(str(tmp_path / "mill.db"))
     return give_own_clock(here(db), AT)
 
 

@@ -6,7 +6,7 @@ import pytest
 from opened import here
 from openpyxl import Workbook, load_workbook
 from said import lines
-from stock_room_samples import AT, fill, fill_method
+from stock_room_samples import AT, fill_with_method
 
 from tracker.services.loading.load import load
 from tracker.services.parts.needs import net_needs
@@ -17,7 +17,7 @@ from tracker.store import open_store
 
 @pytest.fixture
 def db(tmp_path):
-    return fill_method(fill(str(tmp_path / "mill.db")))
+    return fill_with_method(str(tmp_path / "mill.db"))
 
 
 def receipts(db):

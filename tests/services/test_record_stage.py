@@ -4,6 +4,7 @@ import re
 from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
+from made_once import made_once
 from opened import here
 from refusals import refused
 from stock_room_samples import fill
@@ -43,7 +44,11 @@ def loom(number):
 
 @pytest.fixture
 def db(tmp_path):
-    path = str(tmp_path / "mill.db")
+    return booked_mill(str(tmp_path / "mill.db"))
+
+
+@made_once
+def booked_mill(path: str) -> str:
     booking = Booking(KEY, 1, WindowKind.STYLE, (("rail", "new rail"), ("duct", "new duct")), START, END, None, 12, 8.0, {},
                       CostTerms())  # fmt: skip
     plan = Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", START, END + timedelta(days=30), (booking,))

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 import openpyxl
 import pytest
 from opened import here
-from stock_room_samples import AT, KITS, PLAN, booking, fill, fill_method, plan_of
+from stock_room_samples import AT, KITS, PLAN, booking, fill_with_method, plan_of
 
 from tracker.services.loading.load import load
 from tracker.services.screens.status import status
@@ -17,7 +17,7 @@ from tracker.words import ENGLISH
 @pytest.fixture
 def mill(tmp_path):
     """Plan 1 books looms 1, 2 and 10 for the weeks W03, W04 and W05 of 2026 and is published with the samples."""
-    return fill_method(fill(str(tmp_path / "mill.db")))
+    return fill_with_method(str(tmp_path / "mill.db"))
 
 
 def publish(db: str, *looms: str, week_later: bool = False) -> int:

@@ -6,7 +6,7 @@ import pytest
 from opened import here
 from refusals import refused
 from said import lines
-from stock_room_samples import AT, booking, fill, fill_method, key, plan_of
+from stock_room_samples import AT, booking, fill, fill_with_method, key, plan_of
 
 from tracker.domain.progress import Stage, StageChange
 from tracker.domain.stock import MovementKind
@@ -139,7 +139,7 @@ def test_a_whole_kit_goes_back_and_is_held_for_the_loom_again(db):
 
 
 def test_of_a_kit_goes_back_what_did_not_come_back_already(tmp_path):
-    db = fill_method(fill(str(tmp_path / "mill.db")))
+    db = fill_with_method(str(tmp_path / "mill.db"))
     issue_kit(here(db), "1")
     give_back(here(db), "1", "NUT", 3)
     recover(here(db), "1", part="GAUGE")

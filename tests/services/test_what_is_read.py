@@ -4,7 +4,7 @@ from contextlib import contextmanager
 
 import pytest
 from opened import here
-from stock_room_samples import AT, fill, fill_method
+from stock_room_samples import AT, fill_with_method
 
 from tracker.services.loading.load import load
 from tracker.services.screens.state import database_state
@@ -18,7 +18,7 @@ class ReadAllTheSame(Exception):
 @pytest.fixture
 def db(tmp_path):
     """Three looms with their method, parts and a published plan."""
-    return fill_method(fill(str(tmp_path / "mill.db")))
+    return fill_with_method(str(tmp_path / "mill.db"))
 
 
 @contextmanager

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
+from made_once import made_once
 from opened import here
 from openpyxl import load_workbook
 from three_looms import OPERATIONS, added, at, key, make, write
@@ -40,6 +41,7 @@ def now_here(db: str, clock: datetime = NOW) -> Context:
     return here(db, clock=lambda: clock)
 
 
+@made_once
 def card_mill(db: str) -> str:
     make(db)
     stock = {"RAIL": 2.0, "PIN": 10.0}

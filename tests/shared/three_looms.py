@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from datetime import UTC, datetime, time, timedelta
 from typing import Any
 
+from made_once import made_once
+
 from tracker.domain.mill import LoomKey
 from tracker.domain.rows import Change, SourceTable, TypedRow
 from tracker.store import open_store
@@ -82,6 +84,7 @@ def reading(loom: str, read_at: datetime, out_at: datetime) -> Change:
     return added("readings", loom, "H", local, loom=loom, hall="H", read_at=local, warp_left_m=left)
 
 
+@made_once
 def make(db: str, terms: Mapping[str, object] | None = None) -> str:
     """Write the mill, with these terms (by their headings) changed."""
     open_store(db, make=True)
