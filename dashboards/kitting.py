@@ -33,6 +33,8 @@ def kits(desk: PartsDesk) -> None:
     if not desk.kits:
         st.caption(say("kits-none"))
         return
+    if forms.allowed(May.STOCK, say_why=True):
+        _forms(desk)
     states = Counter(kit.state for kit in desk.kits)
     wanting = [state for state in ("short", "reserved") if states[state]]
     chosen = st.multiselect(
@@ -40,8 +42,9 @@ def kits(desk: PartsDesk) -> None:
         placeholder=say("kits-all-states"), key="kit states",
     )  # fmt: skip
     _table(desk, [kit for kit in desk.kits if not chosen or kit.state in chosen])
-    if not forms.allowed(May.STOCK, say_why=True):
-        return
+
+
+def _forms(desk: PartsDesk) -> None:
     left, middle, right = st.columns(3, gap="large")
     with left:
         _take(desk)

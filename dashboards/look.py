@@ -31,6 +31,7 @@ STYLE = f"""
 .block-container {{ padding: 2.6rem 2.2rem 3rem; max-width: 1500px; }}
 h1 {{ font-size: 2rem !important; padding-bottom: .1rem !important; }}
 h2 {{ font-size: 1.3rem !important; padding-top: .6rem !important; }}
+h3 {{ font-size: 1.12rem !important; padding-top: .3rem !important; }}
 .figures {{ display: grid; grid-template-columns: repeat(auto-fit, minmax(205px, 1fr)); gap: .8rem; }}
 .figure {{ border-top: 3px solid {WOAD}; background: {CLOTH}; padding: .6rem .9rem .7rem; }}
 .figure .what {{ color: {GREY}; font-size: .85rem; }}

@@ -80,7 +80,8 @@ def _overdue(desk: PartsDesk) -> None:
 def _urgent(desk: PartsDesk) -> None:
     st.header(say("needs-urgent"))
     if not desk.urgent:
-        st.caption(say("needs-urgent-none"))
+        following = min((line.order_by for line in desk.needs.orders), default=None)
+        st.caption(say("needs-urgent-none", following=following))
         return
     columns = [Head(say("head-supplier")), Head(say("head-order-by"), whole=True), Head(say("head-in-time"), whole=True),
                Head(say("head-part")), Head(say("head-amount", currency=desk.needs.currency), right=True),

@@ -14,14 +14,17 @@ from tracker.domain.needs import KitState
 from tracker.domain.plan import Booking, CostTerms, LeftOver, Plan
 from tracker.domain.progress import BEFORE_BOOKING, CONVERTED, NOT_TO_COME, UNDER_WAY, Stage, StageChange
 from tracker.domain.rehearsal import KeptRehearsal
+from tracker.domain.risks import RiskAhead
 from tracker.domain.scopes import LoomScope
 from tracker.errors import Message, message
 from tracker.forecast.beam_outs import forecast
 from tracker.mill_state.late import late
 from tracker.mill_state.progress import Pace, WeekCount, by_week, done_on, expected_cost, pace, still_to_come
+from tracker.mill_state.risks import RiskSigns, risks
 from tracker.scope.content import scope_looms
 from tracker.services.context import Context
 from tracker.services.moments import began
+from tracker.services.parts.needs import needs_of
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.plans.late_list import late_record
 from tracker.services.plans.reference import Reference, read_reference
@@ -66,6 +69,8 @@ class StatusReport:
     pace: Pace
     late: tuple[Late, ...]
     """What should have been by now, the oldest first."""
+    risks: tuple[RiskAhead, ...]
+    """Of the next fortnight, the next first."""
     months: tuple[MonthMoney, ...]
     next_bookings: tuple[Booking, ...]
     """The ones that start or run in the seven days after `as_of`, less the looms that are ready or wait no more."""
@@ -103,6 +108,16 @@ class StatusReport:
             "finish": ENGLISH.say(self.finish_says),
             "pace": asdict(self.pace) | {"finish_on": self.pace.finish_on.isoformat() if self.pace.finish_on else None},
             "late": [late_record(one, self.zone) for one in self.late],
+            "risks": [
+                {
+                    "at": one.at.astimezone(self.zone).isoformat(timespec="minutes"),
+                    "kind": one.kind,
+                    "hall": one.key.hall if one.key else None,
+                    "loom": one.key.loom if one.key else None,
+                    "what": ENGLISH.say(one.what),
+                }
+                for one in self.risks
+            ],
             "months": [asdict(month) for month in self.months],
             "rehearsal": self._rehearsal_record(),
             "plan": {"status": plan.status.value, "objective": plan.objective, "bound": plan.bound, "gap": plan.gap}
@@ -178,7 +193,7 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         number = uow.published_number()
         rehearsal = uow.last_rehearsal(number) if number is not None else None
     at = planning_moment(mill.terms, as_of, context.now())
-    kits = room.kits
+    kits, windows = room.kits, forecast(mill, at, at)
     loom_stages = stages_now(mill, plan, kits, stages)
     counts = Counter(loom_stages.values())
     bookings = plan.bookings if plan else ()
@@ -206,7 +221,18 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         finish_on=max((b.end.astimezone(mill.terms.zone).date() for b in bookings), default=None),
         target_finish=mill.terms.target_finish,
         pace=pace(finished, len(to_come), first_day, today),
-        late=late(mill, to_come, recorded, forecast(mill, at, at), room.wanting, at),
+        late=late(mill, to_come, recorded, windows, room.wanting, at),
+        risks=risks(
+            mill,
+            _not_begun(to_come, recorded),
+            RiskSigns(
+                kits,
+                needs_of(room, at).orders if plan else (),
+                windows,
+                rehearsal.result["bookings"] if rehearsal else (),
+            ),
+            at,
+        ),
         months=by_month(mill, measured, room.movements, labour),
         next_bookings=tuple(
             b for b in bookings if b.end > at and (b.start - at).days < 7 and loom_stages.get(b.key) not in NOT_TO_COME
@@ -216,6 +242,10 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         zone=mill.terms.zone,
         rehearsal=rehearsal,
     )
+
+
+def _not_begun(to_come: Iterable[Booking], recorded: Mapping[LoomKey, Stage]) -> list[Booking]:
+    return [booking for booking in to_come if recorded.get(booking.key) not in UNDER_WAY]
 
 
 KNEW_OF_IT = ("left-put-off", "as-it-stands")

@@ -7,6 +7,7 @@ from datetime import date, datetime, timedelta
 
 from tracker.commissioning.worth.observed import (
     Observed,
+    SideWidth,
     Standstill,
     StopCount,
     causes,
@@ -79,22 +80,59 @@ def worth(
     """What is known up to `as_of` (default now), of periods that lie within `from_at` to `to_at`, of one cause, of one article
     (default all). DataError for a cause or an article that no period names, and where nothing is loaded at all."""
     at = as_of or context.now()
-    wanted = Wanted(article, from_at, to_at, at)
-    with context.reading() as uow:
-        mill, conversions = uow.mill(), read_conversions(uow, at)
-        stops, widths = read_stops(uow, wanted), read_widths(uow, wanted)
-        decided = decided_on(uow, mill)
-        settling = timedelta(days=mill.terms.settling_days)
-        looms = converted_looms(uow, mill, stops, conversions, settling)
-    _refuse_unknown(stops, bool(widths), cause, article)
+    read = _read(context, Wanted(article, from_at, to_at, at))
+    _refuse_unknown(read.stops, bool(read.widths), cause, article)
+    stops, widths = read.stops, read.widths
     figures = _figures(stops, cause) if cause else [*_figures(stops, None), (WIDTH, None, widths_of(widths)),
                                                     (EFFICIENCY, None, efficiencies_of(stops))]  # fmt: skip
-    measures = tuple(
-        _measure(name, of, observed, conversions, mill, decided) for name, of, observed in figures if observed
+    measures = tuple(_measure(name, of, observed, read) for name, of, observed in figures if observed)
+    verdicts = {one.name: one.verdict for one in measures if one.cause is None}
+    return WorthReport(
+        at, read.mill.terms, read.decided, measures, read.savings(verdicts), tuple(read.looms), read.minutes
     )
-    minutes = minutes_per_stop(stops, mill)
-    saved = savings(looms, _believed(measures, STOPS), _believed(measures, WIDTH), minutes)
-    return WorthReport(at, mill.terms, decided, measures, saved, tuple(looms), minutes)
+
+
+def measured_savings(context: Context, as_of: datetime | None = None) -> Savings | None:
+    """What `worth` says is saved, without the rest of it; None where nothing is loaded or nobody is converted."""
+    read = _read(context, Wanted(None, None, None, as_of or context.now()))
+    observed = {STOPS: stops_of(read.stops, None), WIDTH: widths_of(read.widths)}
+    worth_knowing = read.mill.terms.worth_knowing
+    return read.savings({
+        name: judged(read.panel(of), name == STOPS, worth_knowing, read.decided) for name, of in observed.items() if of
+    })  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What is known of stops, waste and conversions."""
+
+    mill: Mill
+    conversions: Mapping[LoomKey, Standstill]
+    stops: Sequence[StopCount]
+    widths: Sequence[SideWidth]
+    decided: date | None
+    looms: Sequence[Converted]
+
+    @property
+    def minutes(self) -> float:
+        """Per stop."""
+        return minutes_per_stop(self.stops, self.mill)
+
+    def panel(self, observed: Sequence[Observed]) -> Panel:
+        return panel(observed, self.conversions, self.mill.terms.zone, self.mill.terms.settling_days)
+
+    def savings(self, verdicts: Mapping[str, Verdict]) -> Savings | None:
+        """By the verdicts on all stops and on the waste width, as far as they can be told."""
+        return savings(self.looms, _believed(verdicts.get(STOPS)), _believed(verdicts.get(WIDTH)), self.minutes)
+
+
+def _read(context: Context, wanted: Wanted) -> _Known:
+    with context.reading() as uow:
+        mill, conversions = uow.mill(), read_conversions(uow, wanted.as_of)
+        stops, widths = read_stops(uow, wanted), read_widths(uow, wanted)
+        settling = timedelta(days=mill.terms.settling_days)
+        looms = converted_looms(uow, mill, stops, conversions, settling)
+        return _Known(mill, conversions, stops, widths, decided_on(uow, mill), looms)
 
 
 def _refuse_unknown(stops: Sequence[StopCount], widths: bool, cause: str | None, article: str | None) -> None:
@@ -110,19 +148,13 @@ def _figures(stops: Sequence[StopCount], cause: str | None) -> Iterator[tuple[st
         yield STOPS, one, stops_of(stops, one)
 
 
-def _measure(
-    name: str, cause: str | None, observed: Sequence[Observed], conversions: Mapping[LoomKey, Standstill], mill: Mill,
-    decided: date | None,
-) -> Measure:  # fmt: skip
-    terms = mill.terms
-    seen: Panel = panel(observed, conversions, terms.zone, terms.settling_days)
-    counts = name == STOPS
-    looms = one_by_one(seen, counts, terms.worth_knowing)
-    verdict = judged(seen, counts, terms.worth_knowing, decided)
+def _measure(name: str, cause: str | None, observed: Sequence[Observed], read: _Known) -> Measure:
+    seen, counts, worth_knowing = read.panel(observed), name == STOPS, read.mill.terms.worth_knowing
+    looms = one_by_one(seen, counts, worth_knowing)
+    verdict = judged(seen, counts, worth_knowing, read.decided)
     return Measure(name, cause, verdict, tuple(looms), strata(looms, counts), pooled(seen, counts))
 
 
-def _believed(measures: Sequence[Measure], name: str) -> Stepped | None:
-    """The comparison of a figure that savings may rest on: of all causes, and not where nothing can be told."""
-    found = next((one.verdict for one in measures if one.name == name and one.cause is None), None)
-    return found.whole if found and found.word is not Word.CANNOT_TELL else None
+def _believed(verdict: Verdict | None) -> Stepped | None:
+    """The comparison that savings may rest on: not where nothing can be told."""
+    return verdict.whole if verdict and verdict.word is not Word.CANNOT_TELL else None

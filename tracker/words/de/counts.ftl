@@ -25,10 +25,6 @@ so-many-findings = { $n ->
         [one] { $n } Befund
        *[other] { $n } Befunde
     }
-so-many-kits = { $n ->
-        [one] { $n } Teilesatz
-       *[other] { $n } Teilesätze
-    }
 so-many-lines = { $n ->
         [one] { $n } Zeile
        *[other] { $n } Zeilen

@@ -22,7 +22,10 @@ needs-overdue = { $many ->
        *[other] { $many } weitere Dinge hätten
     } kommen oder zurückkommen sollen
 needs-urgent = Bis Ende dieser Woche zu bestellen
-needs-urgent-none = Diese Woche muss nichts bestellt werden.
+needs-urgent-none = Diese Woche muss nichts bestellt werden{ $following ->
+        [none] {""}
+       *[other] ; das Nächste bis { $following }
+    }.
 needs-short = Lückenhafte Teilesätze, der früheste Beginn zuerst
 needs-short-none = Keinem Teilesatz fehlt etwas, das nicht rechtzeitig bestellt ist.
 needs-short-more = und { $more } weitere unten, bei Teilesätze

@@ -70,3 +70,14 @@ unbooked-stage = { $stage } am { $since }{ $why ->
     }
 unbooked-left-over = übrig: { $why }
 unbooked = nicht im veröffentlichten Plan
+
+## Was schiefgehen kann
+
+risk-kit = Webmaschine { $loom }, Beginn { $start }: ihrem Teilesatz fehlt { $parts }, und nichts Bestelltes bringt das rechtzeitig.
+risk-reading = Webmaschine { $loom }, Beginn { $start }: wann ihre Kette abläuft, sagt eine Ablesung vom { $read }.
+    .hint = Neu ablesen.
+risk-rehearsed = Webmaschine { $loom }, Beginn { $start }: beginnt in { $percent } von 100 durchgespielten Läufen wie geplant ({ $cause }).
+risk-order = { QUANTITY($quantity, $unit) } { $part } bis { $by } bestellen; sonst { $many ->
+        [one] fällt ein Termin aus
+       *[other] fallen { $many } Termine aus
+    }: { $looms }.

@@ -31,11 +31,6 @@ so-many-findings = { $n ->
        *[other] { $n } findings
     }
     .means = How many findings.
-so-many-kits = { $n ->
-        [one] { $n } kit
-       *[other] { $n } kits
-    }
-    .means = How many kits.
 so-many-lines = { $n ->
         [one] { $n } line
        *[other] { $n } lines

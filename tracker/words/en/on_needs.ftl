@@ -33,7 +33,10 @@ needs-overdue = { $many ->
     .means = What is overdue, folded away.
 needs-urgent = To order by the end of this week
     .means = A heading on the screen.
-needs-urgent-none = Nothing has to be ordered this week.
+needs-urgent-none = Nothing has to be ordered this week{ $following ->
+        [none] {""}
+       *[other] ; the next by { $following }
+    }.
     .means = Said where there is nothing.
 needs-short = Kits that lack parts, the first to start
     .means = A heading on the screen.

@@ -92,3 +92,18 @@ unbooked-left-over = left over: { $why }
     .means = The published plan leaves a loom over.
 unbooked = not in the published plan
     .means = A loom is neither booked nor left over.
+
+## What may go wrong
+
+risk-kit = Loom { $loom }, to start on { $start }: its kit lacks { $parts }, and nothing on order brings that in time.
+    .means = A kit of the next fortnight will not be whole.
+risk-reading = Loom { $loom }, to start on { $start }: when its warp runs out is told by a reading of { $read }.
+    .means = The beam-out of a booking of the next fortnight rests on an old reading.
+    .hint = Read it again.
+risk-rehearsed = Loom { $loom }, to start on { $start }: starts as booked in { $percent } of 100 rehearsed runs ({ $cause }).
+    .means = Rehearsal says that a booking of the next fortnight will hardly start as booked.
+risk-order = { QUANTITY($quantity, $unit) } of { $part } are to be ordered by { $by }; else { $many ->
+        [one] a booking falls
+       *[other] { $many } bookings fall
+    }: { $looms }.
+    .means = An order of the next fortnight without which bookings fall.
