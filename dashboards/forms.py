@@ -21,6 +21,7 @@ from dashboards.parts import literal
 from dashboards.speaking import SPEAKER, say
 from tracker.domain.findings import Finding
 from tracker.errors import ChangedSince, InputRefused, Message, PlanRefused, TrackerError
+from tracker.services.context import Actor
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.people.permissions import May, who_may
 from tracker.words.findings import in_words
@@ -49,9 +50,10 @@ def say_done() -> None:
         st.success(literal(line))
 
 
-def allowed(what: May, say_why: bool = False) -> bool:
-    """Whether who looks may do it, so that a form for it is drawn; `say_why`: else a line says whose it is."""
-    mine = access.may(what)
+def allowed(what: May, say_why: bool = False, actor: Actor | None = None) -> bool:
+    """Whether who looks may do it, so that a form for it is drawn; `say_why`: else a line says whose it is.
+    `actor`: who looks, where that is known already."""
+    mine = (actor or access.context().actor).may(what)
     if say_why and not mine:
         st.caption(literal(say("form-not-yours", what=what, roles=who_may(what))))
     return mine

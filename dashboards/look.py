@@ -65,6 +65,9 @@ h3 {{ font-size: 1.12rem !important; padding-top: .3rem !important; }}
 .sheet th.right {{ white-space: normal; overflow-wrap: anywhere; min-width: 5.5rem; }}
 .sheet .whole {{ white-space: nowrap; }}
 .sheet tbody tr:hover {{ background: {CLOTH}; }}
+[class*=st-key-touch] button, [class*=st-key-touch] input, [class*=st-key-touch] [data-baseweb=select] > div {{
+  min-height: 44px; min-width: 44px; }}
+[class*=st-key-touch] summary {{ min-height: 44px; }}
 @media (max-width: 900px) {{
   .block-container {{ padding: 2.6rem 1rem 2rem; }}
   .figures {{ grid-template-columns: repeat(2, 1fr); }}

@@ -7,7 +7,19 @@ from typing import Any
 import streamlit as st
 
 from dashboards import access
-from dashboards.screens import beam_outs, bookings, changes, load, looms, needs, people, rehearsal, scenarios, status
+from dashboards.screens import (
+    beam_outs,
+    bookings,
+    changes,
+    load,
+    looms,
+    needs,
+    people,
+    rehearsal,
+    scenarios,
+    status,
+    today,
+)
 from dashboards.speaking import say
 from tracker.domain.people import EVERY_ROLE, Role
 from tracker.services.context import Actor
@@ -45,7 +57,8 @@ def first_for(*roles: Role) -> frozenset[Role]:
 
 GROUPS: dict[str, tuple[Screen, ...]] = {
     "group-work": (
-        Screen("looms", looms.page, "screen-looms", first_for=first_for(Role.FITTER, Role.ELECTRICIAN)),
+        Screen("today", today.page, "screen-today", first_for=first_for(Role.FITTER, Role.ELECTRICIAN)),
+        Screen("looms", looms.page, "screen-looms"),
     ),
     "group-plan": (
         Screen("bookings", bookings.page, "screen-bookings", first_for=first_for(Role.PLANNER)),

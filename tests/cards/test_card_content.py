@@ -1,23 +1,19 @@
 """What stands on a card."""
 
 from dataclasses import replace
-from datetime import date
 
 import pytest
 from card_samples import BOOKING, CONTENT, KEY, MILL, PLAN, SLING, WINDOW, at
 
 from tracker.cards.content import BookedLoom, card_numbers, make_card
 from tracker.domain.mill import LoomKey
-from tracker.domain.needs import KitState
 from tracker.domain.windows import WindowKind
 
-KIT = KitState(
-    KEY, BOOKING.start, CONTENT.parts, {"LOCK": 2}, {"PIN": 4}, {"RAIL-190": 1}, {"RAIL-190": date(2027, 1, 4)}
-)
+SHORT = {"RAIL-190": 1}
 
 
 def card(**more):
-    given = {"booking": BOOKING, "content": CONTENT, "kit": KIT, "window": WINDOW} | more
+    given = {"booking": BOOKING, "content": CONTENT, "short": SHORT, "window": WINDOW} | more
     return make_card("C3-0001-5", 3, MILL, BookedLoom(**given), lambda row: row.minutes)
 
 

@@ -104,7 +104,7 @@ def test_who_may_not_finds_no_form_but_whose_it_is(acting, monkeypatch):
 
 
 @pytest.mark.parametrize(("roles", "path"), [
-    ({Role.FITTER}, "looms"), ({Role.ELECTRICIAN}, "looms"), ({Role.PURCHASING}, "needs"), ({Role.VIEWER}, "status"),
+    ({Role.FITTER}, "today"), ({Role.ELECTRICIAN}, "today"), ({Role.PURCHASING}, "needs"), ({Role.VIEWER}, "status"),
     ({Role.PLANNER, Role.ADMINISTRATOR}, "bookings"), ({Role.ADMINISTRATOR}, "people"), (EVERY_ROLE, "status"), (set(), "status"),
 ])  # fmt: skip
 def test_each_role_lands_on_its_own_first_screen(roles, path):

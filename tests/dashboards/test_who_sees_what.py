@@ -18,7 +18,17 @@ from tracker.services.people.audit import Which, deeds
 from tracker.services.people.sessions import door, screen_actor, sign_in
 from tracker.words import ENGLISH
 
-SEEN = {"Programme status", "Bookings", "Beam-outs", "Looms", "Kits and needs", "Rehearsal", "Scenarios", "Changes"}
+SEEN = {
+    "Today",
+    "Programme status",
+    "Bookings",
+    "Beam-outs",
+    "Looms",
+    "Kits and needs",
+    "Rehearsal",
+    "Scenarios",
+    "Changes",
+}
 
 
 @pytest.fixture(scope="module")

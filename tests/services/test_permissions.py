@@ -11,6 +11,7 @@ import pytest
 from writers import public_writers, units_of_work
 
 from tracker.domain.jobs import JobKind, LongJob
+from tracker.domain.mill import LoomKey
 from tracker.domain.people import EVERY_ROLE, Role
 from tracker.domain.rows import ReadResult, SourceTable
 from tracker.errors import NotAllowed
@@ -24,11 +25,12 @@ from tracker.services.people import absences, accounts, sessions, tokens
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
 from tracker.services.undoing import undo as undoing
-from tracker.services.work import entering, record, seen_alarms, taking_over, told_beam_out, withdrawing
+from tracker.services.work import at_the_loom, entering, record, seen_alarms, taking_over, told_beam_out, withdrawing
 from tracker.words import ENGLISH
 
 DAY, NOON = date(2027, 1, 4), datetime(2027, 1, 4, 12, tzinfo=UTC)
 WORK_DONE = ReadResult((SourceTable("", "", "work_done", 0),), (), ())
+AT_LOOM = at_the_loom.AtLoom(LoomKey("H", "1"), None, "F1", "Vera", NOON)
 CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("loading.load", "load"): lambda c: loading.load(c, [_looms(c)]),
     ("loading.load", "enter"): lambda c: loading.enter(c, WORK_DONE),
@@ -73,6 +75,18 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("plans.scenarios", "plan_scenarios"): lambda c: scenarios.plan_scenarios(c, [Path("as-if.toml")]),
     ("work.seen_alarms", "mark_seen"): lambda c: seen_alarms.mark_seen(c, "1", None, "tightened"),
     ("work.entering", "enter_records"): lambda c: entering.enter_records(c, "1", None, {}, {}),
+    ("work.at_the_loom", "begin"): lambda c: at_the_loom.begin(c, AT_LOOM),
+    ("work.at_the_loom", "note_time"): lambda c: at_the_loom.note_time(c, AT_LOOM, "locked_at", NOON),
+    ("work.at_the_loom", "tick"): lambda c: at_the_loom.tick(c, AT_LOOM, "Mount"),
+    ("work.at_the_loom", "remark"): lambda c: at_the_loom.remark(c, AT_LOOM, "loose"),
+    ("work.at_the_loom", "hand_over"): lambda c: at_the_loom.hand_over(c, AT_LOOM, "Ann"),
+    ("work.at_the_loom", "set_value"): lambda c: at_the_loom.set_value(c, AT_LOOM, "angle", None, 310, "set"),
+    ("work.at_the_loom", "check"): lambda c: at_the_loom.check(c, AT_LOOM, "Guards", None, "yes"),
+    ("work.at_the_loom", "waive"): lambda c: at_the_loom.waive(
+        c, AT_LOOM, "set_values", {"setting": "angle"}, "worn", "Ann"
+    ),
+    ("work.at_the_loom", "finish"): lambda c: at_the_loom.finish(c, AT_LOOM),
+    ("work.at_the_loom", "break_off"): lambda c: at_the_loom.break_off(c, AT_LOOM, "bent"),
     ("work.withdrawing", "withdraw_stage"): lambda c: withdrawing.withdraw_stage(c, "1", "mistyped"),
     ("work.withdrawing", "withdraw_reading"): lambda c: withdrawing.withdraw_reading(
         c, "1", "mistyped", withdrawing.RowMeant("set_values", {})

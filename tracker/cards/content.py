@@ -1,13 +1,13 @@
 """One booked loom's card."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
 
 from tracker.domain.card_numbers import card_number, card_place
 from tracker.domain.cards import Card, CardCaution, CardOperation, CardPart, CardSetting, CardTool, is_held
 from tracker.domain.method import PLACES, Check, Operation, Setpoint
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.needs import KitState
+from tracker.domain.needs import Quantities
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold, natural_key
@@ -32,7 +32,8 @@ class BookedLoom:
     booking: Booking
     content: WorkContent
     """Its work by today's method."""
-    kit: KitState | None = None
+    short: Quantities = field(default_factory=dict)
+    """Part → what is neither reserved nor issued yet."""
     window: Window | None = None
     """The one that it was made for, where the forecast still knows it."""
 
@@ -48,7 +49,7 @@ def make_card(number: str, plan: int, mill: Mill, booked: BookedLoom, minutes: M
         number, plan, mill.method.version, booking.key, mill.looms[booking.key], booking, article,
         window.article_in if window and changes else None if changes else article,
         window.p50_at if window and changes else booking.beam_out_p50,
-        cautions, _tools(content.operations, booking), _parts(content, mill, booked.kit),
+        cautions, _tools(content.operations, booking), _parts(content, mill, booked.short),
         _operations(content, booking, minutes, cautions), _settings(content.setpoints), _checks(content.checks),
     )  # fmt: skip
 
@@ -99,16 +100,15 @@ def _tools(operations: Iterable[Operation], booking: Booking) -> tuple[CardTool,
     )  # fmt: skip
 
 
-def _parts(content: WorkContent, mill: Mill, kit: KitState | None) -> tuple[CardPart, ...]:
+def _parts(content: WorkContent, mill: Mill, short: Quantities) -> tuple[CardPart, ...]:
     back = {line.part for line in content.kit_lines if line.comes_back}
-    found = [_part(name, quantity, mill, name in back, kit) for name, quantity in content.parts.items()]
+    found = [_part(name, quantity, mill, name in back, short) for name, quantity in content.parts.items()]
     return tuple(sorted(found, key=lambda p: (not p.location, natural_key(p.location), natural_key(p.part))))
 
 
-def _part(name: str, quantity: float, mill: Mill, comes_back: bool, kit: KitState | None) -> CardPart:
+def _part(name: str, quantity: float, mill: Mill, comes_back: bool, short: Quantities) -> CardPart:
     known = mill.parts.get(name)
     described = (known.description or "", known.unit or "", known.location or "") if known else ("", "", "")
-    short: Mapping[str, float] = kit.short if kit else {}
     return CardPart(name, *described, quantity, comes_back, short.get(name, 0.0))
 
 

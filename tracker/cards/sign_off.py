@@ -73,7 +73,7 @@ def _open_checks(checks: Iterable[Check], results: Mapping[Named, Row]) -> Itera
     for check in checks:
         row = results.get((fold(check.check), fold(check.side or "")))
         result = row["result"] if row else None
-        if result is not None and _passes(check, result):
+        if result is not None and passes(check, result):
             continue
         if row is None or is_held(check) or not is_waived(row):
             yield message(
@@ -81,7 +81,7 @@ def _open_checks(checks: Iterable[Check], results: Mapping[Named, Row]) -> Itera
             )
 
 
-def _passes(check: Check, result: Any) -> bool:
+def passes(check: Check, result: Any) -> bool:
     return result is True if check.kind == "yes/no" else _within(result, check.low, check.high)
 
 

@@ -11,7 +11,9 @@ SIX_TIMES = (
     "card-time-beam-out", "card-time-stopped", "card-time-locked", "card-time-unlocked", "card-time-first-pick",
     "card-time-at-speed",
 )  # fmt: skip
-"""What a crew notes of every conversion; codes of the catalogue, as are the next two."""
+"""What a crew notes of every conversion; codes of the catalogue, as are the cautions and blanks below."""
+TIME_FIELDS = ("beam_out_at", "started_at", "locked_at", "unlocked_at", "first_pick_at", "at_speed_at")
+"""The same as the sheet Work done has them."""
 USUAL_CAUTIONS = (
     "card-caution-locks", "card-caution-dead", "card-caution-stored", "card-caution-moves", "card-caution-supply",
     "card-caution-lifting", "card-caution-drilling", "card-caution-fire", "card-caution-signs", "card-caution-power",

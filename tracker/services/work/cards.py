@@ -1,37 +1,24 @@
 """Cards of the published plan: of one loom, or of a week by crew; their files."""
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import date, datetime
 from functools import partial
 from pathlib import Path
 from typing import Any
 
-from tracker.cards.content import BookedLoom, card_numbers, make_card
 from tracker.domain.calendars import iso_week
 from tracker.domain.cards import Card
 from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey, Mill
-from tracker.domain.needs import KitState
-from tracker.domain.plan import Booking, Plan
-from tracker.domain.progress import BESIDE, UNDER_WAY, StageChange
-from tracker.domain.scopes import LoomScope
-from tracker.domain.windows import Window
 from tracker.domain.words import fold, natural_key
 from tracker.errors import DataError, Message, UsageError, message
 from tracker.export.cards.packs import Pack, PackLine, write_notes, write_packs
 from tracker.export.cards.workbook import write_card_workbook
-from tracker.forecast.beam_outs import forecast
-from tracker.scope.content import scope_looms
-from tracker.scope.experience import learning_factors
-from tracker.scope.loads import Loader
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.stockroom import read_stockroom
-from tracker.services.work.method_then import MethodThen
-from tracker.services.work.scope import learning
-from tracker.services.work.sign_off import begun_at
-from tracker.store import UnitOfWork
+from tracker.services.work.card_maker import CardMaker
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,14 +75,11 @@ def cards(
     """
     with context.reading() as uow:
         room, plan, mill = read_stockroom(uow, as_of, context.now()), uow.published_plan(), uow.mill()
-        number = next((entry.number for entry in uow.plan_entries() if entry.published), 0)
-        factors, stages = learning_factors(learning(uow, mill)), uow.stages()
-        earlier = _begun_by_another(uow, mill, stages)
-    if plan is None:
+        number = uow.published_number() or 0
+        maker = CardMaker.read(uow, room, plan, number) if plan else None
+    if maker is None:
         raise DataError("no-plan-no-cards")
     at = planning_moment(mill.terms, as_of, context.now())
-    aside = frozenset(key for key, change in stages.items() if change.stage in BESIDE)
-    maker = _Maker(plan, number, mill, factors, {kit.key: kit for kit in room.kits}, aside, earlier)
     if loom is not None:
         return CardsReport(mill, None, (_one(maker, find_loom(mill, loom, hall)),))
     wanted = _week(week) if week else iso_week(at.astimezone(mill.terms.zone).date())
@@ -138,65 +122,7 @@ def _week(text: str) -> str:
         raise UsageError("no-week", text=text) from None
 
 
-@dataclass(slots=True)
-class _Maker:
-    """Makes cards; what all of them need is worked out once."""
-
-    plan: Plan
-    number: int
-    mill: Mill
-    factors: Mapping[str, float]
-    kits: Mapping[LoomKey, KitState]
-    aside: frozenset[LoomKey] = frozenset()
-    """Looms that were put off or left out since: nobody is to convert them by a card."""
-    earlier: Mapping[LoomKey, Mill] = field(default_factory=dict)
-    """Looms whose conversion began by another version of the method than today's, with the mill of that."""
-    _scopes: dict[int, Mapping[LoomKey, LoomScope]] = field(default_factory=dict)
-    """By version of the method."""
-    _windows: Mapping[LoomKey, Iterable[Window]] | None = None
-    _numbers: Mapping[LoomKey, str] | None = None
-
-    @property
-    def bookings(self) -> tuple[Booking, ...]:
-        return tuple(booking for booking in self.plan.bookings if booking.key not in self.aside)
-
-    def card(self, booking: Booking) -> Card | None:
-        """None where the loom is not to be had any more as it was booked."""
-        if self._windows is None:
-            self._windows = forecast(self.mill, self.plan.as_of, self.plan.horizon_end)
-            self._numbers = card_numbers(self.plan, self.number)
-        assert self._numbers is not None
-        mill = self.earlier.get(booking.key, self.mill)
-        scope, loom = self._scoped(mill).get(booking.key), mill.looms.get(booking.key)
-        contents = scope.contents.get(booking.kind, ()) if scope else ()
-        content = next((c for c in contents if c.choices == booking.choices), None)
-        if content is None or loom is None:
-            return None
-        loader = Loader(self.mill.terms.allowance, self.factors.get(loom.machine_type, 1.0))
-        window = booking.nearest(self._windows.get(booking.key, ()))
-        booked = BookedLoom(booking, content, self.kits.get(booking.key), window)
-        return make_card(self._numbers[booking.key], self.number, mill, booked, loader.minutes)
-
-    def _scoped(self, mill: Mill) -> Mapping[LoomKey, LoomScope]:
-        version = mill.method.version
-        if version not in self._scopes:
-            self._scopes[version] = scope_looms(mill, self.factors) if self.factors else scope_looms(mill)
-        return self._scopes[version]
-
-    def language(self, crew: str) -> str:
-        """The first that the crew's rows name, else that of the terms."""
-        named = (row.language for row in self.mill.crews if row.crew == crew and row.language)
-        return next(named, self.mill.terms.language_of_cards)
-
-
-def _begun_by_another(uow: UnitOfWork, mill: Mill, stages: Mapping[LoomKey, StageChange]) -> dict[LoomKey, Mill]:
-    """Looms under way that began by another version of the method → the mill of that: their cards stay as they were."""
-    then, begun = MethodThen(uow, mill), begun_at(uow.stage_history())
-    under_way = (key for key, change in stages.items() if change.stage in UNDER_WAY)
-    return {key: then.mill(begun.get(key)) for key in under_way if then.version(begun.get(key)) != mill.method.version}
-
-
-def _one(maker: _Maker, key: LoomKey) -> Pack:
+def _one(maker: CardMaker, key: LoomKey) -> Pack:
     booking = next((b for b in maker.bookings if b.key == key), None)
     if booking is None:
         raise DataError("not-booked-no-card", loom=key)
@@ -206,7 +132,7 @@ def _one(maker: _Maker, key: LoomKey) -> Pack:
     return Pack(card.crew, maker.language(card.crew), (PackLine(booking, booking.start, booking.end, card),))
 
 
-def _packs(maker: _Maker, week: str) -> tuple[Pack, ...]:
+def _packs(maker: CardMaker, week: str) -> tuple[Pack, ...]:
     lines: dict[str, list[PackLine]] = {}
     in_week: Callable[[datetime], bool] = partial(_is_in, week, maker.mill)
     for booking in maker.bookings:

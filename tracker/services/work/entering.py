@@ -6,7 +6,7 @@ from typing import Any
 
 from tracker.domain.columns import Column, Kind, Table
 from tracker.domain.mill import LoomKey
-from tracker.domain.rows import ReadResult, SourceTable, TypedRow
+from tracker.domain.rows import ReadResult, SourceColumn, SourceTable, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.errors import UsageError
 from tracker.intake.columns.simple_columns import yes_or_no
@@ -43,13 +43,18 @@ def enter_records(
     if common.get("waived_because"):
         common["waived_at"] = common["at"]
     local = {n: v.astimezone(zone).replace(tzinfo=None) if isinstance(v, datetime) else v for n, v in common.items()}
-    sources = tuple(SourceTable("", NOT_FROM_A_FILE, name, 0) for name in rows)
+    sources = tuple(SourceTable("", NOT_FROM_A_FILE, name, 0, _columns(TABLES[name])) for name in rows)
     typed = [
         TypedRow(name, _values(TABLES[name], {**local, **row}, key), {}, source, number)
         for source, (name, of) in enumerate(rows.items())
         for number, row in enumerate(of, 1)
     ]
     return enter(context, ReadResult(sources, tuple(typed), ()), correct)
+
+
+def _columns(table: Table) -> tuple[SourceColumn, ...]:
+    """In no cell, so that a finding names the heading of its field."""
+    return tuple(SourceColumn(column.heading, "", column.field) for column in table.columns)
 
 
 def _values(table: Table, given: Mapping[str, Any], key: LoomKey) -> dict[str, Any]:
