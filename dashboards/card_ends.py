@@ -8,12 +8,11 @@ from dashboards import forms
 from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.parts import literal
-from dashboards.speaking import SPEAKER, say
+from dashboards.speaking import SPEAKER, say, shown
 from tracker.domain.progress import Stage
 from tracker.services.screens.work_card import WorkCard
 from tracker.services.work import at_the_loom
 from tracker.services.work.record import StageTold, record_stage
-from tracker.words.formats import shown
 
 
 def remarks_and_end(hand: Hand) -> None:

@@ -10,12 +10,11 @@ from dashboards import forms
 from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.parts import literal
-from dashboards.speaking import SPEAKER, say
+from dashboards.speaking import SPEAKER, number, say
 from tracker.domain.method import Check, Setpoint
 from tracker.services.people.permissions import May
 from tracker.services.screens.work_card import CheckLine, OperationLine, SettingLine
 from tracker.services.work import at_the_loom
-from tracker.words.formats import number
 
 MOST_TORQUE_NM = 5000.0
 

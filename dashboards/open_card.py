@@ -13,7 +13,7 @@ from dashboards.card_lines import checks, operations, settings
 from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.parts import facts, literal
-from dashboards.speaking import SPEAKER, say
+from dashboards.speaking import SPEAKER, moment, say, shown
 from tracker.domain.cards import SIX_TIMES, TIME_FIELDS, USUAL_CAUTIONS
 from tracker.errors import DataError
 from tracker.services.context import Actor, Context
@@ -22,7 +22,6 @@ from tracker.services.screens.work_card import WorkCard, work_card
 from tracker.services.work import at_the_loom
 from tracker.services.work.at_the_loom import AtLoom
 from tracker.services.work.cards import cards, write_cards
-from tracker.words.formats import moment, shown
 
 PARTS = {
     "today-tab-times": lambda hand: _times(hand),

@@ -8,9 +8,8 @@ from dashboards import access, forms
 from dashboards.empty import no_looms, no_plan
 from dashboards.open_card import open_card
 from dashboards.parts import literal, of_part
-from dashboards.speaking import SPEAKER, say
+from dashboards.speaking import SPEAKER, moment, say
 from tracker.services.screens.today import DueLoom, Today, today
-from tracker.words.formats import moment
 
 
 def page() -> None:
