@@ -15,6 +15,7 @@ from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, UsageError
 from tracker.export.cards.packs import PackLine, write_packs
 from tracker.scope.content import scope_looms
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work import cards as service
 from tracker.services.work.record import StageTold, record_stage
 
@@ -67,8 +68,8 @@ def test_a_crew_that_takes_over_is_told_who_has_the_card(sample):
     half = booking.start + (booking.end - booking.start) / 2
     shared = replace(booking, crews=(CrewTurn("A", booking.start, half), CrewTurn("B", half, booking.end)))
     with here(db).reading() as uow:
-        mill = uow.mill()
-    maker = service._Maker(replace(plan, bookings=(shared,)), 1, mill, {}, {})
+        room = read_stockroom(uow)
+    maker = service.CardMaker(replace(plan, bookings=(shared,)), 1, room.mill, {}, room)
     first, second = service._packs(maker, week_of(plan, booking))
     assert (first.crew, len(first.cards), second.crew, len(second.cards)) == ("A", 1, "B", 0)
     assert second.lines[0].taken_from == "A"
@@ -100,10 +101,11 @@ def test_what_is_refused(sample, tmp_path):
 def test_a_crews_own_language_comes_before_that_of_the_terms(sample):
     db, plan = sample
     with here(db).reading() as uow:
-        mill = uow.mill()
+        room = read_stockroom(uow)
+    mill = room.mill
     mill = replace(mill, crews=tuple(replace(c, language="tr") if i == 0 else c for i, c in enumerate(mill.crews)),
                    terms=replace(mill.terms, language_of_cards="de"))  # fmt: skip
-    maker = service._Maker(plan, 1, mill, {}, {})
+    maker = service.CardMaker(plan, 1, mill, {}, room)
     assert maker.language(mill.crews[0].crew) == "tr" and maker.language("") == "de"
 
 
