@@ -1,14 +1,16 @@
 """Jobs: long work in a process of its own, seen and stopped by everybody, written by the server alone.
 
-The mill of three looms (three_looms.py); `HeldPlan` waits at its first word until it is stopped.
+The mill of three looms (three_looms.py); a plan that is `held` waits at its first word until it is stopped.
 """
 
 import os
 import signal
 from dataclasses import replace
+from pickle import dumps
 
 import pytest
-from held_work import HeldPlan, Waiting, until
+from distributed import LocalCluster
+from held_work import Waiting, held, until
 from opened import here
 from refusals import refused
 from three_looms import MONDAY, at, key, make
@@ -16,7 +18,7 @@ from three_looms import MONDAY, at, key, make
 from tracker.domain.jobs import JobKind, JobState
 from tracker.domain.people import Role
 from tracker.domain.plan import RuledOut
-from tracker.errors import DataError, NotAllowed, UsageError
+from tracker.errors import DataError, NotAllowed, TrackerError, UsageError
 from tracker.services.context import Actor, Context
 from tracker.services.jobs import desk, kinds
 from tracker.services.jobs.kinds import plan_arguments
@@ -42,9 +44,9 @@ def by(db, name, role=Role.PLANNER):
     return Context(db, Actor(name, frozenset({role}), "screen"))
 
 
-def held(monkeypatch):
+def hold_plans(monkeypatch):
     usual = kinds.KINDS[JobKind.PLAN]
-    monkeypatch.setitem(kinds.KINDS, JobKind.PLAN, lambda *args, **given: HeldPlan(usual(*args, **given)))
+    monkeypatch.setitem(kinds.KINDS, JobKind.PLAN, lambda *args, **given: held(usual(*args, **given)))
 
 
 def newest(context):
@@ -80,7 +82,7 @@ def test_a_plan_is_that_of_the_command(db):
 
 
 def test_everybody_sees_it_and_a_stop_by_another_keeps_the_best(db, monkeypatch):
-    held(monkeypatch)
+    hold_plans(monkeypatch)
     ann, bob = by(db, "Ann"), by(db, "Bob")
     number = desk.start(ann, "plan", {"as_of": AS_OF, "publish": True})
     seen = until(lambda: newest(by(db, "Vera", Role.VIEWER)).fraction and newest(by(db, "Vera", Role.VIEWER)))
@@ -147,3 +149,36 @@ def test_what_cannot_be_asked_for_is_refused_at_once(db):
     with pytest.raises(NotAllowed):
         desk.start(by(db, "Bo", Role.FITTER), "plan")
     assert desk.look(ann).jobs == ()
+
+
+@pytest.fixture(scope="module")
+def two_workers():
+    """The address of a cluster of this process, on a port of this machine."""
+    with LocalCluster(
+        n_workers=2, threads_per_worker=1, processes=False, protocol="tcp", host="127.0.0.1", dashboard_address=None
+    ) as started:
+        yield started.scheduler_address
+
+
+def test_a_worker_of_a_cluster_makes_the_same_plan_and_is_stopped(db, monkeypatch, two_workers):
+    told = plan(here(db), PlanRequest(as_of=MONDAY)).plan
+    monkeypatch.setenv("BEAMSLOT_CLUSTER", two_workers)
+    ann, asked = by(db, "Ann"), {"as_of": AS_OF}
+    assert db.encode() not in dumps(kinds.KINDS[JobKind.PLAN](ann, **asked))  # no way to the database travels
+    number = desk.start(ann, "plan", asked)
+    assert desk.wait(ann, number, 60)
+    made, _ = made_plan(ann, newest(ann).result["plan"])
+    assert (made.bookings, made.objective, made.bound) == (told.bookings, told.objective, told.bound)
+    hold_plans(monkeypatch)
+    number = desk.start(ann, "plan", asked)
+    until(lambda: "gap" in said(newest(ann)))  # what the worker tells is seen
+    desk.stop(ann, number)
+    assert desk.wait(ann, number, 60)
+    assert newest(ann).state is JobState.STOPPED
+
+
+def test_a_cluster_that_is_not_there_is_said_before_anything_begins(db, monkeypatch):
+    monkeypatch.setenv("BEAMSLOT_CLUSTER", "tcp://127.0.0.1:1")
+    with refused(TrackerError, "no cluster answered at tcp://127.0.0.1:1"):
+        desk.start(by(db, "Ann"), "plan")
+    assert desk.look(by(db, "Ann")).jobs == ()

@@ -13,7 +13,7 @@ from refusals import refused
 from three_looms import MONDAY, make
 
 from tracker.errors import TrackerError, UsageError
-from tracker.services.plans.cluster import cluster
+from tracker.services.cluster import cluster
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.players import players
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
@@ -51,17 +51,21 @@ def test_two_workers_of_a_cluster_say_what_one_process_says(tmp_path, two_worker
 @pytest.mark.parametrize(
     ("address", "kind", "says"),
     [
-        ("tcp://127.0.0.1:1", TrackerError, "no cluster answered at tcp://127.0.0.1:1 within 0.5 s; nothing was kept"),
+        (
+            "tcp://127.0.0.1:1",
+            TrackerError,
+            "no cluster answered at tcp://127.0.0.1:1 within 0.5 s; nothing was written",
+        ),
         ("hall-2", UsageError, "hall-2 is no address of a cluster"),
     ],
 )
 def test_a_cluster_that_is_not_there_is_refused(monkeypatch, address, kind, says):
-    monkeypatch.setattr("tracker.services.plans.cluster.CONNECT_S", 0.5)
+    monkeypatch.setattr("tracker.services.cluster.CONNECT_S", 0.5)
     with refused(kind, says), cluster(address):
         pass
 
 
 def test_a_cluster_that_is_lost_is_refused(two_workers):
-    with refused(TrackerError, "was lost; nothing was kept"), cluster(two_workers) as (_, workers):
+    with refused(TrackerError, "was lost; nothing was written"), cluster(two_workers) as (_, workers):
         assert workers == 2
         raise CancelledError

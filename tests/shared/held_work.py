@@ -2,33 +2,39 @@
 runs."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 from time import sleep
 from typing import Any
 
-from tracker.errors import message
+from tracker.domain.plan import Plan
+from tracker.errors import Message, message
+from tracker.planning.problem import PlanningProblem
 from tracker.services.jobs.kinds import PlanWork
 from tracker.services.jobs.work import Kept, Progress, Stop
+from tracker.services.plans.plan import PlanTask, Search
 
 A_MOMENT_S, LONGEST_S = 0.05, 120
 
 
-@dataclass(frozen=True, slots=True)
-class HeldPlan:
+class HeldTask(PlanTask):
     """A plan whose search goes on after its first word only once it is to end."""
 
-    plan: PlanWork
+    __slots__ = ()
 
-    def run(self, progress: Progress, stop: Stop) -> Any:
-        def tell(what, fraction):
-            progress(what, fraction)
-            while not stop():
+    def made(self, problem: PlanningProblem, search: Search) -> Plan:
+        def tell(what: Message, fraction: float) -> None:
+            assert search.progress and search.stop
+            search.progress(what, fraction)
+            while not search.stop():
                 sleep(A_MOMENT_S)
 
-        return self.plan.run(tell, stop)
+        return PlanTask.made(self, problem, replace(search, progress=tell))
 
-    def keep(self, uow, found, stopped: bool) -> Kept:
-        return self.plan.keep(uow, found, stopped)
+
+def held(work: PlanWork) -> PlanWork:
+    """The same plan, held."""
+    task = HeldTask(*(getattr(work.task, field.name) for field in fields(PlanTask)))
+    return replace(work, task=task)
 
 
 @dataclass(frozen=True, slots=True)

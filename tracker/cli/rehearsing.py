@@ -29,7 +29,11 @@ def rehearse(
     jobs: Annotated[int | None, typer.Option(min=1, max=256, help="Processes; default one a core.")] = None,
     cluster: Annotated[
         str | None,
-        typer.Option(metavar="ADDRESS", help="Let a Dask cluster play, as tcp://10.0.0.5:8786 (extra 'cluster')."),
+        typer.Option(
+            envvar="BEAMSLOT_CLUSTER",
+            metavar="ADDRESS",
+            help="Let a Dask cluster play, as tcp://10.0.0.5:8786 (extra 'cluster').",
+        ),
     ] = None,
     until_sure: Annotated[
         float | None,

@@ -11,6 +11,7 @@ from tracker.domain.jobs import JobKind
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Placed, Plan, RuledOut
 from tracker.errors import message
+from tracker.services.cluster import require_there, run_there
 from tracker.services.context import Actor, Context
 from tracker.services.jobs.work import JobWork, Kept, Progress, Stop
 from tracker.services.people.permissions import May
@@ -35,16 +36,25 @@ def needed_for(kind: JobKind, actor: Actor) -> May:
 
 
 def cluster_address() -> str | None:
-    """Of the cluster that does the work; None where this machine does it."""
-    return os.environ.get(CLUSTER) or None
+    """Of the cluster that does the work; None where this machine does it. Raises where nobody listens there."""
+    if address := os.environ.get(CLUSTER):
+        require_there(address)
+    return address or None
 
 
 @dataclass(frozen=True, slots=True)
 class PlanWork:
     task: PlanTask
     time_limit_s: float | None = None
+    cluster: str | None = None
+    """Address of the scheduler whose worker makes the plan; None = the job's own process makes it."""
 
     def run(self, progress: Progress, stop: Stop) -> Plan:
+        if self.cluster:
+            return run_there(self.cluster, self.plan, progress, stop)
+        return self.plan(progress, stop)
+
+    def plan(self, progress: Progress, stop: Stop) -> Plan:
         return self.task.run(Search(self.time_limit_s, progress, stop))
 
     def keep(self, uow: UnitOfWork, found: Plan, stopped: bool) -> Kept:
@@ -97,7 +107,7 @@ def _plain(value: Any) -> Any:
 
 
 def _plan(context: Context, time_limit_s: float | None = None, **asked: Any) -> JobWork:
-    return PlanWork(plan_task(context, _request(asked)), time_limit_s)
+    return PlanWork(plan_task(context, _request(asked)), time_limit_s, cluster_address())
 
 
 def _request(asked: Arguments) -> PlanRequest:
@@ -121,7 +131,7 @@ def _request(asked: Arguments) -> PlanRequest:
 
 def _scenario(context: Context, text: str, as_of: str | None = None, time_limit_s: float | None = None) -> JobWork:
     request = _request({"as_of": as_of})
-    return PlanWork(plan_task(context, request, scenario_of(text)), time_limit_s)
+    return PlanWork(plan_task(context, request, scenario_of(text)), time_limit_s, cluster_address())
 
 
 def _rehearsal(context: Context, as_of: str | None = None, **asked: Any) -> JobWork:

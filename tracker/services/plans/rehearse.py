@@ -19,9 +19,9 @@ from tracker.rehearsal.policies import KEPT, NEVER_CUT, RULE
 from tracker.rehearsal.rehearsing import Ask, Players, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
 from tracker.rehearsal.sources import Source, Spreads
+from tracker.services.cluster import cluster
 from tracker.services.context import Context
 from tracker.services.people.permissions import May
-from tracker.services.plans.cluster import cluster
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.players import players
 from tracker.services.plans.rehearsal_record import Basis, record_of
