@@ -6,6 +6,7 @@ Three looms (three_looms.py); where nothing varies every run is the plan.
 import pytest
 from held_work import Waiting
 from opened import here
+from quick_jobs import quick_jobs  # noqa: F401
 from screen_texts import words
 from streamlit.testing.v1 import AppTest
 from three_looms import MONDAY, make
@@ -26,12 +27,11 @@ def screen(name: str = "rehearsal") -> AppTest:
 
 
 @pytest.fixture
-def published(tmp_path, monkeypatch):
+def published(tmp_path, monkeypatch, quick_jobs):  # noqa: F811
     db = make(str(tmp_path / "mill.db"))
     plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
     monkeypatch.setenv("BEAMSLOT_DB", db)
-    yield db
-    desk.end_all()
+    return db
 
 
 def test_it_plays_in_the_background_and_shows_what_came_of_it(published):

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 import pytest
 from opened import here
+from quick_jobs import quick_jobs  # noqa: F401
 from screen_mill import NINE, SEVEN, at, put, small_mill, small_plan
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
@@ -422,7 +423,7 @@ def test_what_a_plan_would_move_stands_on_the_bookings_before_it_is_published(pl
     assert "repeat, pilot, kept" in "".join(part.proto.body for part in app.get("html"))
 
 
-def test_a_scenario_that_cannot_be_planned_is_one_line(planned):
+def test_a_scenario_that_cannot_be_planned_is_one_line(planned, quick_jobs):  # noqa: F811
     app = screen("scenarios").run()
     app.text_input[0].set_value("nobody")
     next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(0)
@@ -433,7 +434,7 @@ def test_a_scenario_that_cannot_be_planned_is_one_line(planned):
     assert app.error[0].value and "\n" not in app.error[0].value
 
 
-def test_a_scenario_is_planned_and_set_beside_the_published_plan(tmp_path, monkeypatch):
+def test_a_scenario_is_planned_and_set_beside_the_published_plan(tmp_path, monkeypatch, quick_jobs):  # noqa: F811
     plan = small_plan(small_mill())
     possible = tuple(replace(booking, choices=()) for booking in plan.bookings)  # its method gives no choice
     monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "m.db", small_mill(), replace(plan, bookings=possible)))

@@ -12,6 +12,7 @@ import pytest
 from distributed import LocalCluster
 from held_work import Waiting, held, until
 from opened import here
+from quick_jobs import quick_jobs  # noqa: F401
 from refusals import refused
 from three_looms import MONDAY, at, key, make
 
@@ -19,25 +20,21 @@ from tracker.domain.jobs import JobKind, JobState
 from tracker.domain.people import Role
 from tracker.domain.plan import RuledOut
 from tracker.errors import DataError, NotAllowed, TrackerError, UsageError
+from tracker.services.apart import APART
 from tracker.services.context import Actor, Context
-from tracker.services.jobs import desk, kinds
+from tracker.services.jobs import desk, kinds, running
 from tracker.services.jobs.kinds import plan_arguments
 from tracker.services.plans.made_plans import made_plan, made_plans
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.words import ENGLISH
 
 AS_OF = MONDAY.isoformat()
+pytestmark = pytest.mark.usefixtures("quick_jobs")
 
 
 @pytest.fixture
 def db(tmp_path):
     return make(str(tmp_path / "mill.db"))
-
-
-@pytest.fixture(autouse=True)
-def ended():
-    yield
-    desk.end_all()
 
 
 def by(db, name, role=Role.PLANNER):
@@ -57,7 +54,9 @@ def said(job):
     return ENGLISH.line(job.message)
 
 
-def test_a_plan_is_that_of_the_command(db):
+def test_a_plan_is_that_of_the_command(db, monkeypatch):
+    """In a process that is started anew, as a server starts it."""
+    monkeypatch.setattr(running, "APART", APART)
     ann = by(db, "Ann")
     request = PlanRequest(publish=True, as_of=MONDAY, ruled_out=(RuledOut(key("3"), at(0, 0), at(1, 0)),))
     asked = plan_arguments(request)
@@ -110,8 +109,7 @@ def test_a_killed_process_leaves_it_broken_off_and_it_can_be_started_again(db, m
     ann = by(db, "Ann")
     number = desk.start(ann, "plan", {"calm": 2})
     until(lambda: newest(ann).fraction)
-    running = desk._RUNNING[db, number]
-    os.kill(running.pid, signal.SIGKILL)
+    os.kill(desk._RUNNING[db, number].pid, signal.SIGKILL)
     assert desk.wait(ann, number, 60)
     job = newest(ann)
     assert job.state is JobState.BROKEN
