@@ -5,14 +5,13 @@ from collections.abc import Callable, Sequence
 import streamlit as st
 
 from dashboards.parts import literal
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, say
 from tracker.domain.findings import Choice
 from tracker.errors import Message, TrackerError
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.loading.questions import Question, questions, together
 from tracker.words.findings import in_words
 
-OTHER = "something else"
 Answers = dict[str, str]
 Try = Callable[[Answers], object]
 """Reads the files with these answers; TrackerError for one that fits nothing."""
@@ -23,28 +22,32 @@ def ask(report: LoadReport, answers: Answers, dry_run: Try) -> None:
     if not report.questions:
         return
     asked = questions(report.findings)
-    st.header("Questions")
+    st.header(say("load-questions-title"))
     with st.form("questions"):
         given = [answer for number, question in enumerate(asked) if (answer := _question(question, number))]
-        sent = st.form_submit_button("Use these answers", type="primary")
+        sent = st.form_submit_button(say("load-use-answers"), type="primary")
     if sent:
         _use(_by_heading(given), answers, dry_run)
 
 
 def answer_more(report: LoadReport, answers: Answers, dry_run: Try) -> None:
     """A form for any heading or sheet: what a note invites to, or nobody asked for."""
-    with st.expander("Answer something else"), st.form("other answer", border=False):
+    with st.expander(say("load-answer-other")), st.form("other answer", border=False):
         about_at, answer_at = st.columns(2)
         about = about_at.selectbox(
-            "Heading or sheet", _names(report), index=None, placeholder="choose or write", accept_new_options=True
-        )
-        answer = answer_at.text_input("Answer", placeholder="inch, day first, own column, ignore, as written …")
-        if st.form_submit_button("Use this answer"):
+            say("load-heading-or-sheet"),
+            _names(report),
+            index=None,
+            placeholder=say("load-choose-or-write"),
+            accept_new_options=True,
+        )  # fmt: skip
+        answer = answer_at.text_input(say("load-answer"), placeholder=say("load-answer-such-as"))
+        if st.form_submit_button(say("load-use-answer")):
             _use({about: answer.strip()} if about and answer.strip() else {}, answers, dry_run)
     if answers:
-        given = ", ".join(f"“{answer}” for {about}" for about, answer in answers.items())
-        st.caption(f"Answers given: {literal(given)}.")
-        if st.button("Forget these answers"):
+        given = [say("load-answer-for", answer=answer, about=about) for about, answer in answers.items()]
+        st.caption(literal(say("load-answers-given", answers=", ".join(given))))
+        if st.button(say("load-forget-answers")):
             answers.clear()
             st.rerun()
 
@@ -59,7 +62,7 @@ def _names(report: LoadReport) -> list[str]:
 
 def _use(given: Answers, answers: Answers, dry_run: Try) -> None:
     if not given:
-        st.warning("No answer was given yet: choose or write one first.")
+        st.warning(say("load-no-answer"))
         return
     new = together(answers, given)
     try:
@@ -77,12 +80,13 @@ def _question(question: Question, number: int) -> Choice | None:
     where = " ".join(filter(None, [finding.file, finding.sheet, finding.cell]))
     label, key = f"**{literal(said)}**  \n{literal(where)}", f"{number} {said}"
     labels = {_label(choice, question): choice for choice in question.choices}
-    chosen = st.radio(label, [*labels, OTHER], index=None, key=f"radio {key}", horizontal=True, format_func=literal)
+    other = say("load-something-else")
+    chosen = st.radio(label, [*labels, other], index=None, key=f"radio {key}", horizontal=True, format_func=literal)
     written = st.text_input(
-        "Something else: a unit, an order, the field that the column is, or *ignore*",
-        key=f"text {key}", placeholder="only where none of the answers above fits",
+        say("load-write-answer"),
+        key=f"text {key}", placeholder=say("load-only-where"),
     )  # fmt: skip
-    if chosen in (None, OTHER):
+    if chosen in (None, other):
         return Choice(question.choices[0].about, written.strip()) if written.strip() else None
     return labels[chosen]
 

@@ -6,19 +6,19 @@ from collections.abc import Sequence
 import streamlit as st
 
 from dashboards.parts import Figure, literal, table
-from dashboards.speaking import SPEAKER, count
+from dashboards.speaking import SPEAKER, count, listed, number, say, share
 from dashboards.tables import Cell, Head
 from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import Change, RowKey
 from tracker.domain.tables import TABLES
-from tracker.errors import message
 from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapping, set_aside
 from tracker.services.loading.load import LoadReport
 from tracker.services.loading.told_changes import row_named, told
 from tracker.words.findings import in_words
 
-SEVERITIES = {Severity.REFUSED: "✕ refused", Severity.DOUBT: "? doubt", Severity.NOTE: "i note"}
+SEVERITIES = [Severity.REFUSED, Severity.DOUBT, Severity.NOTE]
+"""The gravest first."""
 MOST_ROWS = 500
 """Rows of a table that are shown; the number of the others is said."""
 MOST_LOOMS = 30
@@ -32,14 +32,14 @@ def load_figures(report: LoadReport) -> list[Figure]:
     )
     asked, reasons = len(report.questions), len(report.refused)
     return [
+        (say("load-recognised"), count(len(report.tables), "so-many-tables"), say("load-passed-over", rows=ignored)),
         (
-            "Recognised",
-            count(len(report.tables), "so-many-tables"),
-            f"{ignored:,} rows passed over: titles, sums, notes",
+            say("load-changes"),
+            say("load-new-and-changed", added=added, changed=changed),
+            say("load-unchanged", unchanged=unchanged),
         ),
-        ("Would change", f"{added:,} new, {changed:,} changed", f"{unchanged:,} unchanged"),
-        ("To answer", count(asked, "so-many-questions"), "nothing is written before" if asked else ""),
-        ("Refused", count(refused, "so-many-rows"), count(reasons, "so-many-reasons") if reasons else ""),
+        (say("load-to-answer"), count(asked, "so-many-questions"), say("load-not-before") if asked else ""),
+        (say("load-refused"), count(refused, "so-many-rows"), count(reasons, "so-many-reasons") if reasons else ""),
     ]
 
 
@@ -52,25 +52,33 @@ def show_findings(report: LoadReport) -> None:
     findings = within_files(report)
     if report.findings and not findings:
         return
-    st.header("Findings")
+    st.header(say("load-findings"))
     if not findings:
-        st.caption("None: every cell could be read without doubt.")
+        st.caption(say("load-no-findings"))
         return
     counts = Counter(finding.severity for finding in findings)
     chosen = st.pills(
-        "Show", list(SEVERITIES), default=[s for s in SEVERITIES if counts[s]], selection_mode="multi",
-        format_func=lambda s: f"{SEVERITIES[s]} ({counts[s]:,})",
+        say("load-show"), SEVERITIES, default=[s for s in SEVERITIES if counts[s]], selection_mode="multi",
+        format_func=lambda s: say("load-severity-count", severity=_severity(s), many=counts[s]),
     )  # fmt: skip
-    headings = ("File", "Sheet", "Cell", "Heading", "Raw", "Understood", "What", "What to do")
-    order = list(SEVERITIES)
-    found = sorted((f for f in findings if f.severity in chosen), key=lambda f: order.index(f.severity))
-    _first_rows([Head("Severity", whole=True), *map(Head, headings)], [_finding(finding) for finding in found])
+    headings = (
+        "load-head-file", "load-head-sheet", "load-head-cell", "load-head-heading", "load-head-raw", "load-head-understood",
+        "load-head-what", "load-head-to-do",
+    )  # fmt: skip
+    found = sorted((f for f in findings if f.severity in chosen), key=lambda f: SEVERITIES.index(f.severity))
+    columns = [Head(say("load-head-severity"), whole=True), *(Head(say(code)) for code in headings)]
+    _first_rows(columns, [_finding(finding) for finding in found])
+
+
+def _severity(severity: Severity) -> str:
+    """Its sign and its word."""
+    return say("load-severity", severity=str(severity))
 
 
 def _finding(finding: Finding) -> list[Cell | str]:
     said = in_words(finding, SPEAKER)
     return [
-        Cell(SEVERITIES[finding.severity], list(SEVERITIES).index(finding.severity)),
+        Cell(_severity(finding.severity), SEVERITIES.index(finding.severity)),
         finding.file,
         finding.sheet,
         finding.cell,
@@ -78,21 +86,21 @@ def _finding(finding: Finding) -> list[Cell | str]:
         finding.raw,
         said.understood,
         said.message,
-        "Answer it above." if finding.severity is Severity.DOUBT else said.hint,
+        say("load-answer-above") if finding.severity is Severity.DOUBT else said.hint,
     ]
 
 
 def show_tables(report: LoadReport) -> None:
-    st.header("Recognised tables")
+    st.header(say("load-tables"))
     for found in report.tables:
         source, rows = found.source, found.rows
-        name = literal(f"{TABLES[source.table].sheet}: {source.file}, sheet {source.sheet}")
-        with st.expander(
-            f"{name} ({rows.added:,} new, {rows.changed:,} changed, {rows.unchanged:,} unchanged)",
-            expanded=source.table == "looms",
-        ):
-            st.caption(f"Headings in {'column' if source.transposed else 'row'} {source.heading_row}.")
-            columns = [*map(Head, ("Heading", "Cell", "Is", "Unit")), Head("Certainty", right=True)]
+        name = say("load-table-named", table=TABLES[source.table].sheet, file=source.file, sheet=source.sheet)
+        parts = say("load-table-rows", added=rows.added, changed=rows.changed, unchanged=rows.unchanged)
+        with st.expander(f"{literal(name)} {parts}", expanded=source.table == "looms"):
+            way = "column" if source.transposed else "row"
+            st.caption(say("load-headings-in", way=way, place=str(source.heading_row)))
+            headings = ("load-head-heading", "load-head-cell", "load-head-is", "load-head-unit")
+            columns = [*(Head(say(code)) for code in headings), Head(say("load-head-certainty"), right=True)]
             asked = set(asked_cells(report.findings, source))
             _first_rows(columns, [_column(one) for one in mapping(source, asked)])
 
@@ -101,13 +109,20 @@ def show_account(report: LoadReport) -> None:
     """How many filled cells of each sheet went where."""
     if not report.account:
         return
-    st.header("Every cell accounted for")
-    counts = ("Cells", "In headings", "Taken", "Own headings", "Refused", "Set aside")
+    st.header(say("load-account"))
+    counts = (
+        "load-head-cells",
+        "load-head-in-headings",
+        "load-head-taken",
+        "load-head-own",
+        "load-refused",
+        "load-head-aside",
+    )
     columns = [
-        Head("File"),
-        Head("Sheet"),
-        *(Head(name, right=True) for name in counts),
-        Head("Set aside, why and where"),
+        Head(say("load-head-file")),
+        Head(say("load-head-sheet")),
+        *(Head(say(code), right=True) for code in counts),
+        Head(say("load-head-aside-why")),
     ]
     _first_rows(columns, [_account(one) for one in report.account])
 
@@ -115,7 +130,7 @@ def show_account(report: LoadReport) -> None:
 def _account(one: SheetAccount) -> list[Cell | str]:
     numbers = [one.cells, *(one.counts.get(what, 0) for what in (HEADING, TAKEN, OWN, REFUSED)), one.set_aside]
     why = "; ".join(SPEAKER.say(set_aside(part)) for part in one.aside)
-    return [one.file, one.sheet, *(Cell(f"{number:,}", number) for number in numbers), why]
+    return [one.file, one.sheet, *(Cell(number(many), many) for many in numbers), why]
 
 
 def _column(meaning: ColumnMeaning) -> list[Cell | str]:
@@ -125,34 +140,34 @@ def _column(meaning: ColumnMeaning) -> list[Cell | str]:
         column.cell,
         SPEAKER.say(meaning.understood),
         column.unit,
-        Cell(f"{column.certainty:.0%}", column.certainty) if column.field else "",
+        Cell(share(column.certainty), column.certainty) if column.field else "",
     ]
 
 
 def show_changes(report: LoadReport) -> None:
-    st.header("What would change")
+    st.header(say("load-would-change"))
     added = Counter(change.table for change in report.changes if not change.field)
     changed = [change for change in report.changes if change.field]
     if not added and not changed and not report.retired and report.method is None:
         st.caption(_nothing(report))
     if added:
-        st.write("New rows: " + ", ".join(f"{rows:,} × {TABLES[name].sheet}" for name, rows in added.items()) + ".")
+        new = [say("load-rows-of", many=rows, sheet=TABLES[name].sheet) for name, rows in added.items()]
+        st.write(literal(say("load-new-rows", rows=", ".join(new))))
         _new_looms(report)
     if changed:
         headings = [
-            Head("Sheet", whole=True),
-            Head("Row", whole=True),
-            *map(Head, ("Value of", "Old", "New")),
+            Head(say("load-head-sheet"), whole=True),
+            Head(say("load-head-row"), whole=True),
+            *(Head(say(code)) for code in ("load-head-value-of", "load-head-old", "load-head-new")),
         ]
         _first_rows(headings, [_change(change) for change in changed])
     if report.method:
         _method(report)
     for name, gone in report.retired.items():
-        st.write(literal(f"{TABLES[name].sheet}: would end: " + ", ".join(_row(name, key) for key in gone) + "."))
+        rows = ", ".join(_row(name, key) for key in gone)
+        st.write(literal(say("load-would-end", sheet=TABLES[name].sheet, rows=rows)))
     for name, keys in report.missing.items():
-        with st.expander(
-            f"{TABLES[name].sheet}: {count(len(keys), 'so-many-rows')} of the database not in these files; they stay"
-        ):
+        with st.expander(literal(say("rows-not-in-files", sheet=TABLES[name].sheet, many=len(keys)))):
             st.write(literal(", ".join(_row(name, key) for key in keys)))
 
 
@@ -162,16 +177,15 @@ def _nothing(report: LoadReport) -> str:
         sum(getattr(found.rows, name) for found in report.tables) for name in ("refused", "unchanged")
     )
     if refused:
-        return SPEAKER.say(message("nothing-refused", rows=refused, others="yes" if unchanged else "no"))
-    return "Nothing: the database says the same already." if unchanged else "Nothing: there are no rows."
+        return say("nothing-refused", rows=refused, others=bool(unchanged))
+    return say("load-same-already") if unchanged else say("load-no-rows")
 
 
 def _new_looms(report: LoadReport) -> None:
     """The numbers of the new looms, and a warning for each that looks like one of the database."""
     new = [_row("looms", change.key) for change in report.changes if change.table == "looms" and not change.field]
     if new:
-        more = f" and {len(new) - MOST_LOOMS:,} more" if len(new) > MOST_LOOMS else ""
-        st.write(literal("New looms: " + ", ".join(new[:MOST_LOOMS]) + more + "."))
+        st.write(literal(say("load-new-looms", looms=listed(new, MOST_LOOMS))))
     for finding in report.alike:
         said = in_words(finding, SPEAKER)
         st.warning(literal(f"{said.file} {said.sheet} {said.cell}: {said.message} {said.hint}"))
@@ -180,7 +194,7 @@ def _new_looms(report: LoadReport) -> None:
 def _change(change: Change) -> list[Cell | str]:
     says = told(change)
     row, old, new = (SPEAKER.own(value) for value in (says.row, says.old, says.new))
-    return [says.sheet, row, says.heading, old or "empty", new or "empty"]
+    return [says.sheet, row, says.heading, old or say("empty-value"), new or say("empty-value")]
 
 
 def _row(table: str, key: RowKey) -> str:
@@ -189,10 +203,10 @@ def _row(table: str, key: RowKey) -> str:
 
 def _method(report: LoadReport) -> None:
     assert report.method
-    st.write(f"A new method version {report.method_version or ''}:")
-    table([Head("Row of the method")], [[SPEAKER.say(row.says)] for row in report.method.rows[:MOST_ROWS]])
+    st.write(say("load-new-method", version=report.method_version))
+    table([Head(say("load-head-method-row"))], [[SPEAKER.say(row.says)] for row in report.method.rows[:MOST_ROWS]])
     table(
-        [Head("What it changes for which looms")],
+        [Head(say("load-head-method-looms"))],
         [[SPEAKER.say(looms.says)] for looms in report.method.looms[:MOST_ROWS]],
     )
 
@@ -200,4 +214,4 @@ def _method(report: LoadReport) -> None:
 def _first_rows(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]]) -> None:
     table(columns, rows[:MOST_ROWS])
     if len(rows) > MOST_ROWS:
-        st.caption(f"and {len(rows) - MOST_ROWS:,} more")
+        st.caption(say("and-so-many-more", many=len(rows) - MOST_ROWS))
