@@ -11,7 +11,7 @@ from dashboards.look import STYLE
 from dashboards.navigation import pages
 from dashboards.parts import literal
 from dashboards.signed_in import offer_sign_in, say_who_is_here
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, say
 from dashboards.standing import name_the_clock, warn_if_out_of_date
 from dashboards.tables import SORTING
 from tracker.errors import TrackerError
@@ -42,10 +42,7 @@ def main() -> None:
             offer_sign_in()
     except Exception as error:
         traceback.print_exc()
-        st.error(
-            f"This screen failed ({type(error).__name__}); nothing was written. The details stand in the terminal that "
-            "serves the screens."
-        )
+        st.error(literal(say("screen-failed", kind=type(error).__name__)))
     access.watch()
 
 

@@ -2,13 +2,16 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from json import dumps
 from typing import Any
 
 import altair as alt
 import pandas as pd
 
+from dashboards.chart_locale import embedded
 from dashboards.frames import day_ms
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, PAPER, REST, WALNUT, WELD, WOAD
+from dashboards.speaking import say
 
 TERM_COLOURS = [WOAD, WELD, WALNUT, MADDER, "#5f8f73", "#8a7ba8", GREY]
 ROW_PX, AXIS_PX = 26, 50
@@ -20,8 +23,6 @@ AS_NAMES: Any = {"labelLimit": 0, "labelFontSize": 13}
 FONT = "Source Sans, Source Sans Pro, sans-serif"
 KINDS = list(KIND_COLOURS)
 Figure = alt.LayerChart | alt.FacetChart
-AS_SVG: Any = {"embedOptions": {"renderer": "svg"}}
-"""Drawn as text and shapes: sharp at any size and on paper, and read by screen readers."""
 DAY_LABEL = "[utcFormat(datum.value, '%a %-d %b'), utcFormat(datum.value, '%Y')]"
 
 
@@ -29,9 +30,9 @@ def stage_chart(frame: pd.DataFrame) -> Figure:
     """Looms by stage: a bar, the stage's word and the count."""
     order = list(frame["stage"])
     base = alt.Chart(frame).encode(
-        y=alt.Y("stage:N", sort=order, axis=_names("stage")),
-        x=alt.X("looms:Q", axis=_amounts("looms"), scale=alt.Scale(domain=[0, _room(list(frame["looms"]))])),
-        tooltip=[alt.Tooltip("stage:N", title="Stage"), alt.Tooltip("looms:Q", title="Looms")],
+        y=alt.Y("stage:N", sort=order, axis=_names(say("chart-stage"))),
+        x=alt.X("looms:Q", axis=_amounts(say("chart-looms")), scale=alt.Scale(domain=[0, _room(list(frame["looms"]))])),
+        tooltip=[alt.Tooltip("stage:N", title=say("chart-stage")), alt.Tooltip("looms:Q", title=say("chart-looms"))],
     )
     bars = base.mark_bar(color=WOAD, height=15)
     counts = base.mark_text(align="left", dx=6, fontSize=13, color=INK).encode(text="says:N")
@@ -44,16 +45,16 @@ def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
     ticks = sorted(frame["ends_ms"].unique())
     step = -(-len(ticks) // 7)
     words = dict(zip(frame["ends_ms"], frame["week"], strict=True))
-    kinds = ["planned", "done", "expected"]
+    kinds = [say("chart-planned"), say("chart-done"), say("chart-expected")]
     scale = alt.Scale(domain=kinds, range=[GREY, WOAD, WALNUT])
     base = alt.Chart(frame).encode(
-        x=alt.X("ends_ms:Q", title="ISO week", scale=alt.Scale(zero=False, nice=False, padding=32),
+        x=alt.X("ends_ms:Q", title=say("chart-iso-week"), scale=alt.Scale(zero=False, nice=False, padding=32),
                 axis=alt.Axis(values=ticks[::step], grid=False, labelExpr=_labels(words))),
-        y=alt.Y("total:Q", title="looms converted", scale=alt.Scale(domain=[0, looms * 1.06]),
+        y=alt.Y("total:Q", title=say("chart-looms-converted"), scale=alt.Scale(domain=[0, looms * 1.06]),
                 axis=alt.Axis(tickMinStep=1, tickCount=5, grid=False)),
         color=alt.Color("what:N", scale=scale, legend=None),
-        tooltip=[alt.Tooltip("week:N", title="ISO week"), alt.Tooltip("what:N", title="Looms"),
-                 alt.Tooltip("in_week:Q", title="in the week"), alt.Tooltip("total:Q", title="up to its end")],
+        tooltip=[alt.Tooltip("week:N", title=say("chart-iso-week")), alt.Tooltip("what:N", title=say("chart-looms")),
+                 alt.Tooltip("in_week:Q", title=say("chart-in-week")), alt.Tooltip("total:Q", title=say("chart-up-to-end"))],
     )  # fmt: skip
     dash = alt.StrokeDash("what:N", scale=alt.Scale(domain=kinds, range=[[6, 4], [1, 0], [2, 3]]), legend=None)
     signs = alt.Scale(domain=kinds, range=["circle", "square", "triangle-up"])
@@ -67,19 +68,20 @@ def progress_chart(frame: pd.DataFrame, looms: int) -> Figure:
 def cost_chart(frame: pd.DataFrame, currency: str) -> Figure:
     """Cost by term, planned and expected, each bar with its amount."""
     order = list(dict.fromkeys(frame["term"]))
-    kinds = alt.Scale(domain=["planned", "expected"], range=[WALNUT, WOAD])
+    sides = [say("chart-planned"), say("chart-expected")]
+    kinds = alt.Scale(domain=sides, range=[WALNUT, WOAD])
     base = alt.Chart(frame).encode(
-        y=alt.Y("term:N", sort=order, axis=_names("cost")),
-        yOffset=alt.YOffset("what:N", sort=["planned", "expected"]),
+        y=alt.Y("term:N", sort=order, axis=_names(say("chart-cost"))),
+        yOffset=alt.YOffset("what:N", sort=sides),
         x=alt.X(
             "amount:Q",
-            axis=_amounts(f"cost ({currency})"),
+            axis=_amounts(say("chart-cost-in", currency=currency)),
             scale=alt.Scale(domain=[0, _room(list(frame["amount"]), 1.6)]),
         ),
         tooltip=[
-            alt.Tooltip("term:N", title="Cost"),
+            alt.Tooltip("term:N", title=say("chart-cost")),
             alt.Tooltip("what:N", title=" "),
-            alt.Tooltip("says:N", title="Amount"),
+            alt.Tooltip("says:N", title=say("chart-amount")),
         ],
     )
     bars = base.mark_bar().encode(color=alt.Color("what:N", scale=kinds, legend=None))
@@ -93,17 +95,19 @@ def cash_chart(frame: pd.DataFrame, currency: str) -> Figure:
     """Money by month: what is on order (filled) and what is still to order (outlined), and the total in words."""
     months = list(dict.fromkeys(frame["month"]))
     scale = alt.Scale(domain=[0, _room(list(frame["total"]), 1.5)])
-    base = alt.Chart(frame).encode(y=alt.Y("month:N", sort=months, axis=_names("month")))
-    kinds = ["on order", "still to order"]
+    base = alt.Chart(frame).encode(y=alt.Y("month:N", sort=months, axis=_names(say("chart-month"))))
+    kinds = [say("chart-on-order"), say("chart-still-to-order")]
     bars = base.mark_bar(height=18, strokeWidth=1.5).encode(
-        x=alt.X("amount:Q", axis=_amounts(f"money ({currency})"), scale=scale, stack="zero"),
+        x=alt.X("amount:Q", axis=_amounts(say("chart-money-in", currency=currency)), scale=scale, stack="zero"),
         order=alt.Order("part:Q"),
         fill=alt.Fill("what:N", scale=alt.Scale(domain=kinds, range=[WOAD, PAPER]), legend=None),
         stroke=alt.Stroke("what:N", scale=alt.Scale(domain=kinds, range=[WOAD, WOAD]), legend=None),
-        tooltip=[alt.Tooltip("month:N", title="Month"), alt.Tooltip("what:N", title="Money"),
-                 alt.Tooltip("amount:Q", title=f"Amount ({currency})", format=",.0f")],
+        tooltip=[alt.Tooltip("month:N", title=say("chart-month")), alt.Tooltip("what:N", title=say("chart-money")),
+                 alt.Tooltip("amount:Q", title=say("chart-amount-in", currency=currency), format=",.0f")],
     )  # fmt: skip
-    sums = base.transform_filter("datum.what == 'on order'").mark_text(align="left", dx=6, fontSize=13, color=INK)
+    sums = base.transform_filter(f"datum.what == {dumps(kinds[0])}").mark_text(
+        align="left", dx=6, fontSize=13, color=INK
+    )
     says = sums.encode(x=alt.X("total:Q", scale=scale), text="says:N")
     return styled(alt.layer(bars, says), height=30 * len(months) + SCALE_PX)
 
@@ -112,14 +116,15 @@ def stock_chart(frame: pd.DataFrame, unit: str) -> Figure:
     """One part by ISO week: bars of what is needed (filled by bookings, outlined by looms left over), a line of the stock
     at the week's end."""
     weeks = list(frame["week"])
-    axis = alt.Axis(values=weeks[:: -(-len(weeks) // 6)], labelAngle=0, labelLimit=0, title="ISO week")
+    axis = alt.Axis(values=weeks[:: -(-len(weeks) // 6)], labelAngle=0, labelLimit=0, title=say("chart-iso-week"))
     x = alt.X("week:O", sort=weeks, axis=axis)
-    tips = [alt.Tooltip("week:N", title="ISO week"), alt.Tooltip("need:Q", title="Needed by bookings"),
-            alt.Tooltip("left_over:Q", title="By looms left over"), alt.Tooltip("stock:Q", title="Stock at the end"),
-            alt.Tooltip("order:N", title="To order")]  # fmt: skip
+    tips = [alt.Tooltip("week:N", title=say("chart-iso-week")), alt.Tooltip("need:Q", title=say("chart-needed")),
+            alt.Tooltip("left_over:Q", title=say("chart-needed-left-over")),
+            alt.Tooltip("stock:Q", title=say("chart-stock-at-end")),
+            alt.Tooltip("order:N", title=say("chart-to-order"))]  # fmt: skip
     both, stock = frame["need"] + frame["left_over"], list(frame["stock"])
     scale = alt.Scale(domain=[min([0, *stock]) * 1.1, _room([*both, *stock])])
-    y_axis = alt.Axis(title=f"needed, in stock ({unit})" if unit else "needed, in stock", tickCount=5, grid=False)
+    y_axis = alt.Axis(title=say("chart-needed-in-stock", unit=unit or None), tickCount=5, grid=False)
 
     def y(field: str) -> alt.Y:
         return alt.Y(f"{field}:Q", axis=y_axis, scale=scale)
@@ -139,25 +144,27 @@ def scenario_chart(frame: pd.DataFrame, currency: str) -> Figure:
     plans, terms = list(dict.fromkeys(frame["plan"])), list(dict.fromkeys(frame["term"]))
     longest = _room(list(frame["cost"]), 1.3)
     scale = alt.Scale(domain=[0, longest])
-    names = alt.Axis(**AS_NAMES, title="plan", labelExpr="split(datum.label, '\\n')")
+    names = alt.Axis(**AS_NAMES, title=say("chart-plan"), labelExpr="split(datum.label, '\\n')")
     base = alt.Chart(frame).encode(y=alt.Y("plan:N", sort=plans, axis=names))
     colours = alt.Scale(domain=terms, range=TERM_COLOURS)
-    x = alt.X("amount:Q", axis=_amounts(f"cost ({currency})"), scale=scale, stack="zero")
+    x = alt.X("amount:Q", axis=_amounts(say("chart-cost-in", currency=currency)), scale=scale, stack="zero")
     bars = base.mark_bar(height=22, stroke="white", strokeWidth=0.6).encode(
         x=x,
         order=alt.Order("part:Q"),
         color=alt.Color("term:N", scale=colours, sort=terms,
                         legend=alt.Legend(title=None, orient="top", labelFontSize=13, labelLimit=0, symbolType="square",
                                           columns=4)),
-        tooltip=[alt.Tooltip("plan:N", title="Plan"), alt.Tooltip("term:N", title="Cost"),
-                 alt.Tooltip("amount:Q", title=f"Amount ({currency})", format=",.0f")],
+        tooltip=[alt.Tooltip("plan:N", title=say("chart-plan")), alt.Tooltip("term:N", title=say("chart-cost")),
+                 alt.Tooltip("amount:Q", title=say("chart-amount-in", currency=currency), format=",.0f")],
     )  # fmt: skip
     numbers = base.mark_text(fontSize=12, fontWeight="bold").encode(
         x=x.copy().stack("zero").bandPosition(0.5), order=alt.Order("part:Q"),
         text=alt.condition(f"datum.amount >= {longest * NARROWEST}", alt.Text("number:N"), alt.value("")),
         color=alt.condition(alt.FieldOneOfPredicate("term", terms[1::3]), alt.value(INK), alt.value("white")),
     )  # fmt: skip
-    whole = base.transform_filter(f"datum.term == '{terms[0]}'").mark_text(align="left", dx=6, fontSize=13, color=INK)
+    whole = base.transform_filter(f"datum.term == {dumps(terms[0])}").mark_text(
+        align="left", dx=6, fontSize=13, color=INK
+    )
     cost = whole.encode(x=alt.X("cost:Q", scale=scale), text="says:N")
     lines = max(plan.count("\n") + 1 for plan in plans)
     return styled(alt.layer(bars, numbers, cost), height=max(34, 17 * lines + 8) * len(plans) + 56 + SCALE_PX)
@@ -169,11 +176,11 @@ def spread_chart(frame: pd.DataFrame, plan_says: float, currency: str) -> Figure
     low, high = min([plan_says, *frame["p10"]]), max([plan_says, *frame["p90"]])
     scale = alt.Scale(domain=[low - 0.04 * (high - low), high + 0.3 * (high - low) + 1], zero=False, nice=False)
     base = alt.Chart(frame).encode(
-        y=alt.Y("policy:N", sort=order, axis=_names("played")),
-        tooltip=[alt.Tooltip("policy:N", title="Played"),
+        y=alt.Y("policy:N", sort=order, axis=_names(say("chart-played"))),
+        tooltip=[alt.Tooltip("policy:N", title=say("chart-played")),
                  *(alt.Tooltip(f"{share}:Q", title=share.upper(), format=",.0f") for share in ("p10", "p50", "p90"))],
     )  # fmt: skip
-    x = alt.X("p10:Q", axis=_amounts(f"cost ({currency})"), scale=scale)
+    x = alt.X("p10:Q", axis=_amounts(say("chart-cost-in", currency=currency)), scale=scale)
     lines = base.mark_rule(strokeWidth=7, color=WOAD, opacity=0.45).encode(x=x, x2="p90:Q")
     middle = base.mark_point(filled=True, size=110, opacity=1, color=WOAD).encode(x=alt.X("p50:Q", scale=scale))
     words = base.mark_text(align="left", dx=8, fontSize=13, color=INK).encode(
@@ -252,9 +259,9 @@ def _words(rows: alt.Chart, x: Callable[[str], alt.X], begins: float, ends: floa
 
 
 def _board_tips() -> list[alt.Tooltip]:
-    titles = {"loom": "Loom", "type": "Machine type", "says": "Window", "when": "Conversion", "beam_out": "Beam-out P10 to P90",
-              "work": "Work", "cost": "Cost"}  # fmt: skip
-    return [alt.Tooltip(f"{field}:N", title=title) for field, title in titles.items()]
+    titles = {"loom": "chart-loom", "type": "chart-machine-type", "says": "chart-window", "when": "chart-conversion",
+              "beam_out": "chart-beam-out", "work": "chart-work", "cost": "chart-cost"}  # fmt: skip
+    return [alt.Tooltip(f"{field}:N", title=say(code)) for field, code in titles.items()]
 
 
 def kind_colour() -> alt.Color:
@@ -288,7 +295,7 @@ def _room(values: list[float], share: float = 1.15) -> float:
 
 def styled(chart: Figure, height: int) -> Figure:
     return (
-        chart.properties(width="container", height=height, usermeta=AS_SVG)
+        chart.properties(width="container", height=height, usermeta=embedded())
         .configure(font=FONT, background="transparent")
         .configure_view(stroke=None)
         .configure_axis(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,

@@ -4,24 +4,20 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.parts import literal
-from dashboards.speaking import SPEAKER
+from dashboards.speaking import SPEAKER, say
 from tracker.services.screens.next_step import lacking
 
 
 def no_looms() -> None:
-    st.info("There is no loom yet. Load the mill's loom list on the screen **Load**.")
+    st.info(say("empty-no-looms"))
 
 
 def no_plan(then: str) -> None:
     """No plan is published; `then` says what comes of it here."""
     lacks = [literal(SPEAKER.say(one)) for one in access.ask(lacking)]
-    if lacks:
-        st.info(
-            f"No plan is published yet, and none can be made before there is {_listed(lacks)}: load it on the screen **Load**."
-        )
-    else:
-        st.info(f"No plan is published yet. Publish one at the terminal; {then}.")
+    st.info(say("empty-lacks", what=_all_of(lacks)) if lacks else say("empty-no-plan", then=then))
 
 
-def _listed(words: list[str]) -> str:
-    return " and ".join(filter(None, [", ".join(words[:-1]), words[-1]]))
+def _all_of(words: list[str]) -> str:
+    first, last = ", ".join(words[:-1]), words[-1]
+    return say("all-of-them", first=first, last=last) if first else last

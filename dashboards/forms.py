@@ -26,7 +26,7 @@ from tracker.services.loading.load_report import LoadReport
 from tracker.services.people.permissions import May, who_may
 from tracker.words.findings import in_words
 
-SAID = "done and to be said"
+SAID = "done-and-said"
 
 
 class SaysOne(Protocol):

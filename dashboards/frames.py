@@ -9,7 +9,8 @@ from zoneinfo import ZoneInfo
 import pandas as pd
 
 from dashboards.look import KIND_SIGNS
-from dashboards.speaking import day, moment, money, number, span
+from dashboards.speaking import SPEAKER, moment, money, month, number, say, span
+from dashboards.tables import stage_word
 from tracker.domain.calendars import Span, iso_week
 from tracker.domain.needs import PartWeek
 from tracker.domain.plan import Booking, CostTerms
@@ -19,14 +20,19 @@ from tracker.services.screens.bookings import BoardRow
 from tracker.services.screens.scenario_board import ScenarioBoard
 from tracker.services.screens.status import StatusReport
 
-TERM_WORDS = {
-    "lost_production": "lost production",
-    "late_beam_out": "late beam-outs",
-    "labour": "labour",
-    "parts": "parts",
-    "saving_foregone": "saving foregone",
-    "moves": "moved bookings",
+TERMS = {
+    "lost_production": "term-lost-production",
+    "late_beam_out": "term-late-beam-outs",
+    "labour": "term-labour",
+    "parts": "term-parts",
+    "saving_foregone": "term-saving-foregone",
+    "moves": "term-moved-bookings",
 }
+"""Field of the cost of a booking → its code."""
+
+
+def term_word(field: str) -> str:
+    return say(TERMS[field])
 
 
 def wall_ms(at: datetime, zone: ZoneInfo) -> float:
@@ -39,29 +45,30 @@ def day_ms(on: date) -> float:
 
 
 def stage_frame(report: StatusReport) -> pd.DataFrame:
-    """stage, looms, says; one row a stage in the order of the programme."""
-    rows = [(stage, looms, f"{looms:,}") for stage, looms in report.stages.items()]
+    """stage (its word), looms, says; one row a stage in the order of the programme."""
+    rows = [(stage_word(stage), looms, number(looms)) for stage, looms in report.stages.items()]
     return pd.DataFrame(rows, columns=["stage", "looms", "says"])
 
 
 def progress_frame(weeks: Sequence[WeekCount], as_of: date) -> pd.DataFrame:
-    """week, ends_ms, what (`planned`, `done` or `expected`), total, in_week; a row for every week from the first to the
+    """week, ends_ms, what (the words of planned, done, expected), total, in_week; a row for every week from the first to the
     last; what is done ends with the week of `as_of`, and what is expected begins with it."""
     columns = ["week", "ends_ms", "what", "total", "in_week"]
     if not weeks:
         return pd.DataFrame(columns=columns)
     known = {week.week: week for week in weeks}
     rows, planned, done, expected = [], 0, 0, 0
+    as_planned, as_done, as_expected = say("chart-planned"), say("chart-done"), say("chart-expected")
     monday, last = monday_of(weeks[0].week), monday_of(weeks[-1].week)
     while monday <= last:
         week = known.get(iso_week(monday), WeekCount(iso_week(monday), 0, 0, planned, done, 0, expected))
         planned, done, expected = week.planned_total, week.done_total, week.expected_total
         ends = day_ms(monday + timedelta(days=7))
-        rows.append((week.week, ends, "planned", planned, week.planned))
+        rows.append((week.week, ends, as_planned, planned, week.planned))
         if monday <= as_of:
-            rows.append((week.week, ends, "done", done, week.done))
+            rows.append((week.week, ends, as_done, done, week.done))
         if monday + timedelta(days=7) > as_of:
-            rows.append((week.week, ends, "expected", expected, week.expected))
+            rows.append((week.week, ends, as_expected, expected, week.expected))
         monday += timedelta(days=7)
     return pd.DataFrame(rows, columns=columns)
 
@@ -72,13 +79,13 @@ def monday_of(week: str) -> date:
 
 
 def cost_frame(report: StatusReport) -> pd.DataFrame:
-    """term, what (`planned` or `expected`), amount, says; terms that are nothing are left out."""
+    """term, what (the words of planned and expected), amount, says; terms that are nothing are left out."""
     rows = []
     for field in CostTerms.__slots__:
-        for what, cost in (("planned", report.planned_cost), ("expected", report.expected_cost)):
+        for code, cost in (("chart-planned", report.planned_cost), ("chart-expected", report.expected_cost)):
             amount = getattr(cost, field)
             if round(amount):
-                rows.append((TERM_WORDS[field], what, amount, money(amount, report.currency)))
+                rows.append((term_word(field), say(code), amount, money(amount, report.currency)))
     return pd.DataFrame(rows, columns=["term", "what", "amount", "says"])
 
 
@@ -92,19 +99,15 @@ def stock_frame(weeks: Sequence[PartWeek]) -> pd.DataFrame:
 
 
 def cash_frame(report: NeedsReport) -> pd.DataFrame:
-    """month, what (`on order` or `still to order`), part (their order), amount, total of the month, says (the total in
+    """month, what (the words of on order and still to order), part (their order), amount, total of the month, says (the total in
     words)."""
     rows = []
-    for month in report.cash.months:
-        says = money(month.total, report.currency)
-        for part, (what, amount) in enumerate((("on order", month.on_order), ("still to order", month.proposed))):
-            rows.append((month_says(month.month), what, part, amount, month.total, says))
+    for month_cash in report.cash.months:
+        says = money(month_cash.total, report.currency)
+        sides = ("chart-on-order", month_cash.on_order), ("chart-still-to-order", month_cash.proposed)
+        for part, (code, amount) in enumerate(sides):
+            rows.append((month(month_cash.month), say(code), part, amount, month_cash.total, says))
     return pd.DataFrame(rows, columns=["month", "what", "part", "amount", "total", "says"])
-
-
-def month_says(month: str) -> str:
-    """`2027-03` → `Mar 2027`."""
-    return f"{date.fromisoformat(month + '-01'):%b %Y}"
 
 
 WIDEST_NAME = 24
@@ -112,13 +115,13 @@ WIDEST_NAME = 24
 
 
 def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
-    """plan (its name in lines), part (order of the term), number (the term's, from 1), term (numbered, also `looms left
-    over`), amount, cost of the plan, says (that in words); all without the price of moves."""
+    """plan (its name in lines), part (order of the term), number (the term's, from 1), term (numbered, also the looms left
+    over), amount, cost of the plan, says (that in words); all without the price of moves."""
     rows, terms = [], [field for field in CostTerms.__slots__ if field != "moves"]
     for line in board.lines:
-        amounts = {TERM_WORDS[field]: getattr(line.cost, field) for field in terms}
+        amounts = {term_word(field): getattr(line.cost, field) for field in terms}
         name, cost = "\n".join(wrap(line.name, WIDEST_NAME)), line.comparable
-        for part, (term, amount) in enumerate((amounts | {"looms left over": line.left_over_cost}).items(), 1):
+        for part, (term, amount) in enumerate((amounts | {say("chart-left-over"): line.left_over_cost}).items(), 1):
             says = money(cost, board.currency)
             rows.append((name, part, str(part), f"{part} {term}", max(0.0, amount), cost, says))
     return pd.DataFrame(rows, columns=["plan", "part", "number", "term", "amount", "cost", "says"])
@@ -153,32 +156,39 @@ def _board_record(row: BoardRow, zone: ZoneInfo) -> dict[str, object]:
         "p90_ms": wall_ms(out.p90_at, zone) if out else None,
         "left_ms": wall_ms(min(booking.start, out.p10_at) if out else booking.start, zone),
         "right_ms": wall_ms(max(booking.end, out.p90_at) if out else booking.end, zone),
-        "says": ", ".join([booking.kind.value, *marks(row)]),
+        "says": ", ".join([SPEAKER.word(booking.kind), *marks(row)]),
         "loom": str(booking.key),
         "type": row.machine_type,
-        "when": span(booking.start, booking.end, zone)
-        + (f", new warp {span(*booking.pause, zone)}" if booking.pause else ""),
+        "when": when_says(booking, zone),
         "beam_out": beam_out_says(row, zone),
-        "work": f"{number(booking.labour_h, 'person-hours', 1)}",
+        "work": number(booking.labour_h, say("chart-person-hours"), 1),
         "cost": money(booking.cost.total),
     }
 
 
 def marks(row: BoardRow) -> list[str]:
     """`firm`, `pilot`, `kept`: what sets a booking apart."""
-    return [*booking_marks(row.booking), *(["kept"] if row.kept else [])]
+    return [*booking_marks(row.booking), *([say("mark-kept")] if row.kept else [])]
 
 
 def booking_marks(booking: Booking) -> list[str]:
-    return [word for word in ("firm", "pilot") if getattr(booking, word)]
+    return [say(code) for code, holds in (("mark-firm", booking.firm), ("mark-pilot", booking.pilot)) if holds]
+
+
+def when_says(booking: Booking, zone: ZoneInfo) -> str:
+    """From when to when, and when in between the warp comes in."""
+    whole = span(booking.start, booking.end, zone)
+    return say("chart-new-warp", span=whole, pause=span(*booking.pause, zone)) if booking.pause else whole
 
 
 def beam_out_says(row: BoardRow, zone: ZoneInfo) -> str:
     """`Mon 4 Jan 2027 06:00 to Tue 5 Jan 2027 09:10`, P10 to P90."""
     if row.beam_out is None:
         return ""
-    stale = "" if row.beam_out.state == "ok" else f" ({row.beam_out.state})"
-    return f"{moment(row.beam_out.p10_at, zone)} to {moment(row.beam_out.p90_at, zone)}{stale}"
+    code = {"stale": "beam-out-stale", "overdue": "beam-out-overdue"}.get(row.beam_out.state)
+    stale = f" ({say(code)})" if code else ""
+    first, last = moment(row.beam_out.p10_at, zone), moment(row.beam_out.p90_at, zone)
+    return say("from-to", start=first, end=last) + stale
 
 
 def rest_frame(working: Iterable[Span], zone: ZoneInfo, first: date, days: int) -> pd.DataFrame:
@@ -199,4 +209,4 @@ def rest_frame(working: Iterable[Span], zone: ZoneInfo, first: date, days: int) 
 
 def week_says(monday: date, bookings: int) -> str:
     """`2027-W01, from Mon 4 Jan 2027: 8 bookings`."""
-    return f"{iso_week(monday)}, from {day(monday)}: {bookings} booking{'' if bookings == 1 else 's'}"
+    return say("chart-week", week=iso_week(monday), day=monday, bookings=bookings)

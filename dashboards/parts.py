@@ -8,7 +8,7 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
-from dashboards.speaking import number, say
+from dashboards.speaking import SPEAKER, number, say
 from dashboards.tables import MOST_ROWS, Head, Row, facts_html, in_order, part_of, table_html
 from tracker.domain.windows import WindowKind
 
@@ -28,7 +28,7 @@ def literal(text: object) -> str:
 
 def of_part(quantity: float, part: str, units: Mapping[str, str]) -> str:
     """`1 pc of RAIL`, `2.5 m of CABLE`."""
-    return f"{number(quantity, units.get(part, ''), 3)} of {part}"
+    return say("quantity-of-part", quantity=number(quantity, units.get(part, ""), 3), part=part)
 
 
 def figures(items: Iterable[Figure]) -> None:
@@ -87,16 +87,20 @@ def legend(items: Iterable[tuple[str, str, str]]) -> None:
     st.html(f'<div class="legend">{said}</div>')
 
 
+LEGEND = ("mark-firm", "legend-warp-between", "legend-beam-out", "legend-nobody", "legend-now")
+
+
 def board_legend() -> None:
     """What the shapes, colours and lines of the time axis mean."""
-    kinds = "".join(f"<span>{_shape(kind)}{kind.value}</span>" for kind in WindowKind)
+    kinds = "".join(f"<span>{_shape(kind)}{escape(SPEAKER.word(kind))}</span>" for kind in WindowKind)
+    said = {code: escape(say(code)) for code in LEGEND}
     st.html(
         f'<div class="legend">{kinds}'
-        f'<span><i style="border: 2px solid {INK}"></i>firm</span>'
-        f'<span><i style="border: 3px solid {KIND_COLOURS["repeat"]}; background: white"></i>the warp comes in between</span>'
-        f'<span><b style="color: {GREY}; margin: 0">├─┼─┤</b>beam-out by today\'s forecast: P10, P50, P90</span>'
-        f'<span><i style="background: {REST}; border: 1px solid {LINE}"></i>nobody converts</span>'
-        f'<span><i style="border-left: 2px dashed {KIND_COLOURS["mid-warp"]}; width: 4px"></i>now</span></div>'
+        f'<span><i style="border: 2px solid {INK}"></i>{said["mark-firm"]}</span>'
+        f'<span><i style="border: 3px solid {KIND_COLOURS["repeat"]}; background: white"></i>{said["legend-warp-between"]}</span>'
+        f'<span><b style="color: {GREY}; margin: 0">├─┼─┤</b>{said["legend-beam-out"]}</span>'
+        f'<span><i style="background: {REST}; border: 1px solid {LINE}"></i>{said["legend-nobody"]}</span>'
+        f'<span><i style="border-left: 2px dashed {KIND_COLOURS["mid-warp"]}; width: 4px"></i>{said["legend-now"]}</span></div>'
     )
 
 

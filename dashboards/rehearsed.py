@@ -6,7 +6,7 @@ from typing import Any
 
 import pandas as pd
 
-from dashboards.speaking import SPEAKER, count, day, moment, money
+from dashboards.speaking import SPEAKER, day, moment, money, number, say, share
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.mill import LoomKey
 from tracker.services.plans.rehearsal_says import cause_of, source_of
@@ -14,27 +14,28 @@ from tracker.services.plans.rehearsal_says import cause_of, source_of
 Record = Mapping[str, Any]
 Rows = list[list[Cell | str]]
 SHARES = ("p10", "p50", "p80", "p90")
-SPREAD = tuple(Head(share.upper(), right=True) for share in SHARES)
-POLICY_WORDS = {
-    "kept": "the plan, kept", "never-cut": "the plan, no warp ever cut", "rule-of-thumb": "no plan, beam-outs as they come",
-}  # fmt: skip
+SPREAD = tuple(Head(each.upper(), right=True) for each in SHARES)
+POLICIES = {"kept": "rehearsal-kept", "never-cut": "rehearsal-never-cut", "rule-of-thumb": "rehearsal-rule-of-thumb"}
+"""Way to run the hall → its code."""
+
+
+def policy_word(name: str) -> str:
+    return say(POLICIES[name])
 
 
 def spread_rows(result: Record) -> Rows:
     """Finish and cost of what was played first, P10 to P90."""
     cost, currency = result["policies"][0]["cost"], result["currency"]
     last = _last_promised(result)
-    rows: Rows = [["cost", *(money(cost[share], currency) for share in SHARES)]]
+    rows: Rows = [[say("rehearsal-cost-row"), *(money(cost[each], currency) for each in SHARES)]]
     if last:
-        rows.insert(
-            0, [f"{count(last['looms'], 'so-many-looms')} done by", *(_day(last[share]).text for share in SHARES)]
-        )
+        rows.insert(0, [say("rehearsal-done-by", looms=last["looms"]), *(_day(last[each]).text for each in SHARES)])
     return rows
 
 
 def done_rows(result: Record) -> Rows:
     return [
-        [Cell(f"{line['looms']:,}", line["looms"]), _percent(line["reached"]), *(_day(line[share]) for share in SHARES)]
+        [Cell(number(line["looms"]), line["looms"]), _percent(line["reached"]), *(_day(line[each]) for each in SHARES)]
         for line in result["milestones"]
     ]
 
@@ -42,10 +43,10 @@ def done_rows(result: Record) -> Rows:
 def policy_rows(result: Record) -> Rows:
     rows: Rows = []
     for of in result["policies"]:
-        amounts = [*(of["cost"][share] for share in SHARES), of["mean_cost"]["mean"], of["terms"]["lost"]]
+        amounts = [*(of["cost"][each] for each in SHARES), of["mean_cost"]["mean"], of["terms"]["lost"]]
         rows.append([
-            _played(of), Cell(f"{of['runs']:,}", of["runs"]),
-            *(Cell(money(amount), amount) for amount in amounts), Cell(f"{of['idle_h']:,.0f}", of["idle_h"]),
+            _played(of), Cell(number(of["runs"]), of["runs"]),
+            *(Cell(money(amount), amount) for amount in amounts), Cell(number(of["idle_h"]), of["idle_h"]),
         ])  # fmt: skip
     return rows
 
@@ -54,7 +55,7 @@ def worry_rows(result: Record) -> Rows:
     """Those of which something is known."""
     return [
         [SPEAKER.say(source_of(worry)), *(_amount(worry[field]) for field in ("mean", "low", "high")),
-         "sure" if worry["sure"] else f"not settled; about {worry['more_runs']:,} runs more would"]
+         say("rehearsal-sure") if worry["sure"] else say("rehearsal-not-settled", runs=worry["more_runs"])]
         for worry in result["worries"] if worry["mean"] is not None
     ]  # fmt: skip
 
@@ -71,8 +72,8 @@ def risk_rows(result: Record, zone: Any) -> Rows:
 def cost_frame(result: Record) -> pd.DataFrame:
     """policy, p10, p50, p90, says: what each way costs."""
     return pd.DataFrame([
-        {"policy": _played(of), **{s: of["cost"][s] for s in ("p10", "p50", "p90")},
-         "says": f"P50 {money(of['cost']['p50'], result['currency'])}"}
+        {"policy": _played(of), **{each: of["cost"][each] for each in ("p10", "p50", "p90")},
+         "says": say("rehearsal-p50-says", cost=of["cost"]["p50"], currency=result["currency"])}
         for of in result["policies"]
     ])  # fmt: skip
 
@@ -80,13 +81,14 @@ def cost_frame(result: Record) -> pd.DataFrame:
 def figures_of(result: Record) -> Sequence[tuple[str, str, str]]:
     first, last, currency = result["policies"][0], _last_promised(result), result["currency"]
     cost = first["cost"]
-    sure = ("Promise no sooner than", _day(last["p80"]).text, f"{count(last['looms'], 'so-many-looms')}, in 80 of 100 runs; "
-            f"{_day(last['p50']).text} in half of them") if last else ("Promise no sooner than", "never", "")  # fmt: skip
+    says, never = result["plan_says"], say("rehearsal-never")
+    more = say("rehearsal-promise-more", looms=last["looms"], half=_day(last["p50"]).text) if last else ""
     return [
-        ("Done before the horizon", f"{first['most_done']:,} of {result['to_do']:,}", "at least, in 80 of 100 runs"),
-        sure,
-        ("Cost, P50", money(cost["p50"], currency), f"{money(cost['p10'])} to {money(cost['p90'])} in 80 of 100 runs"),
-        ("The plan says", money(result["plan_says"]["cost"], currency), f"all by {_day(result['plan_says']['finish']).text}"),
+        (say("rehearsal-most-done"), say("rehearsal-some-of", some=first["most_done"], all=result["to_do"]),
+         say("rehearsal-at-least")),
+        (say("rehearsal-promise"), _day(last["p80"]).text if last else never, more),
+        (say("rehearsal-cost-p50"), money(cost["p50"], currency), say("rehearsal-cost-range", low=cost["p10"], high=cost["p90"])),
+        (say("rehearsal-plan-says"), money(says["cost"], currency), say("rehearsal-all-by", day=_day(says["finish"]).text)),
     ]  # fmt: skip
 
 
@@ -97,13 +99,13 @@ def _last_promised(result: Record) -> Record | None:
 
 def _played(of: Record) -> str:
     """The policy in words."""
-    return POLICY_WORDS[of["policy"]]
+    return policy_word(of["policy"])
 
 
 def _day(at: str | None) -> Cell:
     """`never` sorts last."""
     if at is None:
-        return Cell("never", datetime.max.isoformat())
+        return Cell(say("rehearsal-never"), datetime.max.isoformat())
     return Cell(day(datetime.fromisoformat(at).date()), at)
 
 
@@ -111,8 +113,8 @@ def _moment(at: str, zone: Any) -> Cell:
     return Cell(moment(datetime.fromisoformat(at), zone), at)
 
 
-def _percent(share: float) -> Cell:
-    return Cell(f"{share:.0%}", share)
+def _percent(part: float) -> Cell:
+    return Cell(share(part), part)
 
 
 def _amount(amount: float | None) -> Cell | str:

@@ -5,10 +5,9 @@ from json import dumps
 
 import streamlit as st
 
+from dashboards.speaking import SPEAKER, say
 from tracker.domain.people import in_order
-from tracker.errors import message
 from tracker.services.context import Actor
-from tracker.words import ENGLISH
 
 SIGN_IN, SIGN_OUT, SIGNED_IN = "/sign-in", "/sign-out", "/signed-in"
 EVERY_MS = 5_000
@@ -18,23 +17,23 @@ def say_who_is_here(actor: Actor) -> None:
     """A line with the name, the roles and the way out; nothing where nobody need sign in."""
     if actor.session is None:
         return
-    roles = ", ".join(ENGLISH.word(role) for role in in_order(actor.roles))
+    roles = ", ".join(SPEAKER.word(role) for role in in_order(actor.roles))
     st.html(
         f'<div class="who">{escape(actor.name)} ({escape(roles)}) '
-        f'<a href="{SIGN_OUT}" target="_self">{escape(_said("sign-out-button"))}</a></div>'
+        f'<a href="{SIGN_OUT}" target="_self">{escape(say("sign-out-button"))}</a></div>'
     )
-    st.html(WATCH, unsafe_allow_javascript=True)
+    st.html(_watch(), unsafe_allow_javascript=True)
 
 
 def offer_sign_in() -> None:
-    st.html(f'<a class="who" href="{SIGN_IN}" target="_blank">{escape(_said("sign-in-again"))}</a>')
+    st.html(f'<a class="who" href="{SIGN_IN}" target="_blank">{escape(say("sign-in-again"))}</a>')
 
 
-def _said(code: str) -> str:
-    return ENGLISH.say(message(code))
-
-
-WATCH = f"""
+def _watch() -> str:
+    """Once a page: says when its session is over and offers to sign in in another tab, so that what was typed here stays. Without a
+    tag inside it: the screen library would drop the whole."""
+    over, again = dumps(say("session-over") + " "), dumps(say("sign-in-again"))
+    return f"""
 <script>
 if (!window.watchesSession) {{
   window.watchesSession = true;
@@ -42,8 +41,7 @@ if (!window.watchesSession) {{
   bar.id = "session-over";
   bar.hidden = true;
   bar.setAttribute("role", "alert");
-  bar.textContent = {dumps(_said("session-over") + " ")};
-  link.textContent = {dumps(_said("sign-in-again"))};
+  bar.textContent = " ";
   link.href = "{SIGN_IN}?next={SIGNED_IN}";
   link.target = "_blank";
   bar.append(link);
@@ -59,7 +57,7 @@ if (!window.watchesSession) {{
     }} catch (error) {{ /* the server cannot be reached: that is said elsewhere */ }}
   }}, {EVERY_MS});
 }}
+document.getElementById("session-over").firstChild.data = {over};
+document.getElementById("session-over").lastChild.textContent = {again};
 </script>
 """
-"""Once a page: says when its session is over and offers to sign in in another tab, so that what was typed here stays. Without a
-tag inside it: the screen library would drop the whole."""

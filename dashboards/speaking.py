@@ -61,6 +61,11 @@ def number(value: float | None, unit: str = "", digits: int = 0) -> str:
     return formats.number(value, unit, digits, language())
 
 
+def decimal(value: float, digits: int) -> str:
+    """`0.50`: so many decimals."""
+    return formats.decimal(value, digits, language())
+
+
 def money(amount: float | None, currency: str = "") -> str:
     return formats.money(amount, currency, language())
 

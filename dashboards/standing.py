@@ -4,7 +4,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.parts import literal
-from dashboards.speaking import SPEAKER, count
+from dashboards.speaking import SPEAKER, say
 from tracker.services.own_clock import clock_says
 from tracker.services.plans.verify import faults
 
@@ -24,12 +24,9 @@ def warn_if_out_of_date() -> None:
     found = access.ask_now(faults)
     if not found:
         return
-    st.warning(
-        f"The published plan cannot be kept as it is: {count(len(found), 'so-many-findings')}. The data changed since, and "
-        "what the screens show of the plan, its proof included, holds no more. Plan again at the terminal.",
-    )
-    with st.expander("What cannot be kept"):
+    st.warning(say("standing-broken", findings=len(found)))
+    with st.expander(say("standing-what")):
         for finding in found[:MOST]:
             st.write(literal(SPEAKER.line(finding)))
         if len(found) > MOST:
-            st.caption(f"and {len(found) - MOST} more; a check of the plan at the terminal lists them all")
+            st.caption(say("standing-more", more=len(found) - MOST))

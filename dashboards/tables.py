@@ -7,9 +7,11 @@ from html import escape
 from typing import Any
 from urllib.parse import urlencode
 
+from dashboards.speaking import SPEAKER, say
 from tracker.domain.mill import LoomKey
+from tracker.domain.progress import Stage
 from tracker.domain.words import natural_key
-from tracker.services.screens.status import STAGE_ORDER
+from tracker.services.screens.status import STAGE_ORDER, TO_SURVEY
 
 DAY = re.compile(r"\b[A-Z][a-z]{1,2}\.? \d{1,2}\.? [A-Z][a-zä]{2,3}\.? \d{4}\b")
 """A day, in English or German; where a column is narrow the text may break before and after it, not within."""
@@ -80,7 +82,12 @@ def loom_cell(key: LoomKey) -> Cell:
 
 def stage_cell(stage: str) -> Cell:
     """The stage, sorted in the order of the programme."""
-    return Cell(stage, STAGE_ORDER.index(stage))
+    return Cell(stage_word(stage), STAGE_ORDER.index(stage))
+
+
+def stage_word(stage: str) -> str:
+    """The word of a stage, or that the loom is still to be surveyed."""
+    return say("stage-to-survey") if stage == TO_SURVEY else SPEAKER.word(Stage(stage))
 
 
 def _style(column: Head) -> str:

@@ -9,7 +9,7 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.empty import no_looms, no_plan
-from dashboards.frames import TERM_WORDS, booking_marks
+from dashboards.frames import booking_marks, term_word
 from dashboards.parts import Figure, facts, figures, literal, of_part, pair, table
 from dashboards.speaking import SPEAKER, count, day, moment, money, number, shown, span
 from dashboards.tables import Cell, Head, loom_cell, stage_cell
@@ -206,7 +206,7 @@ def _booking(sheet: LoomSheet) -> None:
         ("beam-out expected when planned", moment(booking.beam_out_p50, sheet.zone) or "none"),
         ("work", number(booking.labour_h, "person-hours", 1)),
     ]
-    costs = [(TERM_WORDS[term], money(getattr(booking.cost, term), sheet.currency)) for term in CostTerms.__slots__]
+    costs = [(term_word(term), money(getattr(booking.cost, term), sheet.currency)) for term in CostTerms.__slots__]
     facts([*rows, *costs, ("cost of the booking", money(booking.cost.total, sheet.currency))])
 
 

@@ -10,12 +10,13 @@ from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
 from dashboards.parts import figures, literal, table
 from dashboards.rehearsed import (
-    POLICY_WORDS,
+    POLICIES,
     SPREAD,
     cost_frame,
     done_rows,
     figures_of,
     policy_rows,
+    policy_word,
     risk_rows,
     worry_rows,
 )
@@ -123,10 +124,10 @@ def _asked() -> dict[str, Any]:
     usual = RehearsalRequest()
     left, middle, right = st.columns(3)
     runs = left.number_input(say("rehearsal-runs-asked"), 1, MOST_RUNS, usual.runs, 50)
-    names = list(POLICY_WORDS)
-    first = middle.selectbox(say("rehearsal-played"), names, format_func=POLICY_WORDS.__getitem__)
+    names = list(POLICIES)
+    first = middle.selectbox(say("rehearsal-played"), names, format_func=policy_word)
     others = [name for name in usual.policies if name != first]
-    against = right.multiselect(say("rehearsal-held-against"), names, others, format_func=POLICY_WORDS.__getitem__)
+    against = right.multiselect(say("rehearsal-held-against"), names, others, format_func=policy_word)
     worries = st.checkbox(say("rehearsal-worries-asked"), usual.worries)
     as_of = access.state().as_of.isoformat()
     return {"runs": int(runs), "policies": [first, *against], "worries": worries, "as_of": as_of}

@@ -8,7 +8,7 @@ from dashboards import access, job_parts
 from dashboards.charts import scenario_chart
 from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
-from dashboards.frames import TERM_WORDS, scenario_frame
+from dashboards.frames import scenario_frame, term_word
 from dashboards.parts import literal, of_part, table
 from dashboards.sentences import share
 from dashboards.speaking import count, day, moment, money, number, say
@@ -80,7 +80,7 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
     return [
         ("cost without moves", lambda line: money(line.comparable, cash)),
         (f"against {first.name}", lambda line: money(line.comparable - first.comparable, cash)),
-        *((f"· {TERM_WORDS[field]}", term(field)) for field in CostTerms.__slots__ if field != "moves"),
+        *((f"· {term_word(field)}", term(field)) for field in CostTerms.__slots__ if field != "moves"),
         ("· looms left over", lambda line: money(line.left_over_cost, cash)),
         ("apart: moved bookings", term("moves")),
         ("booked", lambda line: count(len(line.plan.bookings), "so-many-looms")),

@@ -1,11 +1,16 @@
 """The screens speak the language of whoever looks: chosen by the address or on the page, and kept while the page is open."""
 
+from datetime import date
+
 import pytest
-from screen_mill import put, small_mill
+from opened import here
+from screen_mill import AS_OF, put, small_mill, small_plan
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
+from dashboards import frames, sentences, speaking
 from dashboards.speaking import SPEAKER, day, language, say
+from tracker.services.screens.status import status
 
 
 def spoken(app: AppTest) -> str:
@@ -30,3 +35,13 @@ def test_a_language_is_chosen_by_the_address_or_on_the_page(tmp_path, monkeypatc
 @pytest.mark.parametrize("what", [language, lambda: SPEAKER.language])
 def test_where_nobody_looks_it_is_english(what):
     assert what() == "en" and say("word-yes") == "yes" and day(None) == ""
+
+
+def test_figures_sentences_and_days_follow_the_language(tmp_path, monkeypatch):
+    monkeypatch.setattr(speaking, "language", lambda: "de")
+    report = status(here(put(tmp_path / "m.db", small_mill(), small_plan(small_mill()))), AS_OF)
+    assert list(frames.stage_frame(report)["stage"])[:2] == ["aufzunehmen", "aufgenommen"]
+    assert list(frames.cost_frame(report)["term"])[0] == "verlorene Produktion"
+    # 7,500 - 7,450 = 50; 50 / 7,500 = 0.67 %
+    assert sentences.proof(small_plan(small_mill())).endswith("höchstens 50 EUR sparen (0,67 %).")
+    assert frames.week_says(date(2027, 1, 4), 2) == "2027-W01, ab Mo. 4. Jan. 2027: 2 Termine"

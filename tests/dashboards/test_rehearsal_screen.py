@@ -81,5 +81,5 @@ def test_where_nothing_varies_all_shares_are_the_plan(published):
     assert figures_of(result)[0][1] == "3 of 3"
     zone = rehearsal_board(here(published)).zone
     assert {(row[3].text, row[4].text, row[5]) for row in risk_rows(result, zone)} == {
-        ("100%", "0%", "nothing in particular")
+        ("100 %", "0 %", "nothing in particular")
     }

@@ -3,43 +3,50 @@
 import ast
 import re
 
-from sources import nodes_of, sources
+from sources import CODE, nodes_of, sources
 
-NOT_YET: set[str] = set()
+NOT_YET = {f"dashboards/screens/{name}.py" for name in
+           ("bookings", "changes", "load", "looms", "people", "rehearsal", "scenarios", "status")}  # fmt: skip
 """Files whose texts have not moved yet; shrinks to nothing."""
+NO_SCREEN = "dashboards/take_pictures.py"
 WORDS = re.compile(r"\b[^\W\d_]{2,}\b")
-NO_TEXT = re.compile(r"[{}<>;=]|::|\d+px|^datum\.|^[a-z]+[A-Z]|^%|--|/[a-z]")
+NO_TEXT = re.compile(r"[{}<>;=]|::|\d+px|\bdatum\.|^document\.|^[a-z]+[A-Z]|^%|--|/[a-z]")
 """Styles, scripts, addresses, expressions of the chart library."""
+CAPITAL = re.compile(r"[A-ZÄÖÜ][^\W\d_A-Z]{2,}")
+MOST_WORDS_OF_A_KEY = 3
 NAMES_OF_THE_LIBRARIES = {"Content-Security-Policy", "Accept-Language", "Source Sans, Source Sans Pro, sans-serif"}
+
+
+KEYS = {"Form", "form", "pair", "button", "get", "pop", "setdefault", "container"}
+"""Functions whose first argument is a key and not shown, unless it is a code said."""
 
 
 def texts_of(path: str) -> list[tuple[int, str]]:
     """(line, text) of what begins with a capital or holds several words, and is no docstring, mark-up or key of a widget."""
     nodes = nodes_of(path)
     apart = {id(node.value) for node in nodes if isinstance(node, ast.Expr)}
-    apart |= {
-        id(word.value) for node in nodes if isinstance(node, ast.keyword) and node.arg == "key" for word in [node]
-    }
-    found = []
-    for node in nodes:
-        if (
-            isinstance(node, ast.Constant)
-            and isinstance(node.value, str)
-            and id(node) not in apart
-            and reads_as_text(node.value)
-        ):
-            found.append((node.lineno, node.value))
-    return sorted(found)
+    keys = [node.value for node in nodes if isinstance(node, ast.keyword) and node.arg == "key"]
+    keys += [node.slice for node in nodes if isinstance(node, ast.Subscript)]
+    keys += [node.args[0] for node in nodes if isinstance(node, ast.Call) and node.args and _name(node) in KEYS]
+    apart |= {id(inner) for key in keys for inner in ast.walk(key)}
+    given = (node for node in nodes if isinstance(node, ast.Constant) and id(node) not in apart)
+    return sorted(
+        (node.lineno, node.value) for node in given if isinstance(node.value, str) and reads_as_text(node.value)
+    )
+
+
+def _name(call: ast.Call) -> str:
+    return getattr(call.func, "id", getattr(call.func, "attr", ""))
 
 
 def reads_as_text(text: str) -> bool:
-    if text in NAMES_OF_THE_LIBRARIES or NO_TEXT.search(text):
+    if text in NAMES_OF_THE_LIBRARIES or NO_TEXT.search(text) or CODE.fullmatch(text):
         return False
-    words = WORDS.findall(text)
-    return (len(words) > 1 and " " in text.strip()) or bool(re.match(r"[^\W\d_a-z][a-z]{2,}", text.strip()))
+    return len(WORDS.findall(text)) >= MOST_WORDS_OF_A_KEY or bool(CAPITAL.match(text.strip()))
 
 
 def test_no_screen_words_anything_itself():
-    worded = {path for path in sources() if path.startswith("dashboards/") and texts_of(path)}
+    screens = (path for path in sources() if path.startswith("dashboards/") and path != NO_SCREEN)
+    worded = {path for path in screens if texts_of(path)}
     assert sorted(worded - NOT_YET) == [], "say it by a code of the catalogue"
     assert sorted(NOT_YET - worded) == [], "they may be taken off the list"

@@ -28,6 +28,11 @@ def number(value: float | None, unit: str = "", digits: int = 0, language: str =
     return "" if value is None else f"{values.number(value, digits, language)} {unit}".rstrip()
 
 
+def decimal(value: float, digits: int, language: str = "en") -> str:
+    """`12,345.50`: exactly so many decimals."""
+    return values.decimal(value, digits, language)
+
+
 def money(amount: float | None, currency: str = "", language: str = "en") -> str:
     """`12,345 EUR`, no cents; empty for None."""
     return number(amount, currency, language=language)

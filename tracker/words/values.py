@@ -47,6 +47,13 @@ def number(value: float, digits: int = 0, language: str = "en") -> str:
     return format_decimal(round(value, digits) + 0.0, pattern, locale=language)
 
 
+def decimal(value: float, digits: int, language: str = "en") -> str:
+    """`12,345.50`: exactly so many decimals."""
+    from babel.numbers import format_decimal
+
+    return format_decimal(round(value, digits) + 0.0, "#,##0." + "0" * digits, locale=language)
+
+
 def listed(texts: Iterable[str], more: str, most: int = MOST_LISTED, language: str = "en") -> str:
     """`001, 002 and 3 more`: at most `most` by name; `more` is the language's `and {n} more`."""
     names = list(texts)
@@ -70,3 +77,22 @@ def own(value: float, language: str = "en") -> str:
     return format_decimal(
         float(f"{value:.10g}") if isinstance(value, float) else value, "0.##########", locale=language
     )
+
+
+def signs_of_numbers(language: str) -> tuple[str, str]:
+    """The decimal mark and the sign between thousands: `(".", ",")`."""
+    from babel.numbers import get_decimal_symbol, get_group_symbol
+
+    return get_decimal_symbol(language), get_group_symbol(language)
+
+
+def names_of_days(language: str) -> dict[str, list[str]]:
+    """`days`, `shortDays` from Sunday on, `months`, `shortMonths` from January on."""
+    from babel import Locale
+
+    days, months = Locale(language).days["stand-alone"], Locale(language).months["stand-alone"]
+    sunday_first = [6, *range(6)]
+    return {
+        "days": [days["wide"][i] for i in sunday_first], "shortDays": [days["abbreviated"][i] for i in sunday_first],
+        "months": [months["wide"][i] for i in range(1, 13)], "shortMonths": [months["abbreviated"][i] for i in range(1, 13)],
+    }  # fmt: skip
