@@ -41,7 +41,7 @@ def test_figures_sentences_and_days_follow_the_language(tmp_path, monkeypatch):
     monkeypatch.setattr(speaking, "language", lambda: "de")
     report = status(here(put(tmp_path / "m.db", small_mill(), small_plan(small_mill()))), AS_OF)
     assert list(frames.stage_frame(report)["stage"])[:2] == ["aufzunehmen", "aufgenommen"]
-    assert list(frames.cost_frame(report)["term"])[0] == "verlorene Produktion"
+    assert next(iter(frames.cost_frame(report)["term"])) == "verlorene Produktion"
     # 7,500 - 7,450 = 50; 50 / 7,500 = 0.67 %
     assert sentences.proof(small_plan(small_mill())).endswith("höchstens 50 EUR sparen (0,67 %).")
     assert frames.week_says(date(2027, 1, 4), 2) == "2027-W01, ab Mo. 4. Jan. 2027: 2 Termine"

@@ -73,7 +73,6 @@ load-new-method = Eine neue Fassung der Methode{ $version ->
     }:
 load-head-method-row = Zeile der Methode
 load-head-method-looms = Was sie für welche Webmaschinen ändert
-and-so-many-more = und { $many } weitere
 
 ## Antworten
 

@@ -124,8 +124,6 @@ load-head-method-row = Row of the method
     .means = Heading of a column.
 load-head-method-looms = What it changes for which looms
     .means = Heading of a column.
-and-so-many-more = and { $many } more
-    .means = Below a table or list that is cut.
 
 ## Answers
 
