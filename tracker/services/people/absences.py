@@ -45,6 +45,23 @@ class AbsenceRecorded:
         }  # fmt: skip
 
 
+@dataclass(frozen=True, slots=True)
+class WhoIsAway:
+    """Who can be away, and who is."""
+
+    crews: tuple[str, ...]
+    absences: tuple[Absence, ...]
+    """Those that have not ended and were not taken back, by their first day."""
+
+
+def crews_and_absences(context: Context) -> WhoIsAway:
+    with context.reading() as uow:
+        mill = uow.mill()
+    today = context.now().astimezone(mill.terms.zone).date()
+    known = sorted((a for a in mill.absences if a.to_on >= today and a.heads != 0), key=lambda a: (a.from_on, a.crew))
+    return WhoIsAway(tuple(dict.fromkeys(crew.crew for crew in mill.crews)), tuple(known))
+
+
 def record_absence(
     context: Context, crew: str, first: date, last: date, heads: int | None = None, reason: str | None = None
 ) -> AbsenceRecorded:

@@ -45,8 +45,8 @@ class Firm:
 
     stay: bool = True
     """False = none."""
-    release: tuple[str, ...] = ()
-    """Numbers of looms whose bookings may move all the same."""
+    release: tuple[str | LoomKey, ...] = ()
+    """Looms, or their numbers, whose bookings may move all the same."""
     hall: str | None = None
     """Says which, where a number stands in several."""
 
@@ -66,8 +66,8 @@ class PlanRequest:
     """None = now, or the start of a programme that lies ahead."""
     firm: Firm = FIRM
     """Which firm bookings stay."""
-    hold: tuple[str, ...] = ()
-    """Numbers of looms whose bookings stay where they are, firm or not; `firm.hall` says which."""
+    hold: tuple[str | LoomKey, ...] = ()
+    """Looms, or their numbers, whose bookings stay where they are, firm or not; `firm.hall` says which."""
     calm: int | None = None
     """At most so many moves more than the data need; None = as many as pay."""
     afresh: bool = False
@@ -205,6 +205,11 @@ def plan_task(context: Context, request: PlanRequest, scenario: Scenario | None 
     return PlanTask(mill, data, published, request, at, name)
 
 
+def _meant(mill: Mill, loom: str | LoomKey, hall: str | None) -> LoomKey:
+    """The loom by its number; one that is named with its hall (as two texts where it was kept) needs no other word."""
+    return find_loom(mill, loom, hall) if isinstance(loom, str) else find_loom(mill, loom[1], loom[0])
+
+
 def _named(request: PlanRequest, data: PlanningData) -> tuple[frozenset[LoomKey], frozenset[LoomKey]]:
     """The looms that are released and those that are held. DataError where one is not known or there is nothing to keep, UsageError
     where one is named for both or fewer moves are wanted than the data need."""
@@ -212,7 +217,7 @@ def _named(request: PlanRequest, data: PlanningData) -> tuple[frozenset[LoomKey]
         raise UsageError("calm-below-0", moves=request.calm)
     firm = request.firm
     released, held = (
-        frozenset(find_loom(data.mill, loom, firm.hall) for loom in looms) for looms in (firm.release, request.hold)
+        frozenset(_meant(data.mill, loom, firm.hall) for loom in looms) for looms in (firm.release, request.hold)
     )
     for key in sorted(released & held):
         raise UsageError("hold-and-release", loom=key)
