@@ -10,6 +10,7 @@ ended, what came of it. It looks anew by itself.
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any
 
@@ -39,21 +40,27 @@ def begin(kind: JobKind, arguments: Mapping[str, Any] | None = None) -> Message:
     return message("jobs-begun")
 
 
-def show(*kinds: JobKind) -> None:
-    """What runs of these kinds, else what came of the newest."""
-    found = _of(kinds)
-    runs = [job.number for job in found.jobs if job.runs]
-    st.fragment(_shown, run_every=OFTEN if runs else SELDOM)(kinds, runs)
+def show(*kinds: JobKind, number: int | None = None) -> bool:
+    """What runs of these kinds, or the one of that number, else what came of the newest; gives whether something runs."""
+    which = ShownJobs(kinds, number)
+    runs = [job.number for job in which.of(desk.look(access.context())).jobs if job.runs]
+    st.fragment(_shown, run_every=OFTEN if runs else SELDOM)(which, runs)
+    return bool(runs)
 
 
-def _of(kinds: tuple[JobKind, ...]) -> desk.Jobs:
-    found = desk.look(access.context())
-    return desk.Jobs(tuple(job for job in found.jobs if job.kind in kinds), found.zone)
+@dataclass(frozen=True, slots=True)
+class ShownJobs:
+    kinds: tuple[JobKind, ...]
+    number: int | None
+
+    def of(self, found: desk.Jobs) -> desk.Jobs:
+        jobs = (job for job in found.jobs if job.kind in self.kinds and self.number in (None, job.number))
+        return desk.Jobs(tuple(jobs), found.zone)
 
 
-def _shown(kinds: tuple[JobKind, ...], ran: list[int]) -> None:
+def _shown(which: ShownJobs, ran: list[int]) -> None:
     """Once something has begun or ended, the whole screen is shown anew: what came of it stands elsewhere on it."""
-    found = _of(kinds)
+    found = which.of(desk.look(access.context()))
     going = [job for job in found.jobs if job.runs]
     if [job.number for job in going] != ran:
         st.rerun()

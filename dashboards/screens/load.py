@@ -9,6 +9,7 @@ import streamlit as st
 from dashboards import access
 from dashboards.load_answers import Answers, answer_more, ask
 from dashboards.load_parts import load_figures, show_account, show_changes, show_findings, show_tables, within_files
+from dashboards.load_reading import read_first
 from dashboards.parts import figures, literal
 from dashboards.speaking import SPEAKER
 from dashboards.uploads import ENDINGS, kept
@@ -37,6 +38,8 @@ def page() -> None:
         return
     files = kept(sent)
     answers = _answers_for(files)
+    if not read_first(files, answers):
+        return
     replaces = _whole_lists(_dry_run(files, answers), files)
     dry_run = partial(_dry_run, files, replaces=replaces)
     report = dry_run(answers)

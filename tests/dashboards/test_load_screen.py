@@ -1,15 +1,23 @@
 """The Load screen: look, answer, see what would change, write; all or nothing."""
 
+import os
 from io import BytesIO
 
 import pytest
+from held_work import Waiting
+from opened import here
 from openpyxl import Workbook
+from quick_jobs import quick_jobs  # noqa: F401
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
+from dashboards import load_reading
 from dashboards.speaking import SPEAKER
 from tracker.domain.findings import Choice, Finding, Severity
+from tracker.domain.jobs import JobKind
 from tracker.domain.mill import LoomKey
+from tracker.services.jobs import desk, kinds
+from tracker.services.loading import readings
 from tracker.services.loading.questions import questions, together
 from tracker.store import open_store
 from tracker.words.findings import in_words
@@ -233,3 +241,26 @@ def test_what_a_new_method_changes_is_told_row_by_row_and_for_which_looms(store)
     write("method.xlsx", workbook(7))
     said = words(given("method.xlsx", workbook(67)))
     assert "step 10 Fit: minutes 7 → 67" in said and "2 looms (1, 2): +1.15 labour hours each" in said
+
+
+def test_a_long_list_is_read_by_a_job_and_not_once_more(store, monkeypatch, quick_jobs):  # noqa: F811
+    monkeypatch.setattr(load_reading, "LONG_BYTES", 1)
+    app = given("looms.xlsx", book(("007", "Hall 1", "AJ-N", 190, 640)))
+    assert not app.exception
+    assert desk.wait(here(os.environ["BEAMSLOT_DB"]), 1, 60)
+    monkeypatch.setattr(readings, "read_files", None)  # nobody reads them any more
+    app.run()
+    assert not app.exception and "What would change" in words(app)
+    next(button for button in app.button if button.label == "Write to the database").click().run()
+    assert not app.exception and looms(store).keys() == {LoomKey("Hall 1", "007")}
+
+
+def test_a_reading_that_was_stopped_can_be_begun_again(store, monkeypatch, quick_jobs):  # noqa: F811
+    monkeypatch.setattr(load_reading, "LONG_BYTES", 1)
+    monkeypatch.setitem(kinds.KINDS, JobKind.READING, lambda *_, **given: Waiting())
+    app, here_ = given("looms.xlsx", book(("007", "Hall 1", "AJ-N", 190, 640))), here(os.environ["BEAMSLOT_DB"])
+    next(button for button in app.button if button.label == "Stop").click().run()
+    assert desk.wait(here_, 1, 60)
+    app.run()
+    next(button for button in app.button if button.label == "Read them again").click().run()
+    assert [job.number for job in desk.look(here_).jobs] == [2, 1] and not app.exception

@@ -24,6 +24,8 @@ from tracker.services.apart import APART
 from tracker.services.context import Actor, Context
 from tracker.services.jobs import desk, kinds, running
 from tracker.services.jobs.kinds import plan_arguments
+from tracker.services.loading.load import LoadRequest, load
+from tracker.services.loading.readings import is_read
 from tracker.services.plans.made_plans import made_plan, made_plans
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.words import ENGLISH
@@ -147,6 +149,34 @@ def test_what_cannot_be_asked_for_is_refused_at_once(db):
     with pytest.raises(NotAllowed):
         desk.start(by(db, "Bo", Role.FITTER), "plan")
     assert desk.look(ann).jobs == ()
+
+
+def test_lists_are_read_for_who_may_load_something_and_refused_as_by_a_load(db, tmp_path):
+    file = tmp_path / "looms.xlsx"
+    file.write_bytes(b"no workbook")
+    with pytest.raises(NotAllowed):
+        desk.start(by(db, "Vera", Role.VIEWER), "reading", {"files": [str(file)]})
+    store = by(db, "Pia", Role.PURCHASING)
+    number = desk.start(store, "reading", {"files": [str(file)]})
+    assert desk.wait(store, number, 60)
+    assert is_read(store, [file], {})
+    report = load(store, [file], LoadRequest(dry_run=True))
+    assert report.refusal and "looms.xlsx" in ENGLISH.say(report.refusal)
+    assert said(newest(store)) == "looms.xlsx read"
+
+
+def test_each_may_have_lists_read(db, monkeypatch):
+    monkeypatch.setitem(kinds.KINDS, JobKind.READING, lambda *_, **given: Waiting())
+    desk.start(by(db, "Pia", Role.PURCHASING), "reading")
+    desk.start(by(db, "Ann"), "reading")
+    with refused(DataError, "lists are being read already, begun by Pia"):
+        desk.start(by(db, "Pia", Role.PURCHASING), "reading")
+
+
+def test_a_reading_that_is_stopped_gives_nothing(db, tmp_path):
+    work = kinds.KINDS[JobKind.READING](by(db, "Ann"), files=[str(tmp_path / "looms.csv")])
+    with refused(DataError, "the reading was stopped; nothing was written; read them again"):
+        work.run(lambda *_: None, lambda: True)
 
 
 @pytest.fixture(scope="module")

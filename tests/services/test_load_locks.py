@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 from opened import here
 
-from tracker.services.loading import load as loading
+from tracker.services.loading import readings
 from tracker.services.loading.load import LoadRequest, load
 from tracker.store import connecting, open_store
 
@@ -34,7 +34,7 @@ def add_answer(db, answers):
 
 def while_reading(monkeypatch, *acts):
     """Let somebody else do something each time that the files are read; gives the answers each reading went by."""
-    read, seen, to_do = loading.read_files, [], list(acts)
+    read, seen, to_do = readings.read_files, [], list(acts)
 
     def reading(files, given, remembered, *more):
         seen.append(dict(remembered))
@@ -42,7 +42,7 @@ def while_reading(monkeypatch, *acts):
             to_do.pop(0)()
         return read(files, given, remembered, *more)
 
-    monkeypatch.setattr(loading, "read_files", reading)
+    monkeypatch.setattr(readings, "read_files", reading)
     return seen
 
 

@@ -9,7 +9,7 @@ from tracker.domain.findings import Choice, Severity
 from tracker.domain.rows import ReadResult
 from tracker.domain.tables import LOOMS
 from tracker.domain.words import fold
-from tracker.errors import InputRefused, UsageError
+from tracker.errors import InputRefused, Message, UsageError, message
 from tracker.intake.account import Files, is_own
 from tracker.intake.answers import FIELD, HALL, IGNORE, OWN_COLUMN, PAGE, READ, SHEET, TYPE, Answers
 from tracker.intake.columns.leftovers import note_beside
@@ -35,7 +35,7 @@ from tracker.office.sheet import Sheet
 _COMMON_LISTS = frozenset({"parts", "receipts", "crews", "running", "closures", "tools", "changes"})
 """Tables that any workbook may hold for purposes of its own."""
 
-Progress = Callable[[str, float], None]
+Progress = Callable[[Message, float], None]
 
 
 def read_files(
@@ -60,7 +60,7 @@ def read_files(
     opened: dict[Path, list[Sheet]] = {}
     for i, path in enumerate(map(Path, paths)):
         if progress:
-            progress(f"Reading {path.name}", i / len(paths))
+            progress(message("reading-file", file=path.name), i / len(paths) / 2)
         sheets = opened[path] = open_book(path, KNOWN, asked.code_page(path.name))
         for sheet in sheets:
             _tell_letters(sheet, report)
@@ -81,7 +81,7 @@ def read_files(
     tell_comments(files, report)
     blocks = choose_loom_lists(blocks, asked, report)
     if progress:
-        progress("Reading the tables", 0.5)
+        progress(message("reading-tables"), 0.5)
     result = _read(blocks, asked, report, today, files)
     asked.check_taken()
     return result

@@ -8,6 +8,7 @@ left out but `text`:
 | `plan` | `plan_arguments(PlanRequest(…), time_limit_s)` of `kinds` writes them |
 | `scenario` | `text` (a scenario file, TOML, with its `name`), `time_limit_s`, `as_of` |
 | `rehearsal` | `runs`, `policies` [NAME …], `seed`, `off` [SOURCE …], `worries`, `until_sure`, `jobs`, `as_of` |
+| `reading` | `files` [PATH …], `answers`: what a load of them need not read once more then |
 
 They are what `PlanRequest` and `RehearsalRequest` hold, in JSON's types; the result is that of the command. `look(context)`
 gives the jobs, the newest first, each as it is at this moment; `stop(context, number)` asks for the end with the best so
@@ -19,7 +20,6 @@ import os
 import socket
 from dataclasses import dataclass, replace
 from time import monotonic
-from typing import Any
 from zoneinfo import ZoneInfo
 
 import psutil
@@ -37,7 +37,7 @@ SHOWN = 20
 BY_SEVERAL = {JobKind.READING}
 """Kinds of which each person may have one; of the others there is one at a time in a mill."""
 _RUNNING: dict[tuple[str, int], RunningJob | None] = {}
-"""Those of this process, by database and number; None while one begins. Ended ones stay while their result may be asked for."""
+"""Those of this process, by database and number; None while one begins."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +54,7 @@ def start(context: Context, kind: JobKind | str, arguments: Arguments | None = N
     kind, given = JobKind(kind), dict(arguments or {})
     context.require(needed_for(kind, context.actor))
     work = KINDS[kind](context, **given)
+    _forget()
     with context.unit_of_work(needed_for(kind, context.actor)) as uow:
         _break_off(uow, context)
         _refuse_second(uow, kind)
@@ -65,7 +66,6 @@ def start(context: Context, kind: JobKind | str, arguments: Arguments | None = N
     except OSError as error:
         del _RUNNING[context.database, job.number]
         raise TrackerError("job-not-begun", why=error.strerror or str(error)) from error
-    _forget(context, job)
     return job.number
 
 
@@ -98,12 +98,6 @@ def stop(context: Context, number: int) -> None:
 def again(context: Context, job: LongJob) -> int:
     """Start a job once more, as it was started."""
     return start(context, job.kind, job.arguments)
-
-
-def outcome(context: Context, number: int) -> Any:
-    """What came of a job of this process, once it is done; None before, and where it was forgotten."""
-    running = _RUNNING.get((context.database, number))
-    return running.found if running else None
 
 
 def wait(context: Context, number: int, seconds: float | None = None) -> bool:
@@ -174,13 +168,10 @@ def _lives(job: LongJob, context: Context) -> bool:
         return False
 
 
-def _forget(context: Context, newer: LongJob) -> None:
-    """What came of somebody's earlier jobs of this kind, which hold memory."""
+def _forget() -> None:
+    """Those that have ended."""
     for key, running in list(_RUNNING.items()):
-        if running is None or running.seen.runs:
-            continue
-        seen = running.seen
-        if (key[0], seen.kind, seen.who) == (context.database, newer.kind, newer.who):
+        if running and not running.seen.runs:
             del _RUNNING[key]
 
 

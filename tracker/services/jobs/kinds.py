@@ -1,19 +1,21 @@
 """The kinds of jobs: what each is started with, what of it goes to the process that does it, and what is kept of it."""
 
 import os
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, fields, is_dataclass
 from datetime import datetime
+from pathlib import Path
 from typing import Any
 
 from tracker.domain.clock import now as machine_now
 from tracker.domain.jobs import JobKind
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Placed, Plan, RuledOut
-from tracker.errors import message
+from tracker.errors import DataError, Message, message
 from tracker.services.cluster import require_there, run_there
 from tracker.services.context import Actor, Context
 from tracker.services.jobs.work import JobWork, Kept, Progress, Stop
+from tracker.services.loading.readings import ReadingTask, Said, reading_task
 from tracker.services.people.permissions import May
 from tracker.services.plans.plan import Firm, PlanRequest, PlanTask, Search, plan_task, save_in
 from tracker.services.plans.rehearse import RehearsalRequest, RehearsalTask, rehearsal_task
@@ -85,6 +87,25 @@ class RehearsalWork:
         return Kept(says, {"rehearsal": number})
 
 
+@dataclass(frozen=True, slots=True)
+class ReadingWork:
+    """Nothing of it is written but that it was done: what the files say is kept in the server's memory, for whoever loads them."""
+
+    task: ReadingTask
+
+    def run(self, progress: Progress, stop: Stop) -> Said:
+        def tell(what: Message, part: float) -> None:
+            if stop():
+                raise DataError("reading-stopped")
+            progress(what, part)
+
+        return self.task.said(tell)
+
+    def keep(self, uow: UnitOfWork, found: Said, stopped: bool) -> Kept:
+        self.task.keep(found)
+        return Kept(message("job-read", files=[file.name for file in self.task.files]))
+
+
 def plan_arguments(request: PlanRequest, time_limit_s: float | None = None) -> dict[str, Any]:
     """The arguments of a job that plans what a request asks for; those of a scenario are its text."""
     asked = {f.name: getattr(request, f.name) for f in fields(request) if getattr(request, f.name) != f.default}
@@ -139,6 +160,10 @@ def _rehearsal(context: Context, as_of: str | None = None, **asked: Any) -> JobW
     return RehearsalWork(rehearsal_task(context, request))
 
 
+def _reading(context: Context, files: Sequence[str], answers: Mapping[str, str] | None = None) -> JobWork:
+    return ReadingWork(reading_task(context, [Path(file) for file in files], answers or {}))
+
+
 def _moment(text: str) -> datetime:
     return datetime.fromisoformat(text)
 
@@ -152,6 +177,7 @@ KINDS: Mapping[JobKind, Callable[..., JobWork]] = {
     JobKind.PLAN: _plan,
     JobKind.SCENARIO: _scenario,
     JobKind.REHEARSAL: _rehearsal,
+    JobKind.READING: _reading,
 }
 """Each reads its snapshot of the mill: context and arguments in, work out."""
 

@@ -28,8 +28,7 @@ class RunningJob:
         self._context, self._began = context, monotonic()
         self._work: JobWork | None = work
         self._seen = replace(job, message=message("job-begins"))
-        self.found: Any = None
-        """What came of it, once it is done."""
+        self._found: Any = None
         self._sending = Lock()
         self._line, theirs = APART.Pipe()
         self._process = APART.Process(target=do, args=(theirs,), name=f"job {job.number}")
@@ -76,7 +75,7 @@ class RunningJob:
             self._over(JobEnd(JobState.BROKEN, message("job-not-written"), clock(self._context)))
         finally:
             self._line.close()
-            self._work = None  # its snapshot of the mill
+            self._work = self._found = None  # large, and needed no more
 
     def _heard(self) -> JobEnd | None:
         """Follow it to its end; None where there is something to keep."""
@@ -87,7 +86,7 @@ class RunningJob:
                     case Said.AT:
                         self._at(*what)
                     case Said.FOUND:
-                        self.found = what
+                        self._found = what
                         return None
                     case Said.REFUSED:
                         return self._end(JobState.REFUSED, what)
@@ -125,7 +124,7 @@ class RunningJob:
             if end is None:
                 assert self._work
                 stopped = self._seen.stopped_by is not None
-                kept = self._work.keep(uow, self.found, stopped)
+                kept = self._work.keep(uow, self._found, stopped)
                 end = self._end(JobState.STOPPED if stopped else JobState.DONE, kept.message, kept)
             end_job(uow.session, self._seen.number, end)
             uow.commit()

@@ -13,7 +13,7 @@ from tracker.domain.tables import TABLES
 from tracker.domain.words import natural_key
 from tracker.errors import InputRefused, Message, message
 from tracker.intake.answers import Answers
-from tracker.intake.reader import read_files
+from tracker.intake.reader import Progress
 from tracker.intake.rows.around import NEEDS
 from tracker.intake.rows.compare import compare, key_of
 from tracker.intake.rows.cross_checks import cross_findings
@@ -25,6 +25,7 @@ from tracker.services.loading.load_report import LoadedTable, LoadReport, agains
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.method import load_method
 from tracker.services.loading.permission import needed, refuse_names
+from tracker.services.loading.readings import ReadingTask, remembered_answers
 from tracker.services.loading.reference import reference_findings
 from tracker.services.loading.replacing import Retiring, replaceable, retiring
 from tracker.services.parts.reservations import follow_stock
@@ -36,7 +37,6 @@ from tracker.store.loads import LoadWriter, RowPlace
 from tracker.store.opening import is_new
 from tracker.store.scratch import scratch
 
-Progress = Callable[[str, float], None]
 Also = Callable[[UnitOfWork, LoadReport], None]
 """Writes something else in the unit of work of a load."""
 
@@ -82,7 +82,7 @@ def load(
     """
     marking = Marking(files, request.marked) if request.marked else None
     day, replaces = request.today or context.now().date(), replaceable(request.replaces)
-    asked, remembered = _Asked(files, request, marking, day, replaces, progress), _remembered(context)
+    asked, remembered = _Asked(files, request, marking, day, replaces, progress), remembered_answers(context)
     try:
         result = asked.read(remembered)
         if not request.dry_run:
@@ -130,7 +130,7 @@ class _Asked:
     progress: Progress | None = None
 
     def read(self, remembered: Mapping[str, str]) -> ReadResult:
-        return read_files(self.files, self.request.answers, remembered, self.today, self.progress)
+        return ReadingTask(tuple(self.files), self.request.answers, remembered, self.today).run(self.progress)
 
     def marked(self, report: LoadReport, remembered: Mapping[str, str]) -> LoadReport:
         """The report, once the marked copies that were asked for are there."""
@@ -142,14 +142,7 @@ class _Asked:
 
 def code_pages(context: Context, answers: Mapping[str, str]) -> Callable[[str], str | None]:
     """Name of a text file → the code page that the answers, given or remembered, say for it."""
-    return Answers(answers, _remembered(context)).code_page
-
-
-def _remembered(context: Context) -> dict[str, str]:
-    if is_new(context.database):
-        return {}
-    with context.reading() as uow:
-        return uow.answers()
+    return Answers(answers, remembered_answers(context)).code_page
 
 
 def _try_out(context: Context, asked: _Asked, result: ReadResult) -> LoadReport:

@@ -43,3 +43,6 @@ job-not-written = was daraus wurde, konnte nicht geschrieben werden; Näheres st
 job-not-begun = dafür konnte kein Prozess gestartet werden: { $why }
 job-of-another-server = ein anderer Server dieses Rechners kümmert sich darum (Prozess { $process })
     .hint = halten Sie es auf den Seiten jenes Servers an
+job-read = { $files } gelesen
+reading-stopped = das Lesen wurde angehalten; nichts wurde geschrieben
+    .hint = lesen Sie sie noch einmal

@@ -456,3 +456,8 @@ received-already = Bestellzeile { $order }: { $received } von Teil { $part } sin
     .hint = Angeben, was noch offen ist, oder eine neue Zeilennummer für das, was daneben kommt.
 quantity-impossible = Teil { $part }: { QUANTITY($quantity) } { $wrong }.
     .hint = Die Zelle berichtigen, oder das Teil in der Einheit führen, in der es gezählt wird.
+
+## Während Listen gelesen werden
+
+reading-file = { $file } wird gelesen
+reading-tables = die Tabellen werden gelesen

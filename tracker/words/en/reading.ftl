@@ -626,3 +626,10 @@ received-already = Order line { $order }: { $received } of part { $part } were r
 quantity-impossible = Part { $part }: { QUANTITY($quantity) } { $wrong }.
     .means = A quantity finer than its unit is counted, or beyond all bounds.
     .hint = Correct the cell, or list the part in the unit that it is counted in.
+
+## While lists are read
+
+reading-file = reading { $file }
+    .means = Which file is being opened.
+reading-tables = reading the tables
+    .means = The files are open, their tables are being read.

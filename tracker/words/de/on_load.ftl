@@ -1,0 +1,3 @@
+### Die Seite Laden.
+
+load-read-again = Noch einmal lesen
