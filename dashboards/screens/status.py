@@ -10,7 +10,7 @@ from dashboards.kitting import KIT_WORDS
 from dashboards.look import GREY, WALNUT, WOAD
 from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
 from dashboards.rehearsed import SPREAD, spread_rows
-from dashboards.speaking import SPEAKER, count, day, moment, money, month, number, say, share
+from dashboards.speaking import SPEAKER, count, day, language, moment, money, month, number, say, share
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.commissioning.worth.savings import Savings
 from tracker.domain.late import shortened
@@ -18,6 +18,7 @@ from tracker.domain.plan import Plan
 from tracker.domain.risks import RiskAhead
 from tracker.services.plans.rehearsal_says import promised
 from tracker.services.screens.status import StatusReport, status
+from tracker.services.screens.week_page import week_file, week_file_name, weeks_begun
 from tracker.services.work.worth import measured_savings
 
 LEADS = {
@@ -38,6 +39,7 @@ def page() -> None:
     at_the_head = st.empty()
     with at_the_head:
         figures(_figures(report, say("status-worked-out")))
+    _report(report)
     _late(report)
     _risks(report)
     left, right = pair("progress")
@@ -101,6 +103,18 @@ def _saved(saved: Savings | None, report: StatusReport) -> tuple[str, str]:
     return say("status-a-month", money=money(saved.money.estimate, report.currency)), say(
         "status-between", low=low, high=high
     )
+
+
+def _report(report: StatusReport) -> None:
+    """The one page of a week, to hand on."""
+    today = report.as_of.astimezone(report.zone).date()
+    with st.container(horizontal=True, vertical_alignment="bottom"):
+        week = st.selectbox(say("status-week"), weeks_begun(report.weeks, today), width=180, key="report week")
+        spoken = language()
+        st.download_button(
+            say("status-report"), lambda: week_file(access.context(), week, spoken), file_name=week_file_name(week),
+            icon=":material/description:", key=f"report of {week}",
+        )  # fmt: skip
 
 
 def _late(report: StatusReport) -> None:

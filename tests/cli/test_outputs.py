@@ -75,3 +75,10 @@ def test_the_demo_leaves_a_mill_of_ours_alone(mill, tmp_path):
     ran = mill("demo")
     assert ran.code == 1
     assert ran.line == "beamslot.db holds more than the sample mill; name another folder with --dir"
+
+
+def test_the_report_of_a_week_is_a_pdf_in_a_language(mill, tmp_path):
+    assert mill("status", "--pdf", "week.pdf", "--week", "2027-W01", "--language", "de").out == "Wrote week.pdf.\n"
+    assert (tmp_path / "week.pdf").read_bytes().startswith(b"%PDF")
+    assert mill("status", "--week", "2027-W01").code == 2
+    assert mill("status", "--pdf", "week.pdf", "--language", "fr").code == 2

@@ -8,8 +8,9 @@ from typing import Annotated
 import typer
 
 from tracker.cli import show
-from tracker.cli.options import AsOf, Json, moment
+from tracker.cli.options import AsOf, Json, checked, moment
 from tracker.cli.planning import proof_lines
+from tracker.words.choosing import SPOKEN
 from tracker.words.formats import count, span
 
 
@@ -19,17 +20,39 @@ def add_commands(app: typer.Typer) -> None:
     app.command()(serve)
 
 
-def status(context: typer.Context, as_of: AsOf = None, json_to: Json = None) -> None:
+def status(
+    context: typer.Context,
+    as_of: AsOf = None,
+    pdf: Annotated[
+        Path | None, typer.Option(metavar="F.pdf", callback=checked, help="Write the one-page report of a week.")
+    ] = None,
+    week: Annotated[
+        str | None, typer.Option(metavar="W", help="With --pdf: the week, 2027-W02; default this one.")
+    ] = None,
+    language: Annotated[str, typer.Option(metavar="L", help="With --pdf: its language, en or de.")] = "en",
+    json_to: Json = None,
+) -> None:
     """The programme on one page.
 
-    Looms by stage, finish, cost, what comes next.
+    Looms by stage, finish, cost, what comes next. The report of a week is for who pays: of a week that is over it tells how
+    it stood at its end.
 
-    Example: beamslot status
+    Example: beamslot status --pdf week.pdf --week 2027-W07
     """
+    if language not in SPOKEN:
+        raise typer.BadParameter(f"{language!r} is none of {', '.join(SPOKEN)}")
+    if pdf is None and (week or language != "en"):
+        raise typer.BadParameter("--week and --language go with --pdf")
+    if pdf and as_of:
+        raise typer.BadParameter("--pdf is of a week, not --as-of a moment")
     from tracker.services.screens.status import status as run
 
     report = run(context.obj, moment(context.obj, as_of))
-    show.emit(json_to, report.record(), lambda: _print_status(report))
+    if pdf:
+        from tracker.services.screens.week_page import week_report, write_week
+
+        write_week(pdf, week_report(context.obj, week), language)
+    show.emit(json_to, report.record(), lambda: show.say(f"Wrote {pdf}.") if pdf else _print_status(report))
 
 
 def _print_status(report) -> None:

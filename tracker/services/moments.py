@@ -32,3 +32,12 @@ def began(uow: UnitOfWork, terms: Terms) -> date | None:
 def is_before(at: datetime, day: date | None, terms: Terms) -> bool:
     """Whether a moment lies before a day, if there is one."""
     return day is not None and at < start_of_day(day, terms)
+
+
+def monday_of(week: str) -> date:
+    """The Monday of a week as typed, `2027-W07`; UsageError where it is none."""
+    try:
+        year, _, number = week.upper().partition("-W")
+        return date.fromisocalendar(int(year), int(number), 1)
+    except ValueError:
+        raise UsageError("no-week", text=week) from None

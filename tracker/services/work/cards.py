@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -12,11 +12,12 @@ from tracker.domain.cards import Card
 from tracker.domain.clock import planning_moment
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.words import fold, natural_key
-from tracker.errors import DataError, Message, UsageError, message
+from tracker.errors import DataError, Message, message
 from tracker.export.cards.packs import Pack, PackLine, write_notes, write_packs
 from tracker.export.cards.workbook import write_card_workbook
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
+from tracker.services.moments import monday_of
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.work.card_maker import CardMaker
 
@@ -82,7 +83,7 @@ def cards(
     at = planning_moment(mill.terms, as_of, context.now())
     if loom is not None:
         return CardsReport(mill, None, (_one(maker, find_loom(mill, loom, hall)),))
-    wanted = _week(week) if week else iso_week(at.astimezone(mill.terms.zone).date())
+    wanted = iso_week(monday_of(week)) if week else iso_week(at.astimezone(mill.terms.zone).date())
     packs = _packs(maker, wanted)
     if crew is not None:
         packs = _of_crew(packs, crew, wanted)
@@ -112,14 +113,6 @@ def write_cards(
         write_card_workbook(workbook, report.cards, terms.zone)
     if notes:
         write_notes(notes, report.packs, terms.zone, terms.programme)
-
-
-def _week(text: str) -> str:
-    try:
-        year, _, number = text.upper().partition("-W")
-        return iso_week(date.fromisocalendar(int(year), int(number), 1))
-    except ValueError:
-        raise UsageError("no-week", text=text) from None
 
 
 def _one(maker: CardMaker, key: LoomKey) -> Pack:

@@ -31,6 +31,8 @@ status-saved = Erspart, gemessen
 status-saved-not = dafür ist zu wenig gemessen
 status-a-month = { $money } im Monat
 status-between = { $low } bis { $high }
+status-week = Woche
+status-report = Bericht auf einer Seite (PDF)
 
 ## Zu spät und in Gefahr
 

@@ -49,6 +49,10 @@ status-a-month = { $money } a month
     .means = A key figure at the head of the screen.
 status-between = { $low } to { $high }
     .means = A key figure at the head of the screen.
+status-week = Week
+    .means = The label of a field.
+status-report = One-page report (PDF)
+    .means = A button.
 
 ## Late and at risk
 
