@@ -10,31 +10,36 @@ from dashboards import access
 from dashboards.load_answers import Answers, answer_more, ask
 from dashboards.load_parts import load_figures, show_account, show_changes, show_findings, show_tables, within_files
 from dashboards.load_reading import read_first
-from dashboards.parts import figures, literal
-from dashboards.speaking import SPEAKER
+from dashboards.parts import figures, heads, literal, table
+from dashboards.speaking import SPEAKER, language, moment, say
+from dashboards.tables import Cell
 from dashboards.uploads import ENDINGS, kept
 from tracker.domain.tables import TABLES
-from tracker.errors import message
+from tracker.errors import TrackerError
+from tracker.services.loading.export import EXPORT, TEMPLATE, export_file, template_file
 from tracker.services.loading.load import LoadReport, LoadRequest, code_pages, load
 from tracker.services.loading.marking import Marking
 from tracker.services.loading.replacing import REPLACEABLE
+from tracker.services.people.audit import loads
+from tracker.services.people.permissions import May
+from tracker.services.screens.next_step import lacking
+from tracker.words import Edge, Speaker
 from tracker.words.findings import refusal_line
 
 
 def page() -> None:
-    st.title("Load")
-    st.caption("Nothing is written before you have seen what would change. The same file loaded again changes nothing.")
+    st.title(say("screen-load"))
+    st.caption(say("load-about"))
     if done := st.session_state.pop("loaded", None):
         st.success("\n".join(f"- {literal(line)}" for line in done))
+        _next()
     sent = st.file_uploader(
-        "Spreadsheets of the mill: looms, warps, readings, articles, parts, crews, the method …",
-        type=ENDINGS, accept_multiple_files=True, key=f"files {st.session_state.get('loads', 0)}",
+        say("load-files"), type=ENDINGS, accept_multiple_files=True, key=f"files {st.session_state.get('loads', 0)}",
     )  # fmt: skip
     if not sent:
-        st.info(
-            "Drop the mill's own loom list here: any layout, language and units. An empty workbook with every sheet "
-            "can be written at the terminal (template)."
-        )
+        st.info(say("load-drop"))
+        _templates()
+        _history()
         return
     files = kept(sent)
     answers = _answers_for(files)
@@ -47,12 +52,13 @@ def page() -> None:
         st.error(literal(refusal_line(report.refusal, report.quoted, SPEAKER)))
     else:
         figures(load_figures(report))
+    if report.tables:
+        show_tables(report)
     ask(report, answers, dry_run)
     show_findings(report)
     answer_more(report, answers, dry_run)
     _offer_marked(report, files, answers)
     if report.tables:
-        show_tables(report)
         show_account(report)
         show_changes(report)
         _write(report, files, answers, replaces)
@@ -64,8 +70,8 @@ def _whole_lists(report: LoadReport, files: Sequence[Path]) -> tuple[str, ...]:
     if not there:
         return ()
     return tuple(st.multiselect(
-        "These are whole lists: rows of the database that they have no longer have ended", there,
-        format_func=lambda name: TABLES[name].sheet, key=f"whole {files}", placeholder="none: rows that are gone stay",
+        say("load-whole"), there, format_func=lambda name: TABLES[name].sheet, key=f"whole {files}",
+        placeholder=say("load-whole-none"),
     ))  # fmt: skip
 
 
@@ -88,7 +94,7 @@ def _offer_marked(report: LoadReport, files: Sequence[Path], answers: Answers) -
         if any(finding.file in ("", file.name) for finding in found):
             target = file.with_name(f"{file.stem} marked{'.xlsm' if file.suffix.lower() == '.xlsm' else '.xlsx'}")
             st.download_button(
-                literal(f"Copy of {file.name} with these cells marked"), lambda f=file, t=target: _copy(f, t, report, answers),
+                literal(say("load-marked", file=file.name)), lambda f=file, t=target: _copy(f, t, report, answers),
                 file_name=target.name, key=f"marked {file}",
             )  # fmt: skip
 
@@ -99,13 +105,21 @@ def _copy(file: Path, target: Path, report: LoadReport, answers: Answers) -> byt
 
 
 def _write(report: LoadReport, files: Sequence[Path], answers: Answers, replaces: tuple[str, ...]) -> None:
-    st.header("Write it")
+    st.header(say("load-write-title"))
     if report.questions:
-        st.info("Answer the questions above first; nothing is written before.")
+        st.info(say("load-answer-first"))
         return
     leave_out = bool(report.refusal) and _leave_out(report)
-    if st.button("Write to the database", type="primary", disabled=bool(report.refusal) and not leave_out):
-        done = load(access.context(), list(files), LoadRequest(partial=leave_out, answers=answers, replaces=replaces))
+    if st.button(say("load-write"), type="primary", disabled=bool(report.refusal) and not leave_out):
+        try:
+            done = load(
+                access.context(), list(files), LoadRequest(partial=leave_out, answers=answers, replaces=replaces)
+            )
+        except (
+            TrackerError
+        ) as error:  # whose sheets they are not, a database that is busy: the files stay to be tried again
+            st.error(literal(SPEAKER.line(error)))
+            return
         if done.refusal:
             st.error(literal(refusal_line(done.refusal, done.quoted, SPEAKER)))
             return
@@ -114,5 +128,38 @@ def _write(report: LoadReport, files: Sequence[Path], answers: Answers, replaces
 
 
 def _leave_out(report: LoadReport) -> bool:
-    st.warning(SPEAKER.say(message("refusals-stand", refusals=len(report.refused))))
-    return st.checkbox("leave the refused rows out and load the rest")
+    st.warning(say("refusals-stand", refusals=len(report.refused)))
+    return st.checkbox(say("load-leave-out"))
+
+
+# ---- before a file is there: what to fill in, what was loaded before
+
+
+def _templates() -> None:
+    st.header(say("load-templates"))
+    st.caption(say("load-templates-about"))
+    with st.container(horizontal=True):
+        st.download_button(say("load-template"), template_file, file_name=TEMPLATE)
+        st.download_button(say("load-export"), lambda: export_file(access.context()), file_name=EXPORT)
+
+
+def _history() -> None:
+    found = access.ask(loads)
+    st.header(say("load-history"))
+    if not found.deeds:
+        st.caption(say("load-history-none"))
+        return
+    speaker, mine = Speaker(language(), found.zone, Edge.SCREEN), access.may(May.UNDO)
+    columns = [*heads("load-history-number", right=True), *heads("load-history-when", whole=True),
+               *heads("load-history-who", "load-history-what", "load-history-undo")]  # fmt: skip
+    table(columns, [
+        [str(d.act or ""), Cell(moment(d.at, found.zone), (d.at, -i)), d.who, speaker.say(d.what),
+         Cell(say("load-undo"), href=f"changes?undo={d.act}") if mine and d.act in found.undoable else ""]
+        for i, d in enumerate(found.deeds)
+    ])  # fmt: skip
+
+
+def _next() -> None:
+    """What to do after a load: what a plan still lacks, or the plan."""
+    lacks = access.ask(lacking)
+    st.info(say("load-next-lacks", what=lacks) if lacks else say("load-next-plan"))

@@ -18,6 +18,7 @@ from tracker.domain.jobs import JobKind
 from tracker.domain.mill import LoomKey
 from tracker.services.jobs import desk, kinds
 from tracker.services.loading import readings
+from tracker.services.loading.export import export_file, template_file
 from tracker.services.loading.questions import questions, together
 from tracker.store import open_store
 from tracker.words.findings import in_words
@@ -264,3 +265,25 @@ def test_a_reading_that_was_stopped_can_be_begun_again(store, monkeypatch, quick
     app.run()
     next(button for button in app.button if button.label == "Read them again").click().run()
     assert [job.number for job in desk.look(here_).jobs] == [2, 1] and not app.exception
+
+
+def test_an_empty_mill_finds_templates_and_after_a_load_what_a_plan_still_needs(store):
+    app = AppTest.from_string("from dashboards.screens import load\nload.page()\n", default_timeout=60).run()
+    assert not app.exception and "Nothing yet." in [one.value for one in app.caption]
+    assert len(app.get("download_button")) == 2
+    app = given("looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 640)))
+    # what a column was taken for stands before the questions and findings
+    heads = [one.value for one in app.header]
+    assert heads.index("Recognised tables") < heads.index("Findings")
+    next(button for button in app.button if button.label == "Write to the database").click().run()
+    assert "A plan still needs a method (sheet Operations)" in app.info[0].value
+    # the history has the load, with the way to take it back
+    assert "looms.xlsx" in words(app) and 'href="changes?undo=' in "".join(part.proto.body for part in app.get("html"))
+
+
+def test_the_template_and_the_export_load_back(store):
+    load_of = given("template.xlsx", template_file())
+    assert not load_of.exception and not load_of.error
+    given("looms.xlsx", book(("007", "Hall 1", "AJ-N", "190 cm", 640)))
+    again = given("mill.xlsx", export_file(here(os.environ["BEAMSLOT_DB"])))
+    assert not again.exception and not again.error

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 from tracker.domain.tables import TABLES
@@ -17,6 +18,8 @@ CANONICAL = ("loom", "hall", "row", "place", "machine_type", "insertion", "year"
 """Fields of a canonical loom record, besides `attributes`."""
 
 
+TEMPLATE, EXPORT = "template.xlsx", "mill.xlsx"
+"""Under these names they are offered."""
 REPORTS = ("hours", "plan", "rehearsal")
 """What can be exported beside the tables; these do not load back."""
 
@@ -54,6 +57,20 @@ def export_records(
 def template(target: Path) -> None:
     """Write the empty workbook with every sheet."""
     write_template(target)
+
+
+def template_file() -> bytes:
+    """The same, for a download."""
+    with TemporaryDirectory() as folder:
+        template(target := Path(folder) / TEMPLATE)
+        return target.read_bytes()
+
+
+def export_file(context: Context, what: Sequence[str] = (), name: str = "") -> bytes:
+    """The tables as a workbook, for a download; `name` is that of the file."""
+    with TemporaryDirectory() as folder:
+        export_workbook(context, target := Path(folder) / (name or EXPORT), what)
+        return target.read_bytes()
 
 
 def _ordered(uow: UnitOfWork, name: str) -> list[dict[str, Any]]:

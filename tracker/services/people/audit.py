@@ -1,6 +1,6 @@
 """The account of who did what: its newest lines, all of it as a workbook, and whether it reads as it was written."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from itertools import islice
 from pathlib import Path
@@ -24,6 +24,9 @@ from tracker.store.undoing import undone_by
 from tracker.words import ENGLISH, Speaker
 
 NAME = "changes.xlsx"
+LOADS = "loads"
+MOST_BETWEEN = 5_000
+"""Lines among which loads are looked for."""
 NEWEST, MOST = 200, 100_000
 """Lines that are shown, and those that a workbook takes."""
 
@@ -71,6 +74,12 @@ def deeds(context: Context, which: Which = EVERYTHING, most: int = NEWEST) -> De
         read = read_deeds(uow.session, acts, loom, which.since)
         found = list(islice((d for d in read if who is None or who in (fold(d.who), fold(d.told))), most + 1))
         return Deeds(tuple(found[:most]), len(found) > most, uow.zone, _undoable(uow, acts))
+
+
+def loads(context: Context) -> Deeds:
+    """The loads among them, and what was typed in like one, the newest first."""
+    found = deeds(context, most=MOST_BETWEEN)
+    return replace(found, deeds=tuple(deed for deed in found.deeds if deed.table == LOADS)[:NEWEST])
 
 
 def _undoable(uow: UnitOfWork, acts: Acts) -> frozenset[int]:
