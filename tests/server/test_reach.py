@@ -66,6 +66,8 @@ def test_what_does_not_fit_is_one_clear_line(pems, tmp_path):
         reach(certificate=pems / "three.pem", key=one[1])
     with refused(UsageError, "a certificate and its key are given together"):
         reach(certificate=one[0])
+    with refused(UsageError, "not-an-address is no address of a proxy; it is one such as 127.0.0.1"):
+        reach(proxy="not-an-address", names=(NAME,))
     with refused(UsageError, "under which name"):
         reach(proxy="127.0.0.1")
     with refused(UsageError, "passwords and everything else travel through the network unprotected"):

@@ -51,7 +51,8 @@ def read_settings(file: Path) -> ProviderSettings:
         said = tomllib.loads(file.read_text("utf-8"))
         open_to_all = os.name == "posix" and bool(file.stat().st_mode & stat.S_IROTH)
     except (OSError, ValueError) as error:
-        raise UsageError("provider-file", file=str(file), why=str(error).splitlines()[0]) from error
+        why = getattr(error, "strerror", None) or str(error).splitlines()[0]
+        raise UsageError("provider-file", file=str(file), why=why) from error
     if open_to_all and said.get("secret"):
         raise UsageError("provider-file-open", file=str(file))
     for key in said.keys() - TEXTS.keys() - {"roles"}:

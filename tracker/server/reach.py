@@ -3,6 +3,7 @@
 import socket
 import ssl
 from dataclasses import dataclass
+from ipaddress import ip_address
 from pathlib import Path
 
 import psutil
@@ -69,6 +70,8 @@ def reach(
         raise UsageError("certificate-and-key")
     if certificate and key:
         _check(certificate, key)
+    if proxy and not _is_address(proxy):
+        raise UsageError("proxy-no-address", proxy=proxy)
     if proxy and not names:
         raise UsageError("proxy-without-name")
     if share and not (certificate or proxy or plain):
@@ -81,6 +84,14 @@ def require_people(context: Context) -> None:
     """Beyond this machine nothing is shown without sign-in: TrackerError while nobody has an account."""
     if context.is_missing or not door(context, None).accounts:
         raise TrackerError("share-without-people")
+
+
+def _is_address(text: str) -> bool:
+    try:
+        ip_address(text)
+    except ValueError:
+        return False
+    return True
 
 
 def _own_names() -> tuple[str, ...]:

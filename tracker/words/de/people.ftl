@@ -75,6 +75,7 @@ certificate-not-of-key = das Zertifikat { $certificate } passt nicht zum Schlüs
     .hint = geben Sie den Schlüssel an, mit dem dieses Zertifikat beantragt wurde
 certificate-unusable = { $certificate } und { $key } sind kein brauchbares Paar aus Zertifikat und Schlüssel
     .hint = beide sind PEM-Dateien, der Schlüssel ohne Passwort
+proxy-no-address = { $proxy } ist keine Adresse eines Proxys; gemeint ist eine wie 127.0.0.1, von der er fragt
 proxy-without-name = hinter einem Proxy müssen die Bildschirme wissen, unter welchem Namen sie gefragt werden
 
 ## Wer was getan hat
