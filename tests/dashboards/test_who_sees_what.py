@@ -90,9 +90,12 @@ def test_what_was_done_is_undone_from_its_line_after_one_question(tmp_path, look
     assert 'href="changes?undo=1"' in "".join(item.proto.body for item in app.get("html"))
     app.query_params["undo"] = "1"
     app.run()
-    assert "Undo 1, by Ann on" in app.warning[0].value and "one counter entry in the stockroom?" in app.warning[0].value
+    assert (
+        "Undo 1, by Ann on" in app.warning[0].value
+        and "one counter entry in the stockroom (RAIL)?" in app.warning[0].value
+    )
     next(one for one in app.button if one.label == "Undo").click().run()
-    assert "1 is undone: one counter entry in the stockroom." in app.success[0].value and not app.warning
+    assert "1 is undone: one counter entry in the stockroom (RAIL)." in app.success[0].value and not app.warning
     with Context(db).reading() as uow:
         assert uow.mill().parts["RAIL"].on_hand == 2
     app.query_params["undo"] = "1"

@@ -4,7 +4,7 @@ Where somebody changed some of it since, or something that came later rests on i
 `rest` undoes the others. An undo can itself be undone.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -18,7 +18,7 @@ from tracker.services.people.permissions import May
 from tracker.services.plans.plan_record import in_json
 from tracker.services.undoing.kinds import DOES, kept_kind
 from tracker.services.undoing.method_back import MethodBack
-from tracker.services.undoing.moved import Moved
+from tracker.services.undoing.moved import Moved, value_of
 from tracker.services.undoing.records_back import RecordsBack
 from tracker.services.undoing.stock_back import HeldBack, StockBack
 from tracker.services.undoing.values_back import ValuesBack
@@ -26,6 +26,9 @@ from tracker.services.work.withdrawing import settle_kit
 from tracker.store import UnitOfWork
 from tracker.store.undoing import Written, plan_since, undone_by, written_by
 from tracker.words import ENGLISH
+
+NAMED = 3
+"""Of many that are brought back."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,15 +112,17 @@ class _Undoing:
             raise DataError("undo-nothing-left", number=self.number, moved=named[0] if named else None)
 
     def _back(self) -> list[Message]:
-        added = [change for change in self.values.changes if not change.field]
-        many = {
-            "values": len(self.values.changes) - len(added), "rows-in": len(added),
-            "rows-out": sum(map(len, self.values.out.values())),
-            "withdrawn": sum(len(ids) for of in self.records.out.values() for ids in of.values()),
-            "counting": sum(map(len, self.records.back.values())), "entries": len(self.stock.entries),
-            "held": len(self.held.hold), "answers": len(self.method.answers),
+        changes, records = self.values.changes, self.records
+        kinds: Mapping[str, Sequence[object]] = {
+            "values": [value_of(one.table, one.key, one.field) for one in changes if one.field],
+            "rows-in": [value_of(one.table, one.key) for one in changes if not one.field],
+            "rows-out": [value_of(table, key) for table, rows in self.values.out.items() for key in rows],
+            "withdrawn": [key for key, of in records.out.items() for ids in of.values() for _ in ids],
+            "counting": [key for key, ids in records.back.items() for _ in ids],
+            "entries": [entry.part for entry in self.stock.entries],
+            "held": [part for _, part in self.held.hold], "answers": list(self.method.answers),
         }  # fmt: skip
-        said = [message("undo-so-many", what=what, n=n) for what, n in many.items() if n]
+        said = [_so_many(what, of) for what, of in kinds.items() if of]
         version = self.method.version
         return said + ([message("undo-method-back", version=version)] if version is not None else [])
 
@@ -142,6 +147,17 @@ class _Undoing:
         """The plan that was made by what is undone."""
         if number := plan_since(self.uow.session, self.written):
             yield message("undo-plan-again", plan=str(number))
+
+
+def _so_many(what: str, of: Sequence[object]) -> Message:
+    """How many, and the first of them by name."""
+    named: list[object] = []
+    for one in of:
+        if one not in named:
+            named.append(one)
+        if len(named) > NAMED:
+            break
+    return message("undo-so-many", what=what, n=len(of), of=named[:NAMED], more=len(named) - len(named[:NAMED]))
 
 
 def _undoable(uow: UnitOfWork, number: int) -> Written:

@@ -43,7 +43,10 @@ undo-so-many = { $what ->
             [one] eine Antwort wie vorher
            *[other] { $n } Antworten wie vorher
         }
-    }
+    } ({ $of }{ $more ->
+        [0] {""}
+       *[other] {" "}…
+    })
 undo-method-back = die Methode wie in Fassung { $version }
 undo-why = { $number } rückgängig gemacht
 undo-unknown = unter der Nummer { $number } wurde nichts getan
@@ -85,9 +88,9 @@ undo-moved = { $what }: damals { $then }, jetzt { $now }{ $who ->
         [none] {""}
        *[other] {" "}(von { $who } am { $at })
     }
-undo-value = { $sheet }, { $row }{ $field ->
+undo-value = { $sheet } ({ $row }){ $field ->
         [none] {""}
-       *[other] , { $field }
+       *[other] {" "}{ $field }
     }
 undo-there = da
 undo-gone = weg

@@ -46,7 +46,10 @@ undo-so-many = { $what ->
             [one] one answer as before
            *[other] { $n } answers as before
         }
-    }
+    } ({ $of }{ $more ->
+        [0] {""}
+       *[other] {" "}…
+    })
     .means = What an undo brings back, kind by kind.
 undo-method-back = the method as in version { $version }
     .means = An undo brings an earlier version of the method into force.
@@ -97,9 +100,9 @@ undo-moved = { $what }: { $then } then, { $now } now{ $who ->
        *[other] {" "}(by { $who } on { $at })
     }
     .means = One value or row that was changed after what is to be undone.
-undo-value = { $sheet }, { $row }{ $field ->
+undo-value = { $sheet } ({ $row }){ $field ->
         [none] {""}
-       *[other] , { $field }
+       *[other] {" "}{ $field }
     }
     .means = A value of a row of a sheet, or the row.
 undo-there = there
