@@ -1,7 +1,7 @@
 """Undo: what a load or record did is taken back by a change of its own, whole or, told so, but for what others changed since."""
 
 import shutil
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from functools import cache
 
 import pytest
@@ -16,6 +16,7 @@ from tracker.domain.progress import Stage
 from tracker.errors import ChangedSince, DataError
 from tracker.services.context import Actor, Context
 from tracker.services.loading.load import LoadRequest, load
+from tracker.services.parts.ordering import Ordered, expect, place
 from tracker.services.parts.reservations import release
 from tracker.services.parts.stock import count, issue_kit, receive
 from tracker.services.parts.stockroom import read_stockroom
@@ -147,6 +148,21 @@ def test_a_receipt_goes_back_with_its_order_line_and_what_it_gave_to_kits(room):
     assert (stock(room, "RAIL"), still_to_come(room)) == before == ((2, {"1": 1, "2": 1}), {"PO-1": (4, "2026-01-21")})
     undo(by(room), done.by or 0)
     assert (stock(room, "RAIL"), still_to_come(room)) == ((6, {"1": 1, "2": 1, "10": 1}), {})
+
+
+def test_an_order_that_was_placed_and_one_that_was_put_off_go_back(room):
+    due, later = date(2027, 3, 1), date(2027, 3, 8)
+    place(by(room), [Ordered("PO-7", "RAIL", 3, due)])
+    placed = number(room)
+    expect(by(room), "PO-7", due=later)
+    with refused(ChangedSince, r"Receipts \(PO-7, RAIL\) Due: Mon 1 Mar 2027 then, Mon 8 Mar 2027 now"):
+        undo(by(room), placed)
+    undo(by(room), number(room))
+    assert still_to_come(room)["PO-7"] == (3, "2027-03-01")
+    done = undo(by(room), placed)
+    assert "PO-7" not in still_to_come(room)
+    undo(by(room), done.by or 0)
+    assert still_to_come(room)["PO-7"] == (3, "2027-03-01")
 
 
 def test_a_part_that_was_counted_since_stays(room):

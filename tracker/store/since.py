@@ -81,9 +81,9 @@ def _promised(session: Session) -> dict[tuple[str, str], date]:
     for key, values in session.execute(log):
         if "due" in values and values["due"][1]:
             found[key] = date.fromisoformat(values["due"][1])
-    return {_two(key): due for key, due in found.items()}
+    return {order_and_part(key): due for key, due in found.items()}
 
 
-def _two(key: str) -> tuple[str, str]:
+def order_and_part(key: str) -> tuple[str, str]:
     order, _, part = key.rpartition(" | ")
     return order, part

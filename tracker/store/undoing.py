@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Any
+from typing import Any, TypeGuard
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import Column, ColumnElement, between, false, func, select
@@ -25,7 +25,7 @@ from tracker.store.models import (
     WithdrawalRow,
 )
 from tracker.store.rows import MODELS, Record, key_text, read_rows
-from tracker.store.since import BY_LOADS
+from tracker.store.since import BY_LOADS, order_and_part
 from tracker.store.stock import read_movements
 from tracker.store.withdrawals import stands
 
@@ -176,15 +176,24 @@ def _stories(session: Session, written: Written, table: str, keys: Collection[st
             continue
         if number >= first and key not in found:
             found[key] = RowStory(_before(state.get(key), kind, values))
-        state[key] = _after(state.get(key), kind, values)
+        after = _after(state.get(key), kind, values)
+        state[key] = (
+            after | dict(zip(TABLES[table].key, order_and_part(key), strict=True)) if _is_line(after, table) else after
+        )
         if key in found:
             found[key].after = state[key]
     return found
 
 
+def _is_line(after: Record | None, table: str) -> TypeGuard[Record]:
+    """An order line, whose entries in the log do not say its key again."""
+    return after is not None and table == "receipts"
+
+
 def _before(state: Record | None, kind: str, values: Mapping[str, Any]) -> Record | None:
     """As it stood before the entry. What was there before there was a log, its entries still say."""
-    return None if kind == "added" else (state or {}) | {name: old for name, (old, _) in values.items()}
+    new = kind == "added" or (kind not in BY_LOADS and values.get("quantity", [0, 0])[0] is None)
+    return None if new else (state or {}) | {name: old for name, (old, _) in values.items()}
 
 
 def _after(state: Record | None, kind: str, values: Mapping[str, Any]) -> Record | None:

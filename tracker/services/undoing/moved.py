@@ -11,6 +11,7 @@ from tracker.domain.tables import TABLES
 from tracker.errors import Message, message
 from tracker.services.loading.told_changes import row_named
 from tracker.services.plans.plan_record import in_json, local
+from tracker.store.rows import plain
 
 Tie = tuple[str, LoomKey | str]
 """(`loom`, its key) or (`part`, its name): what of one load or record hangs together and is undone together or not at all."""
@@ -34,7 +35,7 @@ class Moved:
 
     def record(self, zone: ZoneInfo) -> dict[str, Any]:
         """As `--json` writes it."""
-        then, now = (in_json(value) if isinstance(value, Message) else value for value in (self.then, self.now))
+        then, now = (in_json(value) if isinstance(value, Message) else plain(value) for value in (self.then, self.now))
         at = local(self.at, zone) if self.at else None
         return {"what": in_json(self.what), "who": self.who, "at": at, "then": then, "now": now}
 

@@ -12,7 +12,7 @@ from tracker.intake.rows.pairs import fits
 from tracker.services.undoing.moved import Moved, Tie, value_of
 from tracker.store import UnitOfWork
 from tracker.store.loads import ORDER
-from tracker.store.rows import DERIVED, Record, key_text, plain, typed_values
+from tracker.store.rows import DERIVED, Record, key_text, typed_values
 from tracker.store.undoing import ChangedBy, RowStory, Written, booked_parts, rests_on, row_stories
 
 NOBODY = ChangedBy(None, None)
@@ -139,7 +139,8 @@ def _stored(name: str, values: Record | None) -> Record | None:
 def _moved(name: str, key: RowKey, field: str, since: Mapping[str, ChangedBy], then: Any, now: Any) -> Moved:
     by = since.get(field) or since.get("") or NOBODY
     tie = ("part", str(key[1])) if name == "receipts" else None
-    then, now = (value if isinstance(value, Message) else plain(value) for value in (then, now))
+    if not isinstance(then, Message):
+        then = typed_values(TABLES[name], {field: then})[field]
     return Moved(value_of(name, key, field), by.who, by.at, then, now, tie)
 
 
