@@ -1,7 +1,7 @@
 """What a planner does about beam-outs: readings, a loom early or late, standing spans, protection, put off and left out."""
 
-from collections.abc import Sequence
-from datetime import datetime
+from collections.abc import Mapping, Sequence
+from datetime import date, datetime
 from typing import Any
 
 import pandas as pd
@@ -16,6 +16,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.progress import BESIDE, Stage
 from tracker.domain.windows import WindowKind
 from tracker.errors import DataError, Message, message
+from tracker.services.context import Context
 from tracker.services.loading.by_hand import or_refused, take_out, type_in
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.screens.beam_outs import BeamOutBoard, BeamOutLine
@@ -134,12 +135,18 @@ def _taken_out(key: LoomKey, at: datetime) -> Message:
 def _protect(board: BeamOutBoard, _: Sequence[BeamOutLine]) -> None:
     st.write(say("protect-about"))
     with Form("protect a loom") as form:
+        before = form.as_shown(board.protected)
         key = _loom(board, form)
         until = st.date_input(say("protect-until"), None, key=form.key("until"), format="YYYY-MM-DD")
-        form.act(say("protect-enter"), lambda: _typed("looms", key, protected_until=until))
+        form.act(say("protect-enter"), lambda: _protected(form, _named(key), before, until))
     if board.protected:
         columns = [*heads("beam-outs-loom", "beam-outs-hall", whole=True), *heads("protect-until")]
         table(columns, [[loom_cell(key), key.hall, Cell(day(until), until)] for key, until in board.protected.items()])
+
+
+def _protected(form: Form, key: LoomKey, before: Mapping[LoomKey, date], until: date | None) -> LoadReport:
+    here = form.having_shown("looms", (key.loom, key.hall), protected_until=before.get(key))
+    return _typed("looms", key, here, protected_until=until)
 
 
 # ---- put off, leave out, take up again
@@ -208,7 +215,7 @@ def _named(key: LoomKey | None) -> LoomKey:
     return key
 
 
-def _typed(name: str, key: LoomKey | None, **values: Any) -> LoadReport:
+def _typed(name: str, key: LoomKey | None, here: Context | None = None, **values: Any) -> LoadReport:
     key = _named(key)
-    report = type_in(access.context(), name, [{"loom": key.loom, "hall": key.hall, **values}])
+    report = type_in(here or access.context(), name, [{"loom": key.loom, "hall": key.hall, **values}])
     return or_refused(report, [say("loom-named", loom=key)])

@@ -7,11 +7,16 @@ stays; what was done is said once, and the page shown anew.
             form.beside("name", "person-known")
             form.act(say("people-add"), lambda: add_person(access.context(), name))
 
+What is overwritten is shown first, and the save refused where somebody else changed it since the form was drawn:
+
+        line = form.as_shown(line)
+        form.act(…, lambda: expect(form.having_shown("receipts", (line.order, line.part), due=line.due), line.order, due=due))
+
 `say_done` stands below the page's title. What cannot be undone is asked once: `form.act(…, asks="…")`.
 """
 
 from collections.abc import Callable, Sequence
-from typing import Protocol, Self
+from typing import Protocol, Self, TypeVar
 
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
@@ -21,12 +26,16 @@ from dashboards.parts import literal
 from dashboards.speaking import SPEAKER, say
 from tracker.domain.findings import Finding
 from tracker.errors import ChangedSince, InputRefused, Message, PlanRefused, TrackerError
-from tracker.services.context import Actor
+from tracker.services.context import Actor, Context
+from tracker.services.ground import OnTheForm
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.people.permissions import May, who_may
 from tracker.words.findings import in_words
 
+T = TypeVar("T")
 SAID = "done-and-said"
+OWN = "own-writes"
+"""How often this session has written by its forms."""
 
 
 class SaysOne(Protocol):
@@ -75,7 +84,7 @@ class Form:
         self._place: DeltaGenerator | None = None
 
     def __enter__(self) -> Self:
-        named = self.key("form")
+        named = f"{self.name} form {self._times()}"
         self._place = st.form(named, enter_to_submit=False) if self.framed else st.container(key=named)
         self._place.__enter__()
         self._left = list(st.session_state.get(self._at("refused"), ()))
@@ -87,7 +96,7 @@ class Form:
 
     def key(self, field: str) -> str:
         """A key for a field of this form, another one each time that something was done."""
-        return f"{self.name} {field} {st.session_state.get(self._at('times'), 0)}"
+        return " ".join(map(str, (self.name, field, self._times(), *st.session_state.get(self._at("moved"), ()))))
 
     def beside(self, *about: str) -> None:
         """Below the field just drawn: what was refused of it. `about`: the heading of the field as the sheets have it, the
@@ -96,6 +105,22 @@ class Form:
         for refusal in [one for one in self._left if one[0] & names]:
             self._left.remove(refusal)
             st.error(literal(refusal[1]))
+
+    def as_shown(self, what: T) -> T:
+        """What the form showed when its fields were first drawn, which stays in them while others write: `what` as it was then. To
+        be called before the fields: where this session itself changed it, by another form, they begin anew with it. A save that is
+        refused since it moved goes on from what is there now."""
+        own = st.session_state.get(OWN, 0)
+        kept = st.session_state.get(self._at("shown"), (own, what))
+        if kept[0] != own and kept[1] != what:
+            st.session_state[self._at("moved")] = [own]
+            kept = own, what
+        st.session_state[self._at("shown")] = own, kept[1]
+        return kept[1]
+
+    def having_shown(self, table: str, key: Sequence[object], **values: object) -> Context:
+        """The context of a service that is to refuse where these values, as the form showed them, have changed meanwhile."""
+        return access.context().having_shown(OnTheForm(table, tuple(key), values))
 
     def act(self, label: str, do: Callable[[], Done], asks: str = "", primary: bool = True) -> None:
         """The button that does it, with what was refused beside no field. `asks`: the sentence that names what will happen; it is
@@ -134,11 +159,19 @@ class Form:
             refusals = _of_report(done) if isinstance(done, LoadReport) else []
         except TrackerError as error:
             done, refusals = None, _refusals(error)
+            if isinstance(error, ChangedSince):
+                st.session_state.pop(self._at("shown"), None)
         st.session_state[self._at("refused")] = refusals
         if refusals or done is None:
             st.rerun()
-        st.session_state[self._at("times")] = st.session_state.get(self._at("times"), 0) + 1
+        st.session_state[OWN] = st.session_state.get(OWN, 0) + 1
+        st.session_state.pop(self._at("shown"), None)
+        st.session_state[self._at("times")] = self._times() + 1
         access.show_again(SAID, [SPEAKER.line(one) for one in _said(done)])
+
+    def _times(self) -> int:
+        """How often something was done by this form."""
+        return st.session_state.get(self._at("times"), 0)
 
     def _at(self, what: str) -> str:
         return f"form {self.name}: {what}"

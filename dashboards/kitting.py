@@ -196,8 +196,9 @@ def _count(desk: PartsDesk) -> None:
     st.subheader(say("count-heading"))
     part = st.selectbox(say("head-part"), list(desk.stock), key="count part")
     with Form(f"count {part}") as form:
-        there = desk.stock[part]
+        there = form.as_shown(desk.stock[part])
         found = quantity_input(st, say("count-found"), there.on_hand, there.unit, form.key("found"))
         form.beside("count-below-zero", "quantity-wrong", "stock-above-most")
         why = st.text_input(say("why-optional"), key=form.key("why"))
-        form.act(say("count-act"), lambda: count_stock(access.context(), part, found, Told(why)), primary=False)
+        form.act(say("count-act"), lambda: count_stock(
+            form.having_shown("parts", (part,), on_hand=there.on_hand), part, found, Told(why)), primary=False)  # fmt: skip

@@ -169,6 +169,7 @@ def _line_says(one: OpenLine) -> str:
 def _receive(one: OpenLine) -> None:
     st.subheader(say("receive-heading"))
     with Form(f"receive {one.line.order} {one.line.part}") as form:
+        line = form.as_shown(one.line)
         many = quantity_input(st, say("receive-quantity"), one.line.quantity, one.unit, form.key("many"))
         form.beside("entry-quantity", "quantity-wrong", "stock-above-most")
         rest = st.radio(
@@ -177,20 +178,22 @@ def _receive(one: OpenLine) -> None:
         )  # fmt: skip
         why = st.text_input(say("why-optional"), key=form.key("why"))
         form.act(say("receive-act"), lambda: receive(
-            access.context(), one.line.part, many, one.line.order, rest, Told(why)))  # fmt: skip
+            form.having_shown("receipts", (line.order, line.part), quantity=line.quantity), line.part, many, line.order, rest,
+            Told(why)))  # fmt: skip
 
 
 def _expect(one: OpenLine) -> None:
     st.subheader(say("expect-heading"))
     with Form(f"expect {one.line.order} {one.line.part}") as form:
-        due = st.date_input(say("expect-due"), one.line.due, key=form.key("due"))
+        line = form.as_shown(one.line)
+        due = st.date_input(say("expect-due"), line.due, key=form.key("due"))
         form.beside("order-due-past", "moment-out-of-years")
-        many = quantity_input(st, say("expect-quantity"), one.line.quantity, one.unit, form.key("many"))
+        many = quantity_input(st, say("expect-quantity"), line.quantity, one.unit, form.key("many"))
         form.beside("order-quantity", "quantity-wrong")
         why = st.text_input(say("why-optional"), key=form.key("why"))
         form.act(say("expect-act"), lambda: expect(
-            access.context(), one.line.order, one.line.part, due if due != one.line.due else None,
-            many if many != one.line.quantity else None, why), primary=False)  # fmt: skip
+            form.having_shown("receipts", (line.order, line.part), due=line.due, quantity=line.quantity), line.order, line.part,
+            due if due != line.due else None, many if many != line.quantity else None, why), primary=False)  # fmt: skip
 
 
 def _what_if(one: OpenLine) -> None:

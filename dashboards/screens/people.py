@@ -76,7 +76,7 @@ def _add(first: bool) -> None:
     with Form("add somebody") as form:
         name = st.text_input(say("people-name"))
         form.beside("person-known", "person-name")
-        roles = _roles(say("people-roles"), [])
+        roles = _roles(say("people-roles"), [], form.key("roles"))
         form.beside("role-unknown")
         password = st.text_input(say("people-password", least=SHORTEST), type="password")
         form.beside("password-length", "password-common")
@@ -89,9 +89,10 @@ def _change(here: Sequence[Person]) -> None:
     chosen = names[st.selectbox(say("people-whose"), list(names))]
     roles_at, password_at, end_at = st.columns(3)
     with roles_at, Form(f"roles of {chosen.number}") as form:
-        roles = _roles(say("people-roles-new"), list(chosen.roles))
-        do = lambda: change_roles(access.context(), chosen.name, roles)  # noqa: E731
-        form.act(say("people-change-roles"), do, primary=False)
+        before = form.as_shown(chosen.roles)
+        roles = _roles(say("people-roles-new"), list(before), form.key("roles"))
+        form.act(say("people-change-roles"), lambda: change_roles(
+            form.having_shown("roles", (chosen.name,), roles=before), chosen.name, roles), primary=False)  # fmt: skip
     with password_at, Form(f"password of {chosen.number}") as form:
         password = st.text_input(say("people-password-new"), type="password")
         change = lambda: change_password(access.context(), chosen.name, password)  # noqa: E731
@@ -101,5 +102,6 @@ def _change(here: Sequence[Person]) -> None:
         form.act(say("people-end"), lambda: end_person(access.context(), chosen.name), asks=will, primary=False)
 
 
-def _roles(label: str, before: list[Role]) -> list[Role]:
-    return st.multiselect(label, list(Role), before, format_func=SPEAKER.word, placeholder=say("people-at-least-one"))
+def _roles(label: str, before: list[Role], key: str) -> list[Role]:
+    placeholder = say("people-at-least-one")
+    return st.multiselect(label, list(Role), before, key=key, format_func=SPEAKER.word, placeholder=placeholder)

@@ -13,7 +13,7 @@ from tracker.domain.people import EVERY_ROLE, Role
 from tracker.errors import NotAllowed
 from tracker.services.context import Actor, Context
 from tracker.services.parts.stock import count
-from tracker.services.people.accounts import add_person, people
+from tracker.services.people.accounts import add_person, change_roles, people
 from tracker.services.people.audit import Which, deeds
 from tracker.services.people.sessions import door, screen_actor, sign_in
 from tracker.words import ENGLISH
@@ -116,6 +116,23 @@ def test_an_administrator_ends_a_session(tmp_path, looks_as, monkeypatch, quick_
     assert door(Context(db), token).signed_in is None
     (newest,) = deeds(Context(db), Which(who="vera")).deeds
     assert (newest.who, ENGLISH.say(newest.what)) == ("Vera", "session of Ann ended")
+
+
+def test_of_two_who_change_an_account_one_reads_of_the_other(tmp_path, looks_as, monkeypatch, quick_passwords):  # noqa: F811
+    monkeypatch.setenv("BEAMSLOT_DB", db := put(tmp_path / "mill.db", small_mill()))
+    add_person(Context(db), "Ann", PASSWORD, ["viewer"])
+    app = looks_as("people", Role.ADMINISTRATOR)
+    change_roles(Context(db, Actor("Root", EVERY_ROLE)), "Ann", ["fitter"])
+
+    def send():
+        next(one for one in app.button if one.label == "Change the roles").click().run()
+
+    app.multiselect[1].set_value([Role.PLANNER])
+    send()
+    assert "roles of Ann: viewer then, fitter now (by Root on" in app.error[0].value
+    assert app.multiselect[1].value == [Role.PLANNER]
+    send()
+    assert not app.error and people(Context(db)).people[0].roles == (Role.PLANNER,)
 
 
 def test_an_account_is_added_on_the_screen(tmp_path, looks_as, monkeypatch, quick_passwords):  # noqa: F811

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property
 from getpass import getuser
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from tracker.domain.clock import now
 from tracker.domain.people import EVERY_ROLE, Act, Role, in_order
@@ -20,6 +20,9 @@ from tracker.store.own_clock import own_clock
 from tracker.store.people import any_account
 from tracker.store.place import is_missing
 from tracker.store.unit_of_work import user
+
+if TYPE_CHECKING:
+    from tracker.services.ground import OnTheForm
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +59,8 @@ class Context:
     language: str = "en"
     make: bool = False
     """Whether a database that is not there may be made."""
+    shown: tuple["OnTheForm", ...] = ()
+    """What the form showed from which something is saved (`tracker/services/ground.py`)."""
     clock: Callable[[], datetime] | None = None
     """Another clock than the programme's own and the machine's, for tests and what-ifs."""
 
@@ -72,6 +77,10 @@ class Context:
     def telling(self, name: str | None) -> "Context":
         """The same, where the actor writes down what somebody else did; None changes nothing."""
         return self._with(told=name) if name else self
+
+    def having_shown(self, *shown: "OnTheForm") -> "Context":
+        """The same for a save that rests on what was shown: its unit of work refuses, by ChangedSince, once it is not so."""
+        return self._with(shown=(*self.shown, *shown))
 
     def acting(self, actor: Actor) -> "Context":
         """The same, where somebody else acts."""
@@ -118,7 +127,12 @@ class Context:
         self.require(what)
         who, actor = self._name(), self.actor
         act = Act(who, in_order(actor.roles), actor.through, what.value, details or {})
-        return self.store.unit_of_work(self.told or who, self.now, act)
+        return self.store.unit_of_work(self.told or who, self.now, act, self._refuse_moved if self.shown else None)
+
+    def _refuse_moved(self, uow: UnitOfWork) -> None:
+        from tracker.services.ground import refuse_moved
+
+        refuse_moved(uow, self.shown)
 
     def signing(self, what: str, person: str, address: str, **more: Any) -> UnitOfWork:
         """For writing what happens at the door: nobody has a role there yet. `more` is kept beside the address."""

@@ -22,7 +22,7 @@ from tracker.store.history import FIRST_SEALED, guard, last_hash, seal
 from tracker.store.migrate import upgrade, version_of, versions
 from tracker.store.place import Place, find, is_missing
 from tracker.store.recognise import State, require_tables_of, state_of
-from tracker.store.unit_of_work import Moment, UnitOfWork, reason, user
+from tracker.store.unit_of_work import First, Moment, UnitOfWork, reason, user
 
 log = logging.getLogger(__name__)
 """What the user should hear of beside the answer: the command prints it, the server logs it."""
@@ -34,17 +34,19 @@ class Store:
     def __init__(self, engine: Engine, place: Place):
         self.engine, self.place = engine, place
 
-    def unit_of_work(self, who: str = "", at: Moment | None = None, act: Act | None = None) -> UnitOfWork:
+    def unit_of_work(
+        self, who: str = "", at: Moment | None = None, act: Act | None = None, first: First | None = None
+    ) -> UnitOfWork:
         """For writing: holds the write lock from its beginning, so that what was read still holds when it is written.
 
         Every change says `who` did it (empty = who is at the keyboard) and when, by the clock `at` (none = the machine's);
-        `act` is what stands of it in the account of who did what.
+        `act` is what stands of it in the account of who did what; `first` is looked at under the lock before anything else.
 
         Raises TrackerError for a file without write permission, and where another writes for too long.
         """
         if self.place.read_only:
             raise TrackerError("database-read-only", name=self.place.name)
-        return UnitOfWork(self.engine, self.place.name, who or user(), at or now, act)
+        return UnitOfWork(self.engine, self.place.name, who or user(), at or now, act, first)
 
     def reading(self) -> UnitOfWork:
         """For reading: one consistent view that waits for nobody; committing writes in it is a mistake."""

@@ -37,6 +37,8 @@ LOCK_NOT_AVAILABLE = "55P03"
 
 Moment = Callable[[], datetime]
 """A clock: tells this moment, UTC."""
+First = Callable[["UnitOfWork"], None]
+"""Looked at under the lock, before anything is done; refuses by its error."""
 
 
 class UnitOfWork:
@@ -45,9 +47,17 @@ class UnitOfWork:
     Raises TrackerError where the database fails meanwhile (locked for too long, full, gone), or is given half a letter.
     """
 
-    def __init__(self, engine: Engine, name: str, who: str = "", at: Moment = now, act: Act | None = None):
+    def __init__(
+        self,
+        engine: Engine,
+        name: str,
+        who: str = "",
+        at: Moment = now,
+        act: Act | None = None,
+        first: First | None = None,
+    ):
         self.session, self.name, self.who, self.now = Session(engine, expire_on_commit=False), name, who, at
-        self.act = act
+        self.act, self.first = act, first
         self.act_number: int | None = None
         """Under which the account of who did what has it, once it is committed."""
 
@@ -56,6 +66,12 @@ class UnitOfWork:
             self.session.connection()  # begins at once: a writer waits here for its lock
         except DBAPIError as error:
             raise self._failed(error) from error
+        if self.first:
+            try:
+                self.first(self)
+            except BaseException as refusal:
+                self.__exit__(type(refusal), refusal, refusal.__traceback__)
+                raise
         return self
 
     def __exit__(

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from tracker.errors import Message, message
-from tracker.services.undoing.moved import Moved
+from tracker.services.moved import Moved
 from tracker.store import UnitOfWork
 from tracker.store.models import AnswerRow, MethodVersion
 from tracker.store.undoing import Written, given_answers, versions

@@ -10,7 +10,7 @@ from tracker.domain.progress import CONVERTED, Stage
 from tracker.domain.record_tables import RECORDS
 from tracker.domain.tables import TABLES
 from tracker.errors import message
-from tracker.services.undoing.moved import Moved, Tie, value_of
+from tracker.services.moved import Moved, Tie, value_of
 from tracker.store import UnitOfWork
 from tracker.store.deeds import Acts
 from tracker.store.models import ConversionRow, SeenAlarmRow, StageRow, WithdrawalRow

@@ -7,8 +7,8 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.quantities import tidy
 from tracker.domain.stock import BACK, TOLERANCE, Movement, MovementKind
 from tracker.errors import message
+from tracker.services.moved import Moved, Tie
 from tracker.services.parts.stock_entry import Entry
-from tracker.services.undoing.moved import Moved, Tie
 from tracker.store import UnitOfWork
 from tracker.store.rows import key_text, stock_on_hand
 from tracker.store.stock import at_loom

@@ -13,12 +13,12 @@ from zoneinfo import ZoneInfo
 from tracker.domain.words import natural_key
 from tracker.errors import ChangedSince, DataError, Message, message
 from tracker.services.context import Context
+from tracker.services.moved import Moved, value_of
 from tracker.services.parts.stock_entry import Entry
 from tracker.services.people.permissions import May
 from tracker.services.plans.plan_record import in_json
 from tracker.services.undoing.kinds import DOES, kept_kind
 from tracker.services.undoing.method_back import MethodBack
-from tracker.services.undoing.moved import Moved, value_of
 from tracker.services.undoing.records_back import RecordsBack
 from tracker.services.undoing.stock_back import HeldBack, StockBack
 from tracker.services.undoing.values_back import ValuesBack

@@ -9,7 +9,7 @@ from tracker.domain.tables import TABLES
 from tracker.errors import Message, message
 from tracker.intake.rows.compare import same
 from tracker.intake.rows.pairs import fits
-from tracker.services.undoing.moved import Moved, Tie, value_of
+from tracker.services.moved import Moved, Tie, value_of
 from tracker.store import UnitOfWork
 from tracker.store.loads import ORDER
 from tracker.store.rows import DERIVED, Record, key_text, typed_values

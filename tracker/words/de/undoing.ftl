@@ -110,3 +110,13 @@ undo-method-stays = die Methode bleibt, da es vorher keine gab
 undo-plan-again = Plan { $plan } wurde seither veröffentlicht, nach dem, was jetzt rückgängig gemacht ist
     .hint = neu planen
 deed-undone = { $number } rückgängig gemacht
+
+## Änderungen, deren Grund sich verschoben hat
+
+ground-moved = nicht gespeichert, da sich inzwischen geändert hat, was hier zu sehen war: { $first }{ $more ->
+        [0] {""}
+       *[other] {" "}(und { $more } weitere)
+    }. Es wurde nichts geschrieben.
+    .hint = Was getippt wurde, steht noch da; noch einmal abgeschickt, tritt es an die Stelle des anderen.
+ground-roles = Rollen von { $person }
+ground-plan = veröffentlichter Plan

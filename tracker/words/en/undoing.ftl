@@ -139,3 +139,16 @@ undo-plan-again = plan { $plan } was published since, by what is undone now
     .hint = plan again
 deed-undone = undid { $number }
     .means = Something was undone.
+
+## Saves whose ground has moved
+
+ground-moved = not saved, since what was shown here has changed meanwhile: { $first }{ $more ->
+        [0] {""}
+       *[other] {" "}(and { $more } more)
+    }. Nothing was written.
+    .means = Somebody else changed a value while a form that would overwrite it was open.
+    .hint = What you typed is still here; sent again, it takes the place of the other.
+ground-roles = roles of { $person }
+    .means = The roles of an account.
+ground-plan = published plan
+    .means = Which plan is in force.
