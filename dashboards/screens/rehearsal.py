@@ -8,7 +8,7 @@ from dashboards import access, job_parts
 from dashboards.charts import spread_chart
 from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
-from dashboards.parts import figures, literal, table
+from dashboards.parts import figures, heads, literal, table
 from dashboards.rehearsed import (
     POLICIES,
     SPREAD,
@@ -20,7 +20,7 @@ from dashboards.rehearsed import (
     risk_rows,
     worry_rows,
 )
-from dashboards.speaking import SPEAKER, count, moment, say
+from dashboards.speaking import SPEAKER, moment, say
 from dashboards.tables import Head
 from tracker.domain.jobs import JobKind
 from tracker.services.people.permissions import May
@@ -35,20 +35,16 @@ RISKS_SHOWN = 30
 
 
 def page() -> None:
-    st.title("Rehearsal")
-    st.caption(
-        "The published plan played from today to its horizon, many times, with beam-outs, work, people, deliveries, failures "
-        "and orders drawn anew each time. Estimates, not promises."
-    )
+    st.title(say("screen-rehearsal"))
+    st.caption(say("rehearsal-about"))
     board = access.ask(rehearsal_board)
     if board.plan is None:
-        no_plan("rehearse it here then")
+        no_plan(say("rehearsal-then"))
         return
     say_done()
     job_parts.show(JobKind.REHEARSAL)
     if board.kept is None:
-        below = " Say below how often it is to be played." if access.may(May.PLAN) else " A planner can have it played."
-        st.info(f"The plan in force was not rehearsed yet.{below}")
+        st.info(say("rehearsal-none-yet", may=access.may(May.PLAN)))
     else:
         _shown(board, board.kept.result)
     if access.may(May.PLAN):
@@ -60,16 +56,16 @@ def page() -> None:
 
 def _shown(board: RehearsalBoard, result: Any) -> None:
     assert board.kept
-    st.caption(
-        f"Rehearsed {moment(board.kept.made_at, board.zone)} by {literal(board.kept.who)}, "
-        f"{count(result['runs'], 'so-many-runs')}{', stopped before the end' if result['stopped'] else ''}"
-    )
+    at, who = moment(board.kept.made_at, board.zone), board.kept.who
+    st.caption(literal(say("rehearsal-made", at=at, who=who, runs=result["runs"], stopped=bool(result["stopped"]))))
     figures(figures_of(result))
     for line in said(result):
         st.write(literal(SPEAKER.say(line)))
-    st.download_button("All of it as a workbook", lambda: rehearsal_file(access.context()), file_name=NAME)
-    st.header("When so many looms are done")
-    table([Head("Looms", right=True), Head("Reached", right=True), *SPREAD], done_rows(result), sorts=False)
+    st.download_button(say("rehearsal-workbook"), lambda: rehearsal_file(access.context()), file_name=NAME)
+    st.header(say("rehearsal-milestones"))
+    table(
+        [*heads("rehearsal-head-looms", "rehearsal-head-reached", right=True), *SPREAD], done_rows(result), sorts=False
+    )
     _costs(result)
     _worries(result)
     _risks(board, result)
@@ -77,34 +73,39 @@ def _shown(board: RehearsalBoard, result: Any) -> None:
 
 def _costs(result: Any) -> None:
     cash = result["currency"]
-    st.header("What it costs")
+    st.header(say("rehearsal-costs"))
     chart = spread_chart(cost_frame(result), result["plan_says"]["cost"], cash)
-    st.altair_chart(chart, theme=None, alt="Lines: cost of each way from P10 to P90; the table says the same")
-    st.caption("A line goes from P10 to P90, its dot is P50; the broken line is what the plan itself says.")
-    columns = [Head("Played"), Head("Runs", right=True), *SPREAD, Head(f"Mean ({cash})", right=True),
-               Head(f"Of lost looms ({cash})", right=True), Head("Crews idle (h)", right=True)]  # fmt: skip
+    st.altair_chart(chart, theme=None, alt=say("rehearsal-costs-alt"))
+    st.caption(say("rehearsal-costs-help"))
+    columns = [*heads("rehearsal-played"), *heads("rehearsal-runs-asked", right=True), *SPREAD,
+               *_in_money(cash, "rehearsal-head-mean", "rehearsal-head-lost-looms"),
+               *heads("rehearsal-head-idle", right=True)]  # fmt: skip
     table(columns, policy_rows(result), sorts=False)
 
 
 def _worries(result: Any) -> None:
     if not result["worries"]:
         return
-    st.header("What each worry is worth")
-    columns = [Head("If it were certain"), *(Head(f"{name} ({result['currency']})", right=True)
-               for name in ("Saves", "At least", "At most")), Head("95 % sure")]  # fmt: skip
-    table(columns, worry_rows(result))
+    st.header(say("rehearsal-worries"))
+    amounts = _in_money(result["currency"], "rehearsal-head-saves", "rehearsal-head-least", "rehearsal-head-most")
+    table([*heads("rehearsal-head-certain"), *amounts, *heads("rehearsal-head-sure")], worry_rows(result))
+
+
+def _in_money(currency: str, *codes: str) -> list[Head]:
+    return [Head(say(code, currency=currency), right=True) for code in codes]
 
 
 def _risks(board: RehearsalBoard, result: Any) -> None:
     rows = risk_rows(result, board.zone)
     if not rows:
         return
-    st.header("Bookings at risk")
-    columns = [Head("Loom", whole=True), Head("Hall", whole=True), Head("Start", whole=True), Head("Within a day", right=True),
-               Head("Lost", right=True), Head("Held up most by")]  # fmt: skip
+    st.header(say("rehearsal-risks"))
+    columns = [*heads("head-loom", "head-hall", "head-start", whole=True),
+               *heads("rehearsal-head-on-time", "rehearsal-head-lost", right=True),
+               *heads("rehearsal-head-held-up")]  # fmt: skip
     table(columns, rows[:RISKS_SHOWN])
     if len(rows) > RISKS_SHOWN:
-        with st.expander(f"The other {len(rows) - RISKS_SHOWN}"):
+        with st.expander(say("rehearsal-others", many=len(rows) - RISKS_SHOWN)):
             table(columns, rows[RISKS_SHOWN:])
 
 

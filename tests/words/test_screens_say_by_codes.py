@@ -5,8 +5,12 @@ import re
 
 from sources import CODE, nodes_of, sources
 
-NOT_YET = {f"dashboards/screens/{name}.py" for name in
-           ("looms", "rehearsal", "scenarios")}  # fmt: skip
+<<<<<<< HEAD
+NOT_YET = {
+    "dashboards/screens/load.py",
+    "dashboards/screens/looms.py",
+    "dashboards/screens/scenarios.py",
+}
 """Files whose texts have not moved yet; shrinks to nothing."""
 NO_SCREEN = "dashboards/take_pictures.py"
 WORDS = re.compile(r"\b[^\W\d_]{2,}\b")

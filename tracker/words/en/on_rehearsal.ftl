@@ -12,3 +12,65 @@ rehearsal-held-against = Held against
     .means = Other ways of running the hall, played in the same worlds.
 rehearsal-worries-asked = Find out what each worry is worth (takes some four times as long)
     .means = Whether it is played once more with each source of trouble certain.
+rehearsal-about = The published plan played from today to its horizon, many times, with beam-outs, work, people, deliveries, failures and orders drawn anew each time. Estimates, not promises.
+    .means = Below the title.
+rehearsal-then = rehearse it here then
+    .means = What comes of a published plan on this screen.
+rehearsal-none-yet = The plan in force was not rehearsed yet. { $may ->
+        [yes] Say below how often it is to be played.
+       *[no] A planner can have it played.
+    }
+    .means = There is nothing to show yet.
+rehearsal-made = Rehearsed { $at } by { $who }, { $runs ->
+        [one] { $runs } run
+       *[other] { $runs } runs
+    }{ $stopped ->
+        [yes] , stopped before the end
+       *[no] {""}
+    }
+    .means = When, by whom and how often.
+rehearsal-workbook = All of it as a workbook
+    .means = Button: downloads everything.
+
+## What came of it
+
+rehearsal-milestones = When so many looms are done
+    .means = Heading above a table.
+rehearsal-head-looms = Looms
+    .means = Heading of a column: how many.
+rehearsal-head-reached = Reached
+    .means = Heading of a column: the share of runs in which so many were done.
+rehearsal-costs = What it costs
+    .means = Heading above a chart and a table.
+rehearsal-costs-alt = Lines: cost of each way from P10 to P90; the table says the same
+    .means = What a reader of screens says of the chart.
+rehearsal-costs-help = A line goes from P10 to P90, its dot is P50; the broken line is what the plan itself says.
+    .means = Below the chart.
+rehearsal-head-mean = Mean ({ $currency })
+    .means = Heading of a column.
+rehearsal-head-lost-looms = Of lost looms ({ $currency })
+    .means = Heading of a column: cost of looms that were not begun before the horizon.
+rehearsal-head-idle = Crews idle (h)
+    .means = Heading of a column.
+rehearsal-worries = What each worry is worth
+    .means = Heading above a table.
+rehearsal-head-certain = If it were certain
+    .means = Heading of a column: what would not vary any more.
+rehearsal-head-saves = Saves ({ $currency })
+    .means = Heading of a column.
+rehearsal-head-least = At least ({ $currency })
+    .means = Heading of a column.
+rehearsal-head-most = At most ({ $currency })
+    .means = Heading of a column.
+rehearsal-head-sure = 95 % sure
+    .means = Heading of a column.
+rehearsal-risks = Bookings at risk
+    .means = Heading above a table.
+rehearsal-head-on-time = Within a day
+    .means = Heading of a column: the share of runs in which a booking began within a day of its start.
+rehearsal-head-lost = Lost
+    .means = Heading of a column: the share of runs in which a booking did not begin before the horizon.
+rehearsal-head-held-up = Held up most by
+    .means = Heading of a column.
+rehearsal-others = The other { $many }
+    .means = Opens the rest of the table.
