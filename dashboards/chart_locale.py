@@ -6,12 +6,11 @@ from dashboards.speaking import language
 from tracker.words.values import names_of_days, signs_of_numbers
 
 
-def embedded() -> dict[str, Any]:
-    """Drawn as text and shapes: sharp at any size and on paper, and read by screen readers; in the language of whoever looks, which
-    the library has to be told (d3-format, d3-time-format) where it is not English."""
+def locale_here() -> dict[str, Any]:
+    """What is set of a chart where whoever looks does not read English, which the library writes by itself (d3-format,
+    d3-time-format)."""
     spoken = language()
-    locale = {} if spoken == "en" else {"formatLocale": _numbers(spoken), "timeFormatLocale": _days(spoken)}
-    return {"embedOptions": {"renderer": "svg", **locale}}
+    return {} if spoken == "en" else {"locale": {"number": _numbers(spoken), "time": _days(spoken)}}
 
 
 def _numbers(spoken: str) -> dict[str, Any]:

@@ -8,7 +8,7 @@ from typing import Any
 import altair as alt
 import pandas as pd
 
-from dashboards.chart_locale import embedded
+from dashboards.chart_locale import locale_here
 from dashboards.frames import day_ms
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SHAPES, LINE, MADDER, PAPER, REST, WALNUT, WELD, WOAD
 from dashboards.speaking import say
@@ -22,6 +22,8 @@ NARROWEST = 0.02
 AS_NAMES: Any = {"labelLimit": 0, "labelFontSize": 13}
 FONT = "Source Sans, Source Sans Pro, sans-serif"
 KINDS = list(KIND_COLOURS)
+AS_SVG: Any = {"embedOptions": {"renderer": "svg"}}
+"""Drawn as text and shapes: sharp at any size and on paper, and read by screen readers."""
 Figure = alt.LayerChart | alt.FacetChart
 DAY_LABEL = "[utcFormat(datum.value, '%a %-d %b'), utcFormat(datum.value, '%Y')]"
 
@@ -295,8 +297,8 @@ def _room(values: list[float], share: float = 1.15) -> float:
 
 def styled(chart: Figure, height: int) -> Figure:
     return (
-        chart.properties(width="container", height=height, usermeta=embedded())
-        .configure(font=FONT, background="transparent")
+        chart.properties(width="container", height=height, usermeta=AS_SVG)
+        .configure(font=FONT, background="transparent", **locale_here())
         .configure_view(stroke=None)
         .configure_axis(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,
                         gridColor=LINE, domainColor=LINE, tickColor=LINE)

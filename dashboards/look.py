@@ -42,7 +42,7 @@ h3 {{ font-size: 1.12rem !important; padding-top: .3rem !important; }}
 .legend i {{ display: inline-block; width: 22px; height: 12px; box-sizing: border-box; font-style: normal; }}
 .legend b {{ font-size: 1.05rem; line-height: 1; margin-right: -.75rem; z-index: 1; }}
 .legend b.sign {{ margin: 0; }}
-[data-testid=stCaptionContainer] p, [data-testid=stCaptionContainer] li {{ color: {GREY}; }}
+[data-testid=stCaptionContainer] {{ opacity: 1; }} [data-testid=stCaptionContainer] p {{ color: {GREY}; }}
 .who {{ text-align: right; font-size: .88rem; color: {GREY}; }} .who a {{ color: {WOAD}; }}
 #session-over {{ position: fixed; inset: 0 0 auto 0; z-index: 2000000; padding: .7rem 1rem; background: {MADDER}; color: white; }}
 #session-over a {{ color: white; text-decoration: underline; }}

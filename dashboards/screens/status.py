@@ -164,9 +164,9 @@ def _progress(report: StatusReport) -> None:
         return
     totals = frame.groupby("what")["total"].last()
     legend([
-        ("- ● -", GREY, say("status-planned", looms=totals["planned"])),
-        ("─■─", WOAD, say("status-done-so-far", looms=totals.get("done", 0))),
-        ("··▲··", WALNUT, say("status-expected", looms=totals.get("expected", 0))),
+        ("- ● -", GREY, say("status-planned", looms=totals[say("chart-planned")])),
+        ("─■─", WOAD, say("status-done-so-far", looms=totals.get(say("chart-done"), 0))),
+        ("··▲··", WALNUT, say("status-expected", looms=totals.get(say("chart-expected"), 0))),
         ("· · ·", GREY, say("status-all", looms=report.looms)),
     ])  # fmt: skip
     st.altair_chart(progress_chart(frame, report.looms), theme=None, alt=say("status-progress-alt"))

@@ -8,7 +8,7 @@ from screen_mill import AS_OF, put, small_mill, small_plan
 from screen_texts import APP, words
 from streamlit.testing.v1 import AppTest
 
-from dashboards import frames, sentences, speaking
+from dashboards import chart_locale, charts, frames, sentences, speaking
 from dashboards.speaking import SPEAKER, day, language, say
 from tracker.services.screens.status import status
 
@@ -45,3 +45,23 @@ def test_figures_sentences_and_days_follow_the_language(tmp_path, monkeypatch):
     # 7,500 - 7,450 = 50; 50 / 7,500 = 0.67 %
     assert sentences.proof(small_plan(small_mill())).endswith("höchstens 50 EUR sparen (0,67 %).")
     assert frames.week_says(date(2027, 1, 4), 2) == "2027-W01, ab Mo. 4. Jan. 2027: 2 Termine"
+
+
+def test_charts_write_numbers_and_days_in_the_language(tmp_path, monkeypatch):
+    report = status(here(put(tmp_path / "m.db", small_mill(), small_plan(small_mill()))), AS_OF)
+    assert "locale" not in charts.stage_chart(frames.stage_frame(report)).to_dict()["config"]
+    monkeypatch.setattr(speaking, "language", lambda: "de")
+    monkeypatch.setattr(chart_locale, "language", lambda: "de")
+    told = charts.stage_chart(frames.stage_frame(report)).to_dict()["config"]["locale"]
+    assert (told["number"]["thousands"], told["time"]["shortDays"][0], told["time"]["shortMonths"][2]) == (
+        ".",
+        "So",
+        "Mär",
+    )
+
+
+def test_the_first_screen_is_whole_in_german(tmp_path, monkeypatch):
+    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "m.db", small_mill(), small_plan(small_mill())))
+    app = AppTest.from_string("from dashboards.screens import status\nstatus.page()\n", default_timeout=60)
+    app.query_params["lang"] = "de"
+    assert not app.run().exception and app.title[0].value == "Stand des Umbaus"
