@@ -5,9 +5,7 @@ import re
 
 from sources import CODE, nodes_of, sources
 
-<<<<<<< HEAD
 NOT_YET = {
-    "dashboards/screens/load.py",
     "dashboards/screens/looms.py",
     "dashboards/screens/scenarios.py",
 }
