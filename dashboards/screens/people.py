@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import streamlit as st
 
 from dashboards import access, forms
+from dashboards.backup_parts import show_backups
 from dashboards.forms import Form
 from dashboards.parts import table
 from dashboards.speaking import SPEAKER, moment, say
@@ -34,6 +35,7 @@ def page() -> None:
     here = [person for person in report.people if person.ended_at is None]
     if here:
         _change(here)
+    show_backups()
 
 
 def _table(report: PeopleReport) -> None:

@@ -3,6 +3,7 @@
 import streamlit as st
 
 from dashboards import access, sentences
+from dashboards.backup_parts import warn_of_old
 from dashboards.charts import cost_chart, progress_chart, stage_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import cost_frame, progress_frame, stage_frame
@@ -33,6 +34,7 @@ def page() -> None:
     st.title(say("screen-status"))
     looms, at = count(report.looms, "so-many-looms"), moment(report.as_of, report.zone)
     st.caption(literal(say("status-of", programme=report.programme, at=at, looms=looms)))
+    warn_of_old()
     if not report.looms:
         no_looms()
         return

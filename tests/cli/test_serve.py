@@ -27,3 +27,11 @@ def test_an_impossible_port_is_a_wrong_use(beamslot, tmp_path):
 def test_a_database_that_cannot_be_opened_is_not_served(beamslot, tmp_path):
     ran = beamslot("--db", tmp_path, "serve")
     assert ran.code == 1 and ran.line.endswith(" is a folder; name the database in it")
+
+
+def test_a_folder_for_backups_that_is_not_there_is_refused_before_anything_is_made(beamslot, tmp_path):
+    ran = beamslot("--db", "new.db", "serve", "--new", "--backup-to", "nowhere")
+    assert (ran.code, ran.line) == (
+        1, "nowhere is no folder in which backups can be written; make it, or name another"
+    )  # fmt: skip
+    assert list(tmp_path.iterdir()) == []

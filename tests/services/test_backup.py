@@ -15,8 +15,10 @@ from tracker.domain.progress import Stage, StageChange
 from tracker.errors import InputRefused, TrackerError
 from tracker.services.backup import backup, restore
 from tracker.services.parts.stock import count
+from tracker.services.people.audit import check_history
 from tracker.services.work.record import StageTold, Taken, record_stage
 from tracker.store import open_store
+from tracker.store.restore import read_backup
 
 STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
 
@@ -86,7 +88,7 @@ def test_everything_comes_back_in_the_other_kind_of_database_and_from_there(db, 
         assert (uow.mill().parts["NUT"].on_hand, uow.stages()[key("2")].stage) == (7, Stage.IN_WORK)
 
 
-def test_a_backup_taken_while_others_write_holds_one_moment(db, tmp_path):
+def test_a_backup_taken_while_others_write_holds_one_moment_and_comes_back(db, tmp_path, postgres):
     """Each unit of work adds an answer and a stage, so in any one moment there are as many of one as of the other."""
     done = threading.Event()
 
@@ -105,6 +107,11 @@ def test_a_backup_taken_while_others_write_holds_one_moment(db, tmp_path):
     found = [_backup_of(db, tmp_path, f"{i}") for i in range(5)]
     done.set()
     writer.join()
+    target = str(tmp_path / "again.db") if db.endswith("mill.db") else new_database(postgres)
+    restore(here(target), tmp_path / "3.zip")
+    told = read_backup(tmp_path / "3.zip").manifest.last_hash
+    assert check_history(here(target), told).known_at  # history reads as it was written, up to the last seal of then
+    assert check_history(here(db), told).known_at  # and what stood then is still so where it was taken
     answers = [one["tables/answers.jsonl"]["rows"] - before["tables/answers.jsonl"] for one in found]
     assert answers == [
         one["tables/stage_changes.jsonl"]["rows"] - before["tables/stage_changes.jsonl"] for one in found

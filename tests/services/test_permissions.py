@@ -15,7 +15,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.people import EVERY_ROLE, Role
 from tracker.domain.rows import ReadResult, SourceTable
 from tracker.errors import NotAllowed
-from tracker.services import own_clock
+from tracker.services import backups, own_clock
 from tracker.services.context import Actor, Context
 from tracker.services.jobs import desk
 from tracker.services.loading import by_hand, posted, watching
@@ -67,6 +67,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("plans.plan", "plan"): lambda c: plan.plan(c),
     ("plans.plan", "save"): lambda c: plan.save(c, SimpleNamespace(), True, None, None),  # type: ignore[arg-type]
     ("plans.rehearse", "rehearse"): lambda c: rehearse.rehearse(c, rehearse.RehearsalRequest()),
+    ("backups", "keep_backup"): lambda c: backups.keep_backup(c, backups.BackupFolder(Path(c.database).parent)),
     ("jobs.desk", "start"): lambda c: desk.start(c, "plan"),
     ("jobs.desk", "again"): lambda c: desk.again(c, LongJob(1, JobKind.PLAN, {}, "Ann", NOON)),
     ("jobs.desk", "stop"): lambda c: desk.stop(c, 1),

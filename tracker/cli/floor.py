@@ -1,5 +1,6 @@
 """Commands for where it stands: status, absent, serve."""
 
+from contextlib import nullcontext
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -161,6 +162,10 @@ def serve(
         Path | None,
         typer.Option(metavar="FILE", help="Settings of the mill's identity provider (TOML), the other way to sign in."),
     ] = None,
+    backup_to: Annotated[
+        Path | None, typer.Option(metavar="FOLDER", help="Back up into this folder every night, at 2 in the mill.")
+    ] = None,
+    keep: Annotated[int, typer.Option(metavar="N", min=1, help="With --backup-to: keep the newest N of them.")] = 14,
 ) -> None:
     """Show the dashboards in a browser.
 
@@ -169,12 +174,15 @@ def serve(
 
     Example: beamslot serve --open
     """
+    from tracker.server.nightly import nightly
     from tracker.server.provider_settings import read_settings
     from tracker.server.reach import reach
     from tracker.server.serve import serve as run
+    from tracker.services.backups import BackupFolder
 
     within = reach(share, tuple(name or ()), certificate, key, behind_proxy, plain)
     if provider:
         within = replace(within, provider=read_settings(provider))
     told = lambda url: show.say(f"The dashboards: {url} (Ctrl-C ends them)")  # noqa: E731
-    run(context.obj.database, port, open_browser, told, new, within)
+    with nightly(context.obj, BackupFolder(backup_to, keep)) if backup_to else nullcontext():
+        run(context.obj.database, port, open_browser, told, new, within)

@@ -104,6 +104,10 @@ class Context:
             return self.clock()
         return self.own_clock or now()
 
+    def computers_now(self) -> datetime:
+        """This moment by the computer's clock, UTC, also where the programme has its own, which stands."""
+        return self.clock() if self.clock else now()
+
     @cached_property
     def own_clock(self) -> datetime | None:
         """Where the programme's own clock stands, as a demo has one; None where the computer's counts."""

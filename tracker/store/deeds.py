@@ -178,6 +178,8 @@ def _act(row: ActRow) -> tuple[str, Message]:
     said = row.details
     if "undoes" in said:
         return row.who, message("deed-undone", number=said["undoes"])
+    if "backup" in said:
+        return row.who, message("deed-backup", file=said["backup"])
     if "how" in said:
         return row.who, message("deed-person", how=said["how"], person=said["person"], roles=said.get("roles"))
     roles, by = said.get("roles"), said.get("by")

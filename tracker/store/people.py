@@ -47,6 +47,14 @@ def add_act(session: Session, act: Act, at: datetime) -> int:
     return row.id
 
 
+def last_act(session: Session, what: str) -> Act | None:
+    """The newest of what took this permission and says more of itself."""
+    for row in session.scalars(select(ActRow).where(ActRow.what == what).order_by(ActRow.id.desc())):
+        if row.details:
+            return Act(row.who, tuple(map(Role, row.roles)), row.through, row.what, row.details)
+    return None
+
+
 def person_of(row: PersonRow) -> Person:
     return Person(row.id, row.name, tuple(map(Role, row.roles)), row.added_at, row.ended_at, not row.password_hash)
 

@@ -29,6 +29,11 @@ class Place:
     def in_memory(self) -> bool:
         return self.url.get_backend_name() == "sqlite" and self.file is None
 
+    @property
+    def title(self) -> str:
+        """What files of this database are named after."""
+        return self.file.stem if self.file else (self.url.database or "mill").rpartition("/")[2]
+
     def beside(self, ending: str) -> Path:
         """A file named after the database: beside its own, or in the folder worked in."""
         return (

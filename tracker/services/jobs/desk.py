@@ -27,7 +27,7 @@ import psutil
 from tracker.domain.jobs import JobEnd, JobKind, JobState, LongJob
 from tracker.errors import DataError, TrackerError, message
 from tracker.services.context import Context
-from tracker.services.jobs.kinds import KINDS, Arguments, clock, needed_for
+from tracker.services.jobs.kinds import KINDS, Arguments, needed_for
 from tracker.services.jobs.running import RunningJob
 from tracker.store import UnitOfWork
 from tracker.store.jobs import add_job, end_job, last_jobs, open_jobs
@@ -58,7 +58,7 @@ def start(context: Context, kind: JobKind | str, arguments: Arguments | None = N
     with context.unit_of_work(needed_for(kind, context.actor)) as uow:
         _break_off(uow, context)
         _refuse_second(uow, kind)
-        job = add_job(uow.session, kind, given, uow.who, clock(context), _this_process())
+        job = add_job(uow.session, kind, given, uow.who, context.computers_now(), _this_process())
         _RUNNING[context.database, job.number] = None
         uow.commit()
     try:
@@ -110,7 +110,7 @@ def break_off_dead(context: Context) -> None:
     """When a server starts: jobs whose server is no more are said to be broken off."""
     with context.reading() as uow:
         dead = [job for job in open_jobs(uow.session) if not _lives(job, context)]
-    if dead:
+    if dead and not context.store.place.read_only:
         with context.noting() as uow:
             _break_off(uow, context)
             uow.commit()
@@ -150,7 +150,9 @@ def _break_off(uow: UnitOfWork, context: Context, number: int | None = None) -> 
     """Write down of jobs whose server is no more, and of the one with that number, that they are broken off."""
     for job in open_jobs(uow.session):
         if job.number == number or not _lives(job, context):
-            end_job(uow.session, job.number, JobEnd(JobState.BROKEN, message("job-server-lost"), clock(context)))
+            end_job(
+                uow.session, job.number, JobEnd(JobState.BROKEN, message("job-server-lost"), context.computers_now())
+            )
 
 
 def _lives(job: LongJob, context: Context) -> bool:

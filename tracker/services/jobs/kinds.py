@@ -7,7 +7,6 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from tracker.domain.clock import now as machine_now
 from tracker.domain.jobs import JobKind
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Placed, Plan, RuledOut
@@ -180,8 +179,3 @@ KINDS: Mapping[JobKind, Callable[..., JobWork]] = {
     JobKind.READING: _reading,
 }
 """Each reads its snapshot of the mill: context and arguments in, work out."""
-
-
-def clock(context: Context) -> datetime:
-    """For when jobs begin and end: the computer's, also where the programme has its own, which stands."""
-    return context.clock() if context.clock else machine_now()

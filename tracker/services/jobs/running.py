@@ -11,7 +11,7 @@ from tracker.domain.jobs import JobEnd, JobState, LongJob
 from tracker.errors import Message, TrackerError, message
 from tracker.services.apart import APART
 from tracker.services.context import Context
-from tracker.services.jobs.kinds import clock, needed_for
+from tracker.services.jobs.kinds import needed_for
 from tracker.services.jobs.work import JobWork, Kept
 from tracker.services.jobs.worker import Said, do
 from tracker.store.jobs import end_job
@@ -72,7 +72,7 @@ class RunningJob:
             self._close(self._heard())
         except Exception:
             traceback.print_exc()
-            self._over(JobEnd(JobState.BROKEN, message("job-not-written"), clock(self._context)))
+            self._over(JobEnd(JobState.BROKEN, message("job-not-written"), self._context.computers_now()))
         finally:
             self._line.close()
             self._work = self._found = None  # large, and needed no more
@@ -103,7 +103,7 @@ class RunningJob:
         self._seen = replace(self._seen, message=what, fraction=fraction, gaps=gaps)
 
     def _end(self, state: JobState, says: Message, kept: Kept | None = None) -> JobEnd:
-        return JobEnd(state, says, clock(self._context), self._seen.stopped_by, kept.result if kept else {})
+        return JobEnd(state, says, self._context.computers_now(), self._seen.stopped_by, kept.result if kept else {})
 
     def _close(self, end: JobEnd | None) -> None:
         """Write down the end, with what came of it in the same transaction; what is refused there is the end, too."""

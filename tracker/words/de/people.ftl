@@ -122,6 +122,7 @@ deed-job = begonnen: { $kind ->
         [reading] das Lesen von Listen
        *[plan] ein Plan
     }
+deed-backup = in { $file } gesichert
 deed-load = { $files ->
         [none] von Hand eingegeben
        *[other] { $files } eingelesen

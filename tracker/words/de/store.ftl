@@ -56,3 +56,14 @@ history-foreign = { $rows ->
         [one] 1 Zeile von { $table } wurde
        *[other] { $rows } Zeilen von { $table } wurden
     } von einem anderen Programm hineingesetzt
+
+## Sicherungen, die ein Server aufhebt
+
+backup-folder = { $folder } ist kein Ordner, in den Sicherungen geschrieben werden können
+    .hint = legen Sie ihn an oder nennen Sie einen anderen
+backup-stays = { $file } ist älter als das, was aufgehoben wird, und lässt sich nicht entfernen: { $why }
+backup-kept = Gesichert in { $file }: { $rows } Zeilen. Letzte Prüfsumme der Geschichte: { $hash }
+backup-old = Die letzte Sicherung ist vom { $at }.
+    .hint = Sehen Sie nach, ob der Server mit seinem Ordner für Sicherungen läuft und ob darin Platz ist.
+backup-none = Es wurde noch keine Sicherung gemacht.
+    .hint = Sehen Sie nach, ob im Ordner für Sicherungen Platz ist.

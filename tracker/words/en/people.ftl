@@ -181,6 +181,8 @@ deed-job = began: { $kind ->
        *[plan] a plan
     }
     .means = Long work that somebody began.
+deed-backup = backed up into { $file }
+    .means = A server kept a backup.
 deed-load = { $files ->
         [none] entered by hand
        *[other] loaded { $files }

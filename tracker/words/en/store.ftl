@@ -90,3 +90,19 @@ history-foreign = { $rows ->
        *[other] { $rows } rows of { $table } were
     } put in by another program
     .means = Rows of history that no unit of work sealed.
+
+## Backups that a server keeps
+
+backup-folder = { $folder } is no folder in which backups can be written
+    .means = The folder for nightly backups is missing, is a file, or may not be written to.
+    .hint = make it, or name another
+backup-stays = { $file } is older than what is kept and cannot be removed: { $why }
+    .means = In the log of a server that keeps backups.
+backup-kept = Backed up into { $file }: { $rows } rows. Last hash of history: { $hash }
+    .means = A backup was made because somebody asked for it.
+backup-old = The last backup is of { $at }.
+    .means = On the programme's status, where the last backup that a server kept is older than two days.
+    .hint = See that the server runs with its folder for backups and that there is room in it.
+backup-none = No backup was made yet.
+    .means = On the programme's status, where the server is to keep backups and has made none.
+    .hint = See that there is room in its folder for backups.
