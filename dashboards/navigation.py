@@ -19,6 +19,7 @@ from dashboards.screens import (
     scenarios,
     status,
     today,
+    worth,
 )
 from dashboards.speaking import say
 from tracker.domain.people import EVERY_ROLE, Role
@@ -71,6 +72,7 @@ GROUPS: dict[str, tuple[Screen, ...]] = {
     ),
     "group-worth": (
         Screen("status", status.page, "screen-status", first_for=first_for(Role.VIEWER)),
+        Screen("worth", worth.page, "screen-worth"),
     ),
     "group-mill": (
         Screen("load", load.page, "screen-load", (May.LOAD, May.STOCK, May.RECORD)),

@@ -25,6 +25,7 @@ SEEN = {
     "Beam-outs",
     "Looms",
     "Kits and needs",
+    "Worth",
     "Rehearsal",
     "Scenarios",
     "Changes",

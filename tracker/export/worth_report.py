@@ -59,13 +59,18 @@ class WorthPages:
 
 def write_worth_report(path: str | Path, pages: WorthPages) -> None:
     """Write the report (.pdf)."""
+    write(Path(path), worth_pdf(pages), ".pdf")
+
+
+def worth_pdf(pages: WorthPages) -> bytes:
+    """The report as PDF."""
     made = BytesIO()
     document = SimpleDocTemplate(
         made, pagesize=A4, leftMargin=15 * mm, rightMargin=15 * mm, topMargin=14 * mm, bottomMargin=15 * mm,
         title=pages.title, author="beamslot",
     )  # fmt: skip
     document.build([*_first(pages), PageBreak(), *_second(pages)], onFirstPage=_foot, onLaterPages=_foot)
-    write(Path(path), made.getvalue(), ".pdf")
+    return made.getvalue()
 
 
 def _foot(canvas: Any, document: Any) -> None:

@@ -32,6 +32,11 @@ class TakenOver:
         return {"share_of_saving_before": self.before, "share_of_saving": self.share}
 
 
+def would_take_over(report: WorthReport) -> TakenOver:
+    """What taking over would change. DataError as of `take_over`."""
+    return TakenOver(report.terms.share_of_saving, _share(report))
+
+
 def take_over(context: Context) -> TakenOver:
     """Make the measured share the term `share of saving`, as a recorded change of terms. DataError where nothing was measured
     or claimed, where less than nothing is saved, or more than the term can hold."""

@@ -22,7 +22,7 @@ from tracker.commissioning.worth.stepped import Stepped
 from tracker.commissioning.worth.verdict import Verdict, Word, judged
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.terms import Terms
-from tracker.domain.words import fold
+from tracker.domain.words import fold, natural_key
 from tracker.errors import DataError
 from tracker.services.context import Context
 from tracker.services.work.worth_data import (
@@ -90,6 +90,23 @@ def worth(
     return WorthReport(
         at, read.mill.terms, read.decided, measures, read.savings(verdicts), tuple(read.looms), read.minutes
     )
+
+
+@dataclass(frozen=True, slots=True)
+class WorthChoices:
+    """What a comparison may be narrowed to."""
+
+    causes: tuple[str, ...]
+    articles: tuple[str, ...]
+
+
+def worth_choices(context: Context, as_of: datetime | None = None) -> WorthChoices:
+    """The causes and articles that the periods up to `as_of` name."""
+    with context.reading() as uow:
+        wanted = Wanted(None, None, None, as_of or context.now())
+        stops, widths = read_stops(uow, wanted), read_widths(uow, wanted)
+    articles = {one.article for one in (*stops, *widths) if one.article}
+    return WorthChoices(tuple(causes(stops)), tuple(sorted(articles, key=natural_key)))
 
 
 def measured_savings(context: Context, as_of: datetime | None = None) -> Savings | None:

@@ -3,12 +3,12 @@
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from tracker.commissioning.worth.plain import Estimated
 from tracker.errors import Message, message
-from tracker.export.worth_report import Bar, WorthPages, write_worth_report
+from tracker.export.worth_report import Bar, WorthPages, worth_pdf, write_worth_report
 from tracker.services.work.worth import Measure, WorthReport
 from tracker.services.work.worth_says import (
     beside,
+    in_percent,
     loom_change,
     loom_figures,
     savings_messages,
@@ -22,6 +22,11 @@ from tracker.words.formats import moment
 def write_report(path: Path, report: WorthReport) -> None:
     """Write it as .pdf."""
     write_worth_report(path, pages_of(report))
+
+
+def report_file(report: WorthReport) -> bytes:
+    """The same, for a download."""
+    return worth_pdf(pages_of(report))
 
 
 def pages_of(report: WorthReport) -> WorthPages:
@@ -46,32 +51,18 @@ def _sentences(speaker: Speaker, messages: Iterable[Message]) -> list[str]:
 
 def _bars(measure: Measure, speaker: Speaker) -> Iterator[Bar]:
     """In percent, of a figure: as compared, and plainly."""
-    whole, label = measure.verdict.whole, speaker.say(what_of(measure))
-    if whole is None:
-        return
-    base = 1.0 if measure.counts else whole.expected
-    yield _percent(label, whole.told, measure.counts, base)
-    if measure.plain:
-        plainly = speaker.say(message("worth-plainly", what=what_of(measure)))
-        yield _percent(plainly, measure.plain, measure.counts, base, marked=True)
-
-
-def _percent(label: str, told: Estimated, counts: bool, base: float, marked: bool = False) -> Bar:
-    low, middle, high = (
-        (one - 1) * 100 if counts else one / base * 100 for one in (told.low, told.estimate, told.high)
-    )
-    return Bar(label, middle, low, high, marked)
+    what = what_of(measure)
+    labels = {"stepped": what, "plain": message("worth-plainly", what=what)}
+    for how, told in in_percent(measure):
+        yield Bar(speaker.say(labels[how]), told.estimate, told.low, told.high, how == "plain")
 
 
 def _weeks(measure: Measure, speaker: Speaker) -> Iterator[Bar]:
     whole = measure.verdict.whole
     for one in whole.since if whole and measure.counts else ():
-        yield _percent(
-            speaker.say(message("worth-week", first=one.first, last=one.last if one.last > one.first else None)),
-            one,
-            True,
-            1.0,
-        )
+        last = one.last if one.last > one.first else None
+        middle, low, high = ((ratio - 1) * 100 for ratio in (one.estimate, one.low, one.high))
+        yield Bar(speaker.say(message("worth-week", first=one.first, last=last)), middle, low, high)
 
 
 def _money(report: WorthReport, speaker: Speaker) -> Iterator[Bar]:

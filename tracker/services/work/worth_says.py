@@ -59,14 +59,29 @@ def changes_of(measure: Measure) -> list[Message | None]:
     return [what_of(measure), *(one and says(one) for one in told)]
 
 
-def loom_figures(measure: Measure, one: OneLoom) -> tuple[str, str]:
+def in_percent(measure: Measure) -> Iterator[tuple[str, Estimated]]:
+    """The change by the stepped comparison (`stepped`) and plainly before and after (`plain`), percent of what was to be
+    expected; nothing where no comparison can be made."""
+    whole = measure.verdict.whole
+    if whole is None:
+        return
+    base = 1.0 if measure.counts else whole.expected
+    for how, told in (("stepped", whole.told), ("plain", measure.plain)):
+        if told:
+            low, middle, high = (
+                (one - 1) * 100 if measure.counts else one / base * 100 for one in (told.low, told.estimate, told.high)
+            )
+            yield how, Estimated(middle, low, high)
+
+
+def loom_figures(measure: Measure, one: OneLoom, language: str = "en") -> tuple[str, str]:
     """Before and after: stops per 100,000 picks, millimetres, percent."""
     if measure.counts:
-        return number(one.before / one.picks_before * 1e5, digits=1), number(
-            one.after / one.picks_after * 1e5, digits=1
-        )
-    times = TIMES[measure.name]
-    return number(one.before * times, digits=1), number(one.after * times, digits=1)
+        both = one.before / one.picks_before * 1e5, one.after / one.picks_after * 1e5
+    else:
+        both = one.before * TIMES[measure.name], one.after * TIMES[measure.name]
+    before, after = (number(figure, digits=1, language=language) for figure in both)
+    return before, after
 
 
 def loom_change(measure: Measure, one: OneLoom) -> Message:

@@ -8,6 +8,7 @@ group-mill = Weberei
 screen-status = Stand des Umbaus
 screen-bookings = Termine
 screen-beam-outs = Kettabläufe
+screen-worth = Was es gebracht hat
 screen-load = Einlesen
 screen-looms = Webmaschinen
 screen-needs = Teilesätze und Bedarf
