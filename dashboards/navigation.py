@@ -13,11 +13,13 @@ from dashboards.screens import (
     changes,
     load,
     looms,
+    method,
     needs,
     people,
     rehearsal,
     scenarios,
     status,
+    terms,
     today,
     worth,
 )
@@ -65,6 +67,8 @@ GROUPS: dict[str, tuple[Screen, ...]] = {
         Screen("bookings", bookings.page, "screen-bookings", first_for=first_for(Role.PLANNER)),
         Screen("beam-outs", beam_outs.page, "screen-beam-outs"),
         Screen("scenarios", scenarios.page, "screen-scenarios"),
+        Screen("method", method.page, "screen-method"),
+        Screen("terms", terms.page, "screen-terms"),
         Screen("rehearsal", rehearsal.page, "screen-rehearsal"),
     ),
     "group-parts": (

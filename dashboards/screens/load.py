@@ -13,7 +13,7 @@ from dashboards.load_reading import read_first
 from dashboards.parts import figures, heads, literal, table
 from dashboards.speaking import SPEAKER, language, moment, say
 from dashboards.tables import Cell
-from dashboards.uploads import ENDINGS, kept
+from dashboards.uploads import ENDINGS, Sent, kept
 from tracker.domain.tables import TABLES
 from tracker.errors import TrackerError
 from tracker.services.loading.export import EXPORT, TEMPLATE, export_file, template_file
@@ -41,6 +41,12 @@ def page() -> None:
         _templates()
         _history()
         return
+    examine(sent)
+
+
+def examine(sent: Sequence[Sent]) -> None:
+    """What files that a browser sent hold and would change, their questions, and the button that writes them; `loaded` is said by
+    the screen once that was done."""
     files = kept(sent)
     answers = _answers_for(files)
     if not read_first(files, answers):

@@ -28,6 +28,8 @@ SEEN = {
     "Worth",
     "Rehearsal",
     "Scenarios",
+    "Method",
+    "Terms",
     "Changes",
 }
 

@@ -1,6 +1,7 @@
 """Rows that a person types in on a screen: checked like the cells of a sheet, written like a load, all of them or none."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -74,7 +75,7 @@ def findings_by_row(report: LoadReport) -> dict[int, list[Finding]]:
 
 def or_refused(report: LoadReport, names: Sequence[str]) -> LoadReport:
     """The report of rows that were typed in; InputRefused where one does not fit, naming every such row by its name (`names`, in
-    the order of the rows) and what is wrong in it."""
+    the order of the rows) and what is wrong in it. What is noted is said with what was done."""
     by_row = findings_by_row(report)
     lines = tuple(
         message("typed-row", row=names[number - 1], what=_said(finding)) if number else _said(finding)
@@ -83,7 +84,8 @@ def or_refused(report: LoadReport, names: Sequence[str]) -> LoadReport:
     )
     if report.refusal:
         raise InputRefused("typed-refused", lines, rows=len(by_row.keys() - {0}))
-    return report
+    notes = (_said(finding) for finding in report.findings if finding.severity is Severity.NOTE)
+    return replace(report, said=(*report.said, *notes))
 
 
 def _said(finding: Finding) -> Message:

@@ -16,3 +16,5 @@ screen-rehearsal = Durchspielen
 screen-scenarios = Was wäre wenn
 screen-changes = Änderungen
 screen-people = Leute
+screen-method = Methode
+screen-terms = Bedingungen

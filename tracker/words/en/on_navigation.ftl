@@ -32,3 +32,7 @@ screen-changes = Changes
     .means = A screen.
 screen-people = People
     .means = A screen.
+screen-method = Method
+    .means = A screen.
+screen-terms = Terms
+    .means = A screen.

@@ -1,0 +1,110 @@
+"""Terms: all of them with what they mean and where they act; change one, see what it was."""
+
+from typing import Any
+
+import streamlit as st
+
+from dashboards import access, forms
+from dashboards.forms import Form
+from dashboards.parts import facts, heads, literal, table
+from dashboards.speaking import moment, say, shown
+from dashboards.tables import Cell
+from tracker.domain.columns import Kind
+from tracker.errors import DataError, Message, message
+from tracker.services.loading.by_hand import or_refused, take_out, type_in
+from tracker.services.loading.load_report import LoadReport
+from tracker.services.people.permissions import May
+from tracker.services.screens.terms_board import TermLine, TermsBoard, terms_board
+
+
+def page() -> None:
+    st.title(say("screen-terms"))
+    st.caption(say("terms-about"))
+    forms.say_done()
+    board = access.ask(terms_board)
+    columns = [*heads("terms-term", "terms-value", whole=True), *heads("terms-means", "terms-acts")]
+    table(columns, [[line.term, Cell(_value(line)), line.about, line.acts] for line in board.lines])
+    _one(board)
+
+
+def _one(board: TermsBoard) -> None:
+    st.header(say("terms-one"))
+    names = [line.term for line in board.lines]
+    asked = st.query_params.get("term")
+    term = st.selectbox(
+        say("terms-term"),
+        names,
+        names.index(asked) if asked in names else None,
+        key="term",
+        placeholder=say("terms-choose"),
+    )
+    line = next((line for line in board.lines if line.term == term), None)
+    if line is None:
+        return
+    st.query_params["term"] = line.term
+    facts([(say("terms-value"), _value(line)), (say("terms-default"), _said(line.default)),
+           (say("terms-means"), line.about), (say("terms-acts"), line.acts)])  # fmt: skip
+    if forms.allowed(May.LOAD, say_why=True):
+        _change(line)
+    _was(line, board)
+
+
+def _change(line: TermLine) -> None:
+    with Form(f"term {line.term}") as form:
+        value = _field(line, form.key("value"))
+        form.beside("Value")
+        if line.column:
+            st.caption(literal(say("terms-possible", possible=line.column.possible)))
+        form.act(say("terms-change"), lambda: _set(line, value))
+    if line.given:
+        forms.button(
+            f"term back {line.term}", say("terms-back"), lambda: _back(line),
+            asks=say("terms-back-asks", term=line.term, default=_said(line.default)),
+        )  # fmt: skip
+
+
+def _field(line: TermLine, key: str) -> Any:
+    """A field that fits the kind of the term; text for numbers, which a person may write with a unit or a comma."""
+    column, label = line.column, say("terms-new")
+    if column and column.kind is Kind.DATE:
+        return st.date_input(label, line.value, key=key, format="YYYY-MM-DD")
+    if column and column.kind is Kind.YES_NO:
+        return st.radio(label, [True, False], 0 if line.value else 1, shown, key=key, horizontal=True)
+    if column and column.words:
+        words = list(column.words)
+        return st.selectbox(label, words, words.index(line.value) if line.value in words else None, key=key)
+    text = f"{line.value:g}" if isinstance(line.value, float) else line.value
+    return st.text_input(label, "" if text is None else text, key=key)
+
+
+def _set(line: TermLine, value: Any) -> LoadReport:
+    if value in (None, ""):
+        raise DataError("term-empty", term=line.term)
+    given = f"{value} %" if line.column and line.column.kind is Kind.FRACTION and "%" not in str(value) else value
+    report = type_in(access.context(), "terms", [{"term": line.term, "value": given}])
+    return or_refused(report, [say("terms-named", term=line.term)])
+
+
+def _back(line: TermLine) -> Message:
+    take_out(access.context(), "terms", (line.term,))
+    return message("term-taken-back", term=line.term, default=_said(line.default))
+
+
+def _was(line: TermLine, board: TermsBoard) -> None:
+    st.subheader(say("terms-was"))
+    if not line.was:
+        st.caption(say("terms-never"))
+        return
+    columns = [*heads("terms-when", "terms-who", whole=True), *heads("terms-old", "terms-now")]
+    table(columns, [
+        [Cell(moment(was.at, board.zone), (was.at, -i)), was.who, _said(was.old), _said(was.new)]
+        for i, was in enumerate(line.was)
+    ])  # fmt: skip
+
+
+def _value(line: TermLine) -> str:
+    return _said(line.value) if line.given else say("terms-by-default", value=_said(line.value))
+
+
+def _said(value: Any) -> str:
+    return shown(value) or say("terms-none")
