@@ -2,6 +2,8 @@
 
 import asyncio
 import shutil
+import sqlite3
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from urllib.parse import parse_qs
 
@@ -17,6 +19,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket
 from streamlit.proto.BackMsg_pb2 import BackMsg
 
+from tracker.server import keeper as keeping
 from tracker.server.gate import IDENTITY, Gate
 from tracker.server.guard import Guard
 from tracker.server.keeper import Keeper
@@ -24,7 +27,7 @@ from tracker.server.reach import LOCAL
 from tracker.server.sign_in import Pages, routes
 from tracker.services.context import Context
 from tracker.services.people.accounts import add_person, change_password, change_roles, end_person
-from tracker.services.people.sessions import IDLE, LONGEST
+from tracker.services.people.sessions import IDLE, LONGEST, door
 from tracker.store import open_store
 from tracker.store.models import ActRow, SessionRow
 
@@ -271,6 +274,33 @@ def test_a_session_ends_when_nobody_touches_it_and_after_a_week(screens, clock, 
         clock.at += step
         status = browser.get("/").status
     assert status == (303 if ends else 200)
+
+
+def test_what_another_process_ends_has_ended_with_the_next_request(screens, tmp_path):
+    """It writes beside everything that this process knows of its own writing."""
+    browser = signed_in(screens)
+    for _ in range(3):
+        assert browser.get("/").status == 200
+    with closing(sqlite3.connect(tmp_path / "mill.db")) as other:
+        other.execute("UPDATE sessions SET ended_at = since")
+        other.commit()
+    assert browser.get("/").status == 303
+
+
+def test_as_long_as_nothing_is_written_a_session_is_looked_up_once_a_second(mill, clock, monkeypatch):
+    asked = []
+    monkeypatch.setattr(keeping, "door", lambda *of: asked.append(1) or door(*of))
+    monkeypatch.setattr(keeping, "written", lambda _: (0,))  # as of a database server that others write to
+    monkeypatch.setattr(keeping, "is_seen_at_once", lambda _: False)
+    browser = signed_in(_screens(mill))
+    asked.clear()
+    for _ in range(5):
+        assert browser.get("/").status == 200
+    assert len(asked) == 1
+    end_person(mill, "Ann")
+    assert browser.get("/").status == 200
+    clock.at += timedelta(seconds=1)
+    assert browser.get("/").status == 303
 
 
 def test_what_an_open_page_asks_by_itself_keeps_no_session(screens, clock):

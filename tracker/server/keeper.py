@@ -3,7 +3,8 @@
 import asyncio
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
 from functools import partial
 from typing import Any
 
@@ -15,10 +16,36 @@ from tracker.domain.clock import now
 from tracker.errors import TrackerError
 from tracker.server.waits import Waits
 from tracker.services.context import Context
-from tracker.services.people.sessions import LONGEST, Door, SignedIn, door, is_due, sign_in, sign_out, touch
+from tracker.services.people.sessions import (
+    LONGEST,
+    Door,
+    SignedIn,
+    door,
+    is_due,
+    machine_moment,
+    sign_in,
+    sign_out,
+    touch,
+)
+from tracker.store.written import Written, is_seen_at_once, written
 
 PASSWORDS_AT_ONCE = 2
 """Each takes 64 MiB and a processor."""
+
+
+HOLDS, HOLDS_ON_A_SERVER = timedelta(seconds=6), timedelta(seconds=1)
+"""So long what was looked up counts at most, where nothing was written. Whoever ends a session writes: of an SQLite file that is
+seen at once, whichever process it was, and an open page looks every five seconds, so that what is asked from it finds it looked
+up; what others write to a database server nobody sees."""
+MOST_KNOWN = 1_000
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    door: Door
+    mark: Written
+    """Of the database, from before it was looked up."""
+    at: datetime
 
 
 class Keeper:
@@ -31,9 +58,25 @@ class Keeper:
         self.state_cookie = f"beamslot-{port}-provider"
         self._passwords = ThreadPoolExecutor(PASSWORDS_AT_ONCE, "passwords")
         self._closed, self._closed_before = closed, closed
+        self._doors: dict[str | None, _Known] = {}
+        self._holds = HOLDS if is_seen_at_once(context.database) else HOLDS_ON_A_SERVER
 
     async def door(self, token: str | None) -> Door:
-        """TrackerError where the database cannot be read, but where nobody ever had an account: then the screens say it."""
+        """As the database has it, or had it a moment ago and nothing was written since. TrackerError where it cannot be read, but
+        where nobody ever had an account: then the screens say it."""
+        mark, at = written(self.context.database), machine_moment(self.context)
+        known = self._doors.get(token)
+        if known and mark is not None and known.mark == mark and timedelta(0) <= at - known.at < self._holds:
+            return known.door
+        found = await self._looked_up(token)
+        self._doors.pop(token, None)
+        if found.is_open and mark is not None:
+            self._doors[token] = _Known(found, mark, at)
+            if len(self._doors) > MOST_KNOWN:
+                del self._doors[next(iter(self._doors))]
+        return found
+
+    async def _looked_up(self, token: str | None) -> Door:
         try:
             found = await anyio.to_thread.run_sync(door, self.context, token)
         except TrackerError:

@@ -30,6 +30,7 @@ from tracker.errors import Message, TrackerError, message
 from tracker.store import alarms, connecting, loads, mill, people, plans, progress, rehearsals, since, stock
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
+from tracker.store.written import note_written
 
 LOCK_NOT_AVAILABLE = "55P03"
 """The error code of PostgreSQL; https://www.postgresql.org/docs/15/errcodes-appendix.html"""
@@ -98,6 +99,7 @@ class UnitOfWork:
             self.act_number = people.add_act(self.session, self.act, at)
         seal(self.session.connection(), at)
         self.session.commit()
+        note_written()
 
     # ---- the mill
 

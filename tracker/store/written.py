@@ -1,0 +1,50 @@
+"""Whether anything was written to a database since a moment ago: cheap enough to be asked with every request.
+
+Of an SQLite file the times and lengths of its two files tell it, whichever process wrote; they are only looked at, never opened
+(closing a file beside SQLite would give up its locks). Of a server only what this process wrote is told.
+"""
+
+import time
+from pathlib import Path
+
+from tracker.store.place import file_of
+
+TICK_S = 0.05
+"""Times of files go forward in steps: two writes within one may bear the same time, so that a file that young tells nothing."""
+
+Written = tuple[object, ...]
+
+
+class _Here:
+    """What this process has written."""
+
+    times = 0
+
+
+def note_written() -> None:
+    """A unit of work of this process was committed."""
+    _Here.times += 1
+
+
+def is_seen_at_once(database: str) -> bool:
+    """Whether what another process writes is seen, too."""
+    return file_of(database) is not None
+
+
+def written(database: str) -> Written | None:
+    """Equal values: nothing was written in between. None where that cannot be told at this moment."""
+    file = file_of(database)
+    if file is None:
+        return (_Here.times,)
+    files = [found for path in (file, file.with_name(f"{file.name}-wal")) if (found := _looked_at(path))]
+    young = any(time.time() - at_ns / 1e9 < TICK_S for at_ns, _ in files)
+    return None if young or not files else (_Here.times, *files)
+
+
+def _looked_at(path: Path) -> tuple[int, int] | None:
+    """Time and length; None where it is not there or empty, as the log is that a reader makes."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return (found.st_mtime_ns, found.st_size) if found.st_size else None
