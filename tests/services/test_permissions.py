@@ -18,7 +18,7 @@ from tracker.errors import NotAllowed
 from tracker.services import backups, own_clock
 from tracker.services.context import Actor, Context
 from tracker.services.jobs import desk
-from tracker.services.loading import by_hand, posted, watching
+from tracker.services.loading import by_hand, correct_value, posted, watching
 from tracker.services.loading import load as loading
 from tracker.services.parts import ordering, reservations, stock, stock_entry
 from tracker.services.people import absences, accounts, sessions, tokens
@@ -36,6 +36,9 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("loading.load", "enter"): lambda c: loading.enter(c, WORK_DONE),
     ("loading.by_hand", "type_in"): lambda c: by_hand.type_in(c, "terms", []),
     ("loading.by_hand", "take_out"): lambda c: by_hand.take_out(c, "terms", ("soak (days)",)),
+    ("loading.correct_value", "correct_value"): lambda c: correct_value.correct_value(
+        c, "1", None, "Speed", "2", "read"
+    ),
     ("own_clock", "set_clock"): lambda c: own_clock.set_clock(c, NOON),
     ("own_clock", "give_own_clock"): lambda c: own_clock.give_own_clock(c, NOON),
     ("parts.ordering", "place"): lambda c: ordering.place(c, [ordering.Ordered("PO-9", "NUT", 1, DAY)]),

@@ -50,6 +50,8 @@ class Fact:
     """A value of the loom list and where it came from."""
 
     heading: str
+    field: str
+    """Of the table of looms; the heading itself for an attribute."""
     value: Any
     """None where the list has none; a fraction where `unit` is %, money where it is the currency."""
     unit: str
@@ -157,10 +159,12 @@ def _facts(uow: UnitOfWork, mill: Mill, key: LoomKey) -> Iterator[Fact]:
     for column in LOOMS.columns:
         unit = "%" if column.kind is Kind.FRACTION else column.unit or ""
         unit = mill.terms.currency if column.field == "saving_per_day" else unit
-        yield Fact(column.heading, getattr(loom, column.field), unit, _origin(uow, mill, key, column.field))
+        yield Fact(
+            column.heading, column.field, getattr(loom, column.field), unit, _origin(uow, mill, key, column.field)
+        )
     headings = dict.fromkeys(heading for other in mill.looms.values() for heading in other.attributes)
     for heading in headings:
-        yield Fact(heading, loom.attributes.get(heading), "", _origin(uow, mill, key, heading))
+        yield Fact(heading, heading, loom.attributes.get(heading), "", _origin(uow, mill, key, heading))
 
 
 def _origin(uow: UnitOfWork, mill: Mill, key: LoomKey, field: str) -> ValueOrigin | None:

@@ -40,7 +40,7 @@ def begin(context: Context, here: AtLoom, why: str = "", beam_out: datetime | No
 
 def note_time(context: Context, here: AtLoom, name: str, at: datetime | None, again: str = "") -> Message:
     """One of the six times, now or at the moment told. `again`: the reason, where another was told before."""
-    row = _whole(here, "in work", here.started_at) | {name: at or _now(context)}
+    row = _whole(here, "in work", here.started_at) | dict(here.times or {}) | {name: at or _now(context)}
     return _enter(
         context, here, "work_done", row, message("told-time", name=message(SIX_TIMES[TIME_FIELDS.index(name)])), again
     )

@@ -10,6 +10,7 @@ from tracker.domain.rows import ReadResult, SourceColumn, SourceTable, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.errors import UsageError
 from tracker.intake.columns.simple_columns import yes_or_no
+from tracker.intake.rows.pairs import contradiction, fits
 from tracker.services.context import Context
 from tracker.services.loading.load import enter
 from tracker.services.loading.load_report import LoadReport
@@ -62,6 +63,16 @@ def _values(table: Table, given: Mapping[str, Any], key: LoomKey) -> dict[str, A
     for column in table.columns:
         if column.needed and values[column.field] in (None, "") and not (column.unless and values.get(column.unless)):
             raise UsageError("record-lacks", table=table.sheet, field=column.heading.lower())
+    for pair in table.pairs:
+        first, second, one, other = (
+            table.column(pair.first),
+            table.column(pair.second),
+            values[pair.first],
+            values[pair.second],
+        )
+        if not fits(pair, one, other):
+            said = contradiction((first.heading, second.heading), one, other, first.unit or "")
+            raise UsageError(said.code, **said.params)
     return values
 
 

@@ -10,7 +10,6 @@ screen-bookings = Termine
 screen-beam-outs = Kettabläufe
 screen-worth = Was es gebracht hat
 screen-load = Einlesen
-screen-looms = Webmaschinen
 screen-needs = Teilesätze und Bedarf
 screen-rehearsal = Durchspielen
 screen-scenarios = Was wäre wenn
