@@ -5,9 +5,12 @@ The mill of three looms (three_looms.py); a plan that is `held` waits at its fir
 
 import os
 import signal
+import sys
 from dataclasses import replace
 from pickle import dumps
+from subprocess import PIPE, Popen
 
+import psutil
 import pytest
 from distributed import LocalCluster
 from held_work import Waiting, held, until
@@ -136,6 +139,42 @@ def test_of_a_server_that_is_no_more_it_is_broken_off_when_the_next_begins(db, m
     assert job.ended_at is None  # looking writes nothing
     desk.break_off_dead(ann)
     assert newest(ann).state is JobState.BROKEN and newest(ann).ended_at
+
+
+SERVER = """
+import sys
+from held_work import Waiting, until
+from tracker.services.context import Context
+from tracker.services.jobs import desk, kinds
+kinds.KINDS["plan"] = lambda *_, **given: Waiting()
+here = Context(sys.argv[1])
+desk.start(here, "plan")
+until(lambda: desk.look(here).jobs[0].fraction)
+print(desk._RUNNING[here.database, 1].pid, flush=True)
+sys.stdin.read()
+"""
+
+
+@pytest.mark.long
+def test_a_server_that_is_killed_takes_its_processes_along_and_the_next_says_so(db):
+    with Popen([sys.executable, "-c", SERVER, db], stdin=PIPE, stdout=PIPE, text=True, env=_with_shared()) as server:
+        assert server.stdout
+        worker = int(server.stdout.readline())
+        assert newest(here(db)).message.code == "job-elsewhere"
+        with refused(DataError, rf"another server of this machine \(process {server.pid}\)"):
+            desk.stop(here(db), 1)
+        server.kill()
+        server.wait()
+    until(lambda: not psutil.pid_exists(worker) or psutil.Process(worker).status() == psutil.STATUS_ZOMBIE)
+    desk.break_off_dead(here(db))
+    job = newest(here(db))
+    assert (job.state, job.who, made_plans(here(db)).entries) == (JobState.BROKEN, job.who, ())
+    number = desk.start(here(db), "plan", {"as_of": AS_OF})
+    assert desk.wait(here(db), number, 60) and newest(here(db)).state is JobState.DONE
+
+
+def _with_shared():
+    return os.environ | {"PYTHONPATH": os.pathsep.join(path for path in sys.path if path)}
 
 
 def test_what_cannot_be_asked_for_is_refused_at_once(db):

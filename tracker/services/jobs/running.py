@@ -98,7 +98,7 @@ class RunningJob:
 
     def _at(self, what: Message, fraction: float) -> None:
         gaps, gap = self._seen.gaps, what.params.get("gap")
-        if isinstance(gap, float) and (not gaps or gap < gaps[-1][1]):
+        if isinstance(gap, float) and (not gaps or round(gap, 1) < round(gaps[-1][1], 1)):
             gaps = (*gaps, (monotonic() - self._began, gap))
         self._seen = replace(self._seen, message=what, fraction=fraction, gaps=gaps)
 
