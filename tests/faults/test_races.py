@@ -190,3 +190,14 @@ def test_nothing_is_lost_or_doubled(mills, tries):
 
     mills.commands.spread(race, range(tries))
     print(f"{tries} races")
+
+
+@pytest.mark.long
+def test_of_twenty_who_reserve_the_last_part_one_has_it(mills):
+    """Each is a process of its own; the six planned looms lack it, and every one of them is asked for by three or four."""
+    with mills.fresh() as mill:
+        looms = [LOOMS[i % 6] for i in range(20)]
+        ran = mill.at_once(*[("stock", "reserve", loom, "LAST", "1", "--hall", hall) for hall, loom in looms])
+        assert len(refused(ran)) == 19
+        assert mill.rows("SELECT part, quantity FROM reservations WHERE part = 'LAST'") == [("LAST", 1)]
+        mill.check_sound()

@@ -14,6 +14,8 @@ OPEN_BELOW = ("/_stcore/upload_file/",)
 CLOSED = ("_stcore", "component", "auth", "oauth2callback", "app")
 """First parts of the library's own paths: its metrics, its interface for programs, its sign-in, foreign components and
 files beside the script. Only what `OPEN` and `OPEN_BELOW` name is answered there."""
+HTTPS_FROM_NOW_ON = "max-age=31536000"
+"""A browser that came by https once comes no other way for a year."""
 POLICY_VIOLATION = 1008
 """RFC 6455, section 7.4.1."""
 
@@ -82,6 +84,8 @@ def _with_headers(scope: Scope, send: Send) -> Send:
             headers = MutableHeaders(scope=message)
             for name, value in _headers(said).items():
                 headers[name] = value
+            if scope["scheme"] == "https":
+                headers["Strict-Transport-Security"] = HTTPS_FROM_NOW_ON
         await send(message)
 
     return sent

@@ -87,7 +87,11 @@ class Keeper:
         return replace(found, accounts=self._closed_before)
 
     def token(self, connection: HTTPConnection) -> str | None:
-        return connection.cookies.get(self.cookie)
+        return connection.cookies.get(_prefixed(self.cookie, is_secure(connection)))
+
+    def form_token(self, connection: HTTPConnection) -> str:
+        """Which the forms of this browser carry; empty where it has none."""
+        return connection.cookies.get(_prefixed(self.form_cookie, is_secure(connection)), "")
 
     async def touch(self, signed_in: SignedIn) -> None:
         """Write down that somebody did something, where that is due, in a moment when the database is free."""
@@ -125,18 +129,27 @@ class Keeper:
         self._set(response, self.state_cookie, state, secure, "lax", seconds)
 
     def state(self, connection: HTTPConnection) -> str:
-        return connection.cookies.get(self.state_cookie, "")
+        return connection.cookies.get(_prefixed(self.state_cookie, is_secure(connection)), "")
 
-    def take_state(self, response: Response) -> None:
-        response.delete_cookie(self.state_cookie, path="/")
+    def take_state(self, response: Response, secure: bool) -> None:
+        response.delete_cookie(_prefixed(self.state_cookie, secure), path="/", secure=secure)
 
-    def take(self, response: Response) -> None:
-        response.delete_cookie(self.cookie, path="/")
+    def take(self, response: Response, secure: bool) -> None:
+        """The browser forgets the cookie, and what else the screens kept there."""
+        response.delete_cookie(_prefixed(self.cookie, secure), path="/", secure=secure)
+        response.headers["Clear-Site-Data"] = '"storage"'
 
     def _set(
         self, response: Response, name: str, value: str, secure: bool, same_site: Any, seconds: int | None
     ) -> None:
-        response.set_cookie(name, value, max_age=seconds, path="/", secure=secure, httponly=True, samesite=same_site)
+        response.set_cookie(
+            _prefixed(name, secure), value, max_age=seconds, path="/", secure=secure, httponly=True, samesite=same_site
+        )
+
+
+def _prefixed(name: str, secure: bool) -> str:
+    """By https a browser takes a cookie of this name from this server alone, and for its whole site (RFC 6265bis, 4.1.3.2)."""
+    return f"__Host-{name}" if secure else name
 
 
 def address_of(connection: HTTPConnection) -> str:

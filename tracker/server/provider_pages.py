@@ -69,7 +69,7 @@ class ProviderPages:
         await self.pages.end(request)
         answer = RedirectResponse(away.onward, 303)
         self.keeper.give(answer, token, is_secure(request))
-        self.keeper.take_state(answer)
+        self.keeper.take_state(answer, is_secure(request))
         return answer
 
     def _begun(self, request: Request) -> _Away:

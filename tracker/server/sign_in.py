@@ -76,7 +76,7 @@ class Pages:
             return PlainTextResponse(speaker_of(request).line(message("form-not-ours")), 403)
         await self.end(request)
         answer = RedirectResponse(SIGN_IN, 303)
-        self.keeper.take(answer)
+        self.keeper.take(answer, is_secure(request))
         return answer
 
     async def signed_in(self, request: Request) -> Response:
@@ -104,7 +104,7 @@ class Pages:
         words that it says."""
         speaker = speaker_of(request)
         words = {code.replace("-", "_"): escape(speaker.say(Message(code))) for code in codes}
-        token = request.cookies.get(self.keeper.form_cookie) or secrets.token_urlsafe(32)
+        token = self.keeper.form_token(request) or secrets.token_urlsafe(32)
         text = _PAGE.format(
             style=STYLE, language=speaker.language, body=body.format(token=escape(token), **words, **filled)
         )
@@ -114,7 +114,7 @@ class Pages:
         return answer
 
     def _is_ours(self, request: Request, given: Mapping[str, str]) -> bool:
-        kept = request.cookies.get(self.keeper.form_cookie, "")
+        kept = self.keeper.form_token(request)
         return bool(kept) and secrets.compare_digest(kept.encode(), given.get("token", "").encode())
 
 
