@@ -1,12 +1,12 @@
 ### Was auf jedem Bildschirm steht oder auf mehreren.
 
 reading-the-database = Die Datenbank wird gelesen …
-screen-failed = Dieser Bildschirm ist gescheitert ({ $kind }); nichts wurde geschrieben. Einzelheiten stehen am Terminal, das die Bildschirme bedient.
+screen-failed = Dieser Bildschirm ist gescheitert ({ $kind }); nichts wurde geschrieben. Einzelheiten stehen im Protokoll dessen, der die Bildschirme bedient.
 
 ## Noch nichts zu zeigen
 
 empty-no-looms = Noch gibt es keine Webmaschine. Die Maschinenliste der Weberei auf dem Bildschirm **Einlesen** einlesen.
-empty-no-plan = Noch ist kein Plan veröffentlicht. Einen am Terminal veröffentlichen; { $then }.
+empty-no-plan = Noch ist kein Plan veröffentlicht. Einer wird auf dem Bildschirm **Termine** gemacht und veröffentlicht; { $then }.
 empty-lacks = Noch ist kein Plan veröffentlicht, und keiner ist möglich, bevor es { $what } gibt: auf dem Bildschirm **Einlesen** einlesen.
 all-of-them = { $first } und { $last }
 
@@ -15,9 +15,9 @@ all-of-them = { $first } und { $last }
 standing-broken = Der veröffentlichte Plan lässt sich so nicht halten: { $findings ->
         [one] { $findings } Befund
        *[other] { $findings } Befunde
-    }. Die Daten haben sich seither geändert, und was die Bildschirme vom Plan zeigen, auch sein Beweis, gilt nicht mehr. Am Terminal neu planen.
+    }. Die Daten haben sich seither geändert, und was die Bildschirme vom Plan zeigen, auch sein Beweis, gilt nicht mehr. Auf dem Bildschirm **Termine** neu planen.
 standing-what = Was sich nicht halten lässt
-standing-more = und { $more } weitere; eine Prüfung des Plans am Terminal zählt alle auf
+standing-more = und { $more } weitere
 
 ## Beweis und Kosten des Plans
 

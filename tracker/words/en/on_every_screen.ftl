@@ -2,14 +2,14 @@
 
 reading-the-database = Reading the database …
     .means = Said while a screen waits for its data.
-screen-failed = This screen failed ({ $kind }); nothing was written. The details stand in the terminal that serves the screens.
+screen-failed = This screen failed ({ $kind }); nothing was written. The details stand in the log of who serves the screens.
     .means = A fault of the program, with the name of its kind.
 
 ## Nothing to show yet
 
 empty-no-looms = There is no loom yet. Load the mill's loom list on the screen **Load**.
     .means = A screen without looms; the name of the screen stands in bold.
-empty-no-plan = No plan is published yet. Publish one at the terminal; { $then }.
+empty-no-plan = No plan is published yet. A planner makes and publishes one on the screen **Bookings**; { $then }.
     .means = A screen without a plan; what comes of one here.
 empty-lacks = No plan is published yet, and none can be made before there is { $what }: load it on the screen **Load**.
     .means = A screen without a plan, where something that a plan needs is missing.
@@ -21,11 +21,11 @@ all-of-them = { $first } and { $last }
 standing-broken = The published plan cannot be kept as it is: { $findings ->
         [one] { $findings } finding
        *[other] { $findings } findings
-    }. The data changed since, and what the screens show of the plan, its proof included, holds no more. Plan again at the terminal.
+    }. The data changed since, and what the screens show of the plan, its proof included, holds no more. Plan again on the screen **Bookings**.
     .means = Above every screen, where the check finds something in the published plan.
 standing-what = What cannot be kept
     .means = Opens the list of what the check found.
-standing-more = and { $more } more; a check of the plan at the terminal lists them all
+standing-more = and { $more } more
     .means = Below that list, where it is cut.
 
 ## The plan's proof and cost
