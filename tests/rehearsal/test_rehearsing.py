@@ -4,7 +4,7 @@ import pytest
 from made_problems import problem_of
 
 from tracker.planning.planner import plan
-from tracker.rehearsal.policies import KEPT, RULE
+from tracker.rehearsal.policies import KEPT, RULE, RULE_LIMITS_H
 from tracker.rehearsal.rehearsing import Ask, InThisProcess, Players, rehearse
 from tracker.rehearsal.sources import Source
 from tracker.services.plans.players import players
@@ -29,7 +29,11 @@ def test_one_process_and_four_say_the_same(made) -> None:
 
 def test_what_was_asked_for_is_played(made) -> None:
     """12 runs of the plan, half as many of the rule and of each of six sources, and of a stand-in."""
-    runs = rehearse(PROBLEM, made, ASK, ALONE).runs
+    told = []
+    runs = rehearse(PROBLEM, made, ASK, ALONE, lambda _, part: told.append(part)).runs
+    # told after each five runs at most: 12 are 3 such lots, 6 are 2 of each of the eight others; each limit is tried by 5
+    assert len(told) == 3 + 8 * 2 + len(RULE_LIMITS_H)
+    assert told == sorted(told) and told[-1] == 1
     assert [run.number for run in runs["kept", None, None]] == list(range(12))
     assert [run.number for run in runs["rule-of-thumb", None, None]] == list(range(6))
     assert {(source, crew) for _, source, crew in runs if source} == {

@@ -5,6 +5,7 @@ The mill of three looms (three_looms.py); a plan that is `held` waits at its fir
 
 import os
 import signal
+import socket
 import sys
 from dataclasses import replace
 from pickle import dumps
@@ -12,12 +13,12 @@ from subprocess import PIPE, Popen
 
 import psutil
 import pytest
-from distributed import LocalCluster
 from held_work import Waiting, held, until
 from opened import here
 from quick_jobs import quick_jobs  # noqa: F401
 from refusals import refused
 from three_looms import MONDAY, at, key, make
+from two_workers import two_workers  # noqa: F401
 
 from tracker.domain.jobs import JobKind, JobState
 from tracker.domain.people import Role
@@ -124,10 +125,11 @@ def test_a_killed_process_leaves_it_broken_off_and_it_can_be_started_again(db, m
     assert newest(ann).arguments == {"calm": 2} and second == number + 1
 
 
-def test_of_a_server_that_is_no_more_it_is_broken_off_when_the_next_begins(db, monkeypatch):
+@pytest.mark.parametrize("machine", [socket.gethostname(), "before-the-restore"])
+def test_of_a_server_that_is_no_more_it_is_broken_off_when_the_next_begins(db, monkeypatch, machine):
     ann = by(db, "Ann")
     monkeypatch.setattr(desk, "RunningJob", lambda *_: None)  # nobody follows it
-    monkeypatch.setattr(desk, "_this_process", lambda: f"{desk.socket.gethostname()}/{os.getpid()}/1.00")
+    monkeypatch.setattr(desk, "_this_process", lambda: f"{machine}/{os.getpid()}/1.00")
     monkeypatch.setitem(kinds.KINDS, JobKind.PLAN, lambda *_, **given: Waiting())
     desk.start(ann, "plan")
     desk._RUNNING.clear()
@@ -204,6 +206,15 @@ def test_lists_are_read_for_who_may_load_something_and_refused_as_by_a_load(db, 
     assert said(newest(store)) == "looms.xlsx read"
 
 
+def test_what_runs_is_seen_however_many_were_begun_since(db, monkeypatch):
+    monkeypatch.setattr(desk, "SHOWN", 1)
+    monkeypatch.setitem(kinds.KINDS, JobKind.PLAN, lambda *_, **given: Waiting())
+    monkeypatch.setitem(kinds.KINDS, JobKind.READING, lambda *_, **given: Waiting())
+    desk.start(by(db, "Ann"), "plan")
+    desk.start(by(db, "Bob"), "reading")
+    assert [job.kind for job in desk.look(by(db, "Vera", Role.VIEWER)).jobs] == ["reading", "plan"]
+
+
 def test_each_may_have_lists_read(db, monkeypatch):
     monkeypatch.setitem(kinds.KINDS, JobKind.READING, lambda *_, **given: Waiting())
     desk.start(by(db, "Pia", Role.PURCHASING), "reading")
@@ -218,16 +229,7 @@ def test_a_reading_that_is_stopped_gives_nothing(db, tmp_path):
         work.run(lambda *_: None, lambda: True)
 
 
-@pytest.fixture(scope="module")
-def two_workers():
-    """The address of a cluster of this process, on a port of this machine."""
-    with LocalCluster(
-        n_workers=2, threads_per_worker=1, processes=False, protocol="tcp", host="127.0.0.1", dashboard_address=None
-    ) as started:
-        yield started.scheduler_address
-
-
-def test_a_worker_of_a_cluster_makes_the_same_plan_and_is_stopped(db, monkeypatch, two_workers):
+def test_a_worker_of_a_cluster_makes_the_same_plan_and_is_stopped(db, monkeypatch, two_workers):  # noqa: F811
     told = plan(here(db), PlanRequest(as_of=MONDAY)).plan
     monkeypatch.setenv("BEAMSLOT_CLUSTER", two_workers)
     ann, asked = by(db, "Ann"), {"as_of": AS_OF}

@@ -7,10 +7,10 @@ from math import sqrt
 from types import ModuleType
 
 import pytest
-from distributed import LocalCluster
 from opened import here
 from refusals import refused
 from three_looms import MONDAY, make
+from two_workers import two_workers  # noqa: F401
 
 from tracker.errors import TrackerError, UsageError
 from tracker.services.cluster import cluster
@@ -31,16 +31,7 @@ def test_they_do_not_run_the_callers_program_again(tmp_path, monkeypatch):
     assert sys.modules["__main__"] is main
 
 
-@pytest.fixture(scope="module")
-def two_workers():
-    """The address of a cluster of this process, on a port of this machine."""
-    with LocalCluster(
-        n_workers=2, threads_per_worker=1, processes=False, protocol="tcp", host="127.0.0.1", dashboard_address=None
-    ) as started:
-        yield started.scheduler_address
-
-
-def test_two_workers_of_a_cluster_say_what_one_process_says(tmp_path, two_workers):
+def test_two_workers_of_a_cluster_say_what_one_process_says(tmp_path, two_workers):  # noqa: F811
     db = make(str(tmp_path / "mill.db"))
     plan(here(db), PlanRequest(publish=True, as_of=MONDAY))
     ask = RehearsalRequest(runs=12, worries=False, jobs=1, as_of=MONDAY)
@@ -65,7 +56,7 @@ def test_a_cluster_that_is_not_there_is_refused(monkeypatch, address, kind, says
         pass
 
 
-def test_a_cluster_that_is_lost_is_refused(two_workers):
+def test_a_cluster_that_is_lost_is_refused(two_workers):  # noqa: F811
     with refused(TrackerError, "was lost; nothing was written"), cluster(two_workers) as (_, workers):
         assert workers == 2
         raise CancelledError

@@ -73,6 +73,8 @@ def look(context: Context) -> Jobs:
     """The newest jobs, each as it is at this moment."""
     with context.reading() as uow:
         found, zone = last_jobs(uow.session, SHOWN), uow.zone
+        older = [job for job in open_jobs(uow.session) if job.number < found[-1].number] if found else []
+    found += reversed(older)  # whatever runs is seen, however many were begun since
     return Jobs(tuple(_as_it_is(context, job) for job in found), zone)
 
 
@@ -156,13 +158,14 @@ def _break_off(uow: UnitOfWork, context: Context, number: int | None = None) -> 
 
 
 def _lives(job: LongJob, context: Context) -> bool:
-    """Whether the server that looks after a job may still be there. Of another machine's nobody can tell."""
+    """Whether the server that looks after a job may still be there. An SQLite file is worked on by one machine at a time, so that
+    the server of another is no more, as after a restore; of PostgreSQL's nobody can tell."""
     if job.server == _this_process():
         key = context.database, job.number
         running = _RUNNING.get(key)
         return running.seen.runs if running else key in _RUNNING
     if _is_elsewhere(job.server):
-        return True
+        return context.store.place.file is None
     _, number, began = job.server.split("/")
     try:
         return _began(int(number)) == began
