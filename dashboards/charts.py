@@ -1,6 +1,6 @@
 """Frames → figures. Nothing here asks the database or the clock; the frames are those of `dashboards.frames`."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from json import dumps
 from typing import Any
@@ -303,3 +303,12 @@ def styled(chart: Figure, height: int) -> Figure:
         .configure_axis(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,
                         gridColor=LINE, domainColor=LINE, tickColor=LINE)
     )  # fmt: skip
+
+
+def series_chart(frame: pd.DataFrame, limits: Sequence[float], unit: str) -> Figure:
+    """at_ms, value: a point a reading, joined by a line, between the limits of the setpoint."""
+    x = alt.X("at_ms:T", title=None, scale=alt.Scale(type="utc"))
+    y = alt.Y("value:Q", title=unit or None, scale=alt.Scale(zero=False))
+    line = alt.Chart(frame).mark_line(color=WOAD, point=alt.OverlayMarkDef(size=60, color=WOAD)).encode(x=x, y=y)
+    rules = alt.Chart(pd.DataFrame({"value": list(limits)})).mark_rule(color=MADDER, strokeDash=[4, 3]).encode(y=y)
+    return styled(alt.layer(line, rules), height=220)

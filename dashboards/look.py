@@ -66,6 +66,14 @@ h3 {{ font-size: 1.12rem !important; padding-top: .3rem !important; }}
 .sheet th.right {{ white-space: normal; overflow-wrap: anywhere; min-width: 5.5rem; }}
 .sheet .whole {{ white-space: nowrap; }}
 .sheet tbody tr:hover {{ background: {CLOTH}; }}
+.hall {{ overflow-x: auto; padding-bottom: .4rem; }}
+.hall-row {{ display: flex; gap: .35rem; align-items: stretch; margin-bottom: .35rem; }}
+.hall-name {{ flex: 0 0 4.2rem; color: {GREY}; font-size: .85rem; align-self: center; }}
+.hall-loom {{ flex: 0 0 6.4rem; min-height: 44px; padding: .25rem .4rem; background: {CLOTH}; border: 1px solid {LINE};
+  color: {INK} !important; text-decoration: none; font-size: .8rem; line-height: 1.3; }}
+.hall-loom:focus-visible {{ outline: 2px solid {WOAD}; }} .hall-loom:hover {{ border-color: {WOAD}; }}
+.hall-loom b {{ font-size: .95rem; }} .hall-loom .alarm {{ color: {MADDER}; font-weight: 600; }}
+.hall-loom.faint {{ background: none; border-style: dotted; color: {GREY} !important; }}
 [class*=st-key-touch] button, [class*=st-key-touch] input, [class*=st-key-touch] [data-baseweb=select] > div {{
   min-height: 44px; min-width: 44px; }}
 [class*=st-key-touch] summary {{ min-height: 44px; }}

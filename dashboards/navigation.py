@@ -11,6 +11,7 @@ from dashboards.screens import (
     beam_outs,
     bookings,
     changes,
+    hall,
     load,
     looms,
     method,
@@ -18,6 +19,7 @@ from dashboards.screens import (
     people,
     rehearsal,
     scenarios,
+    settings,
     status,
     terms,
     today,
@@ -62,6 +64,8 @@ GROUPS: dict[str, tuple[Screen, ...]] = {
     "group-work": (
         Screen("today", today.page, "screen-today", first_for=first_for(Role.FITTER, Role.ELECTRICIAN)),
         Screen("looms", looms.page, "screen-looms"),
+        Screen("hall", hall.page, "screen-hall"),
+        Screen("settings", settings.page, "screen-settings"),
     ),
     "group-plan": (
         Screen("bookings", bookings.page, "screen-bookings", first_for=first_for(Role.PLANNER)),

@@ -3,12 +3,14 @@ that were seen."""
 
 from collections.abc import Sequence
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pandas as pd
 import streamlit as st
 
 from dashboards import access, forms
 from dashboards.forms import Form
+from dashboards.frames import wall_ms
 from dashboards.parts import heads, literal, table
 from dashboards.speaking import SPEAKER, moment, number, say, shown
 from dashboards.tables import Cell, loom_cell
@@ -123,7 +125,7 @@ def _place(place: tuple[str, str | None]) -> str:
     return say("today-setting", setting=place[0], side=place[1], unit=None)
 
 
-def series_frame(one: Series) -> pd.DataFrame:
-    """at (the mill's clock), value, why; numbers only."""
-    rows = [(value.at, float(value.value), value.why.value) for value in one.values if not isinstance(value.value, str)]
-    return pd.DataFrame(rows, columns=["at", "value", "why"])
+def series_frame(one: Series, zone: ZoneInfo) -> pd.DataFrame:
+    """at_ms (the mill's wall clock), value; a row a reading that is a number."""
+    rows = [(wall_ms(value.at, zone), float(value.value)) for value in one.values if not isinstance(value.value, str)]
+    return pd.DataFrame(rows, columns=["at_ms", "value"])

@@ -85,6 +85,14 @@ def stage_cell(stage: str) -> Cell:
     return Cell(stage_word(stage), STAGE_ORDER.index(stage))
 
 
+STAGE_SIGNS = {
+    TO_SURVEY: "?", Stage.SURVEYED.value: "·", Stage.SCOPED.value: "○", Stage.BOOKED.value: "◔", Stage.KITTED.value: "◑",
+    Stage.IN_WORK.value: "▶", Stage.RUN_IN.value: "◕", Stage.SIGNED_OFF.value: "●", Stage.STOPPED.value: "■",
+    Stage.PUT_OFF.value: "‖", Stage.LEFT_OUT.value: "×",
+}  # fmt: skip
+"""A shape beside the word of each stage."""
+
+
 def stage_word(stage: str) -> str:
     """The word of a stage, or that the loom is still to be surveyed."""
     return say("stage-to-survey") if stage == TO_SURVEY else SPEAKER.word(Stage(stage))

@@ -20,6 +20,8 @@ from tracker.words import ENGLISH
 
 SEEN = {
     "Today",
+    "Hall",
+    "Settings",
     "Programme status",
     "Bookings",
     "Beam-outs",

@@ -25,7 +25,16 @@ from tracker.services.people import absences, accounts, sessions, tokens
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
 from tracker.services.plans import made_plans, plan, rehearse, scenarios
 from tracker.services.undoing import undo as undoing
-from tracker.services.work import at_the_loom, entering, record, seen_alarms, taking_over, told_beam_out, withdrawing
+from tracker.services.work import (
+    at_the_loom,
+    entering,
+    proposed_setpoint,
+    record,
+    seen_alarms,
+    taking_over,
+    told_beam_out,
+    withdrawing,
+)
 from tracker.words import ENGLISH
 
 DAY, NOON = date(2027, 1, 4), datetime(2027, 1, 4, 12, tzinfo=UTC)
@@ -97,6 +106,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ),
     ("undoing.undo", "undo"): lambda c: undoing.undo(c, 1),
     ("work.taking_over", "take_over"): lambda c: taking_over.take_over(c),
+    ("work.proposed_setpoint", "take_over_setpoint"): lambda c: proposed_setpoint.take_over_setpoint(c, None, None),  # type: ignore[arg-type]
     ("work.told_beam_out", "tell_beam_out"): lambda c: told_beam_out.tell_beam_out(c, "1", None, NOON),
 }
 BY_ITSELF = {("demo", "run_demo"), ("demo_weeks", "live_six_weeks")}

@@ -81,7 +81,7 @@ class SettingsReport:
         found = [alarm_message(alarm) for alarm in self.review.alarms]
         looms = len({one.key for one in self.series})
         summary = message("settings-read", series=len(self.series), looms=looms, alarms=len(found), at=self.as_of)
-        proposed = [_proposal(one) for one in self.taught if one.proposed is not None]
+        proposed = [proposal_message(one) for one in self.taught if one.proposed is not None]
         blunt = {fold(one.setting): one.setting for one in self.series if _is_read_blindly(one)}
         without = [message("settings-without-repeatability", settings=sorted(blunt.values()))] if blunt else []
         quiet = [message("alarms-quiet", alarms=len(self.quiet))] if self.quiet else []
@@ -157,7 +157,8 @@ def _apart(left: Series, right: Series) -> float:
     return float(deviation(a, b)) if left.is_angle else a - b
 
 
-def _proposal(one: Taught) -> Message:
+def proposal_message(one: Taught) -> Message:
+    """What looms were set to beside the setpoint."""
     return message(
         "setting-taught", setting=one.setting, side=one.side, machine_type=one.machine_type, family=one.family,
         looms=one.looms, proposed=one.proposed, target=one.target, unit=one.unit,
