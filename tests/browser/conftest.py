@@ -54,6 +54,19 @@ def open_page(context_of) -> Iterator[Callable]:
     assert errors == []
 
 
+def barriers(page) -> list[str]:
+    """What axe-core finds on a page that keeps somebody out or makes it hard: its serious and critical findings, with an element
+    of each. WCAG 2.2 at level AA is among what it looks for: contrast of 4.5 to 1, labels, what a keyboard reaches."""
+    from axe_playwright_python.sync_playwright import Axe
+
+    found = Axe().run(page).response["violations"]
+    return [
+        f"{one['id']} ({len(one['nodes'])}×): {one['nodes'][0]['html'][:200]}"
+        for one in found
+        if one["impact"] in ("serious", "critical")
+    ]
+
+
 def settle(page, wait_for: str = "h1") -> None:
     """Until the script has run and the figures are drawn."""
     page.wait_for_selector(wait_for, timeout=60_000)
