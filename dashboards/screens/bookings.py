@@ -14,9 +14,10 @@ from dashboards.booking_charts import crew_chart, crew_frame, hours_chart, hours
 from dashboards.charts import board_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms
+from dashboards.kitting import KIT_WORDS
 from dashboards.parts import board_legend, heads, literal, table
 from dashboards.planning_parts import earlier_plans, plan_form, show_proposed
-from dashboards.speaking import count, moment, money, number, say
+from dashboards.speaking import SPEAKER, count, moment, money, number, say
 from dashboards.tables import Cell, Head, loom_cell, stage_cell
 from tracker.domain.calendars import iso_week
 from tracker.domain.jobs import JobKind
@@ -290,9 +291,9 @@ def _record(board: Board, row: BoardRow, choosing: bool) -> list[Cell | str]:
         booking.key.hall,
         Cell(moment(booking.start, board.zone), booking.start),
         Cell(moment(booking.end, board.zone), booking.end),
-        ", ".join([booking.kind.value, *marks(row), *_reading(row)]),
+        ", ".join([SPEAKER.word(booking.kind), *marks(row), *_reading(row)]),
         booking.crew_names,
-        row.kit,
+        say(KIT_WORDS[row.kit]) if row.kit else "",
         stage_cell(row.stage),
         Cell(number(booking.labour_h, "", 1), booking.labour_h),
         Cell(money(booking.cost.total), booking.cost.total),

@@ -67,7 +67,12 @@ line-ordered = bestellt
 line-expected-anew = neu erwartet
 order-expected = Bestellung { $order }: { QUANTITY($quantity, $unit) } von { $part } werden am { $due } erwartet.
 order-closed = Bestellung { $order }: von { $part } wird nichts mehr erwartet.
-kit-is-now = Der Teilesatz von Webmaschine { $loom } ist nun { $state }.
+kit-is-now = Der Teilesatz von Webmaschine { $loom } ist nun { $state ->
+        [issued] ausgegeben
+        [complete] vollständig
+        [reserved] vorgehalten
+       *[short] lückenhaft
+    }.
 
 ## Was hinausgeht und zurückkommt
 
@@ -161,12 +166,17 @@ money-against = { $how ->
     }
 no-choices = Keine eingeplante Webmaschine hatte eine Wahl.
 stock-of-part = { $part }: { QUANTITY($on_hand, $unit) } da, { QUANTITY($reserved) } vorgehalten, { QUANTITY($free) } frei.
-kit-lacks = Webmaschine { $loom } fehlt { $parts } ({ $state }).
+kit-lacks = Webmaschine { $loom } fehlt { $parts } ({ $state ->
+        [issued] ausgegeben
+        [complete] vollständig
+        [reserved] vorgehalten
+       *[short] lückenhaft
+    }).
 held-by-hand = von Hand vorgehalten
 released-by-hand = von Hand freigegeben
 taken-for-loom = Webmaschine { $giver } genommen für Webmaschine { $taker }
 needs-of = Dies ist der Bedarf für: { $basis }.
-    .screen = Einen Plan veröffentlichen: dann stehen hier seine Teilesätze.
+    .screen = Auf dem Bildschirm Termine einen veröffentlichen: dann stehen hier seine Teilesätze.
 needs-of-published = der veröffentlichte Plan
 needs-of-plan = Plan { $number }, der nicht veröffentlicht ist
 needs-as-they-come = jeder Kettablauf, wie er kommt, denn es gibt noch keinen Plan

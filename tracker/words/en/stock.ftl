@@ -97,7 +97,12 @@ order-expected = Order { $order }: { QUANTITY($quantity, $unit) } of { $part } e
     .means = What is open of an order line.
 order-closed = Order { $order }: no more of { $part } is expected.
     .means = An order line of which nothing more comes.
-kit-is-now = The kit of loom { $loom } is { $state } now.
+kit-is-now = The kit of loom { $loom } is { $state ->
+        [issued] issued
+        [complete] complete
+        [reserved] reserved
+       *[short] short
+    } now.
     .means = A kit waits otherwise since an order line changed.
 
 ## What goes out and comes back
@@ -224,7 +229,12 @@ no-choices = No booked loom had a choice.
     .means = The method gave the booked looms nothing to choose.
 stock-of-part = { $part }: { QUANTITY($on_hand, $unit) } on hand, { QUANTITY($reserved) } reserved, { QUANTITY($free) } free.
     .means = The stock of a part after an entry.
-kit-lacks = Loom { $loom } lacks { $parts } ({ $state }).
+kit-lacks = Loom { $loom } lacks { $parts } ({ $state ->
+        [issued] issued
+        [complete] complete
+        [reserved] reserved
+       *[short] short
+    }).
     .means = What the kit of a booked loom lacks after an entry.
 held-by-hand = reserved by hand
     .means = Why a reservation changed, in the book.
@@ -234,7 +244,7 @@ taken-for-loom = taken from loom { $giver } for loom { $taker }
     .means = Why reservations changed, in the book.
 needs-of = These are the needs of { $basis }.
     .means = Which bookings the needs are of, where no plan is published.
-    .screen = Publish one at the terminal: its kits show here then.
+    .screen = Publish one on the screen Bookings: its kits show here then.
 needs-of-published = the published plan
     .means = The needs are those of the plan in force.
 needs-of-plan = plan { $number }, which is not published
