@@ -77,6 +77,8 @@ h3 {{ font-size: 1.12rem !important; padding-top: .3rem !important; }}
 [class*=st-key-touch] button, [class*=st-key-touch] input, [class*=st-key-touch] [data-baseweb=select] > div {{
   min-height: 44px; min-width: 44px; }}
 [class*=st-key-touch] summary {{ min-height: 44px; }}
+[class*=st-key-cautions] ul {{ columns: 22rem 2; column-gap: 2rem; font-size: .88rem; }}
+[class*=st-key-cautions] li {{ break-inside: avoid; }}
 @media (max-width: 900px) {{
   .block-container {{ padding: 2.6rem 1rem 2rem; }}
   .figures {{ grid-template-columns: repeat(2, 1fr); }}

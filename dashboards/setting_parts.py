@@ -1,7 +1,7 @@
 """Settings over time: the table of the series, alarms with their figures, and the forms for a value that was read and for alarms
 that were seen."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -44,17 +44,24 @@ def loom_settings(key: LoomKey) -> None:
 
 
 def alarms(report: SettingsReport) -> None:
-    """Each alarm in words, those of one loom together with the form that says they were seen."""
-    by_loom: dict[LoomKey, list[Alarm]] = {}
-    for alarm in report.review.alarms:
-        by_loom.setdefault(alarm.series.key, []).append(alarm)
-    for key, of_loom in by_loom.items():
-        for alarm in of_loom:
-            st.warning(literal(SPEAKER.line(alarm_message(alarm))))
-        if access.may(May.RECORD):
-            _seen(key)
+    """Each alarm in words, then for each loom the form that says its alarms were seen."""
+    alarm_lines(report.review.alarms)
+    seen_forms(report)
     for line in report.quiet_messages():
         st.caption(literal(SPEAKER.line(line)))
+
+
+def alarm_lines(found: Iterable[Alarm]) -> None:
+    for alarm in found:
+        st.warning(literal(SPEAKER.line(alarm_message(alarm))))
+
+
+def seen_forms(report: SettingsReport) -> None:
+    """One a loom: all its alarms are seen together, of whatever kind."""
+    if access.may(May.RECORD):
+        with st.container(horizontal=True):
+            for key in dict.fromkeys(alarm.series.key for alarm in report.review.alarms):
+                _seen(key)
 
 
 def _seen(key: LoomKey) -> None:

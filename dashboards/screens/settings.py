@@ -10,7 +10,7 @@ import streamlit as st
 from dashboards import access, filters, forms
 from dashboards.charts import series_chart
 from dashboards.parts import Figure, figures, heads, literal, table
-from dashboards.setting_parts import alarms, record_value, series_frame, series_table
+from dashboards.setting_parts import alarm_lines, record_value, seen_forms, series_frame, series_table
 from dashboards.speaking import SPEAKER, day, moment, number, say, shown
 from dashboards.tables import Cell, loom_cell
 from tracker.commissioning.settings.alarms import AlarmKind
@@ -86,7 +86,8 @@ def _alarms(report: SettingsReport) -> None:
         of_kind = tuple(alarm for alarm in report.review.alarms if alarm.kind is kind)
         if of_kind:
             st.subheader(say("settings-of-kind", kind=kind, many=len(of_kind)))
-            alarms(replace(report, review=replace(report.review, alarms=of_kind), quiet=()))
+            alarm_lines(of_kind)
+    seen_forms(report)
     for line in report.quiet_messages():
         st.caption(literal(SPEAKER.line(line)))
 

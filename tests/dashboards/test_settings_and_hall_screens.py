@@ -1,6 +1,7 @@
 """Settings: alarms, visits and what was read, with what is done about them. Hall: every loom at its place."""
 
 import shutil
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,11 +12,14 @@ from streamlit.testing.v1 import AppTest
 from three_looms import at
 
 from dashboards import access
+from dashboards.screens import settings as screen
+from tracker.commissioning.settings.alarms import AlarmKind
 from tracker.commissioning.settings.taught import Taught
 from tracker.domain.people import Role
 from tracker.services.context import Actor, Context
 from tracker.services.loading.load import LoadRequest, load
 from tracker.services.own_clock import give_own_clock
+from tracker.services.work.entering import enter_records
 from tracker.services.work.proposed_setpoint import take_over_setpoint
 from tracker.services.work.settings import settings
 
@@ -67,6 +71,23 @@ def test_a_value_out_of_its_limits_is_an_alarm_until_it_is_seen(mill):
     app.text_input[-1].set_value("the frame was bent")
     tap(app, "They were seen")
     assert not app.warning and "the frame was bent" in words(app)
+
+
+def test_alarms_of_two_kinds_of_one_loom_are_seen_by_one_form(mill, monkeypatch):
+    enter_records(mill, "1", None, {"set_values": [{"setting": "crossing angle", "side": "left", "value": 320.0}]}, {})
+
+    def two_kinds(context, as_of=None):
+        report = settings(context, as_of=as_of)
+        (outside,) = report.review.alarms
+        rising = replace(
+            outside, kind=AlarmKind.RISING_OR_FALLING, figures={"readings": 5, "size": 9.0, "value": 320.0}
+        )
+        return replace(report, review=replace(report.review, alarms=(outside, rising)))
+
+    monkeypatch.setattr(screen, "settings", two_kinds)
+    app = look("settings")
+    assert [one.value for one in app.subheader] == ["outside: 1", "rising or falling: 1"] and len(app.warning) == 2
+    assert [one.label for one in app.button].count("They were seen") == 1
 
 
 def test_who_may_only_look_records_nothing(mill, monkeypatch):
