@@ -21,6 +21,10 @@ MOST_ROWS = 200
 """That a table sends to the browser at a time."""
 
 
+REACH = ' tabindex="0"'
+"""For the keyboard: a table that is wider than its place is moved by its arrows, once a heading or the table itself is reached."""
+
+
 @dataclass(frozen=True, slots=True)
 class Cell:
     """What a cell shows, and what it is sorted by (the text, naturally, where nothing is given)."""
@@ -45,21 +49,21 @@ class Head:
 def facts_html(facts: Iterable[tuple[str, str]]) -> str:
     """Names and their values, in the order given."""
     rows = "".join(f'<tr><td>{escape(name)}</td><td class="right">{escape(value)}</td></tr>' for name, value in facts)
-    return f'<div class="sheet facts"><table><tbody>{rows}</tbody></table></div>'
+    return f'<div class="sheet facts"{REACH}><table><tbody>{rows}</tbody></table></div>'
 
 
 def table_html(columns: Sequence[Head], rows: Sequence[Row], sorts: bool = True) -> str:
     """The table. Texts are escaped; an empty cell sorts last. `sorts` False: the rows keep their order."""
     cells = [[cell if isinstance(cell, Cell) else Cell(cell) for cell in row] for row in rows]
     ranks = [_ranks([row[i] for row in cells]) for i in range(len(columns))]
-    reach = ' tabindex="0"' if sorts else ""
+    reach, apart = (REACH, "") if sorts else ("", REACH)
     head = "".join(f'<th{reach} scope="col"{_style(column)}>{escape(column.heading)}</th>' for column in columns)
     body = "".join(
         "<tr>" + "".join(_td(columns[i], cell, ranks[i][r]) for i, cell in enumerate(row)) + "</tr>"
         for r, row in enumerate(cells)
     )
     kind = "sheet" if sorts else "sheet facts"
-    return f'<div class="{kind}"><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>'
+    return f'<div class="{kind}"{apart}><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table></div>'
 
 
 def in_order(rows: Sequence[Row], column: int, down: bool) -> list[Row]:
