@@ -1,5 +1,5 @@
 ### Was der Sprecher selbst braucht, und die festen Wörter des Fachs. Ein Wort für eine Sache, in allen Dateien hier:
-### loom Webmaschine, hall Halle, warp Kette, beam Kettbaum, beam-out Kettablauf, beam change Kettwechsel, window Gelegenheit,
+### mill Weberei, loom Webmaschine, hall Halle, warp Kette, beam Kettbaum, beam-out Kettablauf, beam change Kettwechsel, window Gelegenheit,
 ### conversion Umbau, method Methode, operation Arbeitsgang, choice Wahl, scope Umfang, booking Termin, firm fest,
 ### left over übrig, kit Teilesatz (short lückenhaft), part Teil, pilot Pilot, run-in Einlauf, sign-off Abnahme, stage Stand,
 ### setting Einstellung, setpoint Sollwert, stops Stillstände, picks Schuss, waste Abfall, crew Mannschaft, trade Beruf, heads Leute,

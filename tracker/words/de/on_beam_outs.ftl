@@ -1,6 +1,6 @@
 ### Der Bildschirm Kettabläufe.
 
-beam-outs-about = Was in den nächsten { $days } Tagen ab { $first } abläuft · Ortszeit des Werks ({ $zone })
+beam-outs-about = Was in den nächsten { $days } Tagen ab { $first } abläuft · Ortszeit der Weberei ({ $zone })
 beam-outs-overdue = Überfällig
 beam-outs-overdue-means = die Kette müsste abgelaufen sein: nachsehen, neu ablesen
 beam-outs-stale = Alte Ablesungen

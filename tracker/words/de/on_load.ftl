@@ -1,8 +1,8 @@
 ### Der Bildschirm Laden, neben dem, was ein Laden gefunden hat.
 
 load-about = Nichts wird geschrieben, bevor zu sehen war, was sich ändert. Dieselbe Datei noch einmal geladen ändert nichts.
-load-files = Tabellen des Werks: Webmaschinen, Ketten, Ablesungen, Artikel, Teile, Mannschaften, die Methode …
-load-drop = Die eigene Maschinenliste des Werks hier ablegen: jede Anordnung, Sprache und Einheit. Was ein Plan sonst braucht, kann in die Vorlage unten eingetragen werden.
+load-files = Tabellen der Weberei: Webmaschinen, Ketten, Ablesungen, Artikel, Teile, Mannschaften, die Methode …
+load-drop = Die eigene Maschinenliste der Weberei hier ablegen: jede Anordnung, Sprache und Einheit. Was ein Plan sonst braucht, kann in die Vorlage unten eingetragen werden.
 load-whole = Das sind vollständige Listen: Zeilen der Datenbank, die sie nicht mehr haben, sind zu Ende
 load-whole-none = keine: fehlende Zeilen bleiben
 load-marked = Kopie von { $file } mit diesen Zellen markiert

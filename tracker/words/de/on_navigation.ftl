@@ -16,4 +16,4 @@ screen-scenarios = Was wäre wenn
 screen-changes = Änderungen
 screen-people = Leute
 screen-method = Methode
-screen-terms = Bedingungen
+screen-terms = Vorgaben

@@ -13,7 +13,7 @@ token-crew = ein Schlüssel für { $may } { $may ->
        *[other] nennt keine Mannschaft
     }
 token-crew-unknown = es gibt keine Mannschaft { $crew }; die Mannschaften sind { $crews }
-calendar-of = Buchungen von { $crew }
+calendar-of = Termine von { $crew }
 calendar-title = Webmaschine { $loom } umbauen
 calendar-about = { $machine_type ->
         [none] {""}
