@@ -31,6 +31,7 @@ from tracker.services.jobs.kinds import KINDS, Arguments, needed_for
 from tracker.services.jobs.running import RunningJob
 from tracker.store import UnitOfWork
 from tracker.store.jobs import add_job, end_job, last_jobs, open_jobs
+from tracker.store.unit_of_work import user
 
 SHOWN = 20
 """The newest jobs that are looked at."""
@@ -119,10 +120,10 @@ def break_off_dead(context: Context) -> None:
 
 
 def end_all(seconds: float = 5.0) -> None:
-    """When a server ends: every job is asked for its end, and what is not kept by then is broken off."""
+    """When a server ends: every job is asked for its end by the user who ran it, and what is not kept by then is broken off."""
     going = [running for running in list(_RUNNING.values()) if running and running.seen.runs]
     for running in going:
-        running.stop(running.seen.who)
+        running.stop(user())
     end = monotonic() + seconds
     for running in going:
         if not running.wait(max(0.0, end - monotonic())):
