@@ -14,12 +14,13 @@ from dashboards.speaking import SPEAKER, say, span
 from tracker.domain.windows import WindowKind
 from tracker.services.screens.beam_outs import BeamOutLine
 
-COLUMNS = ["row", "kind", "from_ms", "p50_ms", "to_ms", "start_ms", "end_ms", "says", "when", "booked"]
+COLUMNS = ["row", "kind", "from_ms", "p50_ms", "to_ms", "start_ms", "end_ms", "right_ms", "says", "when", "booked"]
 
 
 def beam_out_frame(lines: Iterable[BeamOutLine], zone: ZoneInfo) -> pd.DataFrame:
     """row (the loom), kind, from_ms and to_ms (P10 and P90, of a standing span its ends), p50_ms (NaN for a standing one), start_ms
-    and end_ms of the booking (NaN without one), says (the words beside it), when and booked (for the tip)."""
+    and end_ms of the booking (NaN without one), right_ms (the later of both ends), says (the words beside it), when and booked (for
+    the tip)."""
     return pd.DataFrame([_record(line, zone) for line in lines], columns=COLUMNS)
 
 
@@ -40,6 +41,7 @@ def _record(line: BeamOutLine, zone: ZoneInfo) -> dict[str, object]:
         "to_ms": wall_ms(last, zone),
         "start_ms": wall_ms(booking.start, zone) if booking else None,
         "end_ms": wall_ms(booking.end, zone) if booking else None,
+        "right_ms": max(wall_ms(last, zone), wall_ms(booking.end, zone) if booking else 0.0),
         "says": SPEAKER.word(window.kind) + ("" if line.trusted else f", {reading_says(window.state)}"),
         "when": span(first, last, zone),
         "booked": span(booking.start, booking.end, zone) if booking else say("beam-outs-not-booked"),
@@ -70,7 +72,7 @@ def beam_out_chart(frame: pd.DataFrame, first: date, days: int, as_of_ms: float)
         booked.mark_bar(height=19, filled=False, strokeWidth=2, stroke=INK, clip=True).encode(
             x=x("start_ms"), x2="end_ms:Q"
         ),
-        rows.mark_text(align="left", dx=9, fontSize=12, color=GREY, clip=True).encode(x=x("to_ms"), text="says:N"),
+        rows.mark_text(align="left", dx=9, fontSize=12, color=GREY, clip=True).encode(x=x("right_ms"), text="says:N"),
     ]
     return styled(alt.layer(*layers), height=AXIS_PX + ROW_PX * max(1, len(order)))
 

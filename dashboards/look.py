@@ -89,6 +89,8 @@ h3 {{ font-size: 1.12rem !important; padding-top: .3rem !important; }}
   [class*=st-key-pair] .stHorizontalBlock {{ flex-direction: column; }}
   [class*=st-key-pair] .stColumn {{ width: 100%; flex: 1 1 auto; }}
 }}
+[class*=st-key-method-] .sheet td {{ min-width: 4.5rem; }}
+.st-key-method-operations .sheet td:nth-child(2), .st-key-method-operations .sheet td:nth-child(10) {{ min-width: 17rem; }}
 @media print {{ header, .stAppHeader {{ display: none !important; }} }}
 </style>
 """

@@ -59,12 +59,17 @@ def page() -> None:
     forms.say_done()
     job_parts.show(JobKind.PLAN)
     show_proposed(plans)
+    shown = None
     if board.plan is None or not board.rows:
         _without_plan(board, plans)
     else:
-        _board(board)
+        shown = _board(board)
+        _hours()
     if forms.allowed(May.PLAN, say_why=True) and not access.ask(lacking):
         _acts(board)
+    if shown and shown.rows:
+        st.header(say("bookings-table"))
+        _table(board, shown.rows)
 
 
 def _without_plan(board: Board, plans: bool) -> None:
@@ -76,7 +81,7 @@ def _without_plan(board: Board, plans: bool) -> None:
         no_plan(say("bookings-then"))
 
 
-def _board(board: Board) -> None:
+def _board(board: Board) -> Shown:
     booked, looms = message("so-many-bookings", n=len(board.rows)), message("so-many-looms", n=board.looms)
     as_of = board.as_of.astimezone(board.zone)
     st.caption(say("bookings-about", booked=booked, looms=looms, as_of=as_of, zone=board.zone.key))
@@ -84,7 +89,7 @@ def _board(board: Board) -> None:
     _sought(board, shown)
     if not shown.rows:
         st.info(say("bookings-none-fit"))
-        return
+        return shown
     board_legend()
     if shown.by == BY_CREW:
         _crews(board, shown)
@@ -93,9 +98,7 @@ def _board(board: Board) -> None:
             rows = [row for row in shown.rows if row.booking.key.hall == hall]
             if rows:
                 _hall(board, hall, rows, shown)
-    _hours()
-    st.header(say("bookings-table"))
-    _table(board, shown.rows)
+    return shown
 
 
 def _acts(board: Board) -> None:

@@ -39,7 +39,8 @@ def _sheet(sheet: MethodPart) -> None:
         st.caption(say("method-sheet-empty", sheet=sheet.name))
         return
     rows = [[shown(value) for value in row] for row in sheet.rows]
-    table([Head(heading) for heading in sheet.headings], rows, sorts=False, name=sheet.name)
+    with st.container(key=f"method-{sheet.name.replace(' ', '-').lower()}"):
+        table([Head(heading) for heading in sheet.headings], rows, sorts=False, name=sheet.name)
 
 
 def _review(board: MethodBoard) -> None:

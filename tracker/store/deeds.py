@@ -73,6 +73,11 @@ def read_deeds(
     yield from merge(*streams, key=lambda deed: (deed.at, deed.act or 0), reverse=True)
 
 
+def read_loads(session: Session, acts: Acts) -> Iterator[Deed]:
+    """The loads alone, the newest first."""
+    yield from _stream(session, acts, select(LoadRow), _load)
+
+
 def _since(since: datetime | None, moment: Any, query: Select) -> Select:
     return query if since is None else query.where(moment >= since)
 

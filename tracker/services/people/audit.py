@@ -1,6 +1,6 @@
 """The account of who did what: its newest lines, all of it as a workbook, and whether it reads as it was written."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 from itertools import islice
 from pathlib import Path
@@ -18,15 +18,12 @@ from tracker.services.people.permissions import May
 from tracker.services.plans.plan_record import in_json
 from tracker.services.undoing.kinds import kept_kind
 from tracker.store import UnitOfWork
-from tracker.store.deeds import Acts, read_deeds
+from tracker.store.deeds import Acts, read_deeds, read_loads
 from tracker.store.history import last_hash, sealed_at, touched
 from tracker.store.undoing import undone_by
 from tracker.words import ENGLISH, Speaker
 
 NAME = "changes.xlsx"
-LOADS = "loads"
-MOST_BETWEEN = 5_000
-"""Lines among which loads are looked for."""
 NEWEST, MOST = 200, 100_000
 """Lines that are shown, and those that a workbook takes."""
 
@@ -77,9 +74,11 @@ def deeds(context: Context, which: Which = EVERYTHING, most: int = NEWEST) -> De
 
 
 def loads(context: Context) -> Deeds:
-    """The loads among them, and what was typed in like one, the newest first."""
-    found = deeds(context, most=MOST_BETWEEN)
-    return replace(found, deeds=tuple(deed for deed in found.deeds if deed.table == LOADS)[:NEWEST])
+    """The loads, and what was typed in like one, the newest first."""
+    with context.reading() as uow:
+        acts = Acts(uow.session)
+        found = list(islice(read_loads(uow.session, acts), NEWEST + 1))
+        return Deeds(tuple(found[:NEWEST]), len(found) > NEWEST, uow.zone, _undoable(uow, acts))
 
 
 def _undoable(uow: UnitOfWork, acts: Acts) -> frozenset[int]:
