@@ -129,20 +129,23 @@ def _known(found: WhoIsAway) -> None:
         for a in found.absences
     ])  # fmt: skip
     with Form("back again") as form:
+        found = form.as_shown(found)
         which_at, on_at = st.columns(2)
         away = which_at.selectbox(
             say("absence-which"), range(len(found.absences)), None, lambda i: _absence_says(found.absences[i]),
             key=form.key("which"), placeholder=say("absence-choose"),
         )  # fmt: skip
         back = on_at.date_input(say("absence-back"), None, key=form.key("back"), format="YYYY-MM-DD")
-        form.act(say("absence-end"), lambda: _back(found, away, back), primary=False)
+        form.act(say("absence-end"), lambda: _back(form, found, away, back), primary=False)
 
 
 def _absence_says(absence: Absence) -> str:
     return say("absence-says", crew=absence.crew, first=absence.from_on, last=absence.to_on)
 
 
-def _back(found: WhoIsAway, away: int | None, back: date | None) -> AbsenceRecorded:
+def _back(form: Form, found: WhoIsAway, away: int | None, back: date | None) -> AbsenceRecorded:
     if away is None or back is None:
         raise DataError("absence-not-chosen")
-    return end_absence(access.context(), found.absences[away].crew, back)
+    one = found.absences[away]
+    context = form.having_shown("absences", (one.crew, one.from_on), to_on=one.to_on, heads=one.heads)
+    return end_absence(context, one.crew, back)

@@ -45,12 +45,13 @@ def _stages(sheet: LoomSheet) -> None:
     if not mine:
         return
     with st.expander(say("history-record")), Form(f"stage of {sheet.key}") as form:
+        stood = form.as_shown(sheet.history[-1].stage if sheet.history else None)
         stage = st.selectbox(say("history-stage"), mine, format_func=SPEAKER.word, key=form.key("stage"))
         why = st.text_input(say("history-why"), key=form.key("why"))
         form.beside("stage-needs-reason", "stage-without-reason")
         at = _moment(form, sheet)
         asks = say("history-stopped-asks", loom=sheet.key) if stage is Stage.STOPPED else ""
-        form.act(say("history-record-it"), lambda: _record(sheet, stage, at, why), asks)
+        form.act(say("history-record-it"), lambda: _record(form, sheet, stood, StageTold(at, why), stage), asks)
     if sheet.history:
         last = sheet.history[-1].stage
         with st.expander(say("history-withdraw")), Form(f"withdraw stage of {sheet.key}") as form:
@@ -69,8 +70,9 @@ def _moment(form: Form, sheet: LoomSheet) -> datetime | None:
     return datetime.combine(on, clock or time(12), sheet.zone) if on else None
 
 
-def _record(sheet: LoomSheet, stage: Stage, at: datetime | None, why: str):
-    return record_stage(access.context(), sheet.key.loom, stage.value, sheet.key.hall, StageTold(at, why))
+def _record(form: Form, sheet: LoomSheet, stood: Stage | None, told: StageTold, stage: Stage):
+    context = form.having_shown("stage", (sheet.key.loom, sheet.key.hall), stage=stood)
+    return record_stage(context, sheet.key.loom, stage.value, sheet.key.hall, told)
 
 
 def _withdraw(sheet: LoomSheet, stage: Stage, why: str):

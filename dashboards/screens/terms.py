@@ -51,11 +51,12 @@ def _one(board: TermsBoard) -> None:
 
 def _change(line: TermLine) -> None:
     with Form(f"term {line.term}") as form:
+        line = form.as_shown(line)
         value = _field(line, form.key("value"))
         form.beside("Value")
         if line.column:
             st.caption(literal(say("terms-possible", possible=line.column.possible)))
-        form.act(say("terms-change"), lambda: _set(line, value))
+        form.act(say("terms-change"), lambda: _set(form, line, value))
     if line.given:
         forms.button(
             f"term back {line.term}", say("terms-back"), lambda: _back(line),
@@ -77,11 +78,12 @@ def _field(line: TermLine, key: str) -> Any:
     return st.text_input(label, "" if text is None else text, key=key)
 
 
-def _set(line: TermLine, value: Any) -> LoadReport:
+def _set(form: Form, line: TermLine, value: Any) -> LoadReport:
     if value in (None, ""):
         raise DataError("term-empty", term=line.term)
     given = f"{value} %" if line.column and line.column.kind is Kind.FRACTION and "%" not in str(value) else value
-    report = type_in(access.context(), "terms", [{"term": line.term, "value": given}])
+    context = form.having_shown("terms", (line.term,), value=line.kept)
+    report = type_in(context, "terms", [{"term": line.term, "value": given}])
     return or_refused(report, [say("terms-named", term=line.term)])
 
 

@@ -12,6 +12,7 @@ from dashboards.navigation import SCREENS
 from tracker.domain.people import EVERY_ROLE, Role
 from tracker.errors import NotAllowed
 from tracker.services.context import Actor, Context
+from tracker.services.loading.by_hand import type_in
 from tracker.services.parts.stock import count
 from tracker.services.people.accounts import add_person, change_roles, people
 from tracker.services.people.audit import Which, deeds
@@ -138,6 +139,26 @@ def test_of_two_who_change_an_account_one_reads_of_the_other(tmp_path, looks_as,
     assert app.multiselect[1].value == [Role.PLANNER]
     send()
     assert not app.error and people(Context(db)).people[0].roles == (Role.PLANNER,)
+
+
+def test_of_two_who_change_a_term_one_reads_of_the_other(tmp_path, looks_as, monkeypatch):
+    """Both see an allowance of 20 %; Ann makes it 15 while Vera types 30, who reads that and then has her way."""
+    monkeypatch.setenv("BEAMSLOT_DB", db := put(tmp_path / "mill.db", small_mill()))
+    ann = Context(db, Actor("Ann", EVERY_ROLE))
+    assert type_in(ann, "terms", [{"term": "allowance (%)", "value": "20 %"}]).written
+    app = looks_as("terms", Role.PLANNER)
+    app.selectbox(key="term").set_value("allowance (%)").run()
+    assert type_in(ann, "terms", [{"term": "allowance (%)", "value": "15 %"}]).written
+
+    def send():
+        next(one for one in app.button if one.label == "Change it").click().run()
+
+    app.text_input[0].set_value("30")
+    send()
+    assert "20 then, 15 now (by Ann on" in app.error[0].value and app.text_input[0].value == "30"
+    send()
+    with ann.reading() as uow:
+        assert not app.error and uow.rows("terms")["allowance (%)",]["value"] == 0.3
 
 
 def test_an_account_is_added_on_the_screen(tmp_path, looks_as, monkeypatch, quick_passwords):  # noqa: F811

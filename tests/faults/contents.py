@@ -13,9 +13,9 @@ from sqlalchemy.pool import NullPool
 BEGAN = datetime.now(UTC).replace(tzinfo=None).isoformat()
 """Moments after this one are those of entries made here; the mill's own lie before."""
 MOMENT = re.compile(r"\d{4}-\d\d-\d\d[ T]\d\d:\d\d:\d\d(\.\d+)?")
-TOOK = {"seconds", "last_id", "hash"}
-"""Columns that hold how long something took, and those of seals, which hold moments and numbers: `Mill.check_sound` asks
-whether these fit."""
+TOOK = {"seconds", "last_id", "hash", "password_hash"}
+"""Columns that hold how long something took, a hash with a random part, and those of seals, which hold moments and numbers:
+`Mill.check_sound` asks whether these fit."""
 
 Rows = list[tuple[str, ...]]
 Contents = dict[str, Rows]

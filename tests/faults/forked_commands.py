@@ -34,6 +34,8 @@ LATE = (
     "alembic.autogenerate", "alembic.command", "psycopg", "sqlalchemy.dialects.postgresql.psycopg",
     "sqlalchemy.dialects.sqlite",
 )  # fmt: skip
+TYPED = "typed.txt"
+"""In the folder of a command: what stands on its standard input."""
 MOST_HEARD_BYTES = 1 << 20
 """A command that says more than this waits for ever: that is a fault, too."""
 
@@ -81,7 +83,8 @@ def start(command: dict[str, Any], ready: tuple[int, int], go: tuple[int, int]) 
 
 
 def run(command: dict[str, Any], streams: tuple[int, int, int], ready: int, go: int) -> int:
-    os.dup2(os.open(os.devnull, os.O_RDONLY), 0)
+    typed = os.path.join(command["folder"], TYPED)
+    os.dup2(os.open(typed if os.path.exists(typed) else os.devnull, os.O_RDONLY), 0)
     os.dup2(streams[0], 1)
     os.dup2(streams[1], 2)
     sys.stdout = TextIOWrapper(FileIO(1, "w"), encoding="utf-8")

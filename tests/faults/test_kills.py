@@ -10,14 +10,17 @@ from zipfile import ZipFile
 import pytest
 from commands import Kill
 from contents import Contents, anything_in, difference
+from forked_commands import TYPED
 from invented_mill import AS_OF, CREW
-from mills import SQLiteMills
+from mills import Mill, SQLiteMills
 
 SEED = 10
 WHEN = ("by the clock", "at a step", "at its end")
 LAST_STEPS, AT_THE_END_S = 2, 0.01
 """There a command writes for good: it commits, and gives up the connection."""
 BY_HAND = ("--at", "2026-01-12T12:00", "--why", "written up at noon")
+
+ANN = ("people", "add", "Ann", "--role", "administrator")
 
 
 @dataclass(frozen=True)
@@ -74,6 +77,8 @@ WRITING = {
     "withdraw": Writing(("withdraw", "007", "--hall", "Hall 1", "--why", "another loom"),
                         after=("record", "007", "--hall", "Hall 1", "--stage", "in work", *BY_HAND)),
     "undo": Writing(("undo", "4"), after=("stock", "receive", "RAIL", "2", "--order", "PO-1", *BY_HAND)),
+    "people add": Writing(("people", "add", "Bob", "--role", "viewer"), after=ANN),
+    "people end": Writing(("people", "end", "Ann"), after=ANN),
     "reserve": Writing(("stock", "reserve", "<b>8</b>", "LAST", "1")),
     "export": Writing(("export", "out.xlsx"), makes="out.xlsx"),
     "backup": Writing(("backup", "new.zip"), makes="new.zip"),
@@ -94,19 +99,24 @@ def test_a_killed_command_is_done_or_not_begun(mills, tries):
 
 def run_to_the_end(mills: SQLiteMills, writing: Writing) -> Known:
     with mills.fresh(writing.empty) as mill:
-        if writing.after:
-            mill.done(*writing.after)
+        begin(mill, writing)
         before = mill.contents()
         ran = mill.done(*writing.argv)
         return Known(before, mill.contents(), ran.seconds, ran.steps)
+
+
+def begin(mill: Mill, writing: Writing) -> None:
+    """What goes before the command, and the password that a command asks for."""
+    (mill.folder / TYPED).write_text("nine warps and a rail\n")
+    if writing.after:
+        mill.done(*writing.after)
 
 
 def kill(mills: SQLiteMills, killing: Killing, known: Known) -> str:
     """Kill a command, look at what is left, and give it again; says on which side of its writing it was killed."""
     writing = WRITING[killing.name]
     with mills.fresh(writing.empty) as mill:
-        if writing.after:
-            mill.done(*writing.after)
+        begin(mill, writing)
         ran = mill.run(*writing.argv, kill=killing.moment(known))
         what = f"{killing} of {known.seconds:.3f} s and {known.steps} steps"
         assert ran.killed, f"{what} was not killed: {ran}"

@@ -42,6 +42,13 @@ class TermLine:
     was: tuple[TermWas, ...]
     """The newest first."""
 
+    @property
+    def kept(self) -> Any:
+        """The value as the database has it; None where the default holds."""
+        share = self.column is not None and self.column.kind is Kind.FRACTION
+        value = self.value / 100 if share and self.value is not None else self.value
+        return value if self.given else None
+
 
 @dataclass(frozen=True, slots=True)
 class TermsBoard:
