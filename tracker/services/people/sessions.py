@@ -29,6 +29,7 @@ from tracker.store.sessions import (
     session_of_token,
     touch_session,
 )
+from tracker.store.written import WhileUnwritten
 
 IDLE, LONGEST = timedelta(hours=12), timedelta(days=7)
 STEP = timedelta(minutes=1)
@@ -101,6 +102,15 @@ def door(context: Context, token: str | None) -> Door:
 def screen_actor(context: Context, number: int | None) -> Actor:
     """Who acts on a screen of the session of that number: with every role where there are no accounts. NotAllowed where the
     session is over."""
+    if context.clock:
+        return _screen_actor(context, number)
+    return _ACTORS.of(context.database, number, lambda: _screen_actor(context, number))
+
+
+_ACTORS: WhileUnwritten[Actor] = WhileUnwritten()
+
+
+def _screen_actor(context: Context, number: int | None) -> Actor:
     with context.reading() as uow:
         kept = None if number is None else session_of_number(uow.session, number)
         if found := _living(kept, machine_moment(context)):

@@ -7,6 +7,7 @@ from tracker.domain.clock import planning_moment
 from tracker.errors import DataError
 from tracker.services.context import Context
 from tracker.store.mark import Mark, read_mark
+from tracker.store.written import WhileUnwritten
 
 STEP = timedelta(minutes=10)
 """The clock of the screens moves in steps, so that what was worked out holds for a while."""
@@ -28,6 +29,13 @@ def require_there(context: Context) -> None:
 
 def database_state(context: Context) -> DatabaseState:
     """The state of the database at this moment."""
+    return _state(context) if context.clock else _STATES.of(context.database, None, lambda: _state(context))
+
+
+_STATES: WhileUnwritten[DatabaseState] = WhileUnwritten()
+
+
+def _state(context: Context) -> DatabaseState:
     with context.reading() as uow:
         mark, planned, terms = read_mark(uow.session), uow.published_as_of(), uow.terms()
     at = planning_moment(terms, None, context.now())
