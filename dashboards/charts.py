@@ -299,6 +299,7 @@ def styled(chart: Figure, height: int) -> Figure:
     return (
         chart.properties(width="container", height=height, usermeta=AS_SVG)
         .configure(font=FONT, background="transparent", **locale_here())
+        .configure_mark(aria=False)  # to a reader of screens the chart's own words and its table speak
         .configure_view(stroke=None)
         .configure_axis(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,
                         gridColor=LINE, domainColor=LINE, tickColor=LINE)

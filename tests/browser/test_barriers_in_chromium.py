@@ -10,9 +10,8 @@ from dashboards.navigation import SCREENS
 from tracker.services.context import Context
 from tracker.services.people.accounts import add_person
 
-pytestmark = pytest.mark.browser
-FIRST = ("status", "today")
-"""Screens that every run looks at; the long run looks at all."""
+pytestmark = [pytest.mark.browser, pytest.mark.long]
+"""Every run looks at the screens of `test_screens_in_chromium`; the long run at all."""
 SHEET = "looms?loom=A-7&hall=Hall+1"
 APART = "Europe/Zurich"
 """A time zone of no other test here: by it the browser keeps the cookie of the language to itself."""
@@ -24,18 +23,13 @@ def mill(tmp_path_factory):
         yield screens.url
 
 
-@pytest.mark.parametrize(
-    "path",
-    [pytest.param(one.path, marks=[] if one.path in FIRST else pytest.mark.long) for one in SCREENS]
-    + [pytest.param(SHEET, marks=pytest.mark.long)],
-)
+@pytest.mark.parametrize("path", [*(one.path for one in SCREENS), SHEET])
 def test_nothing_on_a_screen_keeps_anybody_out(mill, open_page, path):
     page = open_page(f"{mill}/{path}{'&' if '?' in path else '?'}lang=de", zone=APART)
     assert page.locator("html").get_attribute("lang") == "de"
     assert barriers(page) == []
 
 
-@pytest.mark.long
 def test_an_empty_mill_and_the_door_keep_nobody_out(tmp_path, browser, quick_passwords):  # noqa: F811
     empty = Context(str(tmp_path / "mill.db"), make=True)
     add_person(empty, "Ann", PASSWORD, ["planner"])
@@ -51,7 +45,6 @@ def test_an_empty_mill_and_the_door_keep_nobody_out(tmp_path, browser, quick_pas
         page.close()
 
 
-@pytest.mark.long
 def test_the_keyboard_reaches_the_other_language_and_sorts_a_table(mill, open_page):
     page = open_page(f"{mill}/bookings?lang=en", zone=APART)
     page.get_by_role("button", name="Deutsch").focus()

@@ -1,7 +1,7 @@
 """The two main screens in a real browser: readable at two sizes, in any time zone, with a large mill."""
 
 import pytest
-from conftest import settle
+from conftest import barriers, settle
 from openpyxl import Workbook, load_workbook
 from screen_mill import AS_OF, busy_plan, put, small_mill, small_plan
 from served import served
@@ -27,13 +27,20 @@ def large(tmp_path_factory):
         yield screens.url
 
 
-@pytest.mark.parametrize("path", ["", "bookings", "needs", "scenarios"])
-def test_no_screen_is_wider_than_the_window(small, open_page, path):
+DRAWN = "svg.marks"
+
+
+@pytest.mark.parametrize(
+    ("path", "drawn"), [("", DRAWN), ("bookings", DRAWN), ("needs", ".sheet"), ("scenarios", DRAWN)]
+)
+def test_no_screen_is_wider_than_the_window_or_keeps_anybody_out(small, open_page, path, drawn):
     for page, width in at_each_size(open_page, f"{small}/{path}"):
-        page.wait_for_selector("svg.marks", state="attached")
+        page.wait_for_selector(drawn, state="attached")
         assert page.evaluate("document.documentElement.scrollWidth") <= width
         for figure in page.locator(".figure .value").all():
             assert figure.evaluate("e => e.scrollWidth <= e.clientWidth"), figure.inner_text()
+        if width == SIZES[-1][0]:
+            assert barriers(page) == []
 
 
 @pytest.mark.parametrize(
