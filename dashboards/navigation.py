@@ -16,6 +16,7 @@ from dashboards.screens import (
     looms,
     method,
     needs,
+    own_password,
     people,
     rehearsal,
     scenarios,
@@ -109,8 +110,9 @@ def pages(actor: Actor) -> dict[str, list[Any]]:
     start = st.Page(
         lambda: st.switch_page(landing), title=landing.title, url_path="start", default=True, visibility="hidden"
     )
+    own = st.Page(own_password.page, title=say("own-password"), url_path="own-password", visibility="hidden")
     groups = {say(code): [made[screen] for screen in group] for code, group in GROUPS.items()}
-    return {"": [start], **groups}
+    return {"": [start, own], **groups}
 
 
 def _page(screen: Screen, actor: Actor) -> Any:

@@ -19,7 +19,8 @@ def say_who_is_here(actor: Actor) -> None:
         return
     roles = ", ".join(SPEAKER.word(role) for role in in_order(actor.roles))
     st.html(
-        f'<div class="who">{escape(actor.name)} ({escape(roles)}) '
+        f'<div class="who">{escape(actor.name)} ({escape(roles)}) · '
+        f'<a href="/own-password" target="_self">{escape(say("own-password"))}</a> · '
         f'<a href="{SIGN_OUT}" target="_self">{escape(say("sign-out-button"))}</a></div>'
     )
     st.html(_watch(), unsafe_allow_javascript=True)

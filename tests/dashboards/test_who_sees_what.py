@@ -184,3 +184,10 @@ def test_a_page_whose_session_is_over_offers_to_sign_in(tmp_path, monkeypatch, q
     app = AppTest.from_file(APP, default_timeout=30).run()
     assert "this session has ended" in app.error[0].value
     assert "Sign in again" in words(app)
+
+
+def test_whoever_is_signed_in_is_asked_for_the_password_before_a_new_one(looks_as):
+    assert [field.label for field in looks_as("own_password", Role.VIEWER).text_input] == [
+        "Password until now",
+        "New password, at least 12 characters",
+    ]

@@ -179,10 +179,16 @@ POINTS: Mapping[str, Met | DoesNotApply | Open] = {
     "6.2.1": met(
         "at least 8 characters", "at least 12", "tests/services/test_accounts.py::test_which_passwords_are_refused"
     ),
-    "6.2.2": Open(
-        "people change their own password", "only an administrator sets one, or whoever has the command line"
+    "6.2.2": met(
+        "people change their own password",
+        "on a screen of its own",
+        "tests/services/test_own_password.py::test_whoever_knows_the_password_before_sets_a_new_one",
     ),
-    "6.2.3": Open("with the one before", "as 6.2.2"),
+    "6.2.3": met(
+        "with the one before",
+        "which is asked; after five wrong ones the session ends",
+        "tests/services/test_own_password.py::test_five_wrong_passwords_end_the_session",
+    ),
     "6.2.4": met(
         "not among the commonest",
         "30,000 are known and refused",

@@ -55,6 +55,12 @@ def last_act(session: Session, what: str) -> Act | None:
     return None
 
 
+def own_passwords_refused(session: Session, number: int) -> int:
+    """How often the password before was wrong in the session of that number until now."""
+    said = session.scalars(select(ActRow.details).where(ActRow.what == "own-password-refused"))
+    return sum(details.get("session") == number for details in said)
+
+
 def person_of(row: PersonRow) -> Person:
     return Person(row.id, row.name, tuple(map(Role, row.roles)), row.added_at, row.ended_at, not row.password_hash)
 

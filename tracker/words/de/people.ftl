@@ -29,6 +29,10 @@ person-changed = { $how ->
         [provider] { $person } meldet sich von nun an über den Anmeldedienst des Betriebs an, mit den Rollen, die er gibt; offene Seiten von { $person } sind beendet.
        *[ended] { $person } kann sich nicht mehr anmelden; offene Seiten von { $person } sind beendet.
     }
+own-password-wrong = das ist nicht Ihr Passwort
+    .hint = geben Sie das ein, mit dem Sie sich angemeldet haben; nach fünf falschen endet die Sitzung
+own-password-by-provider = Sie melden sich über den Anmeldedienst des Betriebs an; er verwahrt Ihr Passwort
+    .hint = ändern Sie es dort
 person-known = { $person } hat schon ein Konto
     .hint = wählen Sie einen anderen Namen
 person-unknown = niemand hat ein Konto unter dem Namen { $person }
@@ -150,6 +154,8 @@ deed-door = { $what ->
            *[none] {""}
         }
         [signed-out] abgemeldet
+        [own-password] hat das eigene Passwort geändert
+        [own-password-refused] wollte das eigene Passwort ändern und gab ein falsches bisheriges an
        *[sign-in-refused] { $why ->
             [provider-silent] der Anmeldedienst hat nicht geantwortet
             [provider-state] eine Antwort des Anmeldedienstes, nach der niemand gefragt hat oder die zu spät kam

@@ -45,6 +45,12 @@ person-changed = { $how ->
        *[ended] { $person } can no longer sign in; open pages of { $person } have ended.
     }
     .means = What became of an account.
+own-password-wrong = this is not your password
+    .means = The password before was wrong; after five times the session ends.
+    .hint = type the one with which you signed in; after five wrong ones the session ends
+own-password-by-provider = you sign in by the mill's identity provider, which keeps your password
+    .means = Somebody without a password here wants to change it.
+    .hint = change it there
 person-known = { $person } has an account already
     .means = Of names that differ only by case or accents there is one account.
     .hint = choose another name
@@ -216,6 +222,8 @@ deed-door = { $what ->
            *[none] {""}
         }
         [signed-out] signed out
+        [own-password] changed the own password
+        [own-password-refused] wanted to change the own password with a wrong one before
        *[sign-in-refused] { $why ->
             [provider-silent] the identity provider did not answer
             [provider-state] an answer of the identity provider that was not asked for, or too late
