@@ -45,7 +45,9 @@ def test_the_load_screen_makes_no_database_in_its_place(planned):
     assert list(planned.parent.iterdir()) == []
 
 
-@pytest.mark.parametrize("name", ["today", "looms", "hall", "settings"])
+@pytest.mark.parametrize(
+    "name", ["today", *(pytest.param(one, marks=pytest.mark.long) for one in ("looms", "hall", "settings"))]
+)
 def test_a_screen_of_the_floor_makes_no_database_in_its_place(planned, name):
     app = AppTest.from_string(f"from dashboards.screens import {name}\n{name}.page()\n", default_timeout=30).run()
     assert not app.exception

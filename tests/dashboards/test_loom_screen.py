@@ -61,6 +61,7 @@ def tap(app: AppTest, label: str, nth: int = 0) -> AppTest:
     return run(app)
 
 
+@pytest.mark.long
 def test_a_value_is_set_right_with_its_reason_and_never_over_anothers(mill):
     app = look(loom="1", hall="H")
     field(app, "Value of").set_value("Reed width")
@@ -85,6 +86,7 @@ def test_a_value_is_set_right_with_its_reason_and_never_over_anothers(mill):
         assert uow.mill().looms[LOOM].reed_width_cm == 192.0
 
 
+@pytest.mark.long
 def test_settings_stops_and_stages_are_recorded_and_taken_back_there(mill):
     app = look(loom="1", hall="H")
     assert "crossing angle (deg) | left |  | 310 | 310" in words(app)
@@ -124,6 +126,7 @@ def test_who_may_only_look_finds_no_form(mill, monkeypatch):
     assert "Who did what" in [one.value for one in app.subheader]
 
 
+@pytest.mark.long
 def test_the_list_keeps_its_filters_in_the_address(mill):
     app = look(stage="in work", number="1")
     assert "1 of 3 looms" in words(app)

@@ -59,6 +59,7 @@ def tap(app: AppTest, label: str) -> AppTest:
     return run(app)
 
 
+@pytest.mark.long
 def test_a_value_out_of_its_limits_is_an_alarm_until_it_is_seen(mill):
     app = look("settings")
     assert "Visits due | 1 | 1 overdue" in words(app) and "■ overdue" in words(app) and "✓ No alarm." in words(app)
@@ -90,6 +91,7 @@ def test_alarms_of_two_kinds_of_one_loom_are_seen_by_one_form(mill, monkeypatch)
     assert [one.label for one in app.button].count("They were seen") == 1
 
 
+@pytest.mark.long
 def test_who_may_only_look_records_nothing(mill, monkeypatch):
     monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
     app = look("settings")
@@ -110,6 +112,7 @@ def test_a_proposed_setpoint_becomes_the_methods_and_its_limits_move_with_it(mil
     assert (method.version, left.target, left.low, left.high) == (before + 1, 312, 307, 317)
 
 
+@pytest.mark.long
 def test_without_a_value_the_screen_says_so(tmp_path, monkeypatch):
     monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "empty.db", small_mill()))
     assert "no value of a setting is recorded yet" in look("settings").info[0].value
@@ -123,6 +126,7 @@ def test_every_loom_stands_at_its_place_and_what_the_filters_leave_out_is_faint(
     assert "1 of 3 looms" in words(app)
 
 
+@pytest.mark.long
 def test_a_hall_without_looms_says_what_to_load(tmp_path, monkeypatch):
     from tracker.store import open_store
 

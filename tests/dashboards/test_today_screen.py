@@ -79,6 +79,7 @@ def test_the_crew_is_chosen_once_and_the_address_keeps_it(mill):
     assert app.query_params["loom"] == "1" and "Start: the loom is stopped now" in [one.label for one in app.button]
 
 
+@pytest.mark.long
 def test_what_is_missing_stands_below_the_loom_and_yesterdays_is_overdue(mill):
     record_absence(now_here(mill.database, at(1, 7)), "F1", at(1, 0).date(), at(1, 0).date(), 1, "ill")
     set_clock(mill, at(2, 8))
@@ -87,6 +88,7 @@ def test_what_is_missing_stands_below_the_loom_and_yesterdays_is_overdue(mill):
     assert "■ 1 of F1 away Tue 5 Jan 2027 to Tue 5 Jan 2027" in words(app)
 
 
+@pytest.mark.long
 def test_a_conversion_is_told_from_the_start_to_the_sign_off(mill, monkeypatch):
     app = opened()
     assert "the rail by two people or a rated sling at its lifting points" in words(app)
@@ -138,6 +140,7 @@ def test_a_conversion_is_told_from_the_start_to_the_sign_off(mill, monkeypatch):
         assert uow.stages()[LOOM].stage.value == "signed off"
 
 
+@pytest.mark.long
 def test_a_remark_is_added_to_and_a_conversion_that_fails_is_stopped_with_its_reason(mill):
     app = tap(opened(), "Start: the loom is stopped now")
     set_clock(mill, at(1, 9))
@@ -161,10 +164,12 @@ def test_who_may_only_look_finds_the_card_and_no_button(mill, monkeypatch):
     assert [one.label for one in app.button] == ["Loom 1 (H) · today"]
 
 
+@pytest.mark.long
 def test_without_a_plan_the_next_step_is_said(tmp_path, monkeypatch):
     monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "unplanned.db", small_mill()))
     assert "No plan is published yet" in look().info[0].value
 
 
+@pytest.mark.long
 def test_an_address_with_a_loom_that_there_is_not_says_so(mill):
     assert "77" in look(crew="F1", loom="77").info[-1].value
