@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Collection, Iterable
 from datetime import date, datetime
+from itertools import chain, count
 
 from tracker.domain.days import Days
 from tracker.domain.mill import Mill
@@ -33,7 +34,7 @@ class _Numbers:
 
     def of(self, row: PartWeek) -> str:
         plain = f"{row.week.replace('-', '')}-{row.part}"
-        return next(n for n in (plain, *(f"{plain}-{i}" for i in range(2, 10_000))) if n not in self._taken)
+        return next(name for name in chain([plain], (f"{plain}-{i}" for i in count(2))) if name not in self._taken)
 
 
 def _line(row: PartWeek, mill: Mill, days: Days, today: date, numbers: _Numbers) -> OrderLine:
