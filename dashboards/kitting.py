@@ -10,7 +10,7 @@ from dashboards.forms import Form
 from dashboards.ordering import quantity_input
 from dashboards.parts import literal, of_part, table
 from dashboards.speaking import SPEAKER, count, day, moment, number, say
-from dashboards.tables import Cell, Head, loom_cell
+from dashboards.tables import Cell, Head, RowsAsShown, loom_cell
 from tracker.domain.mill import LoomKey
 from tracker.domain.needs import KitState, Quantities
 from tracker.domain.words import natural_key
@@ -60,7 +60,7 @@ def _table(desk: PartsDesk, shown: list[KitState]) -> None:
         *(Head(say(head)) for head in ("head-state", "head-lacks", "head-expected")),
         *(Head(say(head), right=True) for head in ("head-reserved", "head-issued")),
     ]
-    table(columns, [_kit(desk, kit) for kit in shown])
+    table(columns, RowsAsShown(shown, lambda kit: _kit(desk, kit)))
 
 
 def _kit(desk: PartsDesk, kit: KitState) -> list[Cell | str]:

@@ -7,7 +7,7 @@ from dashboards.frames import cash_frame, stock_frame
 from dashboards.look import WALNUT, WELD, WOAD
 from dashboards.parts import legend, pair, table
 from dashboards.speaking import day, number, say
-from dashboards.tables import Cell, Head
+from dashboards.tables import Cell, Head, RowsAsShown
 from tracker.domain.needs import PartWeek
 from tracker.domain.words import natural_key
 from tracker.services.parts.needs import NeedsReport
@@ -67,7 +67,7 @@ def _weeks(report: NeedsReport) -> None:
                                                    "head-net", "head-to-order")),
         *(Head(say(head), whole=True) for head in ("head-order-by", "head-in-time")),
     ]  # fmt: skip
-    table(columns, [_week(row, report) for row in rows])
+    table(columns, RowsAsShown(rows, lambda row: _week(row, report)))
 
 
 def _week(row: PartWeek, report: NeedsReport) -> list[Cell | str]:

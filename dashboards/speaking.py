@@ -12,11 +12,24 @@ from tracker.errors import message
 from tracker.words import Edge, Speaker, formats
 from tracker.words.choosing import ASKED, KEPT, SPOKEN, chosen
 
+FOUND = "found-language"
+"""On the library's own object for the run of a page."""
+
 
 def language() -> str:
-    """Of whoever looks; English where nobody does, as in a thread of its own."""
-    if get_script_run_ctx(suppress_warning=True) is None:
+    """Of whoever looks; English where nobody does, as in a thread of its own. Looked up once for an address in a run: a screen asks
+    for every word and number, thousands of times."""
+    run = get_script_run_ctx(suppress_warning=True)
+    if run is None:
         return "en"
+    known = getattr(run, FOUND, None)
+    if known is None or known[0] != run.query_string:
+        known = run.query_string, _asked_for()
+        setattr(run, FOUND, known)
+    return known[1]
+
+
+def _asked_for() -> str:
     if asked := st.query_params.get(ASKED):
         st.session_state[ASKED] = asked
     kept = st.context.cookies.get(KEPT)

@@ -1,7 +1,7 @@
 """Tables as HTML: every cell whole, numbers with units, a click on a heading sorts naturally."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from html import escape
 from typing import Any
@@ -44,6 +44,19 @@ class Head:
     """Numbers stand on the right."""
     whole: bool = False
     """Not broken into two lines, but between the day and the time on narrow screens."""
+
+
+class RowsAsShown(Sequence[Row]):
+    """Rows that are only written when they are shown: of a long table most are not."""
+
+    def __init__(self, items: Sequence[Any], row: Callable[[Any], Row]):
+        self._items, self._row = items, row
+
+    def __len__(self) -> int:
+        return len(self._items)
+
+    def __getitem__(self, which: Any) -> Any:
+        return [*map(self._row, self._items[which])] if isinstance(which, slice) else self._row(self._items[which])
 
 
 def facts_html(facts: Iterable[tuple[str, str]]) -> str:

@@ -5,7 +5,7 @@ import re
 from streamlit.testing.v1 import AppTest
 
 from dashboards.parts import literal
-from dashboards.tables import Cell, Head, loom_cell, table_html
+from dashboards.tables import Cell, Head, RowsAsShown, loom_cell, part_of, table_html
 from tracker.domain.mill import LoomKey
 
 
@@ -61,6 +61,13 @@ def test_a_long_table_goes_to_the_browser_page_by_page_in_the_order_asked_for():
     app.checkbox[0].check()
     app.selectbox[1].set_value(2).run()
     assert shown(app) == (200, "249")
+
+
+def test_of_a_long_table_only_what_is_shown_is_written():
+    written = []
+    rows = RowsAsShown(range(450), lambda i: written.append(i) or [str(i)])
+    assert part_of(rows, 2) == (200, [[str(i)] for i in range(200, 400)])
+    assert written == [*range(200, 400)] and len(rows) == 450
 
 
 def test_a_short_table_has_no_pages():

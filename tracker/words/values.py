@@ -3,15 +3,19 @@ first of them: a command or a worker process that says nothing need not wait for
 
 from collections.abc import Iterable
 from datetime import date, datetime, time, tzinfo
+from functools import lru_cache
 from math import isfinite
 
 DAY, DAY_IN = "EEE d MMM y", {"de": "EEE d. MMM y"}
 """The day of the week always stands there: it is what a hall goes by."""
 MOST_LISTED = 10
+KEPT = 8192
+"""Texts of each kind that are kept: the library of languages takes a tenth of a millisecond for one, and a screen has thousands."""
 BEYOND = 1e15
 """From here on a float has no exact last figure."""
 
 
+@lru_cache(KEPT)
 def day(on: date, language: str = "en") -> str:
     """`Mon 4 Jan 2027`."""
     from babel.dates import format_date
@@ -19,6 +23,7 @@ def day(on: date, language: str = "en") -> str:
     return format_date(on, DAY_IN.get(language, DAY), locale=language)
 
 
+@lru_cache(KEPT)
 def month(first: date, language: str = "en") -> str:
     """`Jan 2027`."""
     from babel.dates import format_date
@@ -32,6 +37,7 @@ def moment(at: datetime, zone: tzinfo | None = None, language: str = "en") -> st
     return f"{day(local.date(), language)} {clock(local.time(), language)}"
 
 
+@lru_cache(KEPT)
 def clock(at: time, language: str = "en") -> str:
     """`06:00`; twenty-four hours in every language."""
     from babel.dates import format_time
@@ -39,6 +45,7 @@ def clock(at: time, language: str = "en") -> str:
     return format_time(at.replace(tzinfo=None), "HH:mm", locale=language)
 
 
+@lru_cache(KEPT)
 def number(value: float, digits: int = 0, language: str = "en") -> str:
     """`12,345.5`: at most `digits` decimals, trailing zeros left out, never minus zero."""
     from babel.numbers import format_decimal
@@ -68,6 +75,7 @@ def exact(value: float, language: str = "en") -> str:
     return number(value, 6, language)
 
 
+@lru_cache(KEPT)
 def own(value: float, language: str = "en") -> str:
     """A figure of the mill's own, as it would write it: `1998`, `0.5`; up to ten figures, no groups."""
     from babel.numbers import format_decimal
