@@ -17,7 +17,7 @@ from tracker.domain.plan import Booking, CostTerms
 from tracker.mill_state.progress import WeekCount
 from tracker.services.parts.needs import NeedsReport
 from tracker.services.screens.bookings import BoardRow
-from tracker.services.screens.scenario_board import ScenarioBoard
+from tracker.services.screens.scenario_board import PlanLine, ScenarioBoard
 from tracker.services.screens.status import StatusReport
 
 TERMS = {
@@ -110,6 +110,11 @@ def cash_frame(report: NeedsReport) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=["month", "what", "part", "amount", "total", "says"])
 
 
+def plan_name(line: PlanLine) -> str:
+    """Of a plan on the screen Scenarios: that of the scenario, or that it is the one in force."""
+    return say("scenarios-published") if line.made_at is None else line.name
+
+
 WIDEST_NAME = 24
 """Characters of a plan's name in one line."""
 
@@ -120,7 +125,7 @@ def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
     rows, terms = [], [field for field in CostTerms.__slots__ if field != "moves"]
     for line in board.lines:
         amounts = {term_word(field): getattr(line.cost, field) for field in terms}
-        name, cost = "\n".join(wrap(line.name, WIDEST_NAME)), line.comparable
+        name, cost = "\n".join(wrap(plan_name(line), WIDEST_NAME)), line.comparable
         for part, (term, amount) in enumerate((amounts | {say("chart-left-over"): line.left_over_cost}).items(), 1):
             says = money(cost, board.currency)
             rows.append((name, part, str(part), f"{part} {term}", max(0.0, amount), cost, says))
@@ -205,8 +210,3 @@ def rest_frame(working: Iterable[Span], zone: ZoneInfo, first: date, days: int) 
     if at < ends:
         rows.append((at, ends))
     return pd.DataFrame([row for row in rows if row[0] < row[1]], columns=["start_ms", "end_ms"])
-
-
-def week_says(monday: date, bookings: int) -> str:
-    """`2027-W01, from Mon 4 Jan 2027: 8 bookings`."""
-    return say("chart-week", week=iso_week(monday), day=monday, bookings=bookings)

@@ -8,10 +8,10 @@ from dashboards import access, job_parts
 from dashboards.charts import scenario_chart
 from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
-from dashboards.frames import scenario_frame, term_word
+from dashboards.frames import plan_name, scenario_frame, term_word
 from dashboards.parts import literal, of_part, table
 from dashboards.sentences import share
-from dashboards.speaking import count, day, moment, money, number, say
+from dashboards.speaking import count, day, money, number, say
 from dashboards.tables import Head
 from tracker.domain.jobs import JobKind
 from tracker.domain.plan import CostTerms
@@ -33,16 +33,16 @@ LONGEST_NAME = 40
 
 
 def page() -> None:
-    st.title("Scenarios")
-    st.caption("Plans made as if something were otherwise. The published plan stays as it is.")
+    st.title(say("screen-scenarios"))
+    st.caption(say("scenarios-about"))
     board = access.ask(scenario_board)
     if not board.lines:
-        no_plan("compare it here with others then")
+        no_plan(say("scenarios-then"))
         return
     say_done()
     job_parts.show(JobKind.SCENARIO)
     if len(board.lines) == 1:
-        st.caption("Only one plan so far." + (" Make a scenario below." if access.may(May.PLAN) else ""))
+        st.caption(say("scenarios-only-one", may=access.may(May.PLAN)))
     _compare(board)
     if access.may(May.PLAN):
         _make(board)
@@ -53,21 +53,19 @@ def page() -> None:
 
 def _compare(board: ScenarioBoard) -> None:
     chart = scenario_chart(scenario_frame(board), board.currency)
-    st.altair_chart(chart, theme=None, alt="Bars: cost of each plan by term; the table says the same")
+    st.altair_chart(chart, theme=None, alt=say("scenarios-chart"))
     columns = [
-        Head("What", whole=True),
+        Head(say("scenarios-what"), whole=True),
         *(Head(_heading(line, board), right=True) for line in board.lines),
     ]
     table(columns, [[name, *map(says, board.lines)] for name, says in _figures(board)], sorts=False)
     if len({line.plan.horizon_end for line in board.lines}) > 1:
-        st.caption(
-            "The plans do not reach equally far: what is left over is counted to the end of each, so the costs compare "
-            "only in part."
-        )
+        st.caption(say("scenarios-unlike"))
 
 
 def _heading(line: PlanLine, board: ScenarioBoard) -> str:
-    return line.name if line.made_at is None else f"{line.name}, made {moment(line.made_at, board.zone)}"
+    made_at = line.made_at and line.made_at.astimezone(board.zone)
+    return say("scenarios-made", name=plan_name(line), at=made_at) if made_at else plan_name(line)
 
 
 def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]]:
@@ -78,16 +76,16 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
         return lambda line: money(getattr(line.cost, field), cash)
 
     return [
-        ("cost without moves", lambda line: money(line.comparable, cash)),
-        (f"against {first.name}", lambda line: money(line.comparable - first.comparable, cash)),
+        (say("scenarios-cost"), lambda line: money(line.comparable, cash)),
+        (say("scenarios-against", name=plan_name(first)), lambda line: money(line.comparable - first.comparable, cash)),
         *((f"· {term_word(field)}", term(field)) for field in CostTerms.__slots__ if field != "moves"),
-        ("· looms left over", lambda line: money(line.left_over_cost, cash)),
-        ("apart: moved bookings", term("moves")),
-        ("booked", lambda line: count(len(line.plan.bookings), "so-many-looms")),
-        ("left over", lambda line: count(len(line.plan.left_over), "so-many-looms")),
-        ("last conversion ends", lambda line: day(line.finish_on) or "none"),
-        ("weaving hours stopped", lambda line: number(line.stopped_h, "h")),
-        ("gap of the proof", lambda line: share(line.plan.gap)),
+        (f"· {say('chart-left-over')}", lambda line: money(line.left_over_cost, cash)),
+        (say("scenarios-moves"), lambda line: money(line.cost.moves, cash)),
+        (say("scenarios-booked"), lambda line: count(len(line.plan.bookings), "so-many-looms")),
+        (say("scenarios-left-over"), lambda line: count(len(line.plan.left_over), "so-many-looms")),
+        (say("scenarios-ends"), lambda line: day(line.finish_on) or say("scenarios-none")),
+        (say("scenarios-stopped"), lambda line: number(line.stopped_h, "h")),
+        (say("scenarios-gap"), lambda line: share(line.plan.gap)),
     ]
 
 
@@ -116,23 +114,25 @@ def _begin(wishes: Wishes, seconds: float, board: ScenarioBoard) -> Message:
 
 def _wishes(board: ScenarioBoard, form: Form) -> Wishes:
     """What the form asks for; only what differs from the data becomes part of the scenario."""
-    name = st.text_input("Name", placeholder="rails a week later", max_chars=LONGEST_NAME)
+    name = st.text_input(say("scenarios-name"), placeholder=say("scenarios-name-such-as"), max_chars=LONGEST_NAME)
     form.beside("scenario-unnamed", "scenario-name-taken")
     heads = {}
     for at, (crew, now) in zip(st.columns(max(1, len(board.heads))), board.heads.items(), strict=False):
-        wanted = at.number_input(literal(f"Heads: {crew}"), 0, 100, now)
+        wanted = at.number_input(literal(say("scenarios-heads", crew=crew)), 0, 100, now)
         if wanted != now:
             heads[crew] = int(wanted)
     left, middle, right = st.columns(3)
-    horizon = left.number_input("Horizon (days)", 1, 1000, board.horizon_days)
-    target = middle.date_input("Target finish", board.target_finish, format="YYYY-MM-DD")
-    closed = right.date_input("Nobody converts on", None, format="YYYY-MM-DD")
+    horizon = left.number_input(say("scenarios-horizon"), 1, 1000, board.horizon_days)
+    target = middle.date_input(say("scenarios-target"), board.target_finish, format="YYYY-MM-DD")
+    closed = right.date_input(say("scenarios-closed"), None, format="YYYY-MM-DD")
     left, right = st.columns(2)
     line = left.selectbox(
-        "Order line that comes later", board.receipts, index=None, placeholder="none",
-        format_func=lambda r: f"{r.order}: {of_part(r.quantity, r.part, board.units)}, due {day(r.due)}",
+        say("scenarios-later"), board.receipts, index=None, placeholder=say("scenarios-none"),
+        format_func=lambda r: say(
+            "scenarios-order", order=r.order, what=of_part(r.quantity, r.part, board.units), due=r.due
+        ),
     )  # fmt: skip
-    weeks = right.number_input("by weeks", 1, 52, 2)
+    weeks = right.number_input(say("scenarios-weeks"), 1, 52, 2)
     return Wishes(
         name.strip(),
         heads,

@@ -16,7 +16,6 @@ from dashboards.frames import (
     rest_frame,
     stage_frame,
     wall_ms,
-    week_says,
 )
 from tracker.mill_state.progress import WeekCount
 from tracker.services.screens.bookings import bookings
@@ -117,7 +116,3 @@ def test_rest_is_what_lies_between_the_shifts():
 def test_no_shift_at_all_is_all_rest():
     rest = rest_frame([], VIENNA, date(2027, 1, 4), 7)
     assert (rest["end_ms"] - rest["start_ms"]).to_list() == [7 * DAY_MS]
-
-
-def test_a_week_in_words():
-    assert week_says(date(2027, 1, 4), 1) == "2027-W01, from Mon 4 Jan 2027: 1 booking"

@@ -1,7 +1,5 @@
 """The screens speak the language of whoever looks: chosen by the address or on the page, and kept while the page is open."""
 
-from datetime import date
-
 import pytest
 from opened import here
 from screen_mill import AS_OF, put, small_mill, small_plan
@@ -44,7 +42,6 @@ def test_figures_sentences_and_days_follow_the_language(tmp_path, monkeypatch):
     assert next(iter(frames.cost_frame(report)["term"])) == "verlorene Produktion"
     # 7,500 - 7,450 = 50; 50 / 7,500 = 0.67 %
     assert sentences.proof(small_plan(small_mill())).endswith("höchstens 50 EUR sparen (0,67 %).")
-    assert frames.week_says(date(2027, 1, 4), 2) == "2027-W01, ab Mo. 4. Jan. 2027: 2 Termine"
 
 
 def test_charts_write_numbers_and_days_in_the_language(tmp_path, monkeypatch):

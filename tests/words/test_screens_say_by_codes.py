@@ -5,10 +5,6 @@ import re
 
 from sources import CODE, nodes_of, sources
 
-NOT_YET = {
-    "dashboards/screens/scenarios.py",
-}
-"""Files whose texts have not moved yet; shrinks to nothing."""
 NO_SCREEN = "dashboards/take_pictures.py"
 WORDS = re.compile(r"\b[^\W\d_]{2,}\b")
 NO_TEXT = re.compile(r"^YYYY-|[{}<>;=]|::|\d+px|\bdatum\.|^document\.|^[a-z]+[A-Z]|^%|--|/[a-z]")
@@ -59,5 +55,4 @@ def reads_as_text(text: str) -> bool:
 def test_no_screen_words_anything_itself():
     screens = (path for path in sources() if path.startswith("dashboards/") and path != NO_SCREEN)
     worded = {path for path in screens if texts_of(path)}
-    assert sorted(worded - NOT_YET) == [], "say it by a code of the catalogue"
-    assert sorted(NOT_YET - worded) == [], "they may be taken off the list"
+    assert sorted(worded) == [], "say it by a code of the catalogue"

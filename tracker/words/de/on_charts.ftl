@@ -37,10 +37,6 @@ chart-beam-out = Kettablauf P10 bis P90
 chart-work = Arbeit
 chart-new-warp = { $span }, neue Kette { $pause }
 chart-person-hours = Arbeitsstunden
-chart-week = { $week }, ab { $day }: { $bookings ->
-        [one] { $bookings } Termin
-       *[other] { $bookings } Termine
-    }
 
 ## Woraus die Kosten eines Plans bestehen
 

@@ -1,5 +1,28 @@
 ### Die Seite Szenarien.
 
+scenarios-about = Pläne, die gemacht sind, als wäre etwas anders. Der veröffentlichte Plan bleibt, wie er ist.
+scenarios-then = dann ist er hier mit anderen zu vergleichen
+scenarios-only-one = Bisher gibt es nur einen Plan.{ $may ->
+        [yes] {" "}Unten wird ein Szenario gemacht.
+       *[no] {""}
+    }
+scenarios-chart = Balken: Kosten jedes Plans nach Posten; die Tabelle sagt dasselbe
+scenarios-what = Was
+scenarios-unlike = Die Pläne reichen nicht gleich weit: Was übrig bleibt, zählt bei jedem bis zu seinem Ende, die Kosten sind daher nur zum Teil zu vergleichen.
+scenarios-published = veröffentlichter Plan
+scenarios-made = { $name }, erstellt { $at }
+scenarios-cost = Kosten ohne Verschiebungen
+scenarios-against = gegen { $name }
+scenarios-moves = für sich: verschobene Termine
+scenarios-booked = eingeplant
+scenarios-left-over = übrig
+scenarios-ends = letzter Umbau endet
+scenarios-none = keiner
+scenarios-stopped = stillstehende Webstunden
+scenarios-gap = Abstand im Beweis
+
+## Ein neues
+
 scenarios-new = Ein neues Szenario
 scenarios-seconds = Suche beenden nach (s)
 scenarios-plan = Planen
@@ -8,3 +31,12 @@ scenario-unnamed = das Szenario hat keinen Namen
     .hint = geben Sie ihm einen
 scenario-name-taken = es gibt schon ein Szenario { $name }
     .hint = wählen Sie einen anderen Namen
+scenarios-name = Name
+scenarios-name-such-as = Schienen eine Woche später
+scenarios-heads = Köpfe: { $crew }
+scenarios-horizon = Horizont (Tage)
+scenarios-target = Zieltermin
+scenarios-closed = Niemand baut um am
+scenarios-later = Bestellzeile, die später kommt
+scenarios-order = { $order }: { $what }, fällig { $due }
+scenarios-weeks = um Wochen

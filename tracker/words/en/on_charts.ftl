@@ -71,11 +71,6 @@ chart-new-warp = { $span }, new warp { $pause }
     .means = A conversion in two parts: the warp comes in between.
 chart-person-hours = person-hours
     .means = The unit of work.
-chart-week = { $week }, from { $day }: { $bookings ->
-        [one] { $bookings } booking
-       *[other] { $bookings } bookings
-    }
-    .means = A week to choose.
 
 ## What a plan's cost consists of
 

@@ -1,5 +1,45 @@
 ### The screen Scenarios.
 
+scenarios-about = Plans made as if something were otherwise. The published plan stays as it is.
+    .means = Below the title.
+scenarios-then = compare it here with others then
+    .means = What comes of a published plan on this screen.
+scenarios-only-one = Only one plan so far.{ $may ->
+        [yes] {" "}Make a scenario below.
+       *[no] {""}
+    }
+    .means = There is nothing to compare yet.
+scenarios-chart = Bars: cost of each plan by term; the table says the same
+    .means = What the picture shows, for who cannot see it.
+scenarios-what = What
+    .means = Heading of the table's first column.
+scenarios-unlike = The plans do not reach equally far: what is left over is counted to the end of each, so the costs compare only in part.
+    .means = Below the table, where the plans end on different days.
+scenarios-published = published plan
+    .means = Name of the plan in force among the scenarios.
+scenarios-made = { $name }, made { $at }
+    .means = Heading of a scenario's column.
+scenarios-cost = cost without moves
+    .means = A row of the table.
+scenarios-against = against { $name }
+    .means = A row of the table: how much dearer a plan is than the first.
+scenarios-moves = apart: moved bookings
+    .means = A row of the table.
+scenarios-booked = booked
+    .means = A row of the table: how many looms.
+scenarios-left-over = left over
+    .means = A row of the table: how many looms.
+scenarios-ends = last conversion ends
+    .means = A row of the table: on which day.
+scenarios-none = none
+    .means = There is no such thing.
+scenarios-stopped = weaving hours stopped
+    .means = A row of the table.
+scenarios-gap = gap of the proof
+    .means = A row of the table: by so much a plan might be dearer than the best.
+
+## A new one
+
 scenarios-new = A new scenario
     .means = Heading above the form of a scenario.
 scenarios-seconds = Stop the search after (s)
@@ -14,3 +54,21 @@ scenario-unnamed = the scenario has no name
 scenario-name-taken = there is a scenario { $name } already
     .means = The scenario named on the screen would stand beside another of its name.
     .hint = choose another name
+scenarios-name = Name
+    .means = Field.
+scenarios-name-such-as = rails a week later
+    .means = In the field while it is empty.
+scenarios-heads = Heads: { $crew }
+    .means = Field: how many there are of a crew.
+scenarios-horizon = Horizon (days)
+    .means = Field.
+scenarios-target = Target finish
+    .means = Field.
+scenarios-closed = Nobody converts on
+    .means = Field: a day.
+scenarios-later = Order line that comes later
+    .means = Field.
+scenarios-order = { $order }: { $what }, due { $due }
+    .means = An order line to choose.
+scenarios-weeks = by weeks
+    .means = Field: how much later it comes.
