@@ -23,7 +23,7 @@ from tracker.domain.clock import now
 from tracker.domain.jobs import JobKind, JobState, LongJob
 from tracker.errors import Message, TrackerError, message
 from tracker.services.jobs import desk
-from tracker.services.jobs.kinds import needed_for
+from tracker.services.jobs.allowed import needed_for
 
 OFTEN, SELDOM = "1s", "5s"
 """How often a page looks while something runs, and while nothing does."""

@@ -10,7 +10,7 @@ from dashboards.forms import Form
 from dashboards.ordering import quantity_input
 from dashboards.parts import literal, of_part, table
 from dashboards.speaking import SPEAKER, count, day, moment, number, say
-from dashboards.tables import Cell, Head, RowsAsShown, loom_cell
+from dashboards.tables import KIT_WORDS, Cell, Head, RowsAsShown, loom_cell
 from tracker.domain.mill import LoomKey
 from tracker.domain.needs import KitState, Quantities
 from tracker.domain.words import natural_key
@@ -23,8 +23,6 @@ from tracker.services.parts.stock import issue, issue_kit
 from tracker.services.parts.stock_entry import Told
 from tracker.services.people.permissions import May
 from tracker.services.screens.parts_desk import PartsDesk
-
-KIT_WORDS = {"issued": "kit-issued", "complete": "kit-complete", "reserved": "kit-reserved", "short": "kit-short"}
 
 
 def kits(desk: PartsDesk) -> None:

@@ -1,31 +1,12 @@
 """Which screens there are, grouped by who opens them, what of them somebody may open, and on which each role lands."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
+from importlib import import_module
 from typing import Any
 
 import streamlit as st
 
 from dashboards import access
-from dashboards.screens import (
-    beam_outs,
-    bookings,
-    changes,
-    hall,
-    load,
-    looms,
-    method,
-    needs,
-    own_password,
-    people,
-    rehearsal,
-    scenarios,
-    settings,
-    status,
-    terms,
-    today,
-    worth,
-)
 from dashboards.speaking import say
 from tracker.domain.people import EVERY_ROLE, Role
 from tracker.services.context import Actor
@@ -35,14 +16,17 @@ from tracker.services.people.permissions import May
 @dataclass(frozen=True, slots=True)
 class Screen:
     path: str
-    """In the address."""
-    page: Callable[[], None]
+    """In the address, and of its module."""
     code: str
     """Of its title in the catalogue."""
     takes: tuple[May, ...] = ()
     """One of these it takes; none = everybody sees it."""
     first_for: frozenset[Role] = frozenset()
     """Roles that land on it; of several in the navigation the first."""
+
+    def page(self) -> None:
+        """Draw it; its module is brought in once somebody opens it, since all of them take seconds."""
+        import_module(f"dashboards.screens.{self.path.replace('-', '_')}").page()
 
     @property
     def title(self) -> str:
@@ -63,33 +47,35 @@ def first_for(*roles: Role) -> frozenset[Role]:
 
 GROUPS: dict[str, tuple[Screen, ...]] = {
     "group-work": (
-        Screen("today", today.page, "screen-today", first_for=first_for(Role.FITTER, Role.ELECTRICIAN)),
-        Screen("looms", looms.page, "screen-looms"),
-        Screen("hall", hall.page, "screen-hall"),
-        Screen("settings", settings.page, "screen-settings"),
+        Screen("today", "screen-today", first_for=first_for(Role.FITTER, Role.ELECTRICIAN)),
+        Screen("looms", "screen-looms"),
+        Screen("hall", "screen-hall"),
+        Screen("settings", "screen-settings"),
     ),
     "group-plan": (
-        Screen("bookings", bookings.page, "screen-bookings", first_for=first_for(Role.PLANNER)),
-        Screen("beam-outs", beam_outs.page, "screen-beam-outs"),
-        Screen("scenarios", scenarios.page, "screen-scenarios"),
-        Screen("method", method.page, "screen-method"),
-        Screen("terms", terms.page, "screen-terms"),
-        Screen("rehearsal", rehearsal.page, "screen-rehearsal"),
+        Screen("bookings", "screen-bookings", first_for=first_for(Role.PLANNER)),
+        Screen("beam-outs", "screen-beam-outs"),
+        Screen("scenarios", "screen-scenarios"),
+        Screen("method", "screen-method"),
+        Screen("terms", "screen-terms"),
+        Screen("rehearsal", "screen-rehearsal"),
     ),
     "group-parts": (
-        Screen("needs", needs.page, "screen-needs", first_for=first_for(Role.PURCHASING)),
+        Screen("needs", "screen-needs", first_for=first_for(Role.PURCHASING)),
     ),
     "group-worth": (
-        Screen("status", status.page, "screen-status", first_for=first_for(Role.VIEWER)),
-        Screen("worth", worth.page, "screen-worth"),
+        Screen("status", "screen-status", first_for=first_for(Role.VIEWER)),
+        Screen("worth", "screen-worth"),
     ),
     "group-mill": (
-        Screen("load", load.page, "screen-load", (May.LOAD, May.STOCK, May.RECORD)),
-        Screen("changes", changes.page, "screen-changes"),
-        Screen("people", people.page, "screen-people", (May.PEOPLE,), first_for(Role.ADMINISTRATOR)),
+        Screen("load", "screen-load", (May.LOAD, May.STOCK, May.RECORD)),
+        Screen("changes", "screen-changes"),
+        Screen("people", "screen-people", (May.PEOPLE,), first_for(Role.ADMINISTRATOR)),
     ),
 }  # fmt: skip
 """Code of the group → its screens. A new screen is a line here, and its title in `on_navigation.ftl`."""
+OWN_PASSWORD = Screen("own-password", "own-password")
+"""Not in the navigation; the line that says who is signed in leads to it."""
 SCREENS = tuple(screen for group in GROUPS.values() for screen in group)
 LANDING = (Role.PLANNER, Role.PURCHASING, Role.FITTER, Role.ELECTRICIAN, Role.ADMINISTRATOR, Role.VIEWER)
 """By which of several roles somebody lands."""
@@ -110,7 +96,7 @@ def pages(actor: Actor) -> dict[str, list[Any]]:
     start = st.Page(
         lambda: st.switch_page(landing), title=landing.title, url_path="start", default=True, visibility="hidden"
     )
-    own = st.Page(own_password.page, title=say("own-password"), url_path="own-password", visibility="hidden")
+    own = st.Page(OWN_PASSWORD.page, title=OWN_PASSWORD.title, url_path=OWN_PASSWORD.path, visibility="hidden")
     groups = {say(code): [made[screen] for screen in group] for code, group in GROUPS.items()}
     return {"": [start, own], **groups}
 

@@ -13,6 +13,8 @@ from tracker.domain.progress import Stage
 from tracker.domain.words import natural_key
 from tracker.services.screens.status import STAGE_ORDER, TO_SURVEY
 
+KIT_WORDS = {"issued": "kit-issued", "complete": "kit-complete", "reserved": "kit-reserved", "short": "kit-short"}
+
 DAY = re.compile(r"\b[A-Z][a-z]{1,2}\.? \d{1,2}\.? [A-Z][a-zä]{2,3}\.? \d{4}\b")
 """A day, in English or German; where a column is narrow the text may break before and after it, not within."""
 

@@ -14,11 +14,10 @@ from dashboards.booking_charts import crew_chart, crew_frame, hours_chart, hours
 from dashboards.charts import board_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms
-from dashboards.kitting import KIT_WORDS
 from dashboards.parts import board_legend, heads, literal, table
 from dashboards.planning_parts import earlier_plans, plan_form, show_proposed
 from dashboards.speaking import SPEAKER, count, moment, money, number, say
-from dashboards.tables import Cell, Head, loom_cell, stage_cell
+from dashboards.tables import KIT_WORDS, Cell, Head, loom_cell, stage_cell
 from tracker.domain.calendars import iso_week
 from tracker.domain.jobs import JobKind
 from tracker.domain.mill import LoomKey

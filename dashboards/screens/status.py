@@ -7,12 +7,11 @@ from dashboards.backup_parts import warn_of_old
 from dashboards.charts import cost_chart, progress_chart, stage_chart
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import cost_frame, progress_frame, stage_frame
-from dashboards.kitting import KIT_WORDS
 from dashboards.look import GREY, WALNUT, WOAD
 from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
 from dashboards.rehearsed import SPREAD, spread_rows
 from dashboards.speaking import SPEAKER, count, day, language, moment, money, month, number, say, share
-from dashboards.tables import Cell, Head, loom_cell
+from dashboards.tables import KIT_WORDS, Cell, Head, loom_cell
 from tracker.commissioning.worth.savings import Savings
 from tracker.domain.late import shortened
 from tracker.domain.plan import Plan

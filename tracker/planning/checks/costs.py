@@ -7,7 +7,6 @@ from functools import cached_property
 from statistics import fmean
 
 import numpy as np
-from scipy.stats import invgauss
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking, CostTerms, PlanStatus
@@ -249,6 +248,8 @@ def quantiles(pairs: Sequence[tuple[float, float]]) -> dict[tuple[float, float],
     The distribution function is scipy's; its own quantiles take a third of a millisecond each, so the values are found
     by halving an interval that surely holds them, all at once.
     """
+    from scipy.stats import invgauss  # takes its time, and only a plan that is checked needs it
+
     varying = [(mean, spread) for mean, spread in pairs if mean > 0 and spread > 0]
     mean, spread = np.array(varying).reshape(-1, 2, 1).transpose(1, 0, 2)
     shape = mean**2 / spread

@@ -27,8 +27,9 @@ import psutil
 from tracker.domain.jobs import JobEnd, JobKind, JobState, LongJob
 from tracker.errors import DataError, TrackerError, message
 from tracker.services.context import Context
-from tracker.services.jobs.kinds import KINDS, Arguments, needed_for
+from tracker.services.jobs.allowed import needed_for
 from tracker.services.jobs.running import RunningJob
+from tracker.services.jobs.work import Arguments
 from tracker.store import UnitOfWork
 from tracker.store.jobs import add_job, end_job, last_jobs, open_jobs
 from tracker.store.unit_of_work import user
@@ -52,6 +53,8 @@ class Jobs:
 def start(context: Context, kind: JobKind | str, arguments: Arguments | None = None) -> int:
     """Begin a job; gives its number. NotAllowed for who may not plan, DataError while another of its kind runs, and whatever the
     arguments are refused for at once."""
+    from tracker.services.jobs.kinds import KINDS  # brings the planner, for which a server that starts need not wait
+
     kind, given = JobKind(kind), dict(arguments or {})
     context.require(needed_for(kind, context.actor))
     work = KINDS[kind](context, **given)

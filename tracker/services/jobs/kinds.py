@@ -12,28 +12,16 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Placed, Plan, RuledOut
 from tracker.errors import DataError, Message, message
 from tracker.services.cluster import require_there, run_there
-from tracker.services.context import Actor, Context
-from tracker.services.jobs.work import JobWork, Kept, Progress, Stop
+from tracker.services.context import Context
+from tracker.services.jobs.work import Arguments, JobWork, Kept, Progress, Stop
 from tracker.services.loading.readings import ReadingTask, Said, reading_task
-from tracker.services.people.permissions import May
 from tracker.services.plans.plan import Firm, PlanRequest, PlanTask, Search, plan_task, save_in
 from tracker.services.plans.rehearse import RehearsalRequest, RehearsalTask, rehearsal_task
 from tracker.services.plans.scenario import changes_nothing, scenario_of
 from tracker.store import UnitOfWork
 
-Arguments = Mapping[str, Any]
-"""In JSON's types, so that they are kept and a job can be started again by them; moments as ISO 8601 with their offset."""
 CLUSTER = "BEAMSLOT_CLUSTER"
 """Names the scheduler of a Dask cluster whose workers then do the work."""
-LOADERS = (May.LOAD, May.STOCK, May.RECORD)
-"""Who may load something may have it read."""
-
-
-def needed_for(kind: JobKind, actor: Actor) -> May:
-    """What it takes to start a job of a kind, to stop it and to keep what came of it."""
-    if kind is JobKind.READING:
-        return next((may for may in LOADERS if actor.may(may)), May.LOAD)
-    return May.PLAN
 
 
 def cluster_address() -> str | None:

@@ -11,7 +11,7 @@ from tracker.domain.jobs import JobEnd, JobState, LongJob
 from tracker.errors import Message, TrackerError, message
 from tracker.services.apart import APART
 from tracker.services.context import Context
-from tracker.services.jobs.kinds import needed_for
+from tracker.services.jobs.allowed import needed_for
 from tracker.services.jobs.work import JobWork, Kept
 from tracker.services.jobs.worker import Said, do
 from tracker.store.jobs import end_job

@@ -7,6 +7,9 @@ from typing import Any, Protocol
 from tracker.errors import Message
 from tracker.store import UnitOfWork
 
+Arguments = Mapping[str, Any]
+"""In JSON's types, so that they are kept and a job can be started again by them; moments as ISO 8601 with their offset."""
+
 Progress = Callable[[Message, float], None]
 """What it is at, and how much of it is done, 0 to 1."""
 Stop = Callable[[], bool]
