@@ -3,6 +3,7 @@
 import os
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from typing import Any, NoReturn, TypeVar
 
 import streamlit as st
@@ -21,11 +22,24 @@ def context() -> Context:
     """For the database of the command line: BEAMSLOT_DB, else `beamslot.db` here, with whoever is signed in as the actor: looked
     up each time, since a page keeps the cookie of its beginning. DataError once the file has vanished, NotAllowed once the
     session is over."""
+    return _context(_session())
+
+
+def later() -> Callable[[], Context]:
+    """The context of whoever looks now, for what is made after the run of the page, as a download once it is clicked: by then no
+    run tells who looks. NotAllowed once called after the session is over."""
+    return partial(_context, _session())
+
+
+def _session() -> int | None:
+    number = str(st.user.get("session") or "")
+    return int(number) if number.isdecimal() else None
+
+
+def _context(session: int | None) -> Context:
     here = Context(os.environ.get("BEAMSLOT_DB", "beamslot.db"))
     require_there(here)
-    number = str(st.user.get("session") or "")
-    actor = screen_actor(here, int(number) if number.isdecimal() else None)
-    return replace(here, actor=actor, language=language())
+    return replace(here, actor=screen_actor(here, session), language=language())
 
 
 def may(what: May) -> bool:

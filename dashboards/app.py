@@ -6,6 +6,7 @@ from pathlib import Path
 import streamlit as st
 
 from dashboards import access
+from dashboards.downloads import TITLE
 from dashboards.languages import offer_languages
 from dashboards.look import STYLE
 from dashboards.navigation import pages
@@ -30,6 +31,7 @@ def main() -> None:
     except TrackerError:  # said below
         actor = NOBODY
     chosen = st.navigation(pages(actor), position="top")
+    st.session_state[TITLE] = chosen.title
     offer_languages()
     try:
         say_who_is_here(access.context().actor)

@@ -10,6 +10,7 @@ import streamlit as st
 from dashboards import access, forms
 from dashboards.card_ends import remarks_and_end
 from dashboards.card_lines import checks, operations, settings
+from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.parts import facts, literal
@@ -43,7 +44,7 @@ def open_card(loom: str, hall: str | None, crew: str) -> None:
     _facts(work)
     _cautions(work)
     key = work.card.key
-    st.download_button(say("today-print"), partial(_pdf, context, key.loom, key.hall), file_name=f"card {key.loom}.pdf")
+    download(say("today-print"), lambda now: _pdf(now, key.loom, key.hall), f"card {key.loom}.pdf")
     if forms.allowed(May.RECORD, say_why=True, actor=context.actor):
         _told(Hand(context, work, _at_loom(work, crew, context.actor)))
 

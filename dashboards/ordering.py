@@ -6,6 +6,7 @@ from dataclasses import replace
 import streamlit as st
 
 from dashboards import access, forms
+from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.parts import literal, of_part, table
 from dashboards.speaking import count, day, listed, money, number, say
@@ -92,8 +93,8 @@ def _order(desk: PartsDesk, supplier: str, lines: list[OrderLine], of: int) -> N
         numbers = line_numbers(said, len(taken))
         sent = [replace(x, order=order) for x, order in zip(taken, numbers, strict=True)] if said.strip() else taken
         with st.container(horizontal=True, vertical_alignment="bottom"):
-            st.download_button(
-                say("order-workbook"), lambda: order_workbook(access.context(), sent), file_name=order_file_name(supplier),
+            download(
+                say("order-workbook"), lambda context: order_workbook(context, sent), order_file_name(supplier),
                 disabled=not taken, key=form.key("workbook"),
             )  # fmt: skip
         placed = [

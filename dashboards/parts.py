@@ -7,6 +7,7 @@ from html import escape
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
+from dashboards.downloads import offer_table
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
 from dashboards.speaking import SPEAKER, number, say
 from dashboards.tables import MOST_ROWS, Head, Row, facts_html, in_order, part_of, table_html
@@ -42,12 +43,15 @@ def figures(items: Iterable[Figure]) -> None:
 
 
 def table(columns: Sequence[Head], rows: Sequence[Row], sorts: bool = True, name: str = "") -> None:
-    """The one way to show a table. A long one is sent page by page, and ordered here. `name` tells it from another of the same
-    headings on its screen."""
+    """The one way to show a table. A long one is sent page by page, and ordered here; below it stands what downloads all of it.
+    `name` tells it from another of the same headings on its screen."""
+    name = name or "|".join(column.heading for column in columns)
     if len(rows) <= MOST_ROWS:
         st.html(table_html(columns, rows, sorts))
     else:
-        _pages(columns, rows, sorts, name or "|".join(column.heading for column in columns))
+        _pages(columns, rows, sorts, name)
+    if sorts:
+        offer_table(columns, rows, name)
 
 
 def _pages(columns: Sequence[Head], rows: Sequence[Row], sorts: bool, name: str) -> None:

@@ -1,7 +1,9 @@
 """Says everything that the screens say, in the language of whoever looks: messages with the advice of a screen, never with an
 option of the command; days, moments, numbers and counts as `tracker.words.formats` writes them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
@@ -14,19 +16,30 @@ from tracker.words.choosing import ASKED, KEPT, SPOKEN, chosen
 
 FOUND = "found-language"
 """On the library's own object for the run of a page."""
+_AFTER = ContextVar("language after the run of a page", default="en")
 
 
 def language() -> str:
-    """Of whoever looks; English where nobody does, as in a thread of its own. Looked up once for an address in a run: a screen asks
-    for every word and number, thousands of times."""
+    """Of whoever looks; where no page is run, that of `speaking_in`. Looked up once for an address in a run: a screen asks for
+    every word and number, thousands of times."""
     run = get_script_run_ctx(suppress_warning=True)
     if run is None:
-        return "en"
+        return _AFTER.get()
     known = getattr(run, FOUND, None)
     if known is None or known[0] != run.query_string:
         known = run.query_string, _asked_for()
         setattr(run, FOUND, known)
     return known[1]
+
+
+@contextmanager
+def speaking_in(spoken: str) -> Iterator[None]:
+    """For what is written after the run of a page, as a download once it is clicked; else that is English."""
+    before = _AFTER.set(spoken)
+    try:
+        yield
+    finally:
+        _AFTER.reset(before)
 
 
 def _asked_for() -> str:

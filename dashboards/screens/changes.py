@@ -6,6 +6,7 @@ from urllib.parse import urlencode
 import streamlit as st
 
 from dashboards import access, forms
+from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.parts import literal, table
 from dashboards.speaking import SPEAKER, language, moment, number, say
@@ -34,7 +35,7 @@ def page() -> None:
         st.info(say("deeds-none"))
         return
     _table(found)
-    st.download_button(say("changes-workbook"), lambda: deeds_file(access.context(), which), file_name=NAME)
+    download(say("changes-workbook"), lambda context: deeds_file(context, which), NAME)
 
 
 def _which() -> Which:

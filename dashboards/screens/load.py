@@ -7,6 +7,7 @@ from pathlib import Path
 import streamlit as st
 
 from dashboards import access
+from dashboards.downloads import download
 from dashboards.load_answers import Answers, answer_more, ask
 from dashboards.load_parts import load_figures, show_account, show_changes, show_findings, show_tables, within_files
 from dashboards.load_reading import read_first
@@ -16,6 +17,7 @@ from dashboards.tables import Cell
 from dashboards.uploads import ENDINGS, Sent, kept
 from tracker.domain.tables import TABLES
 from tracker.errors import TrackerError
+from tracker.services.context import Context
 from tracker.services.loading.export import EXPORT, TEMPLATE, export_file, template_file
 from tracker.services.loading.load import LoadReport, LoadRequest, code_pages, load
 from tracker.services.loading.marking import Marking
@@ -99,14 +101,14 @@ def _offer_marked(report: LoadReport, files: Sequence[Path], answers: Answers) -
     for file in files:
         if any(finding.file in ("", file.name) for finding in found):
             target = file.with_name(f"{file.stem} marked{'.xlsm' if file.suffix.lower() == '.xlsm' else '.xlsx'}")
-            st.download_button(
-                literal(say("load-marked", file=file.name)), lambda f=file, t=target: _copy(f, t, report, answers),
-                file_name=target.name, key=f"marked {file}",
+            download(
+                literal(say("load-marked", file=file.name)), lambda c, f=file, t=target: _copy(c, f, t, report, answers),
+                target.name, key=f"marked {file}",
             )  # fmt: skip
 
 
-def _copy(file: Path, target: Path, report: LoadReport, answers: Answers) -> bytes:
-    Marking([file], target).write(report.findings, code_pages(access.context(), answers), SPEAKER)
+def _copy(context: Context, file: Path, target: Path, report: LoadReport, answers: Answers) -> bytes:
+    Marking([file], target).write(report.findings, code_pages(context, answers), SPEAKER)
     return target.read_bytes()
 
 
@@ -146,7 +148,7 @@ def _templates() -> None:
     st.caption(say("load-templates-about"))
     with st.container(horizontal=True):
         st.download_button(say("load-template"), template_file, file_name=TEMPLATE)
-        st.download_button(say("load-export"), lambda: export_file(access.context()), file_name=EXPORT)
+        download(say("load-export"), export_file, EXPORT)
 
 
 def _history() -> None:

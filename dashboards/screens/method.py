@@ -3,6 +3,7 @@
 import streamlit as st
 
 from dashboards import access, forms
+from dashboards.downloads import download
 from dashboards.parts import heads, literal, table
 from dashboards.screens.load import examine
 from dashboards.speaking import SPEAKER, moment, say, shown
@@ -62,7 +63,7 @@ def _new(board: MethodBoard) -> None:
     st.header(say("method-change"))
     st.caption(say("method-change-about"))
     if board.version:
-        st.download_button(say("method-download"), lambda: method_file(access.context()), file_name=FILE)
+        download(say("method-download"), method_file, FILE)
     if not forms.allowed(May.LOAD, say_why=True):
         return
     times = st.session_state.get("loads", 0)

@@ -6,6 +6,7 @@ import streamlit as st
 
 from dashboards import access, job_parts
 from dashboards.charts import spread_chart
+from dashboards.downloads import download
 from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
 from dashboards.parts import figures, heads, literal, table
@@ -61,7 +62,7 @@ def _shown(board: RehearsalBoard, result: Any) -> None:
     figures(figures_of(result))
     for line in said(result):
         st.write(literal(SPEAKER.say(line)))
-    st.download_button(say("rehearsal-workbook"), lambda: rehearsal_file(access.context()), file_name=NAME)
+    download(say("rehearsal-workbook"), rehearsal_file, NAME)
     st.header(say("rehearsal-milestones"))
     table(
         [*heads("rehearsal-head-looms", "rehearsal-head-reached", right=True), *SPREAD], done_rows(result), sorts=False

@@ -5,12 +5,13 @@ import streamlit as st
 from dashboards import access, sentences
 from dashboards.backup_parts import warn_of_old
 from dashboards.charts import cost_chart, progress_chart, stage_chart
+from dashboards.downloads import download
 from dashboards.empty import no_looms, no_plan
 from dashboards.frames import cost_frame, progress_frame, stage_frame
 from dashboards.look import GREY, WALNUT, WOAD
 from dashboards.parts import Figure, facts, figures, legend, literal, pair, table
 from dashboards.rehearsed import SPREAD, spread_rows
-from dashboards.speaking import SPEAKER, count, day, language, moment, money, month, number, say, share
+from dashboards.speaking import SPEAKER, count, day, moment, money, month, number, say, share
 from dashboards.tables import KIT_WORDS, Cell, Head, loom_cell
 from tracker.commissioning.worth.savings import Savings
 from tracker.domain.late import shortened
@@ -111,9 +112,8 @@ def _report(report: StatusReport) -> None:
     today = report.as_of.astimezone(report.zone).date()
     with st.container(horizontal=True, vertical_alignment="bottom"):
         week = st.selectbox(say("status-week"), weeks_begun(report.weeks, today), width=180, key="report week")
-        spoken = language()
-        st.download_button(
-            say("status-report"), lambda: week_file(access.context(), week, spoken), file_name=week_file_name(week),
+        download(
+            say("status-report"), lambda context: week_file(context, week, context.language), week_file_name(week),
             icon=":material/description:", key=f"report of {week}",
         )  # fmt: skip
 

@@ -1,7 +1,5 @@
 """The mill's tables as a workbook: empty to fill in, or filled, in exactly the shape that loads back."""
 
-import csv
-import io
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
@@ -11,10 +9,11 @@ from tracker.domain.own_sheets import GUIDE_TITLE
 from tracker.domain.tables import TABLES, TERM_COLUMNS, TERMS, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import UsageError
+from tracker.export.shown_table import CSV, csv_content
 from tracker.export.term_sheet import term_sheet
 from tracker.office.files import write
 from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, rows_of, save
-from tracker.office.writing.values import csv_text, shown_share, workbook_value
+from tracker.office.writing.values import shown_share
 
 Record = Mapping[str, Any]
 """Field of the table, or heading kept as the mill wrote it → value as the domain has it."""
@@ -45,13 +44,13 @@ def write_export(path: str | Path, rows: Mapping[str, Iterable[Record]]) -> None
     """
     path = Path(path)
     tables = {name: list(records) for name, records in rows.items()}
-    if path.suffix.lower() != ".csv":
+    if path.suffix.lower() != CSV:
         _write_workbook(path, {name: _sheet(TABLES[name], records) for name, records in tables.items()})
     elif len(tables) != 1:
         raise UsageError("one-table-to-csv", target=str(path), tables=list(tables))
     else:
         ((name, records),) = tables.items()
-        _write_csv(path, _sheet(TABLES[name], records))
+        write(path, csv_content(_sheet(TABLES[name], records)), CSV)
 
 
 def _write_workbook(path: Path, sheets: Mapping[str, TidySheet]) -> None:
@@ -61,16 +60,6 @@ def _write_workbook(path: Path, sheets: Mapping[str, TidySheet]) -> None:
         add_sheet(book, sheet)
     book.active = min(1, len(book.worksheets) - 1)
     save(book, path)
-
-
-def _write_csv(path: Path, sheet: TidySheet) -> None:
-    text = io.StringIO(newline="")
-    out = csv.writer(text)
-    out.writerow([csv_text(column.heading) for column in sheet.columns])
-    for row in sheet.rows:
-        cells = zip(sheet.columns, row, strict=True)
-        out.writerow([csv_text(workbook_value(column.kind, value)) for column, value in cells])
-    write(path, text.getvalue().encode("utf-8-sig"), ".csv")
 
 
 def _sheet(table: Table, records: Sequence[Record]) -> TidySheet:

@@ -14,3 +14,6 @@ head-week = ISO-Woche
 head-amount = Betrag ({ $currency })
 as-of = Stand { $at }
 of-all = { $some } von { $all }
+table-as-csv = als CSV
+table-as-workbook = als Arbeitsmappe
+table-file = Tabelle
