@@ -10,6 +10,7 @@ from dashboards.forms import Form
 from dashboards.parts import table
 from dashboards.speaking import SPEAKER, moment, say
 from dashboards.tables import Cell, Head
+from dashboards.token_parts import show_given, show_tokens
 from tracker.domain.people import Person, Role
 from tracker.services.people.accounts import (
     PeopleReport,
@@ -27,6 +28,7 @@ def page() -> None:
     st.title(say("screen-people"))
     st.caption(say("people-about"))
     forms.say_done()
+    show_given()
     report = people(access.context())
     if report.people:
         _table(report)
@@ -35,6 +37,7 @@ def page() -> None:
     here = [person for person in report.people if person.ended_at is None]
     if here:
         _change(here)
+    show_tokens()
     show_backups()
 
 

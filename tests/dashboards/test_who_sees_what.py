@@ -10,6 +10,7 @@ from streamlit.testing.v1 import AppTest
 from dashboards import access
 from dashboards.navigation import SCREENS
 from tracker.domain.people import EVERY_ROLE, Role
+from tracker.domain.tokens import TokenMay
 from tracker.errors import NotAllowed
 from tracker.services.context import Actor, Context
 from tracker.services.loading.by_hand import type_in
@@ -17,6 +18,7 @@ from tracker.services.parts.stock import count
 from tracker.services.people.accounts import add_person, change_roles, people
 from tracker.services.people.audit import Which, deeds
 from tracker.services.people.sessions import door, screen_actor, sign_in
+from tracker.services.people.tokens import shown, tokens
 from tracker.words import ENGLISH
 
 SEEN = {
@@ -191,3 +193,35 @@ def test_whoever_is_signed_in_is_asked_for_the_password_before_a_new_one(looks_a
         "Password until now",
         "New password, at least 12 characters",
     ]
+
+
+def test_an_administrator_gives_a_token_that_is_shown_until_it_was_copied_and_withdraws_it(
+    tmp_path, looks_as, monkeypatch
+):
+    monkeypatch.setenv("BEAMSLOT_DB", db := put(tmp_path / "mill.db", small_mill()))
+    app = looks_as("people", Role.ADMINISTRATOR)
+    assert "No token was given yet." in [one.value for one in app.info] and not app.code
+    pressed(app, "Give it")
+    assert app.error and not tokens(Context(db)).tokens  # it has no name
+    field(app, "What for").set_value("looms' own program")
+    pressed(app, "Give it")
+    assert "looms' own program has a token: read" in app.success[0].value.replace("\\", "")
+    text = app.code[0].value
+    assert shown(Context(db), text, list(TokenMay)).name == "looms' own program"
+    app.run()
+    assert app.code[0].value == text and not app.success  # a page shown anew does not take it away
+    pressed(app, "It is copied: hide it")
+    assert not app.code and "looms' own program" in words(app)
+    pressed(app, "Withdraw it")
+    assert "is refused from then on" in app.warning[0].value and shown(Context(db), text, list(TokenMay))
+    pressed(app, "Yes: Withdraw it")
+    assert "opens nothing any more" in app.success[0].value and not shown(Context(db), text, list(TokenMay))
+
+
+def pressed(app: AppTest, label: str) -> None:
+    next(one for one in app.button if one.label == label).click().run()
+    assert not app.exception
+
+
+def field(app: AppTest, label: str):
+    return next(one for one in app.text_input if one.label.startswith(label))

@@ -171,14 +171,12 @@ def withdraw_token(
 
     Example: beamslot people withdraw-token 3
     """
-    from tracker.errors import message
-    from tracker.services.people.tokens import token_record
+    from tracker.services.people.tokens import says_withdrawn, token_record
     from tracker.services.people.tokens import withdraw_token as run
     from tracker.words import ENGLISH
 
     done = run(context.obj, number)
-    said = message("token-ended", number=str(done.number), name=done.name)
-    show.emit(json_to, token_record(done), lambda: show.say(ENGLISH.line(said)))
+    show.emit(json_to, token_record(done), lambda: show.say(ENGLISH.line(says_withdrawn(done))))
 
 
 def _say(done: "Changed", json_to: str | None) -> None:

@@ -19,6 +19,7 @@ from tracker.services.context import Actor, Context
 from tracker.services.people.accounts import name_of
 from tracker.services.people.permissions import May
 from tracker.services.people.sessions import hash_of, machine_moment, new_token
+from tracker.store import UnitOfWork
 from tracker.store.models import TokenRow
 
 LONGEST_DAYS, USUAL_DAYS = 3660, 365
@@ -78,7 +79,7 @@ def give_token(context: Context, name: str, may: str, crew: str | None = None, d
         raise UsageError("token-crew", may=kind)
     told = {"how": "token", "person": written, "roles": [kind.value]}
     with context.unit_of_work(May.PEOPLE, told) as uow:
-        known = sorted({row.crew for row in uow.mill().crews}, key=natural_key)
+        known = _crews(uow)
         found = next((one for one in known if fold(one) == fold(crew)), None) if crew else None
         if crew and found is None:
             raise DataError("token-crew-unknown", crew=crew, crews=known)
@@ -92,6 +93,13 @@ def give_token(context: Context, name: str, may: str, crew: str | None = None, d
         done = GivenToken(_token(row), text)
         uow.commit()
     return done
+
+
+def crews(context: Context) -> list[str]:
+    """The crews whose calendars a token may open."""
+    context.require(May.PEOPLE)
+    with context.reading() as uow:
+        return _crews(uow)
 
 
 def tokens(context: Context) -> TokensReport:
@@ -114,6 +122,10 @@ def withdraw_token(context: Context, number: int) -> Token:
     return done
 
 
+def says_withdrawn(token: Token) -> Message:
+    return message("token-ended", number=str(token.number), name=token.name)
+
+
 def shown(context: Context, text: str, kinds: Collection[TokenMay]) -> Token | None:
     """The token as long as it lasts, where it is of one of these kinds; else None."""
     with context.reading() as uow:
@@ -126,6 +138,10 @@ def shown(context: Context, text: str, kinds: Collection[TokenMay]) -> Token | N
 def actor_of(token: Token) -> Actor:
     """Who acts by it."""
     return Actor(token.name, ROLES[token.may], "interface")
+
+
+def _crews(uow: UnitOfWork) -> list[str]:
+    return sorted({row.crew for row in uow.mill().crews}, key=natural_key)
 
 
 def _kind(may: str) -> TokenMay:
