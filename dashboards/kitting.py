@@ -17,7 +17,7 @@ from tracker.domain.words import natural_key
 from tracker.errors import TrackerError
 from tracker.services.looms import LoomName
 from tracker.services.parts.kits import STATES
-from tracker.services.parts.reservations import reserve, take, what_taking_costs
+from tracker.services.parts.reservations import release, reserve, take, what_taking_costs
 from tracker.services.parts.stock import count as count_stock
 from tracker.services.parts.stock import issue, issue_kit
 from tracker.services.parts.stock_entry import Told
@@ -48,6 +48,7 @@ def _forms(desk: PartsDesk) -> None:
         _take(desk)
     with middle:
         _reserve(desk)
+        _release(desk)
     with right:
         _issue(desk)
 
@@ -155,6 +156,23 @@ def _reserve(desk: PartsDesk) -> None:
         name = LoomName(kit.key.loom, kit.key.hall)
         form.act(say("reserve-act"), lambda: reserve(
             access.context(), name.loom, name.hall, part, use_safety_stock=safety), primary=False)  # fmt: skip
+
+
+def _release(desk: PartsDesk) -> None:
+    st.subheader(say("release-heading"))
+    holding = [kit for kit in desk.kits if kit.reserved]
+    if not holding:
+        st.caption(say("release-none"))
+        return
+    kit = _chosen(desk, say("release-of"), holding, "release of")
+    part = st.selectbox(say("head-part"), [None, *sorted(kit.reserved, key=natural_key)], key=f"release part {kit.key}",
+                        format_func=lambda part: part or say("release-all"))  # fmt: skip
+    with Form(f"release {kit.key} {part}", framed=False) as form:
+        form.beside("nothing-reserved")
+        given_up = kit.reserved if part is None else {part: kit.reserved[part]}
+        will = say("release-asks", loom=kit.key, parts=quantities(given_up, desk.needs.units))
+        form.act(say("release-act"), lambda: release(access.context(), kit.key.loom, kit.key.hall, part),
+                 asks=will, primary=False)  # fmt: skip
 
 
 def _issue(desk: PartsDesk) -> None:

@@ -106,6 +106,12 @@ def test_what_may_be_taken_back_slips_and_counts(bare):
     press(app, "Book the count")
     assert held(bare) == {"A-7": 1, "A-10": 1}  # three were found: one for each, and one is free
     app = needs(show="kits")
+    field(app.selectbox, "Of").select_index(1).run()  # A-10, which is booked second
+    press(app, "Release")
+    assert "gives up 1 pc of RAIL" in app.warning[0].value and held(bare) == {"A-7": 1, "A-10": 1}  # asked first
+    press(app, "Yes: Release")
+    assert held(bare) == {"A-7": 1}
+    app = needs(show="kits")
     press(app, "Issue")
     with open_store(bare).reading() as uow:
         assert read_stockroom(uow).holds(SEVEN) == {"RAIL": 1}
