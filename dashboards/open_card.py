@@ -10,6 +10,7 @@ import streamlit as st
 from dashboards import access, forms
 from dashboards.card_ends import remarks_and_end
 from dashboards.card_lines import checks, operations, settings
+from dashboards.card_parts import parts_used
 from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.hand import Hand
@@ -29,6 +30,7 @@ PARTS = {
     "today-tab-operations": operations,
     "today-tab-settings": settings,
     "today-tab-checks": checks,
+    "today-tab-parts": parts_used,
     "today-tab-end": remarks_and_end,
 }
 """Code of the part → what it shows."""

@@ -14,6 +14,7 @@ from dashboards import access
 from tracker.domain.people import Role
 from tracker.services.context import Actor, Context
 from tracker.services.own_clock import give_own_clock, set_clock
+from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.people.absences import record_absence
 
 PAGE = "from dashboards.screens import today\ntoday.page()\n"
@@ -77,6 +78,25 @@ def test_the_crew_is_chosen_once_and_the_address_keeps_it(mill):
     assert "✓ Kit handed out, people and tools there as booked" in words(app)
     tap(app, "Loom 1 (H) · today")
     assert app.query_params["loom"] == "1" and "Start: the loom is stopped now" in [one.label for one in app.button]
+
+
+def test_what_became_of_the_kit_is_told_and_the_rest_goes_back(mill):
+    """Of PIN 10 four were handed out: three stay in the loom and one comes back, so that seven are on hand."""
+    tap(opened(), "Start: the loom is stopped now")
+    app = opened("today-tab-parts")
+    assert "4 pc of PIN" in words(app) and "1 pc of RAIL" in words(app)
+    for field, many in zip(app.number_input[:3], (4, 1, 0), strict=True):
+        field.set_value(many)
+    tap(app, "Note it")
+    assert app.error and on_hand(mill) == 6  # five of four
+    app.number_input[0].set_value(3)
+    tap(app, "Note it")
+    assert "✓ used 3 pc, left over 1 pc, broken 0 pc" in words(app) and on_hand(mill) == 7
+
+
+def on_hand(mill: Context) -> float:
+    with mill.reading() as uow:
+        return read_stockroom(uow).part("PIN").on_hand
 
 
 @pytest.mark.long

@@ -13,8 +13,9 @@ from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
 from tracker.domain.progress import CONVERTED, UNDER_WAY, Stage
 from tracker.domain.tables import TABLES
-from tracker.domain.words import fold
+from tracker.domain.words import fold, natural_key
 from tracker.errors import DataError, Message
+from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.stockroom import read_stockroom
@@ -66,6 +67,16 @@ class CheckLine:
 
 
 @dataclass(frozen=True, slots=True)
+class PartLine:
+    part: str
+    unit: str
+    issued: float
+    """What the kit holds of it, less what came back."""
+    row: Row
+    """Of Parts used; empty where nothing was told."""
+
+
+@dataclass(frozen=True, slots=True)
 class Remark:
     key: LoomKey
     at: datetime
@@ -91,6 +102,7 @@ class WorkCard:
     operations: tuple[OperationLine, ...]
     settings: tuple[SettingLine, ...]
     checks: tuple[CheckLine, ...]
+    parts: tuple[PartLine, ...]
     open_points: tuple[Message, ...]
     """What stands against its sign-off now."""
     earlier: tuple[Remark, ...]
@@ -116,7 +128,7 @@ def work_card(context: Context, loom: str, hall: str | None) -> WorkCard:
         under_way = begun is not None and stage in (*UNDER_WAY, *CONVERTED)
         since = local_time(begun, uow.zone) if begun and under_way else None
         rows = {name: list(read_rows(uow.session, TABLES[name], uow.zone, key).values())
-                for name in ("work_done", "set_values", "check_results")}  # fmt: skip
+                for name in ("work_done", "set_values", "check_results", "parts_used")}  # fmt: skip
         whole = _whole(rows["work_done"], since)
         open_points = open_then(uow, alone, key, context.now()) if under_way else ()
         issued = is_issued(room, key) if room.booked(key) else True  # under way by a plan before it: then it was
@@ -126,7 +138,7 @@ def work_card(context: Context, loom: str, hall: str | None) -> WorkCard:
         mill.terms.zone, card, stage if under_way else None, told, begun if under_way else None, whole, issued,
         tuple(_operations(card, rows["work_done"] if since else (), told, mill.terms.lead_trade)),
         tuple(_settings(card, rows["set_values"], since)), tuple(_checks(card, rows["check_results"], since)),
-        open_points, earlier,
+        tuple(_parts(room, key, [row for row in rows["parts_used"] if row["card"] == told])), open_points, earlier,
     )  # fmt: skip
 
 
@@ -176,6 +188,12 @@ def _checks(card: Card, results: Sequence[Row], since: datetime | None) -> Itera
         result = row["result"] if row else None
         passed = result is not None and passes(check, result)
         yield CheckLine(check, result, passed, row if row and is_waived(row) else None)
+
+
+def _parts(room: Stockroom, key: LoomKey, told: Sequence[Row]) -> Iterator[PartLine]:
+    rows, issued = {row["part"]: row for row in told}, room.issued.get(key, {})
+    for part in sorted(issued.keys() | rows.keys(), key=natural_key):
+        yield PartLine(part, room.part(part).unit, issued.get(part, 0.0), rows.get(part, {}))
 
 
 def _place(row: Row, name: str) -> tuple[str, str]:

@@ -76,6 +76,11 @@ def check(context: Context, here: AtLoom, name: str, side: str | None, result: A
     return _enter(context, here, "check_results", row, _as_told(name, side, result))
 
 
+def part_used(context: Context, here: AtLoom, row: Mapping[str, float | str], again: str = "") -> Message:
+    """What became of a part of its kit: `part`, `used`, `left_over`, `broken`. The stockroom gets back what is left over."""
+    return _enter(context, here, "parts_used", {**row, "card": here.card}, _as_told(str(row["part"])), again)
+
+
 def waive(context: Context, here: AtLoom, table: str, row: Mapping[str, Any], why: str, by: str) -> Message:
     """A setting or check may be signed off as it stands: for a reason, by somebody who answers for it."""
     name = row.get("setting") or row.get("check")
