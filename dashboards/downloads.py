@@ -17,7 +17,7 @@ from tracker.services.terms import mill_zone
 
 FEWEST_ROWS = 5
 """Of a table that is offered as a file; a shorter one is read at a glance."""
-TITLE = "title of the page"
+TITLE = "page-title"
 """Where the session keeps it, for the names of the files."""
 
 

@@ -16,7 +16,7 @@ from tracker.words.choosing import ASKED, KEPT, SPOKEN, chosen
 
 FOUND = "found-language"
 """On the library's own object for the run of a page."""
-_AFTER = ContextVar("language after the run of a page", default="en")
+_AFTER = ContextVar("language-after-the-run", default="en")
 
 
 def language() -> str:

@@ -193,7 +193,7 @@ def _checks(card: Card, results: Sequence[Row], since: datetime | None) -> Itera
 def _parts(room: Stockroom, key: LoomKey, told: Sequence[Row]) -> Iterator[PartLine]:
     rows, issued = {row["part"]: row for row in told}, room.issued.get(key, {})
     for part in sorted(issued.keys() | rows.keys(), key=natural_key):
-        yield PartLine(part, room.part(part).unit, issued.get(part, 0.0), rows.get(part, {}))
+        yield PartLine(part, room.part(part).unit or "", issued.get(part, 0.0), rows.get(part, {}))
 
 
 def _place(row: Row, name: str) -> tuple[str, str]:
