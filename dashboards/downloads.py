@@ -11,7 +11,6 @@ from dashboards import access
 from dashboards.speaking import language, say, speaking_in
 from dashboards.table_values import headed, values_of
 from dashboards.tables import Head, Row
-from tracker.export.shown_table import CSV, WORKBOOK, table_file
 from tracker.services.context import Context
 from tracker.services.terms import mill_zone
 
@@ -39,9 +38,11 @@ def offer_table(columns: Sequence[Head], rows: Sequence[Row], name: str) -> None
         return
     title, unit = str(st.session_state.get(TITLE) or say("table-file")), say("head-unit")
     with st.container(horizontal=True, horizontal_alignment="right", gap="small"):
-        for ending, label in ((CSV, say("table-as-csv")), (WORKBOOK, say("table-as-workbook"))):
+        for ending, label in ((".csv", say("table-as-csv")), (".xlsx", say("table-as-workbook"))):
 
             def make(context: Context, ending: str = ending) -> bytes:
+                from tracker.export.shown_table import table_file  # brings in a library that few clicks need
+
                 found = headed(columns, values_of(rows, mill_zone(context)), unit)
                 return table_file(title, *found, ending)
 

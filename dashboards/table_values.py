@@ -10,9 +10,9 @@ from zoneinfo import ZoneInfo
 from dashboards.speaking import day, language, moment
 from dashboards.tables import Cell, Head, Row
 from tracker.domain.units import percent
-from tracker.export.shown_table import Value
 from tracker.words.values import signs_of_numbers
 
+Value = str | float | int | date | None
 DUST = 9
 """Decimals beyond which a number has only what reckoning with binary fractions leaves."""
 

@@ -3,19 +3,18 @@
 import csv
 import io
 from collections.abc import Sequence
-from datetime import date
+from typing import Any
 
 from tracker.domain.tables import Kind
 from tracker.office.writing.sheets import Col, TidySheet, content, tables_book
 from tracker.office.writing.values import csv_text, workbook_value
 
-CSV, WORKBOOK = ".csv", ".xlsx"
-Value = str | float | int | date | None
-"""What a cell stands for; moments local, without a zone."""
+CSV = ".csv"
 
 
-def table_file(title: str, headings: Sequence[str], rows: Sequence[Sequence[Value]], ending: str) -> bytes:
-    """The rows in the order given, as a .csv in UTF-8 or a workbook of one sheet. DataError where there is no room for them."""
+def table_file(title: str, headings: Sequence[str], rows: Sequence[Sequence[Any]], ending: str) -> bytes:
+    """The rows in the order given, moments local without a zone, as a .csv in UTF-8 or a workbook of one sheet. DataError where
+    there is no room for them."""
     kinds = [_kind([row[i] for row in rows]) for i in range(len(headings))]
     sheet = TidySheet(title, [*map(Col, headings, kinds)], rows)
     return csv_content(sheet) if ending == CSV else content(tables_book([sheet]), title)
@@ -32,7 +31,7 @@ def csv_content(sheet: TidySheet) -> bytes:
     return text.getvalue().encode("utf-8-sig")
 
 
-def _kind(values: Sequence[Value]) -> Kind:
+def _kind(values: Sequence[Any]) -> Kind:
     """A column of text has the look of text, one of numbers stands on the right."""
     there = [value for value in values if value is not None]
     if all(isinstance(value, str) for value in there):
