@@ -95,6 +95,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("work.at_the_loom", "hand_over"): lambda c: at_the_loom.hand_over(c, AT_LOOM, "Ann"),
     ("work.at_the_loom", "set_value"): lambda c: at_the_loom.set_value(c, AT_LOOM, "angle", None, 310, "set"),
     ("work.at_the_loom", "check"): lambda c: at_the_loom.check(c, AT_LOOM, "Guards", None, "yes"),
+    ("work.at_the_loom", "part_used"): lambda c: at_the_loom.part_used(c, AT_LOOM, {"part": "PIN", "used": 1.0}),
     ("work.at_the_loom", "waive"): lambda c: at_the_loom.waive(
         c, AT_LOOM, "set_values", {"setting": "angle"}, "worn", "Ann"
     ),
