@@ -20,7 +20,7 @@ from tracker.services.context import Actor, Context
 from tracker.services.demo import run_demo
 from tracker.services.plans.plan import PlanRequest, Search, plan
 from tracker.services.plans.rehearse import RehearsalRequest, rehearse
-from tracker.services.screens.scenario_board import Wishes, scenario_text
+from tracker.services.plans.scenario_draft import DraftEntry, scenario_text
 from tracker.words import ENGLISH
 
 PICTURES = Path(__file__).parent / "pictures"
@@ -31,7 +31,7 @@ SCREENS = {"status": "status", "bookings": "bookings", "load": "load", "looms": 
 WIDTH, HEIGHT, TALLEST = 1280, 800, 1400
 COLOURS = 255
 """Enough for text and flat areas, at a third of the size."""
-SCENARIO = Wishes("without the second crew", {"Fitters 2": 0})
+SCENARIO = scenario_text("without the second crew", (DraftEntry("heads", {"Fitters 2": "0"}),))
 LOOM_LIST = """Loom;Hall;Machine type;Reed width;Speed (picks/min);Leno side
 301;Hall 3;RP-N;110;420;both
 302;Hall 3;RP-N;130;430;left
@@ -51,7 +51,7 @@ def main(folder: str | None) -> None:
 def take(database: Path, scratch: Path) -> None:
     """Serve the database, take every picture, stop."""
     scenario, looms = scratch / "scenario.toml", scratch / "looms of hall 3.csv"
-    scenario.write_text(scenario_text(SCENARIO), encoding="utf-8")
+    scenario.write_text(SCENARIO, encoding="utf-8")
     looms.write_text(LOOM_LIST, encoding="utf-8")
     plan(Context(str(database)), PlanRequest(scenario=scenario), Search(time_limit_s=30))
     rehearse(Context(str(database), Actor("planner")), RehearsalRequest())

@@ -4,12 +4,12 @@ from collections.abc import Callable
 
 import streamlit as st
 
-from dashboards import access, job_parts
+from dashboards import access, job_parts, scenario_form
 from dashboards.charts import scenario_chart
 from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
 from dashboards.frames import plan_name, scenario_frame, term_word
-from dashboards.parts import literal, of_part, table
+from dashboards.parts import table
 from dashboards.sentences import share
 from dashboards.speaking import count, day, money, number, say
 from dashboards.tables import Head
@@ -18,14 +18,8 @@ from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
 from tracker.errors import Message, UsageError
 from tracker.services.people.permissions import May
-from tracker.services.screens.scenario_board import (
-    PlanLine,
-    ScenarioBoard,
-    Wishes,
-    later_receipt,
-    scenario_board,
-    scenario_text,
-)
+from tracker.services.plans.scenario_draft import scenario_text
+from tracker.services.screens.scenario_board import PlanLine, ScenarioBoard, scenario_board
 
 LONGEST_S = 600
 LONGEST_NAME = 40
@@ -94,50 +88,23 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
 
 def _make(board: ScenarioBoard) -> None:
     st.header(say("scenarios-new"))
+    st.caption(say("scenarios-new-about"))
+    scenario_form.gather(board)
     with Form("scenario") as form:
-        wishes = _wishes(board, form)
-        seconds = st.number_input(say("scenarios-seconds"), 5, LONGEST_S, 60, 5)
-        form.act(say("scenarios-plan"), lambda: _begin(wishes, float(seconds), board))
+        name = st.text_input(say("scenarios-name"), placeholder=say("scenarios-name-such-as"), max_chars=LONGEST_NAME,
+                             key=form.key("name"))  # fmt: skip
+        form.beside("scenario-unnamed", "scenario-name-taken")
+        seconds = st.number_input(say("scenarios-seconds"), 5, LONGEST_S, 60, 5, key=form.key("seconds"))
+        form.act(say("scenarios-plan"), lambda: _begin(name.strip(), float(seconds), board))
         st.caption(say("scenarios-plan-help"))
 
 
-def _begin(wishes: Wishes, seconds: float, board: ScenarioBoard) -> Message:
+def _begin(name: str, seconds: float, board: ScenarioBoard) -> Message:
     """Start planning it. UsageError for a name that it cannot have."""
-    if not wishes.name:
+    if not name:
         raise UsageError("scenario-unnamed")
     for line in board.lines:
-        if fold(line.name) == fold(wishes.name):
+        if fold(line.name) == fold(name):
             raise UsageError("scenario-name-taken", name=line.name)
-    as_of = access.state().as_of.isoformat()
-    return job_parts.begin(JobKind.SCENARIO, {"text": scenario_text(wishes), "time_limit_s": seconds, "as_of": as_of})
-
-
-def _wishes(board: ScenarioBoard, form: Form) -> Wishes:
-    """What the form asks for; only what differs from the data becomes part of the scenario."""
-    name = st.text_input(say("scenarios-name"), placeholder=say("scenarios-name-such-as"), max_chars=LONGEST_NAME)
-    form.beside("scenario-unnamed", "scenario-name-taken")
-    heads = {}
-    for at, (crew, now) in zip(st.columns(max(1, len(board.heads))), board.heads.items(), strict=False):
-        wanted = at.number_input(literal(say("scenarios-heads", crew=crew)), 0, 100, now)
-        if wanted != now:
-            heads[crew] = int(wanted)
-    left, middle, right = st.columns(3)
-    horizon = left.number_input(say("scenarios-horizon"), 1, 1000, board.horizon_days)
-    target = middle.date_input(say("scenarios-target"), board.target_finish, format="YYYY-MM-DD")
-    closed = right.date_input(say("scenarios-closed"), None, format="YYYY-MM-DD")
-    left, right = st.columns(2)
-    line = left.selectbox(
-        say("scenarios-later"), board.receipts, index=None, placeholder=say("scenarios-none"),
-        format_func=lambda r: say(
-            "scenarios-order", order=r.order, what=of_part(r.quantity, r.part, board.units), due=r.due
-        ),
-    )  # fmt: skip
-    weeks = right.number_input(say("scenarios-weeks"), 1, 52, 2)
-    return Wishes(
-        name.strip(),
-        heads,
-        int(horizon) if horizon != board.horizon_days else None,
-        target if target != board.target_finish else None,
-        later_receipt(line, int(weeks)) if line else None,
-        closed,
-    )
+    text, as_of = scenario_text(name, scenario_form.draft()), access.state().as_of.isoformat()
+    return job_parts.begin(JobKind.SCENARIO, {"text": text, "time_limit_s": seconds, "as_of": as_of})

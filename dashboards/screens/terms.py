@@ -9,7 +9,7 @@ from dashboards.forms import Form
 from dashboards.parts import facts, heads, literal, table
 from dashboards.speaking import moment, say, shown
 from dashboards.tables import Cell
-from tracker.domain.columns import Kind
+from dashboards.value_field import as_typed, value_field
 from tracker.errors import DataError, Message, message
 from tracker.services.loading.by_hand import or_refused, take_out, type_in
 from tracker.services.loading.load_report import LoadReport
@@ -52,7 +52,7 @@ def _one(board: TermsBoard) -> None:
 def _change(line: TermLine) -> None:
     with Form(f"term {line.term}") as form:
         line = form.as_shown(line)
-        value = _field(line, form.key("value"))
+        value = value_field(line.column, say("terms-new"), line.value, form.key("value"))
         form.beside("Value")
         if line.column:
             st.caption(literal(say("terms-possible", possible=line.column.possible)))
@@ -64,26 +64,11 @@ def _change(line: TermLine) -> None:
         )  # fmt: skip
 
 
-def _field(line: TermLine, key: str) -> Any:
-    """A field that fits the kind of the term; text for numbers, which a person may write with a unit or a comma."""
-    column, label = line.column, say("terms-new")
-    if column and column.kind is Kind.DATE:
-        return st.date_input(label, line.value, key=key, format="YYYY-MM-DD")
-    if column and column.kind is Kind.YES_NO:
-        return st.radio(label, [True, False], 0 if line.value else 1, shown, key=key, horizontal=True)
-    if column and column.words:
-        words = list(column.words)
-        return st.selectbox(label, words, words.index(line.value) if line.value in words else None, key=key)
-    text = f"{line.value:g}" if isinstance(line.value, float) else line.value
-    return st.text_input(label, "" if text is None else text, key=key)
-
-
 def _set(form: Form, line: TermLine, value: Any) -> LoadReport:
     if value in (None, ""):
         raise DataError("term-empty", term=line.term)
-    given = f"{value} %" if line.column and line.column.kind is Kind.FRACTION and "%" not in str(value) else value
     context = form.having_shown("terms", (line.term,), value=line.kept)
-    report = type_in(context, "terms", [{"term": line.term, "value": given}])
+    report = type_in(context, "terms", [{"term": line.term, "value": as_typed(line.column, value)}])
     return or_refused(report, [say("terms-named", term=line.term)])
 
 

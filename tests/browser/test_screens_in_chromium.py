@@ -177,14 +177,24 @@ BOTH = """() => new MutationObserver(() => {
 }).observe(document.body, {childList: true, subtree: true})"""
 
 
+def choose(page, label, option):
+    page.get_by_role("combobox", name=label).click()
+    page.get_by_role("option", name=option).click()
+    settle(page)
+
+
 def test_an_older_fault_goes_when_a_scenario_is_planned_anew(small, open_page):
     page = open_page(f"{small}/scenarios")
+    choose(page, "What is to be otherwise", "Heads of a crew")
+    choose(page, "Crew", "Fitters")
+    page.get_by_label("Instead").fill("0")
+    page.get_by_role("button", name="Add it").click()
     page.get_by_label("Name").fill("nobody")
-    page.get_by_label("Heads: Fitters").fill("0")
     page.get_by_role("button", name="Plan it").click()
     page.wait_for_selector('.stMain [data-testid="stAlertContentError"]', timeout=60_000)
     settle(page)
     page.evaluate(BOTH)
+    page.get_by_label("Name").fill("nobody again")
     page.get_by_role("button", name="Plan it").click()
     page.wait_for_function("window.ran", timeout=60_000)
     settle(page)

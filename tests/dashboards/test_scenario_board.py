@@ -6,11 +6,12 @@ from datetime import date
 
 import pytest
 from opened import here
-from screen_mill import put, small_mill, small_plan
+from screen_mill import SEVEN, put, small_mill, small_plan
 
 from dashboards.frames import scenario_frame
 from tracker.services.plans.scenario import apply_scenario
-from tracker.services.screens.scenario_board import Wishes, later_receipt, scenario_board, scenario_text
+from tracker.services.plans.scenario_draft import DraftEntry, scenario_text, with_entry
+from tracker.services.screens.scenario_board import scenario_board
 from tracker.store import open_store
 
 
@@ -41,22 +42,40 @@ def test_stopped_hours_are_those_in_which_the_hall_weaves(db):
     assert published.finish_on == date(2027, 1, 8)
 
 
-def test_wishes_become_a_scenario_that_changes_the_mill():
+def test_entries_become_a_scenario_file_that_changes_the_mill():
     mill = small_mill()
-    wishes = Wishes(
-        'a "third" head', {"Fitters": 3}, 98, date(2027, 2, 1), later_receipt(mill.receipts[0], 2), date(2027, 1, 7)
+    draft = (
+        DraftEntry("absent", {"Crew": "Night", "From": date(2027, 1, 11), "To": date(2027, 1, 15)}),
+        DraftEntry(
+            "crew", {"Crew": "Night", "Trade": "fitter", "Heads": "2", "Shift start": "22:00", "Shift end": "06:00"}
+        ),
+        DraftEntry("heads", {"Fitters": "3"}),
+        DraftEntry("terms", {"horizon (days)": "98"}),
+        DraftEntry("terms", {"target finish": date(2027, 2, 1)}),
+        DraftEntry("terms", {"plan with orders not yet placed": False}),
+        DraftEntry("receipt", {"Order": "PO-1", "Part": "RAIL", "Due": date(2027, 1, 22)}),
+        DraftEntry("closure", {"Date": date(2027, 1, 7), "Stops": "work"}),
+        DraftEntry("protect", {"Loom": "A-7", "Until": date(2027, 1, 10)}),
     )
-    scenario = tomllib.loads(scenario_text(wishes))
+    scenario = tomllib.loads(scenario_text('a "third" head', draft))
     assert scenario["name"] == 'a "third" head'
     changed = apply_scenario(mill, scenario)
-    assert changed.crews[0].heads == 3
+    assert [(crew.crew, crew.heads) for crew in changed.crews] == [("Fitters", 3), ("Night", 2)]
     assert (changed.terms.horizon_days, changed.terms.target_finish) == (98, date(2027, 2, 1))
-    assert changed.receipts[0].due == date(2027, 1, 22)  # 8 January and two weeks
+    assert changed.terms.plan_with_orders is False
+    assert changed.receipts[0].due == date(2027, 1, 22) and changed.receipts[0].quantity == 1
     assert (changed.closures[0].on, changed.closures[0].stops) == (date(2027, 1, 7), "work")
+    assert changed.absences[0].crew == "Night" and changed.looms[SEVEN].protected_until == date(2027, 1, 10)
 
 
-def test_no_wish_changes_nothing():
-    assert apply_scenario(small_mill(), tomllib.loads(scenario_text(Wishes("as it is", {})))) == small_mill()
+def test_another_value_for_a_name_takes_the_place_of_the_first(db):
+    draft = with_entry(here(db), (), DraftEntry("heads", {"Fitters": "3"}))
+    draft = with_entry(here(db), draft, DraftEntry("heads", {"Fitters": "1"}))
+    assert draft == (DraftEntry("heads", {"Fitters": "1"}),)
+
+
+def test_no_entry_changes_nothing():
+    assert apply_scenario(small_mill(), tomllib.loads(scenario_text("as it is", ()))) == small_mill()
 
 
 def test_the_bars_add_up_to_the_cost(db):

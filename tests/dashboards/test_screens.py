@@ -16,7 +16,6 @@ from tracker.domain.plan import Asked, Undo
 from tracker.domain.progress import Conversion, Stage, StageChange
 from tracker.domain.windows import WindowKind
 from tracker.errors import as_it_stands, message
-from tracker.services.jobs import desk
 from tracker.services.screens.loom_sheet import loom_sheet
 from tracker.store import open_store
 
@@ -331,25 +330,6 @@ def test_a_database_that_cannot_be_opened_is_one_line(tmp_path, monkeypatch):
     assert app.error[0].value.endswith(" is a folder; name the database in it")
 
 
-def test_a_scenario_needs_a_name(planned):
-    app = screen("scenarios").run()
-    assert not app.exception
-    assert "7,500 EUR" in words(app)
-    app.button[0].click().run()
-    assert app.error[0].value == "the scenario has no name; give it one"
-
-
-def test_a_scenario_of_a_name_that_is_taken_is_refused(planned):
-    with open_store(planned).unit_of_work("planner") as uow:
-        uow.save_plan(small_plan(small_mill()), published=False, scenario="Rails late")
-        uow.commit()
-    app = screen("scenarios").run()
-    app.text_input[0].set_value("rails  LATE")
-    app.button[0].click().run()
-    assert app.error[0].value == "there is a scenario Rails late already; choose another name"
-    assert app.text_input[0].proto.max_chars == 40
-
-
 def test_stages_stand_in_the_order_of_the_programme(planned):
     record(planned, (SEVEN, Stage.IN_WORK, None))
     app = screen("looms").run()
@@ -367,7 +347,8 @@ def test_quantities_and_money_carry_their_units(planned):
     needs = words(screen("needs").run())
     assert "1 pc of RAIL" in needs
     scenarios = screen("scenarios").run()
-    assert scenarios.selectbox[0].options[-1] == "PO-1: 1 pc of RAIL, due Fri 8 Jan 2027"
+    scenarios.selectbox(key="scenario entry").set_value("receipt").run()
+    assert scenarios.selectbox(key="scenario line").options[-1] == "PO-1: 1 pc of RAIL, due Fri 8 Jan 2027"
 
 
 def test_what_a_conversion_saves_is_money(tmp_path, monkeypatch):
@@ -421,30 +402,3 @@ def test_what_a_plan_would_move_stands_on_the_bookings_before_it_is_published(pl
     app = screen("bookings").run()
     assert "made and not published" not in " ".join(one.value for one in app.header)
     assert "repeat, pilot, kept" in "".join(part.proto.body for part in app.get("html"))
-
-
-def test_a_scenario_that_cannot_be_planned_is_one_line(planned, quick_jobs):  # noqa: F811
-    app = screen("scenarios").run()
-    app.text_input[0].set_value("nobody")
-    next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(0)
-    app.button[0].click().run()
-    assert desk.wait(here(planned), 1, 60)
-    app.run()
-    assert not app.exception
-    assert app.error[0].value and "\n" not in app.error[0].value
-
-
-def test_a_scenario_is_planned_and_set_beside_the_published_plan(tmp_path, monkeypatch, quick_jobs):  # noqa: F811
-    plan = small_plan(small_mill())
-    possible = tuple(replace(booking, choices=()) for booking in plan.bookings)  # its method gives no choice
-    monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "m.db", small_mill(), replace(plan, bookings=possible)))
-    app = screen("scenarios").run()
-    app.text_input[0].set_value("a third head")
-    next(box for box in app.number_input if box.label == "Heads: Fitters").set_value(3)
-    next(box for box in app.number_input if box.label.startswith("Stop")).set_value(5)
-    app.button[0].click().run()
-    assert desk.wait(here(tmp_path / "m.db"), 1, 60)
-    app.run()
-    assert not app.exception and not app.error
-    assert app.success[0].value.startswith("Scenario a third head: ")
-    assert "against published plan" in words(app)

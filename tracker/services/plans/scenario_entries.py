@@ -85,7 +85,7 @@ ENTRIES: dict[str, EntryKind] = {
     "closure": EntryKind(_fields(CLOSURES, "on")),
     "protect": EntryKind((*_LOOM, _field(replace(LOOMS.column("protected_until"), heading="Until", needed=True)))),
 }
-_ONE = ("terms", "heads", "tools")
+ONE_TABLE = ("terms", "heads", "tools")
 """Entries that stand once, as a table; the others are lists of tables."""
 
 
@@ -101,7 +101,7 @@ def checked_items(spot: Spot, name: str, content: Any) -> list[dict[str, Any]]:
     if name not in ENTRIES:
         raise spot.refused(message("scenario-entry-unknown", name=name, entries=list(ENTRIES)))
     items = [content] if isinstance(content, dict) else content
-    many = name not in _ONE
+    many = name not in ONE_TABLE
     if (
         not isinstance(items, list)
         or not all(isinstance(item, dict) for item in items)
@@ -113,7 +113,7 @@ def checked_items(spot: Spot, name: str, content: Any) -> list[dict[str, Any]]:
 
 def place(entry: str) -> str:
     """The heading of an entry in the file."""
-    return f"[{entry}]" if entry in _ONE else f"[[{entry}]]"
+    return f"[{entry}]" if entry in ONE_TABLE else f"[[{entry}]]"
 
 
 def _checked(spot: Spot, entry: EntryKind, item: Mapping[str, Any]) -> dict[str, Any]:

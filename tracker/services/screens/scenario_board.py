@@ -1,17 +1,20 @@
-"""Scenarios side by side with the published plan, and what a scenario may change."""
+"""Scenarios side by side with the published plan, and what the mill has that a scenario may change."""
 
-import json
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.domain.mill import Mill, Receipt
 from tracker.domain.plan import CostTerms, Plan
 from tracker.domain.shifts import running_calendars
+from tracker.domain.tables import TERM_COLUMNS
+from tracker.domain.words import natural_key
 from tracker.mill_state.stockroom import part_units
 from tracker.services.context import Context
 from tracker.services.screens.status import total_cost
+from tracker.services.screens.terms_board import as_the_sheet
 from tracker.store.plans import scenario_plans
 
 
@@ -47,28 +50,14 @@ class ScenarioBoard:
     currency: str
     lines: tuple[PlanLine, ...]
     """The published plan first, where there is one, then the newest plan of each scenario by name."""
-    heads: Mapping[str, int]
-    """Crew → heads as they are: what a scenario may change, as are the next three."""
-    horizon_days: int
-    target_finish: date | None
+    now: Mapping[str, Mapping[str, Any]]
+    """Of `terms`, `heads` and `tools`: name → value, as the sheet would have it."""
+    names: Mapping[str, tuple[str, ...]]
+    """Field of an entry → what the mill has of it."""
     receipts: tuple[Receipt, ...]
     """By day."""
     units: Mapping[str, str]
     """Part → unit."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wishes:
-    """What a scenario changes; None or empty = as it is."""
-
-    name: str
-    heads: Mapping[str, int]
-    horizon_days: int | None = None
-    target_finish: date | None = None
-    receipt: Receipt | None = None
-    """An order line with the day on which it comes instead."""
-    closed_on: date | None = None
-    """A day on which nobody converts."""
 
 
 def scenario_board(context: Context) -> ScenarioBoard:
@@ -81,38 +70,30 @@ def scenario_board(context: Context) -> ScenarioBoard:
         zone=mill.terms.zone,
         currency=mill.terms.currency,
         lines=tuple(lines),
-        heads={crew.crew: crew.heads for crew in mill.crews},
-        horizon_days=mill.terms.horizon_days,
-        target_finish=mill.terms.target_finish,
+        now=_now(mill),
+        names=_names(mill),
         receipts=tuple(sorted(mill.receipts, key=lambda receipt: (receipt.due, receipt.order))),
         units=part_units(mill),
     )
 
 
-def scenario_text(wishes: Wishes) -> str:
-    """The wishes as a scenario file (TOML), which `beamslot plan --scenario` takes as well."""
-    lines = [f"name = {_quoted(wishes.name)}"]
-    terms = [f'"horizon (days)" = {wishes.horizon_days}'] if wishes.horizon_days else []
-    terms += [f'"target finish" = {wishes.target_finish}'] if wishes.target_finish else []
-    lines += ["[terms]", *terms] if terms else []
-    lines += (
-        ["[heads]", *(f"{_quoted(crew)} = {heads}" for crew, heads in wishes.heads.items())] if wishes.heads else []
-    )
-    if line := wishes.receipt:
-        lines += ["[[receipt]]", f"order = {_quoted(line.order)}", f"part = {_quoted(line.part)}", f"due = {line.due}"]
-    if wishes.closed_on:
-        lines += ["[[closure]]", f"date = {wishes.closed_on}", 'stops = "work"']
-    return "\n".join(lines) + "\n"
+def _now(mill: Mill) -> dict[str, dict[str, Any]]:
+    return {
+        "terms": {column.title: as_the_sheet(column, getattr(mill.terms, column.field)) for column in TERM_COLUMNS},
+        "heads": {crew.crew: crew.heads for crew in mill.crews},
+        "tools": {name: tool.how_many for name, tool in mill.tools.items()},
+    }
 
 
-def later_receipt(receipt: Receipt, weeks: int) -> Receipt:
-    """The order line, coming so many weeks later."""
-    return replace(receipt, due=receipt.due + timedelta(weeks=weeks))
-
-
-def _quoted(text: str) -> str:
-    """A TOML basic string: its escapes are those of JSON."""
-    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
+def _names(mill: Mill) -> dict[str, tuple[str, ...]]:
+    found = {
+        "crew": {crew.crew for crew in mill.crews},
+        "trade": {crew.trade for crew in mill.crews} | {row.trade for row in mill.method.operations},
+        "part": set(mill.parts),
+        "hall": {key.hall for key in mill.looms},
+        "loom": {key.loom for key in mill.looms},
+    }
+    return {field: tuple(sorted(names, key=natural_key)) for field, names in found.items()}
 
 
 def plan_line(mill: Mill, name: str, made_at: datetime | None, plan: Plan) -> PlanLine:

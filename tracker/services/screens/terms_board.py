@@ -67,7 +67,7 @@ def terms_board(context: Context) -> TermsBoard:
 def _declared(uow: UnitOfWork, mill: Mill, given: set[str]) -> Iterator[TermLine]:
     default = Terms()
     for column in TERM_COLUMNS:
-        now, usual = (_shown(column, getattr(terms, column.field)) for terms in (mill.terms, default))
+        now, usual = (as_the_sheet(column, getattr(terms, column.field)) for terms in (mill.terms, default))
         was = _was(uow, column.title, column)
         yield TermLine(
             column.title, column, column.about, TERM_ACTS[column.field], now, usual, column.title in given, was
@@ -84,9 +84,9 @@ def _pilots(uow: UnitOfWork, mill: Mill, given: set[str]) -> Iterator[TermLine]:
 
 def _was(uow: UnitOfWork, term: str, column: Column | None) -> tuple[TermWas, ...]:
     found = uow.origin("terms", (term,), "value")
-    return tuple(TermWas(o.at, o.who, _shown(column, o.old), _shown(column, o.new)) for o in found)
+    return tuple(TermWas(o.at, o.who, as_the_sheet(column, o.old), as_the_sheet(column, o.new)) for o in found)
 
 
-def _shown(column: Column | None, value: Any) -> Any:
+def as_the_sheet(column: Column | None, value: Any) -> Any:
     share = column is not None and column.kind is Kind.FRACTION
     return percent(value) if share and isinstance(value, int | float) else value

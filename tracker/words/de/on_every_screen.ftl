@@ -50,3 +50,4 @@ table-by-none = wie sie steht
 table-down = absteigend
 table-page = Seite
 table-rows = Zeilen { $first } bis { $last } von { $rows }
+value-choose = auswählen

@@ -31,12 +31,41 @@ scenario-unnamed = das Szenario hat keinen Namen
     .hint = geben Sie ihm einen
 scenario-name-taken = es gibt schon ein Szenario { $name }
     .hint = wählen Sie einen anderen Namen
+scenarios-new-about = Eintrag für Eintrag sagen, was anders sein soll, dann planen. Die Daten der Weberei bleiben, wie sie sind.
+scenarios-entry = Was anders sein soll
+scenarios-kind = { $kind ->
+        [terms] Eine Vorgabe
+        [heads] Leute einer Mannschaft
+        [tools] Zahl eines Werkzeugs
+        [crew] Eine Mannschaft mehr
+        [absent] Eine Mannschaft ist weg
+        [receipt] Eine Bestellzeile
+        [closure] Ein geschlossener Tag
+       *[protect] Eine Webmaschine bleibt in Ruhe
+    }
+scenarios-whose = { $kind ->
+        [terms] Vorgabe
+        [heads] Mannschaft
+       *[tools] Werkzeug
+    }
+scenarios-instead = Stattdessen
+scenarios-possible = Möglich: { $possible }.
+scenarios-line = Bestellzeile, die anders kommt
+scenarios-line-new = keine: eine neue
+scenarios-order = { $order }: { $what }, fällig { $due }
+scenarios-needed = * nötig; was leer bleibt, ist wie bisher.
+scenarios-add = Hinzufügen
+scenarios-take-out = Herausnehmen
+scenarios-says = { $kind }: { $values }
+scenarios-value = { $field } { $value }
+scenarios-added = Hinzugefügt: { $entry }
+scenarios-taken-out = Herausgenommen: { $entry }
+scenario-entry-refused = { $how ->
+        [lacks] der Eintrag { $what }
+       *[wrong] { $field ->
+            [none] {""}
+           *[other] { $field }:{" "}
+        }{ $what }
+    }
 scenarios-name = Name
 scenarios-name-such-as = Schienen eine Woche später
-scenarios-heads = Köpfe: { $crew }
-scenarios-horizon = Horizont (Tage)
-scenarios-target = Zieltermin
-scenarios-closed = Niemand baut um am
-scenarios-later = Bestellzeile, die später kommt
-scenarios-order = { $order }: { $what }, fällig { $due }
-scenarios-weeks = um Wochen

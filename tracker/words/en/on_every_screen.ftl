@@ -74,3 +74,5 @@ table-page = Page
     .means = Which part of a long table is shown.
 table-rows = Rows { $first } to { $last } of { $rows }
     .means = Which rows of a long table are shown.
+value-choose = choose
+    .means = In a field while nothing is chosen.

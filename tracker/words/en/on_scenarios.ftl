@@ -54,21 +54,60 @@ scenario-unnamed = the scenario has no name
 scenario-name-taken = there is a scenario { $name } already
     .means = The scenario named on the screen would stand beside another of its name.
     .hint = choose another name
+scenarios-new-about = Say entry by entry what is to be otherwise, then plan it. The mill's own data stay as they are.
+    .means = Below the heading.
+scenarios-entry = What is to be otherwise
+    .means = Field: which kind of entry.
+scenarios-kind = { $kind ->
+        [terms] A term
+        [heads] Heads of a crew
+        [tools] How many of a tool
+        [crew] A crew more
+        [absent] A crew away
+        [receipt] An order line
+        [closure] A closed day
+       *[protect] A loom left alone
+    }
+    .means = The kinds of entries of a scenario.
+scenarios-whose = { $kind ->
+        [terms] Term
+        [heads] Crew
+       *[tools] Tool
+    }
+    .means = Field: whose value is to be otherwise.
+scenarios-instead = Instead
+    .means = Field: the value that a scenario has.
+scenarios-possible = Possible: { $possible }.
+    .means = Below the field.
+scenarios-line = Order line that comes otherwise
+    .means = Field.
+scenarios-line-new = none: a new one
+    .means = In the field while it is empty.
+scenarios-order = { $order }: { $what }, due { $due }
+    .means = An order line to choose.
+scenarios-needed = * needed; what is left empty is as it was.
+    .means = Below the fields of an entry.
+scenarios-add = Add it
+    .means = Button below an entry.
+scenarios-take-out = Take it out
+    .means = Button beside an entry.
+scenarios-says = { $kind }: { $values }
+    .means = An entry of a scenario.
+scenarios-value = { $field } { $value }
+    .means = One value of an entry.
+scenarios-added = Added: { $entry }
+    .means = Said once an entry was added.
+scenarios-taken-out = Taken out: { $entry }
+    .means = Said once an entry was taken out.
+scenario-entry-refused = { $how ->
+        [lacks] the entry { $what }
+       *[wrong] { $field ->
+            [none] {""}
+           *[other] { $field }:{" "}
+        }{ $what }
+    }
+    .means = An entry on the screen does not fit; what is wrong stands behind it.
 scenarios-name = Name
     .means = Field.
 scenarios-name-such-as = rails a week later
     .means = In the field while it is empty.
-scenarios-heads = Heads: { $crew }
-    .means = Field: how many there are of a crew.
-scenarios-horizon = Horizon (days)
-    .means = Field.
-scenarios-target = Target finish
-    .means = Field.
-scenarios-closed = Nobody converts on
-    .means = Field: a day.
-scenarios-later = Order line that comes later
-    .means = Field.
-scenarios-order = { $order }: { $what }, due { $due }
-    .means = An order line to choose.
-scenarios-weeks = by weeks
-    .means = Field: how much later it comes.

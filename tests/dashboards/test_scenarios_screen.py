@@ -1,0 +1,117 @@
+"""The screen Scenarios: entries gathered one by one, each refused beside its field, planned, and set beside the plan in force."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from opened import here
+from quick_jobs import quick_jobs  # noqa: F401
+from screen_mill import put, small_mill, small_plan
+from screen_texts import words
+from streamlit.testing.v1 import AppTest
+
+from tracker.services.jobs import desk
+from tracker.services.plans.scenario_entries import ENTRIES
+from tracker.store import open_store
+
+PAGE = "from dashboards.screens import scenarios\nscenarios.page()\n"
+
+
+@pytest.fixture
+def planned(tmp_path, monkeypatch):
+    """Of the small plan, without the choice that the method of the small mill does not give."""
+    plan = small_plan(small_mill())
+    possible = tuple(replace(booking, choices=()) for booking in plan.bookings)
+    path = put(tmp_path / "planned.db", small_mill(), replace(plan, bookings=possible))
+    monkeypatch.setenv("BEAMSLOT_DB", path)
+    return path
+
+
+def screen() -> AppTest:
+    app = AppTest.from_string(PAGE, default_timeout=60).run()
+    assert not app.exception
+    return app
+
+
+def press(app: AppTest, label: str) -> AppTest:
+    next(one for one in app.button if one.label == label).click().run()
+    assert not app.exception
+    return app
+
+
+def field(app: AppTest, label: str):
+    fields = (*app.text_input, *app.date_input, *app.selectbox, *app.number_input)
+    return next(one for one in fields if one.label == label)
+
+
+def with_heads(app: AppTest, heads: str) -> AppTest:
+    """The entry that gives the only crew so many heads."""
+    app.selectbox(key="scenario entry").set_value("heads").run()
+    app.selectbox(key="scenario heads").set_value("Fitters").run()
+    field(app, "Instead").set_value(heads)
+    return press(app, "Add it")
+
+
+def test_every_entry_of_a_scenario_file_has_its_form(planned):
+    app = screen()
+    shown = set()
+    for kind in ENTRIES:
+        app.selectbox(key="scenario entry").set_value(kind).run()
+        assert not app.exception, kind
+        labels = {one.label.removesuffix(" *") for one in (*app.text_input, *app.date_input, *app.selectbox)}
+        assert {column.title.replace("_", "") for column in ENTRIES[kind].fields} <= labels or kind == "terms", kind
+        shown.add(app.selectbox(key="scenario entry").value)
+    assert shown == {"terms", "heads", "tools", "crew", "absent", "receipt", "closure", "protect"}
+
+
+def test_entries_are_refused_beside_their_field_and_gathered_and_taken_out_again(planned):
+    app = with_heads(screen(), "many")
+    assert app.error[0].value.startswith("Fitters: 'many' is not possible")
+    assert "a whole number from 0 to 100" in app.error[0].value and field(app, "Instead").value == "many"
+    field(app, "Instead").set_value("1")
+    assert press(app, "Add it").success[0].value == "Added: Heads of a crew: Fitters 1"
+    app.selectbox(key="scenario entry").set_value("absent").run()
+    field(app, "Crew *").set_value("Fitters")
+    field(app, "From *").set_value(date(2027, 1, 11))
+    assert press(app, "Add it").error[0].value.startswith("the entry has no to; give a day of 1970 to 2099")
+    field(app, "To *").set_value(date(2027, 1, 8))
+    assert "from" in press(app, "Add it").error[0].value and field(app, "From *").value == date(2027, 1, 11)
+    field(app, "To *").set_value(date(2027, 1, 15))
+    assert not press(app, "Add it").error
+    assert "A crew away: Crew Fitters, From Mon 11 Jan 2027 and To Fri 15 Jan 2027" in words(app)
+    assert press(app, "Take it out").success[0].value == "Taken out: Heads of a crew: Fitters 1"
+    assert "Fitters 1" not in words(app)
+
+
+def test_a_scenario_needs_a_name_of_its_own(planned):
+    with open_store(planned).unit_of_work("planner") as uow:
+        uow.save_plan(small_plan(small_mill()), published=False, scenario="Rails late")
+        uow.commit()
+    app = screen()
+    assert "7,500 EUR" in words(app)
+    assert press(app, "Plan it").error[0].value == "the scenario has no name; give it one"
+    field(app, "Name").set_value("rails  LATE")
+    assert press(app, "Plan it").error[0].value == "there is a scenario Rails late already; choose another name"
+    assert field(app, "Name").proto.max_chars == 40
+
+
+def test_a_scenario_that_cannot_be_planned_is_one_line(planned, quick_jobs):  # noqa: F811
+    app = with_heads(screen(), "0")
+    field(app, "Name").set_value("nobody")
+    press(app, "Plan it")
+    assert desk.wait(here(planned), 1, 60)
+    app.run()
+    assert not app.exception
+    assert app.error[0].value and "\n" not in app.error[0].value
+
+
+def test_a_scenario_is_planned_and_set_beside_the_published_plan(planned, quick_jobs):  # noqa: F811
+    app = with_heads(screen(), "3")
+    field(app, "Name").set_value("a third head")
+    field(app, "Stop the search after (s)").set_value(5)
+    press(app, "Plan it")
+    assert desk.wait(here(planned), 1, 60)
+    app.run()
+    assert not app.exception and not app.error
+    assert any(one.value.startswith("Scenario a third head: ") for one in app.success)
+    assert "against published plan" in words(app)
