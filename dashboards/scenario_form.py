@@ -7,8 +7,9 @@ import streamlit as st
 
 from dashboards import access, forms
 from dashboards.forms import Form
-from dashboards.parts import literal, of_part
+from dashboards.parts import heads, literal, of_part, table
 from dashboards.speaking import SPEAKER, say
+from dashboards.tables import Cell
 from dashboards.value_field import as_typed, value_field
 from tracker.domain.columns import Column
 from tracker.domain.mill import Receipt
@@ -37,9 +38,11 @@ def gather(board: ScenarioBoard) -> None:
         say("scenarios-entry"), list(ENTRIES), None, lambda kind: say("scenarios-kind", kind=kind),
         key="scenario entry", placeholder=say("value-choose"),
     )  # fmt: skip
+    if kind is None:
+        return
     if kind in board.now:
         _one_value(kind, board.now[kind])
-    elif kind:
+    else:
         _fields(kind, board)
 
 
@@ -100,7 +103,7 @@ def _names(kind: str, board: ScenarioBoard) -> Mapping[str, Sequence[str]]:
 
 
 def _label(column: Column) -> str:
-    return literal(f"{column.title} *" if column.needed else column.title)
+    return f"{column.title} *" if column.needed else column.title
 
 
 def _add(kind: str, values: Mapping[str, Any]) -> Message:
@@ -117,3 +120,20 @@ def _take_out(entry: DraftEntry) -> Message:
 def _says(entry: DraftEntry) -> Message:
     pairs = [message("scenarios-value", field=word, value=value) for word, value in entry.values.items()]
     return message("scenarios-says", kind=message("scenarios-kind", kind=entry.kind), values=pairs)
+
+
+WHERE = {
+    "terms": ("terms", ""), "heads": ("load", "Crews"), "tools": ("load", "Tools"), "crew": ("load", "Crews"),
+    "absent": ("bookings", ""), "receipt": ("needs", ""), "closure": ("load", "Closures"), "protect": ("beam-outs", ""),
+}  # fmt: skip
+"""Kind of entry → the screen on which the mill's own data are changed so, and the sheet that is loaded there."""
+
+
+def where_to_enter() -> None:
+    """What a scenario had otherwise, with the screen on which it is made true."""
+    rows = []
+    for kind, (path, sheet) in WHERE.items():
+        title = say(f"screen-{path}")
+        where = say("scenarios-sheet", screen=title, sheet=sheet) if sheet else title
+        rows.append([say("scenarios-kind", kind=kind), Cell(where, href=path)])
+    table(heads("scenarios-entry", "scenarios-where", whole=True), rows, sorts=False)

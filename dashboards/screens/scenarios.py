@@ -1,6 +1,7 @@
 """Scenarios: plans made as if something were otherwise, side by side with the plan in force."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 import streamlit as st
 
@@ -17,8 +18,10 @@ from tracker.domain.jobs import JobKind
 from tracker.domain.plan import CostTerms
 from tracker.domain.words import fold
 from tracker.errors import Message, UsageError
+from tracker.services.context import Context
 from tracker.services.people.permissions import May
 from tracker.services.plans.scenario_draft import scenario_text
+from tracker.services.plans.setting_aside import aside, list_again, set_aside
 from tracker.services.screens.scenario_board import PlanLine, ScenarioBoard, scenario_board
 
 LONGEST_S = 600
@@ -29,7 +32,7 @@ LONGEST_NAME = 40
 def page() -> None:
     st.title(say("screen-scenarios"))
     st.caption(say("scenarios-about"))
-    board = access.ask(scenario_board)
+    board, put_aside = _listed(access.ask(scenario_board))
     if not board.lines:
         no_plan(say("scenarios-then"))
         return
@@ -40,6 +43,14 @@ def page() -> None:
     _compare(board)
     if access.may(May.PLAN):
         _make(board)
+        _keep(board, put_aside)
+
+
+def _listed(board: ScenarioBoard) -> tuple[ScenarioBoard, list[str]]:
+    """What of it is listed, and the names of what is set aside: looked up each time, since that changes nothing of the mill."""
+    out = aside(access.context())
+    lines = [line for line in board.lines if line.made_at is None or line.name not in out]
+    return replace(board, lines=tuple(lines)), [line.name for line in board.lines if line not in lines]
 
 
 # ---- side by side
@@ -108,3 +119,26 @@ def _begin(name: str, seconds: float, board: ScenarioBoard) -> Message:
             raise UsageError("scenario-name-taken", name=line.name)
     text, as_of = scenario_text(name, scenario_form.draft()), access.state().as_of.isoformat()
     return job_parts.begin(JobKind.SCENARIO, {"text": text, "time_limit_s": seconds, "as_of": as_of})
+
+
+# ---- what becomes of one
+
+
+def _keep(board: ScenarioBoard, put_aside: list[str]) -> None:
+    listed = [line.name for line in board.lines if line.made_at is not None]
+    if listed:
+        st.header(say("scenarios-in-force"))
+        st.caption(say("scenarios-in-force-about"))
+        scenario_form.where_to_enter()
+    if listed or put_aside:
+        st.header(say("scenarios-aside"))
+        st.caption(say("scenarios-aside-about"))
+    _one_of(listed, say("scenarios-set-aside"), set_aside)
+    _one_of(put_aside, say("scenarios-list-again"), list_again)
+
+
+def _one_of(names: Sequence[str], label: str, do: Callable[[Context, str], Message]) -> None:
+    if names:
+        with Form(label) as form:
+            name = st.selectbox(say("scenarios-which"), names, key=form.key("name"))
+            form.act(label, lambda: do(access.context(), name), primary=False)

@@ -31,6 +31,7 @@ from tracker.store.models import (
     StageRow,
     WithdrawalRow,
 )
+from tracker.store.plans import ASIDE
 from tracker.store.rows import key_text, typed_values
 
 AT_ONCE = 500
@@ -185,6 +186,8 @@ def _act(row: ActRow) -> tuple[str, Message]:
         return row.who, message("deed-undone", number=said["undoes"])
     if "backup" in said:
         return row.who, message("deed-backup", file=said["backup"])
+    if "scenario" in said:
+        return row.who, message("deed-scenario-aside", scenario=said["scenario"], aside=said[ASIDE] is not None)
     if "how" in said:
         return row.who, message("deed-person", how=said["how"], person=said["person"], roles=said.get("roles"))
     roles, by = said.get("roles"), said.get("by")

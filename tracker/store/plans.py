@@ -30,7 +30,7 @@ from tracker.domain.plan import (
 )
 from tracker.domain.windows import WindowKind
 from tracker.domain.work import Choices
-from tracker.store.models import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
+from tracker.store.models import ActRow, BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
 from tracker.store.rows import plain
 
 
@@ -236,9 +236,27 @@ def plan_of(session: Session, number: int) -> Plan | None:
 
 def scenario_plans(session: Session) -> list[tuple[str, datetime, Plan]]:
     """Name, when it was made, and the newest plan of every scenario, by name."""
-    newest = select(func.max(PlanRow.id)).where(PlanRow.scenario.is_not(None)).group_by(PlanRow.scenario)
+    newest = newest_of_scenarios(session).values()
     heads = session.scalars(select(PlanRow).where(PlanRow.id.in_(newest)).order_by(PlanRow.scenario))
     return [(str(head.scenario), head.made_at, _plan(session, head)) for head in heads]
+
+
+def newest_of_scenarios(session: Session) -> dict[str, int]:
+    """Scenario → the number of its newest plan."""
+    named = select(PlanRow.scenario, func.max(PlanRow.id)).where(PlanRow.scenario.is_not(None))
+    return {str(name): number for name, number in session.execute(named.group_by(PlanRow.scenario))}
+
+
+ASIDE = "set aside"
+"""Under this name the account of who did what has, beside the `scenario`, the number of its newest plan when it was set aside;
+None where it was listed again."""
+
+
+def scenarios_aside(session: Session) -> set[str]:
+    """Scenarios that were set aside, not listed again, and not planned again since."""
+    said = select(ActRow.details).where(ActRow.details["scenario"].as_string().is_not(None)).order_by(ActRow.id)
+    last = {details["scenario"]: details[ASIDE] for details in session.scalars(said)}
+    return {name for name, number in newest_of_scenarios(session).items() if number <= (last.get(name) or 0)}
 
 
 def _plan(session: Session, head: PlanRow) -> Plan:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from tracker.errors import UsageError
+from tracker.errors import Message, UsageError
 from tracker.services.context import Context
 from tracker.services.plans.scenario import apply_scenario
 from tracker.services.plans.scenario_entries import ENTRIES, ONE_TABLE, place
@@ -67,6 +67,7 @@ def _beside_its_field(refusal: UsageError) -> UsageError:
     """The refusal without the place in a file that nobody wrote, with the heading of its field."""
     at = refusal.message.params
     what = at["what"]
+    assert isinstance(what, Message)
     field = what.params.get("field") or what.params.get("kind") or at["where"]
     return UsageError("scenario-entry-refused", how=at["how"], field=field, what=what)
 

@@ -49,7 +49,7 @@ class ScenarioBoard:
     zone: ZoneInfo
     currency: str
     lines: tuple[PlanLine, ...]
-    """The published plan first, where there is one, then the newest plan of each scenario by name."""
+    """The published plan first, where there is one, then the newest plan of each scenario by name, also of one set aside."""
     now: Mapping[str, Mapping[str, Any]]
     """Of `terms`, `heads` and `tools`: name → value, as the sheet would have it."""
     names: Mapping[str, tuple[str, ...]]

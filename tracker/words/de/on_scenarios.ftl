@@ -69,3 +69,24 @@ scenario-entry-refused = { $how ->
     }
 scenarios-name = Name
 scenarios-name-such-as = Schienen eine Woche später
+
+## Was aus einem wird
+
+scenarios-in-force = Ein Szenario in Kraft setzen
+scenarios-in-force-about = Der Plan eines Szenarios wird nicht veröffentlicht: Er beruht auf etwas, das in den Daten der Weberei nicht steht. Was anders ist, dort eingeben, wo es hingehört, dann auf dem Bildschirm Termine planen und veröffentlichen.
+scenarios-where = Eingegeben auf
+scenarios-sheet = { $screen }, Blatt { $sheet }
+scenarios-aside = Ein Szenario beiseitelegen
+scenarios-aside-about = Es wird nicht mehr unter den anderen gezeigt. Seine Pläne bleiben in der Liste aller Pläne, und es lässt sich wieder zeigen.
+scenarios-which = Szenario
+scenarios-set-aside = Beiseitelegen
+scenarios-list-again = Wieder zeigen
+scenario-aside = { $aside ->
+        [yes] Das Szenario { $scenario } ist beiseitegelegt.
+       *[no] Das Szenario { $scenario } wird wieder gezeigt.
+    }
+scenario-not-listed = { $aside ->
+        [yes] kein Szenario { $scenario } wird gezeigt
+       *[no] kein Szenario { $scenario } ist beiseitegelegt
+    }
+    .hint = Wählen Sie eines aus der Liste.

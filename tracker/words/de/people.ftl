@@ -127,6 +127,10 @@ deed-job = begonnen: { $kind ->
        *[plan] ein Plan
     }
 deed-backup = in { $file } gesichert
+deed-scenario-aside = Szenario { $scenario } { $aside ->
+        [yes] beiseitegelegt
+       *[no] wieder gezeigt
+    }
 deed-load = { $files ->
         [none] von Hand eingegeben
        *[other] { $files } eingelesen

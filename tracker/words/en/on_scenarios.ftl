@@ -111,3 +111,35 @@ scenarios-name = Name
     .means = Field.
 scenarios-name-such-as = rails a week later
     .means = In the field while it is empty.
+
+## What becomes of one
+
+scenarios-in-force = To put a scenario in force
+    .means = Heading.
+scenarios-in-force-about = A plan of a scenario is not published: it rests on what the mill's data do not have. Enter what is otherwise where it belongs, then plan and publish on the screen Bookings.
+    .means = Below that heading.
+scenarios-where = Entered on
+    .means = Heading: the screen on which the mill's own data are changed.
+scenarios-sheet = { $screen }, sheet { $sheet }
+    .means = The screen on which a sheet is loaded.
+scenarios-aside = To set a scenario aside
+    .means = Heading.
+scenarios-aside-about = It is no longer shown among the others. Its plans stay in the list of all plans, and it can be shown again.
+    .means = Below that heading.
+scenarios-which = Scenario
+    .means = Field.
+scenarios-set-aside = Set it aside
+    .means = Button.
+scenarios-list-again = Show it again
+    .means = Button.
+scenario-aside = { $aside ->
+        [yes] Scenario { $scenario } is set aside.
+       *[no] Scenario { $scenario } is shown again.
+    }
+    .means = Said once that was done.
+scenario-not-listed = { $aside ->
+        [yes] no scenario { $scenario } is shown
+       *[no] no scenario { $scenario } is set aside
+    }
+    .means = A scenario is set aside, or shown again, that is not there or is so already.
+    .hint = Choose one of the list.

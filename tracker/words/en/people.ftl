@@ -189,6 +189,11 @@ deed-job = began: { $kind ->
     .means = Long work that somebody began.
 deed-backup = backed up into { $file }
     .means = A server kept a backup.
+deed-scenario-aside = scenario { $scenario } { $aside ->
+        [yes] set aside
+       *[no] listed again
+    }
+    .means = A scenario is shown among the others no more, or is again.
 deed-load = { $files ->
         [none] entered by hand
        *[other] loaded { $files }
