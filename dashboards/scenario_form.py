@@ -13,13 +13,13 @@ from dashboards.tables import Cell
 from dashboards.value_field import as_typed, value_field
 from tracker.domain.columns import Column
 from tracker.domain.mill import Receipt
-from tracker.domain.tables import TERM_COLUMNS
+from tracker.domain.tables import CLOSURES, CREWS, TERM_COLUMNS, TOOLS
 from tracker.errors import Message, message
 from tracker.services.plans.scenario_draft import Draft, DraftEntry, with_entry
 from tracker.services.plans.scenario_entries import ENTRIES
 from tracker.services.screens.scenario_board import ScenarioBoard
 
-DRAFT = "scenario so far"
+DRAFT = "scenario-so-far"
 IN_A_ROW = 3
 
 
@@ -123,17 +123,17 @@ def _says(entry: DraftEntry) -> Message:
 
 
 WHERE = {
-    "terms": ("terms", ""), "heads": ("load", "Crews"), "tools": ("load", "Tools"), "crew": ("load", "Crews"),
-    "absent": ("bookings", ""), "receipt": ("needs", ""), "closure": ("load", "Closures"), "protect": ("beam-outs", ""),
+    "terms": ("terms", None), "heads": ("load", CREWS), "tools": ("load", TOOLS), "crew": ("load", CREWS),
+    "absent": ("bookings", None), "receipt": ("needs", None), "closure": ("load", CLOSURES), "protect": ("beam-outs", None),
 }  # fmt: skip
-"""Kind of entry → the screen on which the mill's own data are changed so, and the sheet that is loaded there."""
+"""Kind of entry → the screen on which the mill's own data are changed so, and the table whose sheet is loaded there."""
 
 
 def where_to_enter() -> None:
     """What a scenario had otherwise, with the screen on which it is made true."""
     rows = []
-    for kind, (path, sheet) in WHERE.items():
+    for kind, (path, loaded) in WHERE.items():
         title = say(f"screen-{path}")
-        where = say("scenarios-sheet", screen=title, sheet=sheet) if sheet else title
+        where = say("scenarios-sheet", screen=title, sheet=loaded.sheet) if loaded else title
         rows.append([say("scenarios-kind", kind=kind), Cell(where, href=path)])
     table(heads("scenarios-entry", "scenarios-where", whole=True), rows, sorts=False)
