@@ -66,7 +66,10 @@ def headed(
 
 
 def _moment(text: str, known: datetime, zone: ZoneInfo) -> Value:
-    local = known.astimezone(zone).replace(tzinfo=None) if known.tzinfo else known
+    try:
+        local = known.astimezone(zone).replace(tzinfo=None) if known.tzinfo else known
+    except OverflowError:  # the end of time, by which what never comes is sorted last
+        return text
     if text == moment(known, zone):
         return local
     return local.date() if text == day(local.date()) else text

@@ -2,7 +2,7 @@
 
 import csv
 import io
-from datetime import date, datetime
+from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -67,6 +67,7 @@ def test_a_csv_has_the_same_and_what_might_run_has_an_apostrophe():
     (Cell("0.3", 0.1 + 0.2), 0.3),
     (Cell("-12", -12.4), -12.4),
     ("12", "12"),
+    (Cell("not known", datetime.max.replace(tzinfo=UTC)), "not known"),
 ])  # fmt: skip
 def test_what_a_cell_shows_decides_what_it_is(cell, value):
     assert worth(cell, VIENNA).value == value
