@@ -179,9 +179,9 @@ def left_over_kits(plan: Plan, mill: Mill) -> dict[LoomKey, Quantities]:
     """The kit of every loom that the plan leaves over, of its cheapest work content by labour and parts.
 
     Left-over looms come one after the other, so what comes back is wanted once, for the loom that needs most of it.
-    Looms still to survey have no kit yet.
+    Looms still to survey have no kit yet, and without a method nothing has.
     """
-    left = {item.key for item in plan.left_over} & mill.looms.keys()
+    left = {item.key for item in plan.left_over} & mill.looms.keys() if mill.method.operations else set()
     scopes: Mapping[LoomKey, LoomScope] = scope_looms(mill) if left else {}
     rates = trade_rates(mill)
 
