@@ -49,4 +49,5 @@ def test_what_was_typed_outlives_the_session(tmp_path, page, quick_passwords):  
         page.wait_for_selector("#session-over[hidden]", state="attached", timeout=60_000)
         assert sought.input_value() == "A-1"
         sought.press("Enter")
-        page.wait_for_function("document.querySelectorAll('.sheet tbody tr').length === 1", timeout=60_000)
+        rows = "[...document.querySelectorAll('.sheet tbody tr')].filter(row => row.checkVisibility())"
+        page.wait_for_function(f"{rows}.length === 1", timeout=60_000)
