@@ -16,6 +16,7 @@ from zipfile import is_zipfile
 
 from tracker.domain.clock import now as machine_now
 from tracker.errors import DataError, InputRefused, Message, TrackerError, UsageError, message
+from tracker.office import files
 from tracker.services.context import Context
 from tracker.services.loading.load import LoadRequest, load
 from tracker.services.loading.load_report import LoadReport
@@ -106,7 +107,7 @@ def load_dropped(context: Context, watch: Watch) -> Iterator[DroppedFile]:
             if marked.exists():
                 shutil.move(marked, there / f"{lies.stem} marked{marked.suffix}")
             if not written:
-                (there / f"{lies.name} why.txt").write_text("\n".join(lines) + "\n", "utf-8")
+                files.write(there / f"{lies.name} why.txt", ("\n".join(lines) + "\n").encode(), ".txt")
         watch.seen.pop(file, None)
         yield DroppedFile(file.name, written, lies, says)
 
