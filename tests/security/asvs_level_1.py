@@ -330,8 +330,8 @@ POINTS: Mapping[str, Met | DoesNotApply | Open] = {
     # ---- V12 communication
     "12.1.1": met(
         "TLS 1.2 and 1.3 only",
-        "the least version of Python's own context, which uvicorn makes",
-        "tests/security/test_points.py::test_the_least_tls_is_1_2",
+        "set on the context that the server makes",
+        "tests/server/test_reach.py::test_the_least_tls_is_1_2_wherever_python_was_built",
     ),
     "12.2.1": met(
         "no way without TLS",

@@ -2,13 +2,10 @@
 
 import ast
 import re
-import ssl
 from functools import cache
-from inspect import signature
 from pathlib import Path
 
 import pytest
-import uvicorn
 from asvs_level_1 import POINTS, Met, Open
 from quick_passwords import quick_passwords  # noqa: F401
 
@@ -81,12 +78,6 @@ def test_nothing_is_evaluated_as_code():
 def test_no_weak_hash_is_used():
     assert set(re.findall(r"^\s*from hashlib import (.+)$", sources(), re.M)) == {"sha256"}
     assert re.findall(r"^\s*import hashlib", sources(), re.M) == []
-
-
-def test_the_least_tls_is_1_2():
-    kind = signature(uvicorn.Config).parameters["ssl_version"].default
-    assert kind == ssl.PROTOCOL_TLS_SERVER
-    assert ssl.SSLContext(kind).minimum_version >= ssl.TLSVersion.TLSv1_2
 
 
 @pytest.mark.parametrize("password", ["            x", "æø織机🧵 ünd noch", "ALLCAPITALSANDMORE", "4711 0815 1234"])

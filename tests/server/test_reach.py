@@ -1,14 +1,17 @@
 """How far the screens reach, and under which names: refused where it is not safe."""
 
+import ssl
 import subprocess
 
 import pytest
+from fastapi import FastAPI
 from opened import here
 from quick_passwords import PASSWORD, quick_passwords  # noqa: F401
 from refusals import refused
 
 from tracker.errors import TrackerError, UsageError
 from tracker.server.reach import LOCAL, reach, require_people
+from tracker.server.serve import options
 from tracker.services.people.accounts import add_person
 from tracker.store import open_store
 
@@ -53,6 +56,16 @@ def test_behind_a_proxy_the_name_comes_without_the_port_and_only_https_is_answer
 def test_a_certificate_with_its_key_is_taken(pems):
     found = reach(share=True, names=(NAME,), certificate=pems / "one.pem", key=pems / "one.key")
     assert found.url(443) == f"https://{NAME}:443" and {NAME, f"{NAME}:443"} <= found.hosts(443) and found.secure
+
+
+def test_the_least_tls_is_1_2_wherever_python_was_built(pems):
+    """RFC 9325, 3.1.1: TLS 1.0 and 1.1 must not be negotiated; some builds of Python allow them."""
+    served = options(FastAPI(), reach(share=True, names=(NAME,), certificate=pems / "one.pem", key=pems / "one.key"))
+    served.load()
+    assert served.ssl and served.ssl.minimum_version == ssl.TLSVersion.TLSv1_2
+    without = options(FastAPI(), LOCAL)
+    without.load()
+    assert not without.is_ssl
 
 
 def test_what_does_not_fit_is_one_clear_line(pems, tmp_path):

@@ -3,6 +3,7 @@
 import os
 import signal
 import socket
+import ssl
 import threading
 import webbrowser
 from collections.abc import Callable, Iterator
@@ -69,7 +70,7 @@ def serving(db: str, port: int, new: bool = False, within: Reach = LOCAL) -> Ite
         break_off_dead(Context(database))
         with _environment("BEAMSLOT_DB", database):
             up = threading.Event()
-            server = uvicorn.Server(_options(application(database, port, up.set, within), within))
+            server = uvicorn.Server(options(application(database, port, up.set, within), within))
             screens = threading.Thread(target=server.run, args=([held],), name="screens", daemon=True)
             try:
                 _start(screens, up, held)
@@ -80,12 +81,21 @@ def serving(db: str, port: int, new: bool = False, within: Reach = LOCAL) -> Ite
                 screens.join(2 * END_TIMEOUT_S)
 
 
-def _options(app: ASGIApp, within: Reach) -> uvicorn.Config:
+def options(app: ASGIApp, within: Reach) -> uvicorn.Config:
+    """How the screens are served within `within`: by TLS from 1.2 on where there is a certificate."""
     return uvicorn.Config(
         app, log_level="warning", access_log=False, server_header=False, lifespan="on",
         timeout_graceful_shutdown=END_TIMEOUT_S, proxy_headers=within.proxy is not None,
         forwarded_allow_ips=within.proxy or "", ssl_certfile=within.certificate, ssl_keyfile=within.key,
+        ssl_context_factory=_tls_1_2 if within.certificate else None,
     )  # fmt: skip
+
+
+def _tls_1_2(_config: uvicorn.Config, made: Callable[[], ssl.SSLContext]) -> ssl.SSLContext:
+    """TLS 1.2 at least (RFC 9325, 3.1.1): what Python allows by itself depends on how it was built."""
+    context = made()
+    context.minimum_version = ssl.TLSVersion.TLSv1_2
+    return context
 
 
 def _start(screens: threading.Thread, up: threading.Event, held: socket.socket) -> None:
