@@ -4,6 +4,8 @@ made quickly, and no screen's script left behind as the main module, which proce
 import os
 import sys
 
+import pytest
+
 os.environ.pop("COLUMNS", None)  # what runs tests side by side sets it, and it would shape our tables
 
 MAIN = sys.modules["__main__"]
@@ -23,3 +25,12 @@ def pytest_collection_modifyitems(items):
 
 def pytest_runtest_teardown():
     sys.modules["__main__"] = MAIN
+
+
+@pytest.fixture(scope="session")
+def postgres():
+    """URL of a database on a server of this process's own, on which tests make further ones."""
+    from postgres_server import postgres_server
+
+    with postgres_server() as url:
+        yield url

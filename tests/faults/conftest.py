@@ -5,7 +5,6 @@ import os
 import pytest
 from commands import Commands
 from mills import FIRST, PostgresMills, SQLiteMills, write_books
-from postgres_server import postgres_server
 
 
 @pytest.fixture(scope="package")
@@ -26,9 +25,8 @@ def sqlite(commands):
 
 
 @pytest.fixture(scope="package")
-def postgresql(commands):
-    with postgres_server() as url:
-        yield PostgresMills(commands, url)
+def postgresql(commands, postgres):
+    return PostgresMills(commands, postgres)
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

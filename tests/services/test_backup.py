@@ -7,7 +7,7 @@ from zipfile import ZipFile
 
 import pytest
 from opened import here
-from postgres_server import new_database, postgres_server
+from postgres_server import new_database
 from refusals import refused
 from stock_room_samples import fill, fill_method, key
 
@@ -21,12 +21,6 @@ from tracker.store import open_store
 from tracker.store.restore import read_backup
 
 STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
-
-
-@pytest.fixture(scope="module")
-def postgres():
-    with postgres_server() as url:
-        yield url
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 from opened import here
 from people import PEOPLE, at_once, four_people
-from postgres_server import new_database, postgres_server
+from postgres_server import new_database
 from stock_room_samples import added, booking, fill, key, plan_of
 
 from tracker.services.looms import LoomName
@@ -15,12 +15,6 @@ from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import open_store
 
 LOOMS = [f"P{i}" for i in range(PEOPLE)]
-
-
-@pytest.fixture(scope="module")
-def postgres():
-    with postgres_server() as url:
-        yield url
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

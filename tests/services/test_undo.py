@@ -6,7 +6,7 @@ from functools import cache
 
 import pytest
 from card_mill import LOOM, card_mill, fill_cards, well_done
-from postgres_server import new_database, postgres_server
+from postgres_server import new_database
 from refusals import refused
 from stock_room_samples import PLAN, fill
 from three_looms import at
@@ -31,12 +31,6 @@ A = "Loom;Hall;Machine type;Speed (picks/min)\n1;H;AJ-190;600\n2;H;AJ-190;610\n3
 B = "Loom;Hall;Machine type;Speed (picks/min)\n1;H;AJ-190;500\n2;H;AJ-190;510\n3;H;AJ-190;520\n"
 C = "Loom;Hall;Machine type;Speed (picks/min)\n2;H;AJ-190;555\n"
 MORE = "Loom;Hall;Machine type;Speed (picks/min)\n4;H;AJ-190;640\n"
-
-
-@pytest.fixture(scope="module")
-def postgres():
-    with postgres_server() as url:
-        yield url
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from opened import here
 from people import PEOPLE, at_once, four_people
-from postgres_server import new_database, postgres_server
+from postgres_server import new_database
 from sqlalchemy import select
 from stock_room_samples import PLAN, booking, fill, fill_method, plan_of
 
@@ -21,12 +21,6 @@ from tracker.store import open_store
 from tracker.store.models import LoadRow, RowChangeRow
 
 STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
-
-
-@pytest.fixture(scope="module")
-def postgres():
-    with postgres_server() as url:
-        yield url
 
 
 @pytest.fixture(scope="module")

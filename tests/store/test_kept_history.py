@@ -4,7 +4,7 @@ import re
 from datetime import UTC, datetime
 
 import pytest
-from postgres_server import new_database, postgres_server
+from postgres_server import new_database
 from said import texts
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
@@ -23,12 +23,6 @@ from tracker.store.place import find
 
 LOOM = LoomKey("H1", "007")
 AT = datetime(2027, 1, 4, 5, tzinfo=UTC)
-
-
-@pytest.fixture(scope="module")
-def postgres():
-    with postgres_server() as url:
-        yield url
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

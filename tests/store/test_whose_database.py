@@ -11,7 +11,7 @@ from alembic.config import Config
 from alembic.script import ScriptDirectory
 from opened import here
 from people import PEOPLE, at_once, four_people
-from postgres_server import new_database, postgres_server
+from postgres_server import new_database
 from refusals import refused
 from sqlalchemy import create_engine, inspect, text
 
@@ -42,12 +42,6 @@ ROWS = {
     "stock_movements": {"id": 1, "part": "RAIL", "kind": "opening", "quantity": 2.5, "at": AT, "who": "p", "why": ""},
     "stage_changes": {"id": 1, "hall": "H1", "loom": "007", "stage": "in work", "at": AT, "who": "fitter"},
 }
-
-
-@pytest.fixture(scope="module")
-def postgres():
-    with postgres_server() as url:
-        yield url
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
