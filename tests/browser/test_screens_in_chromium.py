@@ -203,6 +203,7 @@ def test_an_older_fault_goes_when_a_scenario_is_planned_anew(small, open_page):
     assert not page.evaluate("window.both === true")
 
 
+@pytest.mark.long
 def test_a_plan_published_elsewhere_shows_without_a_touch(tmp_path, open_page):
     mill = small_mill()
     db = put(tmp_path / "mill.db", mill)

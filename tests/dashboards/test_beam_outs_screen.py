@@ -4,29 +4,22 @@ from datetime import date, datetime, timedelta
 
 import pandas as pd
 import pytest
+from looking import as_role, look
 from opened import here
 from screen_mill import AS_OF, NINE, SEVEN, TEN, put, small_mill, small_plan
 from screen_texts import words
 from streamlit.testing.v1 import AppTest
 
-from dashboards import access
 from dashboards.beam_out_charts import beam_out_frame
 from dashboards.beam_out_forms import readings_to_fill
 from dashboards.screens import beam_outs as beam_outs_screen
 from tracker.domain.people import Role
 from tracker.domain.progress import Stage
-from tracker.services.context import Actor
 from tracker.services.loading.by_hand import type_in
 from tracker.services.screens.beam_outs import beam_outs
 from tracker.store import open_store
 
 PAGE = "from dashboards.screens import beam_outs\nbeam_outs.page()\n"
-
-
-def screen() -> AppTest:
-    app = AppTest.from_string(PAGE, default_timeout=30).run()
-    assert not app.exception
-    return app
 
 
 @pytest.fixture
@@ -48,7 +41,7 @@ def button(app: AppTest, label: str):
 
 
 def test_the_list_has_each_loom_with_its_reading_metres_booking_and_stage(planned):
-    said = words(screen())
+    said = words(look("beam_outs"))
     # 699.84 m at 06:00, and the board looks at 06:00
     assert "A-7 | Hall 1 | fresh | Mon 4 Jan 2027 06:00 | 700 m |" in said
     assert "Wed 6 Jan 2027 06:00 |" in said and "A-9 | Hall 2 |" in said and "not booked" in said
@@ -93,7 +86,7 @@ def test_readings_that_do_not_fit_are_refused_by_loom_and_those_that_fit_are_wri
 
 
 def test_a_loom_is_protected_put_off_and_told_early_in_its_tabs(no_figures, planned):
-    app = screen()
+    app = look("beam_outs")
     app.selectbox(key="protect a loom loom 0").set_value(NINE)
     app.date_input[0].set_value(date(2027, 1, 20))
     button(app, "Protect it").click().run()
@@ -118,7 +111,7 @@ def test_a_standing_span_is_entered_and_taken_out_after_a_question(no_figures, p
     local = datetime(2027, 1, 7, 6)
     span = {"loom": "A-9", "hall": "Hall 2", "from_at": local, "to_at": local + timedelta(days=1), "reason": "no order"}
     assert type_in(here(planned), "standing", [span]).written
-    app = screen()
+    app = look("beam_outs")
     assert any("no order" in one.value for one in app.markdown)
     button(app, "Take it out").click().run()
     assert "taken out; bookings in it may move" in app.warning[0].value
@@ -130,12 +123,12 @@ def test_without_looms_it_says_what_to_do_and_without_a_reading_why(tmp_path, mo
     path = tmp_path / "empty.db"
     open_store(path, make=True)
     monkeypatch.setenv("BEAMSLOT_DB", str(path))
-    assert "**Load**" in screen().info[0].value
+    assert "**Load**" in look("beam_outs").info[0].value
 
 
 def test_who_may_not_finds_the_list_and_no_form(no_figures, planned, monkeypatch):
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
-    app = screen()
+    as_role(monkeypatch, Role.VIEWER)
+    app = look("beam_outs")
     assert "A-7 |" in words(app) and not app.button and "for planner" in app.caption[-1].value
 
 

@@ -4,11 +4,11 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
+from looking import as_role, look, press
 from opened import here
 from refusals import refused
 from screen_mill import NINE, SEVEN, TEN, put, small_mill, small_plan
 from screen_texts import words
-from streamlit.testing.v1 import AppTest
 
 from dashboards import access, planning_parts
 from dashboards.booking_charts import crew_frame
@@ -16,13 +16,10 @@ from dashboards.screens import bookings as bookings_screen
 from tracker.domain.people import Role
 from tracker.domain.plan import CrewTurn, Placed
 from tracker.errors import PlanRefused, message
-from tracker.services.context import Actor
 from tracker.services.jobs import kinds
 from tracker.services.screens.bookings import BoardRow
 from tracker.services.screens.one_booking import one_booking
 from tracker.store import open_store
-
-PAGE = "from dashboards.screens import bookings\nbookings.page()\n"
 
 
 @pytest.fixture
@@ -48,20 +45,8 @@ def planned(tmp_path, monkeypatch):
     return path
 
 
-def screen() -> AppTest:
-    app = AppTest.from_string(PAGE, default_timeout=60).run()
-    assert not app.exception
-    return app
-
-
-def press(app: AppTest, label: str) -> AppTest:
-    next(one for one in app.button if one.label == label).click().run()
-    assert not app.exception
-    return app
-
-
 def test_wishes_are_gathered_booking_by_booking_and_count_with_the_next_plan(planned, begun):
-    app = screen()
+    app = look("bookings")
     app.selectbox(key="one booking").set_value(SEVEN).run()
     assert "Loom A-7 (Hall 1): Wed 6 Jan 2027 06:00 to Wed 6 Jan 2027 10:00" in "".join(m.value for m in app.markdown)
     press(app, "Keep it where it is")
@@ -81,7 +66,7 @@ def test_wishes_are_gathered_booking_by_booking_and_count_with_the_next_plan(pla
 
 
 def test_another_date_is_taken_with_one_click(planned, begun):
-    app = screen()
+    app = look("bookings")
     app.selectbox(key="one booking").set_value(SEVEN).run()
     press(app, "Wed 6 Jan 2027 08:00 to Wed 6 Jan 2027 12:00, style: 55 EUR more")
     (asked,) = begun
@@ -90,7 +75,7 @@ def test_another_date_is_taken_with_one_click(planned, begun):
 
 
 def test_a_crew_is_away_in_one_line_and_back_again(planned):
-    app = screen()
+    app = look("bookings")
     press(app, "Enter it")
     assert app.error[0].value == "no first day is given"
     app.date_input(key="absence from 0").set_value(date(2027, 1, 6))
@@ -102,13 +87,13 @@ def test_a_crew_is_away_in_one_line_and_back_again(planned):
 
 def test_the_first_plan_is_offered_where_all_is_loaded_and_else_what_lacks(tmp_path, monkeypatch):
     monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "unplanned.db", small_mill()))
-    app = screen()
+    app = look("bookings")
     assert app.info[0].value == "All that a plan needs is loaded. Make the first one below."
     assert "Make a plan" in [one.label for one in app.button]
     with open_store(tmp_path / "unplanned.db").unit_of_work("planner") as uow:
         uow.save_plan(small_plan(small_mill()), published=False)
         uow.commit()
-    app = screen()
+    app = look("bookings")
     assert "Publish plan 1" in [one.label for one in app.button] and "then publish it" in app.info[0].value
 
 
@@ -133,7 +118,7 @@ def test_a_plan_is_shown_by_crew(planned):
 
 
 def test_who_may_not_plan_finds_the_board_and_no_form(planned, monkeypatch):
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
-    app = screen()
+    as_role(monkeypatch, Role.VIEWER)
+    app = look("bookings")
     assert "A-7 |" in words(app) and not app.button
     assert NINE not in [row.key for row in small_plan(small_mill()).bookings]

@@ -5,19 +5,17 @@ from pathlib import Path
 
 import pytest
 from card_mill import LOOM, card_mill
+from looking import as_role, look, press, run
 from screen_texts import words
 from streamlit.testing.v1 import AppTest
 from three_looms import at
 
-from dashboards import access
 from tracker.domain.people import Role
-from tracker.services.context import Actor, Context
+from tracker.services.context import Context
 from tracker.services.loading.by_hand import type_in
 from tracker.services.own_clock import give_own_clock
 from tracker.services.work.entering import enter_records
 from tracker.services.work.record import StageTold, record_stage
-
-PAGE = "from dashboards.screens import looms\nlooms.page()\n"
 
 
 @pytest.fixture(scope="module")
@@ -38,49 +36,31 @@ def mill(made, tmp_path, monkeypatch) -> Context:
     return Context(db)
 
 
-def look(**address: str) -> AppTest:
-    app = AppTest.from_string(PAGE, default_timeout=30)
-    for name, value in address.items():
-        app.query_params[name] = value
-    return run(app)
-
-
-def run(app: AppTest) -> AppTest:
-    app.run()
-    assert not app.exception, app.exception
-    return app
-
-
 def field(app: AppTest, label: str, nth: int = 0):
     kinds = (app.text_input, app.number_input, app.selectbox, app.date_input)
     return [one for kind in kinds for one in kind if one.label == label][nth]
 
 
-def tap(app: AppTest, label: str, nth: int = 0) -> AppTest:
-    [one for one in app.button if one.label == label][nth].click()
-    return run(app)
-
-
 @pytest.mark.long
 def test_a_value_is_set_right_with_its_reason_and_never_over_anothers(mill):
-    app = look(loom="1", hall="H")
+    app = look("looms", loom="1", hall="H")
     field(app, "Value of").set_value("Reed width")
     run(app)
     new = "What it is (cm); empty = not known"
     field(app, new).set_value("192")
-    tap(app, "Set it right")
+    press(app, "Set it right")
     assert "only with a reason" in app.error[0].value and field(app, new).value == "192"
     type_in(mill, "looms", [{"loom": "1", "hall": "H", "reed_width_cm": 191.0}])
     field(app, "Why, or how it is known").set_value("measured")
-    tap(app, "Set it right")
+    press(app, "Set it right")
     assert any("191" in one.value for one in app.error), [one.value for one in app.error]
     with mill.reading() as uow:
         assert uow.mill().looms[LOOM].reed_width_cm == 191.0
     field(app, new).set_value("wide")
-    tap(app, "Set it right")
+    press(app, "Set it right")
     assert "wide" in app.error[0].value
     field(app, new).set_value("192")
-    tap(app, "Set it right")
+    press(app, "Set it right")
     assert "typed in: measured" in words(app)
     with mill.reading() as uow:
         assert uow.mill().looms[LOOM].reed_width_cm == 192.0
@@ -88,36 +68,36 @@ def test_a_value_is_set_right_with_its_reason_and_never_over_anothers(mill):
 
 @pytest.mark.long
 def test_settings_stops_and_stages_are_recorded_and_taken_back_there(mill):
-    app = look(loom="1", hall="H")
+    app = look("looms", loom="1", hall="H")
     assert "crossing angle (deg) | left |  | 310 | 310" in words(app)
     field(app, "Value").set_value(312.0)
-    tap(app, "Record it", 0)
+    press(app, "Record it", 0)
     assert "crossing angle (deg) | left |  | 310 | 312" in words(app)
     field(app, "Stops").set_value(7)
     field(app, "Picks").set_value(5)
-    tap(app, "Record it", 2)
+    press(app, "Record it", 2)
     assert app.error, "more stops than picks"
     field(app, "Picks").set_value(90_000)
-    tap(app, "Record it", 2)
+    press(app, "Record it", 2)
     assert "all causes | 7 | 90,000" in words(app)
     field(app, "Stage").set_value("stopped")
-    tap(app, "Record it", 1)
+    press(app, "Record it", 1)
     assert "broken off" in app.warning[0].value
-    tap(app, "Yes: Record it")
+    press(app, "Yes: Record it")
     assert "reason" in app.error[0].value
-    tap(app, "Take it back")
+    press(app, "Take it back")
     assert "counts no more" in app.warning[0].value
-    tap(app, "Yes: Take it back")
+    press(app, "Yes: Take it back")
     field(app, "Why it was a mistake").set_value("wrong loom")
-    tap(app, "Take it back")
-    tap(app, "Yes: Take it back")
+    press(app, "Take it back")
+    press(app, "Yes: Take it back")
     with mill.reading() as uow:
         assert LOOM not in uow.stages()
 
 
 def test_who_may_only_look_finds_no_form(mill, monkeypatch):
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
-    app = look(loom="1", hall="H")
+    as_role(monkeypatch, Role.VIEWER)
+    app = look("looms", loom="1", hall="H")
     assert not app.button
     assert [one.value for one in app.caption if "is for" in one.value] == [
         "To record work is for fitter, electrician, planner.",
@@ -128,6 +108,6 @@ def test_who_may_only_look_finds_no_form(mill, monkeypatch):
 
 @pytest.mark.long
 def test_the_list_keeps_its_filters_in_the_address(mill):
-    app = look(stage="in work", number="1")
+    app = look("looms", stage="in work", number="1")
     assert "1 of 3 looms" in words(app)
     assert [one.value for one in app.multiselect] == [[], [], ["in work"]]

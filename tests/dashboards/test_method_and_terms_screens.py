@@ -3,15 +3,13 @@
 from io import BytesIO
 
 import pytest
+from looking import as_role, look, press
 from opened import here
 from openpyxl import load_workbook
 from screen_mill import put, small_mill
 from screen_texts import words
-from streamlit.testing.v1 import AppTest
 
-from dashboards import access
 from tracker.domain.people import Role
-from tracker.services.context import Actor
 from tracker.services.screens.method_board import method_board, method_file
 from tracker.services.screens.terms_board import terms_board
 from tracker.store import open_store
@@ -26,25 +24,13 @@ def mill(tmp_path, monkeypatch):
     return path
 
 
-def screen(name: str) -> AppTest:
-    app = AppTest.from_string(f"from dashboards.screens import {name}\n{name}.page()\n", default_timeout=60).run()
-    assert not app.exception
-    return app
-
-
-def press(app: AppTest, label: str) -> AppTest:
-    next(one for one in app.button if one.label == label).click().run()
-    assert not app.exception
-    return app
-
-
 def terms(path):
     with open_store(path).reading() as uow:
         return uow.terms()
 
 
 def test_a_term_is_changed_refused_and_taken_back_and_its_history_told(mill):
-    app = screen("terms")
+    app = look("terms")
     assert "allowance (%) |" in words(app) and "plan: which bookings are moved" in words(app)
     app.selectbox(key="term").set_value("allowance (%)").run()
     app.text_input[0].set_value("5000")
@@ -62,7 +48,7 @@ def test_a_term_is_changed_refused_and_taken_back_and_its_history_told(mill):
 
 
 def test_a_pilot_is_named_and_one_of_another_type_remarked(mill):
-    app = screen("terms")
+    app = look("terms")
     app.selectbox(key="term").set_value("pilot of AJ-N").run()
     app.text_input[0].set_value("A-9")
     press(app, "Change it")
@@ -75,7 +61,7 @@ def test_a_pilot_is_named_and_one_of_another_type_remarked(mill):
 
 
 def test_the_method_is_seen_downloaded_changed_and_what_that_changes_told_before_it_counts(mill):
-    app = screen("method")
+    app = look("method")
     said = words(app)
     assert "10 | fit the device | 200 |" in said and "RAIL | 1 |" in said
     assert method_board(here(mill)).version == 1
@@ -95,15 +81,15 @@ def test_the_method_is_seen_downloaded_changed_and_what_that_changes_told_before
 
 
 def test_empty_and_forbidden(tmp_path, mill, monkeypatch):
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
-    app = screen("terms")
+    as_role(monkeypatch, Role.VIEWER)
+    app = look("terms")
     app.selectbox(key="term").set_value("allowance (%)").run()
     assert (
         "Change it" not in [one.label for one in app.button]
         and "for planner" in app.caption[-2].value + app.caption[-1].value
     )
-    assert not screen("method").file_uploader
+    assert not look("method").file_uploader
     open_store(tmp_path / "empty.db", make=True)
     monkeypatch.setenv("BEAMSLOT_DB", str(tmp_path / "empty.db"))
-    assert "No method is loaded yet" in screen("method").info[0].value
-    assert "Europe" in words(screen("terms")) or "UTC" in words(screen("terms"))
+    assert "No method is loaded yet" in look("method").info[0].value
+    assert "Europe" in words(look("terms")) or "UTC" in words(look("terms"))

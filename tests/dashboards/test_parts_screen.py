@@ -5,15 +5,13 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
+from looking import as_role, look, press
 from opened import here
 from screen_mill import AS_OF, SEVEN, TEN, put, small_mill, small_plan
 from screen_texts import words
-from streamlit.testing.v1 import AppTest
 
-from dashboards import access
 from tracker.domain.mill import Receipt
 from tracker.domain.people import Role
-from tracker.services.context import Actor
 from tracker.services.own_clock import give_own_clock
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.store import open_store
@@ -28,21 +26,6 @@ def bare(tmp_path, monkeypatch):
     give_own_clock(here(path), AS_OF)
     monkeypatch.setenv("BEAMSLOT_DB", path)
     return path
-
-
-def needs(**asked: str) -> AppTest:
-    app = AppTest.from_string("from dashboards.screens import needs\nneeds.page()\n", default_timeout=30)
-    for name, value in asked.items():
-        app.query_params[name] = value
-    app.run()
-    assert not app.exception
-    return app
-
-
-def press(app: AppTest, label: str) -> AppTest:
-    next(button for button in app.button if button.label == label).click().run()
-    assert not app.exception
-    return app
 
 
 def field(fields, label: str):
@@ -62,7 +45,7 @@ def lines(db: str) -> tuple[Receipt, ...]:
 def test_purchasings_day(bare):
     """Ordered today both rails come after 28 days, on Mon 1 February: late for both looms. One comes before, and goes to the loom
     that is booked first; it is taken for the other."""
-    app = needs()
+    app = look("needs")
     said = words(app)
     assert "To order by the end of this week" in said and "late by" in said and "Supplier A" in said
     assert "Kits that lack parts" in said and "1 pc of RAIL" in said
@@ -101,17 +84,17 @@ def test_purchasings_day(bare):
 
 
 def test_what_may_be_taken_back_slips_and_counts(bare):
-    app = needs(show="stock")
+    app = look("needs", show="stock")
     app.number_input[0].set_value(3)
     press(app, "Book the count")
     assert held(bare) == {"A-7": 1, "A-10": 1}  # three were found: one for each, and one is free
-    app = needs(show="kits")
+    app = look("needs", show="kits")
     field(app.selectbox, "Of").select_index(1).run()  # A-10, which is booked second
     press(app, "Release")
     assert "gives up 1 pc of RAIL" in app.warning[0].value and held(bare) == {"A-7": 1, "A-10": 1}  # asked first
     press(app, "Yes: Release")
     assert held(bare) == {"A-7": 1}
-    app = needs(show="kits")
+    app = look("needs", show="kits")
     press(app, "Issue")
     with open_store(bare).reading() as uow:
         assert read_stockroom(uow).holds(SEVEN) == {"RAIL": 1}
@@ -125,15 +108,15 @@ def test_what_if_an_order_slips_changes_nothing(tmp_path, monkeypatch):
     path = put(tmp_path / "slip.db", mill, small_plan(mill))
     give_own_clock(here(path), AS_OF)
     monkeypatch.setenv("BEAMSLOT_DB", path)
-    app = press(needs(show="receipts"), "Who falls?")
+    app = press(look("needs", show="receipts"), "Who falls?")
     said = app.success[0].value.replace("\\", "")
     assert str(TEN) in said and "A-7" not in said and lines(path) == (line,)
 
 
 @pytest.mark.parametrize("area", ["orders", "kits"])
 def test_who_may_not_book_in_the_stockroom_sees_all_and_finds_no_form(bare, monkeypatch, area):
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
-    app = needs(show=area)
+    as_role(monkeypatch, Role.VIEWER)
+    app = look("needs", show=area)
     assert not app.button and "RAIL" in words(app)
 
 
@@ -142,4 +125,4 @@ def test_a_mill_that_cannot_be_worked_out_says_why(tmp_path, monkeypatch):
     plan = small_plan(mill)
     odd = replace(plan, bookings=(replace(plan.bookings[0], parts={"GONE": 1}),))
     monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "odd.db", mill, odd))
-    assert "unknown part GONE" in needs().error[0].value
+    assert "unknown part GONE" in look("needs").error[0].value

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
+from looking import look, press
 from opened import here
 from quick_jobs import quick_jobs  # noqa: F401
 from refusals import refused
@@ -20,8 +21,6 @@ from tracker.services.plans.scenario_entries import ENTRIES, ONE_TABLE
 from tracker.services.plans.setting_aside import aside, set_aside
 from tracker.store import open_store
 from tracker.words import ENGLISH
-
-PAGE = "from dashboards.screens import scenarios\nscenarios.page()\n"
 
 
 @pytest.fixture
@@ -41,18 +40,6 @@ def no_figures(monkeypatch):
     monkeypatch.setattr(scenarios_screen.st, "altair_chart", lambda *_, **__: None)
 
 
-def screen() -> AppTest:
-    app = AppTest.from_string(PAGE, default_timeout=60).run()
-    assert not app.exception
-    return app
-
-
-def press(app: AppTest, label: str) -> AppTest:
-    next(one for one in app.button if one.label == label).click().run()
-    assert not app.exception
-    return app
-
-
 def field(app: AppTest, label: str):
     fields = (*app.text_input, *app.date_input, *app.selectbox, *app.number_input)
     return next(one for one in fields if one.label == label)
@@ -67,7 +54,7 @@ def with_heads(app: AppTest, heads: str) -> AppTest:
 
 
 def test_every_entry_of_a_scenario_file_has_its_form(planned, no_figures):
-    app = screen()
+    app = look("scenarios")
     for kind, entry in ENTRIES.items():
         app.selectbox(key="scenario entry").set_value(kind).run()
         assert not app.exception, kind
@@ -79,7 +66,7 @@ def test_every_entry_of_a_scenario_file_has_its_form(planned, no_figures):
 
 
 def test_entries_are_refused_beside_their_field_and_gathered_and_taken_out(planned, no_figures):
-    app = with_heads(screen(), "many")
+    app = with_heads(look("scenarios"), "many")
     assert app.error[0].value.startswith("Fitters: 'many' is not possible")
     assert "a whole number from 0 to 100" in app.error[0].value and field(app, "Instead").value == "many"
     field(app, "Instead").set_value("1")
@@ -101,7 +88,7 @@ def test_a_scenario_needs_a_name_of_its_own(planned, no_figures):
     with open_store(planned).unit_of_work("planner") as uow:
         uow.save_plan(small_plan(small_mill()), published=False, scenario="Rails late")
         uow.commit()
-    app = screen()
+    app = look("scenarios")
     assert "7,500 EUR" in words(app)
     assert press(app, "Plan it").error[0].value == "the scenario has no name; give it one"
     field(app, "Name").set_value("rails  LATE")
@@ -110,7 +97,7 @@ def test_a_scenario_needs_a_name_of_its_own(planned, no_figures):
 
 
 def test_a_scenario_that_cannot_be_planned_is_one_line(planned, quick_jobs, no_figures):  # noqa: F811
-    app = with_heads(screen(), "0")
+    app = with_heads(look("scenarios"), "0")
     field(app, "Name").set_value("nobody")
     press(app, "Plan it")
     assert desk.wait(here(planned), 1, 60)
@@ -120,7 +107,7 @@ def test_a_scenario_that_cannot_be_planned_is_one_line(planned, quick_jobs, no_f
 
 
 def test_a_scenario_is_planned_and_set_beside_the_published_plan(planned, quick_jobs):  # noqa: F811
-    app = with_heads(screen(), "3")
+    app = with_heads(look("scenarios"), "3")
     field(app, "Name").set_value("a third head")
     field(app, "Stop the search after (s)").set_value(5)
     press(app, "Plan it")
@@ -138,7 +125,7 @@ def test_a_scenario_is_set_aside_and_comes_back_when_it_is_wanted_or_planned_aga
             uow.commit()
 
     make()
-    app = screen()
+    app = look("scenarios")
     assert "it rests on what the mill's data do not have" in words(app) and "Load, sheet Crews" in words(app)
     assert press(app, "Set it aside").success[0].value == "Scenario one crew is set aside."
     assert aside(here(planned)) == {"one crew"} and "8,000 EUR" not in words(app)

@@ -6,17 +6,16 @@ from pathlib import Path
 
 import pytest
 from card_mill import LOOM, card_mill, fill_cards, now_here, well_done
+from looking import as_role, look, press
 from screen_mill import put, small_mill
 from screen_texts import words
-from streamlit.testing.v1 import AppTest
 from three_looms import at
 
-from dashboards import access
 from dashboards.screens import settings as screen
 from tracker.commissioning.settings.alarms import AlarmKind
 from tracker.commissioning.settings.taught import Taught
 from tracker.domain.people import Role
-from tracker.services.context import Actor, Context
+from tracker.services.context import Context
 from tracker.services.loading.load import LoadRequest, load
 from tracker.services.own_clock import give_own_clock
 from tracker.services.work.entering import enter_records
@@ -41,36 +40,18 @@ def mill(made, tmp_path, monkeypatch) -> Context:
     return Context(db)
 
 
-def look(name: str, **address: str) -> AppTest:
-    app = AppTest.from_string(f"from dashboards.screens import {name}\n{name}.page()\n", default_timeout=30)
-    for key, value in address.items():
-        app.query_params[key] = value
-    return run(app)
-
-
-def run(app: AppTest) -> AppTest:
-    app.run()
-    assert not app.exception, app.exception
-    return app
-
-
-def tap(app: AppTest, label: str) -> AppTest:
-    next(one for one in app.button if one.label == label).click()
-    return run(app)
-
-
 @pytest.mark.long
 def test_a_value_out_of_its_limits_is_an_alarm_until_it_is_seen(mill):
     app = look("settings")
     assert "Visits due | 1 | 1 overdue" in words(app) and "■ overdue" in words(app) and "✓ No alarm." in words(app)
     app.number_input[0].set_value(320.0)
-    tap(app, "Record it")
+    press(app, "Record it")
     assert "1 on 1 loom" in words(app).replace(" | ", " ") and "320" in app.warning[0].value
     assert "■ overdue" not in words(app), "the visit of the first day is done"
-    tap(app, "They were seen")
+    press(app, "They were seen")
     assert "said" in app.error[0].value or "why" in app.error[0].value
     app.text_input[-1].set_value("the frame was bent")
-    tap(app, "They were seen")
+    press(app, "They were seen")
     assert not app.warning and "the frame was bent" in words(app)
 
 
@@ -93,7 +74,7 @@ def test_alarms_of_two_kinds_of_one_loom_are_seen_by_one_form(mill, monkeypatch)
 
 @pytest.mark.long
 def test_who_may_only_look_records_nothing(mill, monkeypatch):
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
+    as_role(monkeypatch, Role.VIEWER)
     app = look("settings")
     assert not app.button and "To record work is for" in words(app)
 

@@ -5,19 +5,17 @@ from pathlib import Path
 
 import pytest
 from card_mill import LOOM, card_mill, now_here
+from looking import as_role, look, press, run
 from screen_mill import put, small_mill
 from screen_texts import words
 from streamlit.testing.v1 import AppTest
 from three_looms import at
 
-from dashboards import access
 from tracker.domain.people import Role
-from tracker.services.context import Actor, Context
+from tracker.services.context import Context
 from tracker.services.own_clock import give_own_clock, set_clock
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.people.absences import record_absence
-
-PAGE = "from dashboards.screens import today\ntoday.page()\n"
 
 
 @pytest.fixture(scope="module")
@@ -36,30 +34,8 @@ def mill(made, tmp_path, monkeypatch) -> Context:
     return Context(db)
 
 
-def as_role(monkeypatch, *roles: Role, name: str = "M. Berg") -> None:
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor(name, frozenset(roles), "screen", session=1))
-
-
-def look(**address: str) -> AppTest:
-    app = AppTest.from_string(PAGE, default_timeout=30)
-    for name, value in address.items():
-        app.query_params[name] = value
-    return run(app)
-
-
-def run(app: AppTest) -> AppTest:
-    app.run()
-    assert not app.exception, app.exception
-    return app
-
-
-def tap(app: AppTest, label: str, nth: int = 0) -> AppTest:
-    [one for one in app.button if one.label == label][nth].click()
-    return run(app)
-
-
 def opened(part: str | None = None) -> AppTest:
-    app = look(crew="F1", loom="1", hall="H")
+    app = look("today", crew="F1", loom="1", hall="H")
     return show(app, part) if part else app
 
 
@@ -69,28 +45,28 @@ def show(app: AppTest, part: str) -> AppTest:
 
 
 def test_the_crew_is_chosen_once_and_the_address_keeps_it(mill):
-    app = look()
+    app = look("today")
     assert "Choose your crew" in app.info[0].value and "Loom 1" not in words(app)
     app.pills[0].set_value("F1")
     run(app)
     assert app.query_params["crew"] == "F1"
     assert [one.label for one in app.button] == ["Loom 1 (H) · today"]
     assert "✓ Kit handed out, people and tools there as booked" in words(app)
-    tap(app, "Loom 1 (H) · today")
+    press(app, "Loom 1 (H) · today")
     assert app.query_params["loom"] == "1" and "Start: the loom is stopped now" in [one.label for one in app.button]
 
 
 def test_what_became_of_the_kit_is_told_and_the_rest_goes_back(mill):
     """Of PIN 10 four were handed out: three stay in the loom and one comes back, so that seven are on hand."""
-    tap(opened(), "Start: the loom is stopped now")
+    press(opened(), "Start: the loom is stopped now")
     app = opened("today-tab-parts")
     assert "4 pc of PIN" in words(app) and "1 pc of RAIL" in words(app)
     for field, many in zip(app.number_input[:3], (4, 1, 0), strict=True):
         field.set_value(many)
-    tap(app, "Note it")
+    press(app, "Note it")
     assert app.error and on_hand(mill) == 6  # five of four
     app.number_input[0].set_value(3)
-    tap(app, "Note it")
+    press(app, "Note it")
     assert "✓ used 3 pc, left over 1 pc, broken 0 pc" in words(app) and on_hand(mill) == 7
 
 
@@ -103,7 +79,7 @@ def on_hand(mill: Context) -> float:
 def test_what_is_missing_stands_below_the_loom_and_yesterdays_is_overdue(mill):
     record_absence(now_here(mill.database, at(1, 7)), "F1", at(1, 0).date(), at(1, 0).date(), 1, "ill")
     set_clock(mill, at(2, 8))
-    app = look(crew="F1")
+    app = look("today", crew="F1")
     assert [one.label for one in app.button] == ["Loom 1 (H) · overdue"]
     assert "■ 1 of F1 away Tue 5 Jan 2027 to Tue 5 Jan 2027" in words(app)
 
@@ -112,67 +88,67 @@ def test_what_is_missing_stands_below_the_loom_and_yesterdays_is_overdue(mill):
 def test_a_conversion_is_told_from_the_start_to_the_sign_off(mill, monkeypatch):
     app = opened()
     assert "the rail by two people or a rated sling at its lifting points" in words(app)
-    tap(app, "Start: the loom is stopped now")
+    press(app, "Start: the loom is stopped now")
     assert "Loom 1 (H): begun." in app.success[0].value
     set_clock(mill, at(1, 8.25))
-    tap(run(app), "Locked: now")
+    press(run(app), "Locked: now")
     assert "✓ Locked Tue 5 Jan 2027 08:15" in words(app)
 
     show(app, "today-tab-operations").number_input[0].set_value(60.0)
-    tap(app, "Done")
+    press(app, "Done")
     assert "60 N·m cannot be: the method asks for 40 N·m, and a bolt bears no more than 53.3 N·m" in app.error[0].value
     assert app.number_input[0].value == 60.0
     app.number_input[0].set_value(41.0)
-    tap(app, "Done")
+    press(app, "Done")
     assert "✓ done, M. Berg, 41 N·m" in words(app)
     assert "for the electrician" in words(app), "Electrics is a hold point of another trade"
     as_role(monkeypatch, Role.ELECTRICIAN, name="L. Costa")
-    tap(run(app), "Done", nth=-1)
+    press(run(app), "Done", nth=-1)
 
     as_role(monkeypatch, Role.FITTER)
     show(app, "today-tab-settings").number_input[0].set_value(320.0)
-    tap(app, "Set so", 0)
+    press(app, "Set so", 0)
     assert "■ 320 lies outside the limits" in words(app) and "To waive a check or setting is for planner." in words(app)
-    tap(app, "Set so", 1)
+    press(app, "Set so", 1)
     assert "✓ set 310" in words(app)
 
     set_clock(mill, at(1, 12))
-    tap(show(app, "today-tab-checks"), "Yes")
+    press(show(app, "today-tab-checks"), "Yes")
     app.number_input[0].set_value(5.0)
-    tap(app, "Note the value")
-    tap(show(app, "today-tab-end"), "The loom is at speed: run-in begins")
+    press(app, "Note the value")
+    press(show(app, "today-tab-end"), "The loom is at speed: run-in begins")
     assert "□ setting crossing angle left is 320" in words(app).replace("\\", "")
-    tap(tap(app, "Sign off"), "Yes: Sign off")
+    press(press(app, "Sign off"), "Yes: Sign off")
     assert "crossing angle" in app.error[0].value, "nothing is signed off with a setting open"
 
     as_role(monkeypatch, Role.PLANNER, name="A. Planner")
     show(app, "today-tab-settings").text_input[0].set_value("the frame allows no more")
-    tap(app, "Waive")
+    press(app, "Waive")
     assert "◆ waived by A. Planner: the frame allows no more" in words(app)
 
     as_role(monkeypatch, Role.FITTER)
     show(app, "today-tab-end")
     assert "✓ Nothing is open." in words(app)
-    tap(app, "Sign off")
+    press(app, "Sign off")
     assert "everything on its card counts as done" in app.warning[0].value
-    tap(app, "Yes: Sign off")
+    press(app, "Yes: Sign off")
     with mill.reading() as uow:
         assert uow.stages()[LOOM].stage.value == "signed off"
 
 
 @pytest.mark.long
 def test_a_remark_is_added_to_and_a_conversion_that_fails_is_stopped_with_its_reason(mill):
-    app = tap(opened(), "Start: the loom is stopped now")
+    app = press(opened(), "Start: the loom is stopped now")
     set_clock(mill, at(1, 9))
     show(app, "today-tab-end").text_area[0].set_value("clamp was loose")
-    tap(app, "Note the remark")
+    press(app, "Note the remark")
     app.text_area[0].set_value("and the guard")
-    tap(app, "Note the remark")
+    press(app, "Note the remark")
     assert "clamp was loose · and the guard" in words(app)
-    tap(tap(app, "Stop the conversion"), "Yes: Stop the conversion")
+    press(press(app, "Stop the conversion"), "Yes: Stop the conversion")
     assert "needs its reason" in app.error[0].value
     app.text_input[-1].set_value("the rail is bent")
-    tap(tap(app, "Stop the conversion"), "Yes: Stop the conversion")
+    press(press(app, "Stop the conversion"), "Yes: Stop the conversion")
     with mill.reading() as uow:
         assert (uow.stages()[LOOM].stage.value, uow.stages()[LOOM].reason) == ("stopped", "the rail is bent")
 
@@ -187,9 +163,9 @@ def test_who_may_only_look_finds_the_card_and_no_button(mill, monkeypatch):
 @pytest.mark.long
 def test_without_a_plan_the_next_step_is_said(tmp_path, monkeypatch):
     monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "unplanned.db", small_mill()))
-    assert "No plan is published yet" in look().info[0].value
+    assert "No plan is published yet" in look("today").info[0].value
 
 
 @pytest.mark.long
 def test_an_address_with_a_loom_that_there_is_not_says_so(mill):
-    assert "77" in look(crew="F1", loom="77").info[-1].value
+    assert "77" in look("today", crew="F1", loom="77").info[-1].value

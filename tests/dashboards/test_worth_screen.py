@@ -2,18 +2,14 @@
 waste on both sides together."""
 
 import pytest
+from looking import as_role, look
 from opened import here
 from screen_mill import put, small_mill
 from screen_texts import words
-from streamlit.testing.v1 import AppTest
 from worth_mill import NOW, make_worth_mill
 
-from dashboards import access
 from tracker.domain.people import Role
-from tracker.services.context import Actor
 from tracker.services.own_clock import give_own_clock
-
-SCRIPT = "from dashboards.screens import worth\nworth.page()\n"
 
 
 @pytest.fixture(scope="module")
@@ -24,16 +20,10 @@ def made(tmp_path_factory):
     return path
 
 
-def look() -> AppTest:
-    app = AppTest.from_string(SCRIPT, default_timeout=60).run()
-    assert not app.exception
-    return app
-
-
 def test_a_manager_sees_what_it_saves_chooses_a_cause_and_finds_nothing_to_take_over(made, monkeypatch):
     monkeypatch.setenv("BEAMSLOT_DB", made)
-    monkeypatch.setattr(access, "screen_actor", lambda *_: Actor("Vera", frozenset({Role.VIEWER}), "screen", session=1))
-    app = look()
+    as_role(monkeypatch, Role.VIEWER)
+    app = look("worth")
     said = words(app)
     assert "Stops: fewer, surely" in said and "Waste width: narrower, surely" in said
     assert "Saved a month, as measured" in said and "Pays back in" in said
@@ -46,7 +36,7 @@ def test_a_manager_sees_what_it_saves_chooses_a_cause_and_finds_nothing_to_take_
 
 def test_a_planner_takes_the_saving_over_after_one_question(made, monkeypatch):
     monkeypatch.setenv("BEAMSLOT_DB", made)
-    app = look()
+    app = look("worth")
     app.button[0].click().run()
     assert "every plan from then on reckons with it" in app.warning[0].value
     with here(made).reading() as uow:
@@ -59,4 +49,4 @@ def test_a_planner_takes_the_saving_over_after_one_question(made, monkeypatch):
 
 def test_where_nothing_is_loaded_the_screen_says_what_to_load(tmp_path, monkeypatch):
     monkeypatch.setenv("BEAMSLOT_DB", put(tmp_path / "mill.db", small_mill()))
-    assert "Stops" in look().info[0].value
+    assert "Stops" in look("worth").info[0].value

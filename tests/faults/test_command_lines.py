@@ -65,7 +65,7 @@ def odd_mills(sqlite, tmp_path_factory):
     return SQLiteMills(sqlite.commands, folder)
 
 
-@pytest.mark.parametrize("tries", [50, pytest.param(1500, marks=pytest.mark.long)])
+@pytest.mark.parametrize("tries", [25, pytest.param(1500, marks=pytest.mark.long)])
 def test_odd_command_lines_are_answered_and_refused_ones_change_nothing(odd_mills, tries):
     known = commands()
     with odd_mills.fresh() as mill:

@@ -86,7 +86,7 @@ WRITING = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("tries", [12, pytest.param(300, marks=pytest.mark.long)])
+@pytest.mark.parametrize("tries", [6, pytest.param(300, marks=pytest.mark.long)])
 def test_a_killed_command_is_done_or_not_begun(mills, tries):
     ended = mills.commands.spread(lambda writing: run_to_the_end(mills, writing), [*WRITING.values()])
     known = dict(zip(WRITING, ended, strict=True))

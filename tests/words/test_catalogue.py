@@ -6,7 +6,6 @@ import re
 import subprocess
 import sys
 
-import pytest
 from fluent.syntax import FluentParser, FluentSerializer
 from fluent.syntax import ast as fluent
 from sources import CODE, ROOT, codes_given, codes_passed, sentences, sources, texts, words_of_enums
@@ -56,9 +55,9 @@ def test_every_code_with_words_is_used():
     assert sorted(codes().keys() - set(texts()) - words_of_enums() - SPEAKERS_OWN) == []
 
 
-@pytest.mark.parametrize("code", sorted(codes()))
-def test_english_says_what_each_code_means(code):
-    assert "means" in bundle("en", codes()[code]).get_message(code).attributes
+def test_english_says_what_each_code_means():
+    unsaid = [code for code in codes() if "means" not in bundle("en", codes()[code]).get_message(code).attributes]
+    assert unsaid == []
 
 
 def test_another_language_has_no_code_that_english_lacks():
