@@ -8,6 +8,7 @@ import streamlit as st
 from dashboards.parts import heads, literal, table
 from dashboards.speaking import SPEAKER, money, number, say, shown
 from dashboards.tables import Cell
+from tracker.domain.columns import word_named
 from tracker.services.screens.loom_sheet import LoomSheet
 from tracker.services.work.scope import Line, WorkReport
 
@@ -76,7 +77,7 @@ def _operation(line: Line) -> list[Cell | str]:
     return [
         Cell(str(row.step), row.step),
         row.operation,
-        row.place,
+        _word(row.place),
         Cell(number(row.minutes, "", 1), row.minutes),
         f"{row.heads} × {row.trade}",
         row.tool or "",
@@ -108,7 +109,11 @@ def _checks(work: WorkReport, _: LoomSheet) -> None:
     columns = [
         *heads("sheet-check", "sheet-side", "sheet-kind"), *heads("sheet-low", "sheet-high", right=True), *heads("sheet-why"),
     ]  # fmt: skip
-    table(columns, _rows(work.checks, lambda r: [r.check, r.side or "", r.kind, shown(r.low), shown(r.high)]))
+    table(columns, _rows(work.checks, lambda r: [r.check, r.side or "", _word(r.kind), shown(r.low), shown(r.high)]))
+
+
+def _word(word: str) -> str:
+    return SPEAKER.say(word_named(word))
 
 
 def _rows(lines: Iterable[Line], cells: Any) -> list[list[Cell | str]]:

@@ -49,7 +49,8 @@ def gather(board: ScenarioBoard) -> None:
 def _one_value(kind: str, now: Mapping[str, Any]) -> None:
     """Another value for one of the mill's own names."""
     label = say("scenarios-whose", kind=kind)
-    name = st.selectbox(label, list(now), None, key=f"scenario {kind}", placeholder=say("value-choose"))
+    says = _term if kind == "terms" else str
+    name = st.selectbox(label, list(now), None, says, key=f"scenario {kind}", placeholder=say("value-choose"))
     if name is None:
         return
     column = ENTRIES[kind].values or next(column for column in TERM_COLUMNS if column.title == name)
@@ -102,8 +103,13 @@ def _names(kind: str, board: ScenarioBoard) -> Mapping[str, Sequence[str]]:
     return {**board.names, "crew": [*board.names["crew"], *added]}
 
 
+def _term(name: str) -> str:
+    return SPEAKER.say(next(column.titled for column in TERM_COLUMNS if column.title == name))
+
+
 def _label(column: Column) -> str:
-    return f"{column.title} *" if column.needed else column.title
+    named = SPEAKER.say(column.titled)
+    return f"{named} *" if column.needed else named
 
 
 def _add(kind: str, values: Mapping[str, Any]) -> Message:
@@ -118,8 +124,19 @@ def _take_out(entry: DraftEntry) -> Message:
 
 
 def _says(entry: DraftEntry) -> Message:
-    pairs = [message("scenarios-value", field=word, value=value) for word, value in entry.values.items()]
+    named = {column.title if entry.kind == "terms" else column.heading: column for column in ENTRIES[entry.kind].fields}
+    pairs = [
+        message("scenarios-value", field=_field(named.get(word), word), value=value)
+        for word, value in entry.values.items()
+    ]
     return message("scenarios-says", kind=message("scenarios-kind", kind=entry.kind), values=pairs)
+
+
+def _field(column: Column | None, word: str) -> Message | str:
+    """A term with its unit; a name of the mill's own as it is."""
+    if column is None:
+        return word
+    return column.titled if column in TERM_COLUMNS else column.named
 
 
 WHERE = {
@@ -134,6 +151,6 @@ def where_to_enter() -> None:
     rows = []
     for kind, (path, loaded) in WHERE.items():
         title = say(f"screen-{path}")
-        where = say("scenarios-sheet", screen=title, sheet=loaded.sheet) if loaded else title
+        where = say("scenarios-sheet", screen=title, sheet=loaded.named) if loaded else title
         rows.append([say("scenarios-kind", kind=kind), Cell(where, href=path)])
     table(heads("scenarios-entry", "scenarios-where", whole=True), rows, sorts=False)

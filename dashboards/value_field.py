@@ -5,22 +5,28 @@ from typing import Any
 
 import streamlit as st
 
-from dashboards.speaking import say, shown
-from tracker.domain.columns import Column, Kind
+from dashboards.speaking import SPEAKER, say, shown
+from tracker.domain.columns import Column, Kind, word_named
 
 
 def value_field(column: Column | None, label: str, value: Any, key: str, names: Sequence[str] = ()) -> Any:
     """What is in it; None or `` while it is empty. `names`: what the mill has to choose from."""
-    about = column.about if column else ""
+    about = SPEAKER.say(column.meaning) if column and column.meaning else None
     if column and column.kind is Kind.DATE:
-        return st.date_input(label, value, key=key, format="YYYY-MM-DD", help=about or None)
+        return st.date_input(label, value, key=key, format="YYYY-MM-DD", help=about)
     if column and column.kind is Kind.YES_NO:
-        return st.radio(label, [True, False], 0 if value else 1, shown, key=key, horizontal=True, help=about or None)
+        return st.radio(label, [True, False], 0 if value else 1, shown, key=key, horizontal=True, help=about)
     if words := names or (column.words if column else ()):
         at = words.index(value) if value in words else None
-        return st.selectbox(label, words, at, key=key, help=about or None, placeholder=say("value-choose"))
+        return st.selectbox(
+            label, words, at, str if names else _word, key=key, help=about, placeholder=say("value-choose")
+        )
     text = f"{value:g}" if isinstance(value, float) else value
-    return st.text_input(label, "" if text is None else str(text), key=key, help=about or None)
+    return st.text_input(label, "" if text is None else str(text), key=key, help=about)
+
+
+def _word(word: str) -> str:
+    return SPEAKER.say(word_named(word))
 
 
 def as_typed(column: Column | None, value: Any) -> Any:

@@ -14,7 +14,7 @@ from dashboards.frames import wall_ms
 from dashboards.look import INK, KIND_COLOURS, KIND_SIGNS, MADDER
 from dashboards.parts import figures, heads, legend, literal, table
 from dashboards.speaking import SPEAKER, count, day, moment, number, say
-from dashboards.tables import Cell, loom_cell
+from dashboards.tables import Cell, loom_cell, stage_cell
 from tracker.domain.windows import WindowKind
 from tracker.services.people.permissions import May
 from tracker.services.screens.beam_outs import DAYS, TRUST, BeamOutBoard, BeamOutLine, beam_outs
@@ -122,7 +122,7 @@ def _row(board: BeamOutBoard, line: BeamOutLine) -> list[Cell | str]:
         _articles(line),
         Cell(moment(booking.start, zone), booking.start) if booking else _without(line),
         Cell(day(line.protected_until), line.protected_until) if line.protected_until else "",
-        line.stage,
+        stage_cell(line.stage),
     ]
 
 

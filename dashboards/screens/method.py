@@ -9,6 +9,7 @@ from dashboards.screens.load import examine
 from dashboards.speaking import SPEAKER, moment, say, shown
 from dashboards.tables import Cell, Head
 from dashboards.uploads import ENDINGS
+from tracker.errors import Message
 from tracker.services.people.permissions import May
 from tracker.services.screens.method_board import FILE, MethodBoard, MethodPart, method_board, method_file
 from tracker.words.findings import in_words
@@ -24,7 +25,9 @@ def page() -> None:
         st.info(say("method-not-loaded"))
     if done := st.session_state.pop("loaded", None):
         st.success("\n".join(f"- {literal(line)}" for line in done))
-    tabs = st.tabs([*(sheet.name for sheet in board.sheets), say("method-review"), say("method-versions")])
+    tabs = st.tabs(
+        [*(SPEAKER.say(sheet.named) for sheet in board.sheets), say("method-review"), say("method-versions")]
+    )
     for tab, sheet in zip(tabs, board.sheets, strict=False):
         with tab:
             _sheet(sheet)
@@ -37,11 +40,11 @@ def page() -> None:
 
 def _sheet(sheet: MethodPart) -> None:
     if not sheet.rows:
-        st.caption(say("method-sheet-empty", sheet=sheet.name))
+        st.caption(say("method-sheet-empty", sheet=sheet.named))
         return
-    rows = [[shown(value) for value in row] for row in sheet.rows]
-    with st.container(key=f"method-{sheet.name.replace(' ', '-').lower()}"):
-        table([Head(heading) for heading in sheet.headings], rows, sorts=False, name=sheet.name)
+    rows = [[SPEAKER.say(value) if isinstance(value, Message) else shown(value) for value in row] for row in sheet.rows]
+    with st.container(key=f"method-{sheet.name.replace('_', '-')}"):
+        table([Head(SPEAKER.say(heading)) for heading in sheet.headings], rows, sorts=False, name=sheet.name)
 
 
 def _review(board: MethodBoard) -> None:

@@ -7,7 +7,7 @@ import streamlit as st
 from dashboards import access, forms
 from dashboards.forms import Form
 from dashboards.parts import facts, heads, literal, table
-from dashboards.speaking import moment, say, shown
+from dashboards.speaking import SPEAKER, moment, say, shown
 from dashboards.tables import Cell
 from dashboards.value_field import as_typed, value_field
 from tracker.errors import DataError, Message, message
@@ -23,7 +23,7 @@ def page() -> None:
     forms.say_done()
     board = access.ask(terms_board)
     columns = [*heads("terms-term", "terms-value", whole=True), *heads("terms-means", "terms-acts")]
-    table(columns, [[line.term, Cell(_value(line)), line.about, line.acts] for line in board.lines])
+    table(columns, [[_named(line), Cell(_value(line)), *_says(line)] for line in board.lines])
     _one(board)
 
 
@@ -35,6 +35,7 @@ def _one(board: TermsBoard) -> None:
         say("terms-term"),
         names,
         names.index(asked) if asked in names else None,
+        dict(zip(names, map(_named, board.lines), strict=True)).__getitem__,
         key="term",
         placeholder=say("terms-choose"),
     )
@@ -42,8 +43,10 @@ def _one(board: TermsBoard) -> None:
     if line is None:
         return
     st.query_params["term"] = line.term
+    means, acts = _says(line)
+    in_sheet = [(say("terms-in-sheet"), line.term)] if line.term != _named(line) else []
     facts([(say("terms-value"), _value(line)), (say("terms-default"), _said(line.default)),
-           (say("terms-means"), line.about), (say("terms-acts"), line.acts)])  # fmt: skip
+           (say("terms-means"), means), (say("terms-acts"), acts), *in_sheet])  # fmt: skip
     if forms.allowed(May.LOAD, say_why=True):
         _change(line)
     _was(line, board)
@@ -60,21 +63,21 @@ def _change(line: TermLine) -> None:
     if line.given:
         forms.button(
             f"term back {line.term}", say("terms-back"), lambda: _back(line),
-            asks=say("terms-back-asks", term=line.term, default=_said(line.default)),
+            asks=say("terms-back-asks", term=line.named, default=_said(line.default)),
         )  # fmt: skip
 
 
 def _set(form: Form, line: TermLine, value: Any) -> LoadReport:
     if value in (None, ""):
-        raise DataError("term-empty", term=line.term)
+        raise DataError("term-empty", term=line.named)
     context = form.having_shown("terms", (line.term,), value=line.kept)
     report = type_in(context, "terms", [{"term": line.term, "value": as_typed(line.column, value)}])
-    return or_refused(report, [say("terms-named", term=line.term)])
+    return or_refused(report, [say("terms-named", term=line.named)])
 
 
 def _back(line: TermLine) -> Message:
     take_out(access.context(), "terms", (line.term,))
-    return message("term-taken-back", term=line.term, default=_said(line.default))
+    return message("term-taken-back", term=line.named, default=_said(line.default))
 
 
 def _was(line: TermLine, board: TermsBoard) -> None:
@@ -87,6 +90,15 @@ def _was(line: TermLine, board: TermsBoard) -> None:
         [Cell(moment(was.at, board.zone), (was.at, -i)), was.who, _said(was.old), _said(was.new)]
         for i, was in enumerate(line.was)
     ])  # fmt: skip
+
+
+def _named(line: TermLine) -> str:
+    return SPEAKER.say(line.named)
+
+
+def _says(line: TermLine) -> tuple[str, str]:
+    """What it means and where it acts."""
+    return SPEAKER.say(line.means), SPEAKER.say(line.acts)
 
 
 def _value(line: TermLine) -> str:

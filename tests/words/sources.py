@@ -6,6 +6,10 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
+from tracker.domain.columns import unit_named, word_named
+from tracker.domain.tables import TABLES, TERM_COLUMNS, acts
+from tracker.services.plans.scenario_entries import ENTRIES
+
 ROOT = Path(__file__).parents[2]
 CODE = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 CARRIERS = dict.fromkeys(
@@ -67,6 +71,17 @@ def words_of_enums() -> set[str]:
     ours = (node for node in classes if any("Enum" in ast.unparse(base) for base in node.bases))
     values = (item.value for node in ours for item in node.body if isinstance(item, ast.Assign))
     return {f"word-{value.value}".replace(" ", "-") for value in values if isinstance(value, ast.Constant)}
+
+
+def codes_of_columns() -> set[str]:
+    """Of our sheets, headings, hints, units and words, and of the terms, which are made from the declarations of the tables."""
+    columns = [column for table in TABLES.values() for column in table.columns]
+    of_entries = [column for entry in ENTRIES.values() for column in entry.fields]
+    said = [one for each in (*columns, *TERM_COLUMNS, *of_entries) for one in (each.named, each.meaning)]
+    said += [one for table in TABLES.values() for one in (table.named, table.meaning)]
+    said += [unit_named(each.unit) for each in (*columns, *TERM_COLUMNS) if each.unit]
+    said += [word_named(word) for each in columns for word in each.words]
+    return {one.code for one in (*said, *map(acts, TERM_COLUMNS)) if one}
 
 
 def sentences(path: str) -> list[str]:

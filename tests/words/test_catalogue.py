@@ -8,9 +8,11 @@ import sys
 
 from fluent.syntax import FluentParser, FluentSerializer
 from fluent.syntax import ast as fluent
-from sources import CODE, ROOT, codes_given, codes_passed, sentences, sources, texts, words_of_enums
+from sources import CODE, ROOT, codes_given, codes_of_columns, codes_passed, sentences, sources, texts, words_of_enums
 
-from tracker.words import LANGUAGES, codes
+from tracker.domain.columns import word_named
+from tracker.domain.tables import TABLES, TERM_COLUMNS
+from tracker.words import ENGLISH, LANGUAGES, codes
 from tracker.words.catalogue import HERE, bundle
 
 SPEAKERS_OWN = {"just", "and-more", "word-yes", "word-no"}
@@ -20,8 +22,6 @@ PURE = ("tracker/domain/", "tracker/scope/", "tracker/forecast/", "tracker/plann
 words by which a reader knows a column), or are an edge themselves (the command, a workbook)."""
 NOT_WORDED_HERE = (
     "tracker/domain/tables.py",
-    "tracker/domain/record_tables.py",
-    "tracker/domain/columns.py",
     "tracker/domain/own_sheets.py",
     "tracker/domain/plan.py",
     "tracker/services/plans/scenario_template.py",
@@ -33,6 +33,17 @@ def test_every_code_in_the_code_has_its_words():
     given = {place: one.value for place, one in codes_given() if isinstance(one, ast.Constant)}
     missing = [f"{place}: {code}" for place, code in (*given.items(), *codes_passed()) if code not in codes()]
     assert missing == []
+
+
+def test_every_sheet_heading_unit_word_and_term_of_ours_has_its_words():
+    assert sorted(codes_of_columns() - codes().keys()) == []
+
+
+def test_in_english_a_heading_is_said_as_a_load_knows_it():
+    columns = [column for table in TABLES.values() for column in table.columns]
+    assert [c.title for c in (*columns, *TERM_COLUMNS) if ENGLISH.say(c.titled) != c.title] == []
+    assert [t.sheet for t in TABLES.values() if ENGLISH.say(t.named) != t.sheet] == []
+    assert [word for c in columns for word in c.words if ENGLISH.say(word_named(word)) != word] == []
 
 
 def test_what_is_refused_or_said_is_a_code_and_never_a_sentence():
@@ -52,7 +63,7 @@ def test_no_sentence_is_made_where_things_are_worked_out():
 
 
 def test_every_code_with_words_is_used():
-    assert sorted(codes().keys() - set(texts()) - words_of_enums() - SPEAKERS_OWN) == []
+    assert sorted(codes().keys() - set(texts()) - words_of_enums() - codes_of_columns() - SPEAKERS_OWN) == []
 
 
 def test_english_says_what_each_code_means():

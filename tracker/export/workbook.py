@@ -14,6 +14,7 @@ from tracker.export.term_sheet import term_sheet
 from tracker.office.files import write
 from tracker.office.writing.sheets import Col, TidySheet, add_sheet, new_book, rows_of, save
 from tracker.office.writing.values import shown_share
+from tracker.words import ENGLISH
 
 Record = Mapping[str, Any]
 """Field of the table, or heading kept as the mill wrote it → value as the domain has it."""
@@ -96,9 +97,13 @@ def _limit(column: Column, limit: float | None) -> float | None:
 def _about(column: Column) -> str:
     """`Needed. Text. The loom number, as text. For example: 007`"""
     kind = f"one of: {', '.join(column.words)}" if column.words else _KINDS[column.kind]
-    parts = ["needed" if column.needed else "", kind, column.about.rstrip("."), _limits(column)]
+    parts = ["needed" if column.needed else "", kind, _means(column).rstrip("."), _limits(column)]
     text = ". ".join(part[0].upper() + part[1:] for part in parts if part) + "."
     return text + (f" For example: {column.example}" if column.example else "")
+
+
+def _means(column: Column) -> str:
+    return ENGLISH.say(column.meaning) if column.meaning else ""
 
 
 def _limits(column: Column) -> str:
@@ -121,7 +126,7 @@ def _add_guide(book: Any, tables: Sequence[Table]) -> None:
     ]
     rows: list[list[str | None]] = []
     for table in tables:
-        rows.append([f"Sheet {table.sheet}", table.about])
+        rows.append([f"Sheet {table.sheet}", ENGLISH.say(table.meaning)])
         rows.extend([None, f"{column.title}: {_about(column)}"] for column in table.columns)
         if table.open_columns:
             rows.append([None, _OPEN[table.open_columns]])

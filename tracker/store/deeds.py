@@ -4,6 +4,7 @@ import json
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
 from datetime import datetime
 from heapq import merge
 from typing import Any
@@ -11,9 +12,11 @@ from typing import Any
 from sqlalchemy import Select, select
 from sqlalchemy.orm import Session
 
+from tracker.domain.columns import word_named
 from tracker.domain.mill import LoomKey
 from tracker.domain.people import Deed
-from tracker.domain.tables import TABLES, Kind, Table
+from tracker.domain.tables import TABLES, Column, Kind, Table
+from tracker.domain.units import percent
 from tracker.errors import Message, message
 from tracker.office.writing.values import workbook_value
 from tracker.store.models import (
@@ -118,14 +121,13 @@ def _moment(row: Any) -> datetime:
 
 def _change(row: RowChangeRow) -> tuple[str, Message]:
     table = TABLES.get(row.table)
-    names = {column.field: column.heading for column in table.columns} if table else {}
     fields = [
-        message("deed-field", field=names.get(field, field), old=_value(old), new=_value(new))
+        _field(table, field, old, new)
         for field, (old, new) in row.values.items()
         if old != new and not (row.kind == "added" and table and field in table.key)
     ]
     key = list(_key_parts(table, row.key)) if table else [part for part in row.key.split(" | ") if part]
-    sheet = table.sheet if table else row.table
+    sheet = table.named if table else row.table
     return row.who, message("deed-row", how=row.kind, table=sheet, key=key, fields=fields or None)
 
 
@@ -142,10 +144,24 @@ def _key_parts(table: Table, text: str) -> Iterator[Any]:
             yield workbook_value(kind, typed_values(table, {field: kept})[field])
 
 
-def _value(value: Any) -> str | None:
-    """As it was written, a whole number without its decimals."""
-    whole = isinstance(value, float) and value.is_integer()
-    return None if value is None else str(int(value) if whole else value)
+def _field(table: Table | None, field: str, old: Any, new: Any) -> Message:
+    column = next((column for column in table.columns if column.field == field), None) if table else None
+    first, then = (_value(table, column, value) for value in (old, new))
+    named = column.titled if column else field
+    return message("deed-field", field=named, old=first, new=then or message("deed-none"))
+
+
+def _value(table: Table | None, column: Column | None, value: Any) -> Message | None:
+    """As the sheet has it; what cannot be read as that any more as it was kept."""
+    if value is None:
+        return None
+    if table and column:
+        with suppress(ValueError, TypeError):
+            value = typed_values(table, {column.field: value})[column.field]
+            if value in column.words:
+                return word_named(value)
+            value = percent(value) if column.kind is Kind.FRACTION else workbook_value(column.kind, value)
+    return message("own-value", value=value)
 
 
 def _movement(row: MovementRow) -> tuple[str, Message]:

@@ -11,6 +11,7 @@ from tracker.errors import NotAllowed
 from tracker.server.api.holders import Held
 from tracker.server.api.reads import Record
 from tracker.services.loading.posted import LONGEST_KEY, MOST_ROWS, POSTABLE, Post, fields_of, post_rows
+from tracker.words import ENGLISH
 
 KINDS = {Kind.NUMBER: "number", Kind.INTEGER: "integer", Kind.FRACTION: "number", Kind.YES_NO: "boolean"}
 Key = Annotated[
@@ -27,7 +28,7 @@ def posts() -> APIRouter:
     router = APIRouter(tags=["post"], default_response_class=Record)
     for table in POSTABLE:
         router.add_api_route(
-            f"/{table}", _posting(table), methods=["POST"], summary=TABLES[table].about, response_model=None,
+            f"/{table}", _posting(table), methods=["POST"], summary=ENGLISH.say(TABLES[table].meaning), response_model=None,
             responses={422: {"description": "Rows are refused and nothing was written; the findings say which and why."}},
         )  # fmt: skip
     return router
@@ -59,7 +60,8 @@ def _row_schema(table: str) -> dict[str, Any]:
 
 
 def _field_schema(column: Column) -> dict[str, Any]:
-    told = {"description": " ".join(filter(None, (column.title + ".", column.about)))}
+    means = ENGLISH.say(column.meaning) if column.meaning else ""
+    told = {"description": f"{column.title}. {means}".rstrip()}
     if column.kind is not Kind.ANY:
         told["type"] = KINDS.get(column.kind, "string")
     if column.kind is Kind.MOMENT:

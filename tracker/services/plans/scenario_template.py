@@ -47,8 +47,12 @@ def _block(name: str, entry: EntryKind) -> Iterator[str]:
         yield f'# "name" = {_value(entry.values)}  # {ENGLISH.say(entry.values.possible)}'
     for column in entry.fields:
         said = ENGLISH.say(column.possible)
-        about = "; ".join(filter(None, (column.about.rstrip("."), said, "needed" if column.needed else "")))
+        about = "; ".join(filter(None, (_means(column), said, "needed" if column.needed else "")))
         yield f"# {_key(column)} = {_value(column)}  # {about}"
+
+
+def _means(column: Column) -> str:
+    return ENGLISH.say(column.meaning).rstrip(".") if column.meaning else ""
 
 
 def _key(column: Column) -> str:

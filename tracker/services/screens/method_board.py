@@ -6,8 +6,10 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from tracker.domain.columns import Column, Kind, word_named
 from tracker.domain.findings import Finding
 from tracker.domain.tables import METHOD_TABLES, TABLES
+from tracker.errors import Message, message
 from tracker.office.writing.values import workbook_value
 from tracker.scope.review import review
 from tracker.services.context import Context
@@ -17,11 +19,13 @@ from tracker.services.loading.export import export_file
 @dataclass(frozen=True, slots=True)
 class MethodPart:
     name: str
-    """Of the sheet."""
-    headings: tuple[str, ...]
+    """Of the table."""
+    named: Message
+    """The name of its sheet."""
+    headings: tuple[Message, ...]
     """Those under which a row has something."""
     rows: tuple[tuple[Any, ...], ...]
-    """Values as the sheet has them, in its order."""
+    """In the order of the sheet, values as it has them, its own words as messages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +61,12 @@ def _sheet(name: str, stored: Mapping[Any, Mapping[str, Any]]) -> MethodPart:
     columns, rows = {column.field: column for column in TABLES[name].columns}, list(stored.values())
     fields = list(dict.fromkeys(field for row in rows for field in row))
     filled = [field for field in fields if any(row.get(field) not in (None, "") for row in rows)]
-    headings = tuple(columns[field].title if field in columns else field for field in filled)
-    return MethodPart(
-        TABLES[name].sheet, headings, tuple(tuple(_cell(columns, row, field) for field in filled) for row in rows)
-    )
+    headings = tuple(columns[field].titled if field in columns else message("just", value=field) for field in filled)
+    cells = tuple(tuple(_cell(columns.get(field), row.get(field)) for field in filled) for row in rows)
+    return MethodPart(name, TABLES[name].named, headings, cells)
 
 
-def _cell(columns: Mapping[str, Any], row: Mapping[str, Any], field: str) -> Any:
-    value = row.get(field)
-    return workbook_value(columns[field].kind, value) if field in columns else value
+def _cell(column: Column | None, value: Any) -> Any:
+    if column is None or column.kind is Kind.YES_NO:
+        return value
+    return word_named(value) if value in column.words else workbook_value(column.kind, value)

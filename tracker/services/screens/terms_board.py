@@ -8,9 +8,10 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.columns import Column, Kind
 from tracker.domain.mill import Mill
-from tracker.domain.tables import PILOT_ABOUT, TERM_ACTS, TERM_COLUMNS
+from tracker.domain.tables import TERM_COLUMNS, acts
 from tracker.domain.terms import Terms
 from tracker.domain.units import percent
+from tracker.errors import Message, message
 from tracker.services.context import Context
 from tracker.store import UnitOfWork
 
@@ -32,8 +33,9 @@ class TermLine:
     """As the sheet writes it, with its unit."""
     column: Column | None
     """None for the pilot of a machine type."""
-    about: str
-    acts: str
+    named: Message
+    means: Message
+    acts: Message
     value: Any
     """As the sheet would have it: a share in percent; None where there is none."""
     default: Any
@@ -70,7 +72,15 @@ def _declared(uow: UnitOfWork, mill: Mill, given: set[str]) -> Iterator[TermLine
         now, usual = (as_the_sheet(column, getattr(terms, column.field)) for terms in (mill.terms, default))
         was = _was(uow, column.title, column)
         yield TermLine(
-            column.title, column, column.about, TERM_ACTS[column.field], now, usual, column.title in given, was
+            column.title,
+            column,
+            column.titled,
+            message(column.about),
+            acts(column),
+            now,
+            usual,
+            column.title in given,
+            was,
         )
 
 
@@ -79,7 +89,8 @@ def _pilots(uow: UnitOfWork, mill: Mill, given: set[str]) -> Iterator[TermLine]:
     for machine_type in types:
         term = f"pilot of {machine_type}"
         value = mill.terms.pilots.get(machine_type)
-        yield TermLine(term, None, *PILOT_ABOUT, value, None, term in given, _was(uow, term, None))
+        says = message("term-pilot", machine_type=machine_type), message("about-term-pilot"), message("acts-pilot")
+        yield TermLine(term, None, *says, value, None, term in given, _was(uow, term, None))
 
 
 def _was(uow: UnitOfWork, term: str, column: Column | None) -> tuple[TermWas, ...]:

@@ -5,6 +5,7 @@ terms-term = Vorgabe
 terms-value = Gilt jetzt
 terms-means = Bedeutet
 terms-acts = Wirkt auf
+terms-in-sheet = Im Blatt Vorgaben
 terms-one = Eine Vorgabe
 terms-choose = eine wählen, um zu sehen, was sie war, und sie zu ändern
 terms-default = Von Anfang an

@@ -103,6 +103,7 @@ deed-field = { $field } { $old ->
         [none] { $new }
        *[other] { $old } → { $new }
     }
+deed-none = nichts
 deed-stock = Lager: { $kind }, { OWN($quantity) } { $part }{ $loom ->
         [none] {""}
        *[other] , Webmaschine { $loom }

@@ -159,6 +159,8 @@ deed-field = { $field } { $old ->
        *[other] { $old } → { $new }
     }
     .means = What a value was and what it is since.
+deed-none = none
+    .means = A value that is no longer there.
 deed-stock = stock: { $kind } of { OWN($quantity) } { $part }{ $loom ->
         [none] {""}
        *[other] , loom { $loom }
