@@ -5,16 +5,16 @@ from collections.abc import Sequence
 
 import streamlit as st
 
-from dashboards.parts import Figure, literal, table
+from dashboards.parts import Figure, heads, literal, table
 from dashboards.speaking import SPEAKER, count, listed, number, say, share
 from dashboards.tables import Cell, Head
 from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
-from tracker.domain.rows import Change, RowKey
+from tracker.domain.rows import RowKey
 from tracker.domain.tables import TABLES
 from tracker.services.loading.accounting import ColumnMeaning, asked_cells, mapping, set_aside
 from tracker.services.loading.load import LoadReport
-from tracker.services.loading.told_changes import row_named, told
+from tracker.services.loading.told_changes import ToldChange, row_named, told
 from tracker.words.findings import in_words
 
 SEVERITIES = [Severity.REFUSED, Severity.DOUBT, Severity.NOTE]
@@ -155,12 +155,7 @@ def show_changes(report: LoadReport) -> None:
         st.write(literal(say("load-new-rows", rows=", ".join(new))))
         _new_looms(report)
     if changed:
-        headings = [
-            Head(say("load-head-sheet"), whole=True),
-            Head(say("load-head-row"), whole=True),
-            *(Head(say(code)) for code in ("load-head-value-of", "load-head-old", "load-head-new")),
-        ]
-        _first_rows(headings, [_change(change) for change in changed])
+        _first_rows(value_heads(), [value_line(told(change)) for change in changed])
     if report.method:
         _method(report)
     for name, gone in report.retired.items():
@@ -191,8 +186,15 @@ def _new_looms(report: LoadReport) -> None:
         st.warning(literal(f"{said.file} {said.sheet} {said.cell}: {said.message} {said.hint}"))
 
 
-def _change(change: Change) -> list[Cell | str]:
-    says = told(change)
+def value_heads() -> list[Head]:
+    """Of a table of values that are others then."""
+    return [
+        *heads("load-head-sheet", "load-head-row", whole=True),
+        *heads("load-head-value-of", "load-head-old", "load-head-new"),
+    ]
+
+
+def value_line(says: ToldChange) -> list[Cell | str]:
     row, old, new = (SPEAKER.own(value) for value in (says.row, says.old, says.new))
     return [says.sheet, row, says.heading, old or say("empty-value"), new or say("empty-value")]
 

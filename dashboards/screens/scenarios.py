@@ -11,6 +11,7 @@ from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
 from dashboards.frames import plan_name, scenario_frame, term_word
 from dashboards.parts import table
+from dashboards.scenario_in_force import in_force_part
 from dashboards.sentences import share
 from dashboards.speaking import count, day, money, number, say
 from dashboards.tables import Head
@@ -127,9 +128,7 @@ def _begin(name: str, seconds: float, board: ScenarioBoard) -> Message:
 def _keep(board: ScenarioBoard, put_aside: list[str]) -> None:
     listed = [line.name for line in board.lines if line.made_at is not None]
     if listed:
-        st.header(say("scenarios-in-force"))
-        st.caption(say("scenarios-in-force-about"))
-        scenario_form.where_to_enter()
+        in_force_part(listed)
     if listed or put_aside:
         st.header(say("scenarios-aside"))
         st.caption(say("scenarios-aside-about"))

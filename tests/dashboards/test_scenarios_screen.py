@@ -19,6 +19,7 @@ from tracker.services.people.audit import deeds
 from tracker.services.plans.made_plans import made_plans
 from tracker.services.plans.scenario_entries import ENTRIES, ONE_TABLE
 from tracker.services.plans.setting_aside import aside, set_aside
+from tracker.services.undoing.undo import undo
 from tracker.store import open_store
 from tracker.words import ENGLISH
 
@@ -116,6 +117,46 @@ def test_a_scenario_is_planned_and_set_beside_the_published_plan(planned, quick_
     assert not app.exception and not app.error
     assert any(one.value.startswith("Scenario a third head: ") for one in app.success)
     assert "against published plan" in words(app)
+    # put in force: asked once, naming how much; the data have it by one change, and a plan is made from them
+    app.selectbox(key="scenario in force").set_value("a third head").run()
+    assert (
+        press(app, "Put it in force")
+        .warning[0]
+        .value.startswith("One value of the scenario a third head becomes the mill's own data")
+    )
+    assert heads(planned) == 2
+    done = press(app, "Yes: Put it in force").success
+    said = next(one.value for one in done if "in force" in one.value)
+    assert said.startswith("The scenario a third head is in force: one value stands in the mill's data, by change ")
+    assert heads(planned) == 3
+    assert desk.wait(here(planned), 2, 60)
+    (made, *_) = made_plans(here(planned)).entries
+    assert (made.scenario, made.published) == (None, False)
+    written = [deed.act for deed in deeds(here(planned)).deeds if deed.table == "row_changes"]
+    undo(here(planned), written[0])
+    assert heads(planned) == 2
+
+
+def test_order_lines_that_nobody_said_are_named_before_and_stay_out(planned, no_figures):
+    entries = {"receipt": [{"order": "PO-1", "part": "RAIL", "due": "2027-01-20"}], "heads": {"Fitters": 3}}
+    with open_store(planned).unit_of_work("planner") as uow:
+        uow.save_plan(small_plan(small_mill()), published=False, scenario="rails late", entries=entries)
+        uow.save_plan(small_plan(small_mill()), published=False, scenario="from before")
+        uow.commit()
+    app = look("scenarios")
+    app.selectbox(key="scenario in force").set_value("rails late").run()
+    assert "order PO-1 of RAIL stays as it is" in words(app) and "Receipts" not in words(app)
+    assert "Order PO-1 stays as it is" in press(app, "Put it in force").warning[0].value
+    press(app, "No, leave it")
+    app.checkbox[0].check().run()
+    assert "order PO-1 of RAIL stays as it is" not in words(app) and "Receipts" in words(app)
+    app.selectbox(key="scenario in force").set_value("from before").run()
+    assert "was not kept with its plan" in app.info[0].value and "Load, sheet Crews" in words(app)
+
+
+def heads(db: str) -> int:
+    with open_store(db).reading() as uow:
+        return uow.mill().crews[0].heads
 
 
 def test_a_scenario_is_set_aside_and_comes_back_when_it_is_wanted_or_planned_again(planned, no_figures):
@@ -126,7 +167,7 @@ def test_a_scenario_is_set_aside_and_comes_back_when_it_is_wanted_or_planned_aga
 
     make()
     app = look("scenarios")
-    assert "it rests on what the mill's data do not have" in words(app) and "Load, sheet Crews" in words(app)
+    assert "becomes the mill's own data, all of it by one change" in words(app)
     assert press(app, "Set it aside").success[0].value == "Scenario one crew is set aside."
     assert aside(here(planned)) == {"one crew"} and "8,000 EUR" not in words(app)
     assert len(made_plans(here(planned)).entries) == 2  # nothing of history has gone

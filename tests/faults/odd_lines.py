@@ -85,6 +85,9 @@ BY_NAME: dict[str, tuple[Sequence[str], Sequence[str]]] = {
     "directory": ((), ("filled.xlsx", "/proc", "mill.xlsx/x", "a" * 300, "x/" * 2100)),
     "files": (("mill.xlsx", "changed.xlsx", "list.csv"), ODD_FILES),
     "scenario": (("as-if.toml",), ODD_FILES),
+    "rule_out": (("1=2027-01-11/2027-01-15",), ("=", "1=", "1=2027-01-15/2027-01-11", "9=9999-12-31/9999-12-31", "a=b=c")),
+    "place": ((), ("1=2027-01-11T06:00", "=", "1=soon", "9=2027-01-11", "a=b=c")),
+    "said": (("PO-1", "PO'2"), ("", "PO-9")),
     "source": (("mill.zip",), ODD_FILES),
     "watched": ((), ("", "filled.xlsx", "no/such", "/proc/self/mem", "dangling.xlsx", "a" * 300, "\udcff", "-")),
     "may": (("read", "post"), ("", "calendar", "write")),
@@ -93,7 +96,8 @@ BY_NAME: dict[str, tuple[Sequence[str], Sequence[str]]] = {
 """Parameter → values that fit the invented mill, and values that do not. What starts a long job or never ends has none
 that fit."""
 ALIKE = {
-    "giver": "loom", "dates": "loom", "release": "loom", "from_hall": "hall", "taker": "other", "to_hall": "other_hall",
+    "giver": "loom", "dates": "loom", "release": "loom", "allow": "loom",
+    "from_hall": "hall", "taker": "other", "to_hall": "other_hall",
     "at": "moment", "as_of": "moment", "started": "moment", "day": "moment",
 }  # fmt: skip
 OFTEN = {"at", "why", "hall"}

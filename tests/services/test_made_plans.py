@@ -68,7 +68,7 @@ def test_a_plan_that_does_not_hold_any_more_is_not_published(db: str, sample: tu
 
 def test_a_scenario_is_not_published(db: str, sample: tuple[Path, Plan]) -> None:
     save(here(db), sample[1], False, "third crew", sample[1])
-    with refused(PlanRefused, "plan 3 is of the scenario third crew; load the change"):
+    with refused(PlanRefused, "plan 3 is of the scenario third crew; put the scenario in force"):
         publish_made(here(db), 3)
 
 

@@ -23,7 +23,7 @@ from tracker.services.loading import load as loading
 from tracker.services.parts import ordering, reservations, stock, stock_entry
 from tracker.services.people import absences, accounts, sessions, tokens
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
-from tracker.services.plans import made_plans, plan, rehearse, scenarios, setting_aside
+from tracker.services.plans import made_plans, plan, put_in_force, rehearse, scenarios, setting_aside
 from tracker.services.undoing import undo as undoing
 from tracker.services.work import (
     at_the_loom,
@@ -86,6 +86,9 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("work.record", "record_stage"): lambda c: record.record_stage(c, "1", "in work"),
     ("plans.made_plans", "publish_made"): lambda c: made_plans.publish_made(c, 1),
     ("plans.scenarios", "plan_scenarios"): lambda c: scenarios.plan_scenarios(c, [Path("as-if.toml")]),
+    ("plans.put_in_force", "put_in_force"): lambda c: put_in_force.put_in_force(
+        c, put_in_force.InForce("one crew", (), (), (), ())
+    ),
     ("plans.setting_aside", "set_aside"): lambda c: setting_aside.set_aside(c, "one crew"),
     ("plans.setting_aside", "list_again"): lambda c: setting_aside.list_again(c, "one crew"),
     ("work.seen_alarms", "mark_seen"): lambda c: seen_alarms.mark_seen(c, "1", None, "tightened"),

@@ -8,6 +8,7 @@ import typer
 
 from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, moment
+from tracker.cli.plan_options import Allow, Enter, LeaveOut, Place, RuleOut, Said, enter_scenario, with_decisions
 from tracker.errors import message
 from tracker.words.formats import count, number, span
 
@@ -47,6 +48,9 @@ def plan(
     calm: Annotated[
         int | None, typer.Option(metavar="N", min=0, help="Move at most N bookings more than the data make necessary.")
     ] = None,
+    rule_out: RuleOut = None,
+    allow: Allow = None,
+    place: Place = None,
     shown: Annotated[bool, typer.Option("--show", help="Make no plan: show the published one.")] = False,
     listed: Annotated[bool, typer.Option("--list", help="Make no plan: list all that were made.")] = False,
     made: Annotated[
@@ -60,6 +64,9 @@ def plan(
     baseline: Annotated[
         bool, typer.Option("--baseline", help="Make no plan: what taking each beam-out as it comes would cost.")
     ] = False,
+    enter: Enter = False,
+    said: Said = None,
+    leave_out: LeaveOut = False,
     json_to: Json = None,
 ) -> None:
     """Book every conversion at the least cost, with proof.
@@ -70,16 +77,26 @@ def plan(
     """
     others = (("--show", shown), ("--list", listed), ("--dates", dates), ("--baseline", baseline))
     instead = [name for name, given in others if given]
-    asks = bool(scenario or move_firm or release or hold) or calm is not None
+    decided = bool(rule_out or allow or place)
+    asks = bool(scenario or move_firm or release or hold or decided) or calm is not None
     if len(instead) > 1 or (instead and (publish or asks)):
         raise typer.BadParameter(f"{instead[0]} makes no plan and goes alone")
     if made is not None and (publish == shown or asks or instead not in ([], ["--show"])):
         raise typer.BadParameter("--number goes with --show or with --publish")
     if (hold or calm is not None) and len(scenario or ()) > 1:
         raise typer.BadParameter("--hold and --calm go with one scenario; several are compared as they are")
-    if hall is not None and not (release or dates or hold):
+    if decided and len(scenario or ()) > 1:
         raise typer.BadParameter(
-            "--hall says where a loom of --hold, --release or --dates stands; a plan is of all halls"
+            "--rule-out, --allow and --place go with one scenario; several are compared as they are"
+        )
+    if enter and (len(scenario or ()) != 1 or publish or decided or move_firm or release or hold or calm is not None):
+        raise typer.BadParameter("--enter makes no plan and goes with one --scenario alone")
+    if (said or leave_out) and not enter:
+        raise typer.BadParameter("--said and --leave-out go with --enter")
+    if hall is not None and not (release or dates or hold or decided):
+        raise typer.BadParameter(
+            "--hall says where a loom of --hold, --release, --rule-out, --allow, --place or --dates stands; "
+            "a plan is of all halls"
         )
     at = moment(context.obj, as_of)
     if listed:
@@ -90,6 +107,8 @@ def plan(
         _show(context.obj, made, json_to)
     elif dates:
         _dates(context.obj, dates, hall, json_to)
+    elif enter:
+        enter_scenario(context.obj, (scenario or [])[0], said or (), leave_out, json_to)
     elif baseline:
         _baseline(context.obj, at, json_to)
     else:
@@ -100,6 +119,7 @@ def plan(
             _compare(context.obj, scenario or [], time_limit, at, firm, json_to)
         else:
             request = PlanRequest(publish, (scenario or [None])[0], at, firm, tuple(hold or ()), calm)
+            request = with_decisions(context.obj, request, rule_out or (), allow or (), place or ())
             _make(context.obj, request, time_limit, json_to)
 
 

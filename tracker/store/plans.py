@@ -1,7 +1,7 @@
 """Keep plans and read them back."""
 
-from collections.abc import Collection, Iterable, Sequence
-from dataclasses import asdict, replace
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
 
@@ -34,12 +34,25 @@ from tracker.store.models import ActRow, BookingRow, LeftOverRow, OtherDateRow, 
 from tracker.store.rows import plain
 
 
-def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bool, scenario: str | None = None) -> int:
+@dataclass(frozen=True, slots=True)
+class Made:
+    """When, by whom and as what a plan is made."""
+
+    at: datetime
+    who: str
+    published: bool
+    scenario: str | None = None
+    entries: Mapping[str, Any] | None = None
+    """What the scenario has otherwise."""
+
+
+def add_plan(session: Session, plan: Plan, made: Made) -> int:
     """Append a plan with its bookings; gives its number."""
     head = PlanRow(
-        made_at=at, who=who, published=published, scenario=scenario, status=plan.status.value, objective=plan.objective,
-        bound=plan.bound, seconds=plan.seconds, currency=plan.currency, as_of=plan.as_of, horizon_end=plan.horizon_end,
-        start=plan.start, reasons=[kept(reason) for reason in plan.reasons], terms=_terms_record(plan),
+        made_at=made.at, who=made.who, published=made.published, scenario=made.scenario, status=plan.status.value,
+        objective=plan.objective, bound=plan.bound, seconds=plan.seconds, currency=plan.currency, as_of=plan.as_of,
+        horizon_end=plan.horizon_end, start=plan.start, reasons=[kept(reason) for reason in plan.reasons],
+        terms=_terms_record(plan) | ({ENTRIES: plain(made.entries)} if made.entries is not None else {}),
         crew_changes=plan.crew_changes,
     )  # fmt: skip
     session.add(head)
@@ -55,9 +68,9 @@ def add_plan(session: Session, plan: Plan, at: datetime, who: str, published: bo
     return head.id
 
 
-ASKED, KEEPING, UNDOING = "asked for", "kept", "undoing"
-"""Under these names the stored terms of a plan say what it was asked for, what keeping bookings costs, and what leaving each
-moved one where it was."""
+ASKED, KEEPING, UNDOING, ENTRIES = "asked for", "kept", "undoing", "scenario"
+"""Under these names the stored terms of a plan say what it was asked for, what keeping bookings costs, what leaving each moved
+one where it was, and what its scenario has otherwise."""
 
 
 def _terms_record(plan: Plan) -> dict[str, Any]:
@@ -247,6 +260,13 @@ def newest_of_scenarios(session: Session) -> dict[str, int]:
     return {str(name): number for name, number in session.execute(named.group_by(PlanRow.scenario))}
 
 
+def entries_of(session: Session, scenario: str) -> dict[str, Any] | None:
+    """What a scenario has otherwise, by its newest plan, as its file has it and days as text; None where there is no such
+    scenario, or its plan was made before that was kept."""
+    newest = newest_of_scenarios(session).get(scenario)
+    return None if newest is None else session.get_one(PlanRow, newest).terms.get(ENTRIES)
+
+
 ASIDE = "set aside"
 """Under this name the account of who did what has, beside the `scenario`, the number of its newest plan when it was set aside;
 None where it was listed again."""
@@ -272,7 +292,7 @@ def _plan(session: Session, head: PlanRow) -> Plan:
         other_dates=tuple(OtherDate(*_where_and_when(row), row.extra_cost) for row in rows(OtherDateRow)),
         reasons=tuple(map(read, head.reasons)), start=head.start, asked=_asked(head.terms.get(ASKED)),
         crew_changes=head.crew_changes,
-        terms={name: value for name, value in head.terms.items() if name not in (ASKED, KEEPING, UNDOING)},
+        terms={name: value for name, value in head.terms.items() if name not in (ASKED, KEEPING, UNDOING, ENTRIES)},
         keeping=_keeping(head.terms.get(KEEPING)), undoing=_undoing(head.terms.get(UNDOING, ())),
     )  # fmt: skip
 

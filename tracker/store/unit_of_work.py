@@ -160,8 +160,10 @@ class UnitOfWork:
     def plan_entries(self) -> list[PlanEntry]:
         return plans.plan_entries(self.session)
 
-    def save_plan(self, plan: Plan, published: bool, scenario: str | None = None) -> int:
-        return plans.add_plan(self.session, plan, self.now(), self.who, published, scenario)
+    def save_plan(
+        self, plan: Plan, published: bool, scenario: str | None = None, entries: Mapping[str, Any] | None = None
+    ) -> int:
+        return plans.add_plan(self.session, plan, plans.Made(self.now(), self.who, published, scenario, entries))
 
     def since_plan(self, number: int) -> EnteredSince:
         """What was entered since the plan of that number was saved."""

@@ -82,6 +82,14 @@ def look(context: Context) -> Jobs:
     return Jobs(tuple(_as_it_is(context, job) for job in found), zone)
 
 
+def refuse_second(context: Context, kind: JobKind) -> None:
+    """DataError while one of a kind runs of which a mill has one at a time: for who writes before a job is begun."""
+    found = look(context)
+    for job in found.jobs:
+        if job.kind is kind and job.runs:
+            raise _runs_already(job, found.zone)
+
+
 def stop(context: Context, number: int) -> None:
     """Ask for the end of a job with the best so far; nothing where it has ended. One that another server looked after, which is
     not there any more, is broken off. DataError while such a server of this machine runs."""
@@ -149,7 +157,11 @@ def _refuse_second(uow: UnitOfWork, kind: JobKind) -> None:
     """DataError while one of the kind runs."""
     for job in open_jobs(uow.session):
         if job.kind is kind and (kind not in BY_SEVERAL or job.who == uow.who):
-            raise DataError("job-runs-already", kind=kind.value, who=job.who, since=job.began_at.astimezone(uow.zone))
+            raise _runs_already(job, uow.zone)
+
+
+def _runs_already(job: LongJob, zone: ZoneInfo) -> DataError:
+    return DataError("job-runs-already", kind=job.kind.value, who=job.who, since=job.began_at.astimezone(zone))
 
 
 def _break_off(uow: UnitOfWork, context: Context, number: int | None = None) -> None:

@@ -49,7 +49,7 @@ class PlanWork:
     def keep(self, uow: UnitOfWork, found: Plan, stopped: bool) -> Kept:
         task = self.task
         publish = task.request.publish and not stopped
-        number = save_in(uow, found, publish, task.scenario, task.published)
+        number = save_in(uow, found, publish, task.scenario, task.published, task.entries)
         how = "scenario" if task.scenario else "published" if publish else "made"
         moves = sum(booking.cost.moves for booking in found.bookings) if task.scenario else 0
         notes = list(changes_nothing(task.mill, task.data.mill))

@@ -1,6 +1,6 @@
 """Make a plan, hold it against the last published one, check it without the solver, and publish it."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import reduce
@@ -153,6 +153,8 @@ class PlanTask:
     as_of: datetime
     scenario: str | None = None
     """Its name; None where the plan is no scenario."""
+    entries: Mapping[str, Any] | None = None
+    """What the scenario has otherwise."""
 
     @property
     def problem(self) -> PlanningProblem:
@@ -185,7 +187,7 @@ def plan(context: Context, request: PlanRequest = AS_IT_STANDS, search: Search =
     overdue = () if task.scenario else late_now(context, problem.as_of)
     assumed = rows_changed(task.mill, task.data.mill) if task.scenario else ()
     news = read_happened(context, task.data, problem.as_of, assumed)
-    number = save(context, result, publish, task.scenario, task.published)
+    number = save(context, result, publish, task.scenario, task.published, task.entries)
     report = report_of(result, task.data, problem, news, Saved(number, publish, task.scenario))
     notes = tuple(changes_nothing(task.mill, task.data.mill))
     return replace(report, orders=orders_relied_on(context, result, task.data.mill), notes=notes, late=overdue)
@@ -202,7 +204,7 @@ def plan_task(context: Context, request: PlanRequest, scenario: Scenario | None 
     _named(request, data)
     at = planning_moment(data.mill.terms, request.as_of, context.now())
     name = None if scenario is None else str(scenario.get("name") or Path(scenario.file).stem)
-    return PlanTask(mill, data, published, request, at, name)
+    return PlanTask(mill, data, published, request, at, name, scenario)
 
 
 def _meant(mill: Mill, loom: str | LoomKey, hall: str | None) -> LoomKey:
@@ -276,20 +278,34 @@ def _together(reasons: Sequence[Message]) -> Message:
     return reduce(lambda one, other: message("one-after-another", one=one, other=other), reasons)
 
 
-def save(context: Context, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
+def save(
+    context: Context,
+    result: Plan,
+    publish: bool,
+    scenario: str | None,
+    previous: Plan | None,
+    entries: Mapping[str, Any] | None = None,
+) -> int:
     """Append a plan, and reserve its kits where it is published; gives its number. `previous`: the published plan that it
-    was made after; PlanRefused where another one has been published since."""
+    was made after; PlanRefused where another one has been published since. `entries`: what the scenario has otherwise."""
     with context.unit_of_work(May.PLAN) as uow:
-        number = save_in(uow, result, publish, scenario, previous)
+        number = save_in(uow, result, publish, scenario, previous, entries)
         uow.commit()
     return number
 
 
-def save_in(uow: UnitOfWork, result: Plan, publish: bool, scenario: str | None, previous: Plan | None) -> int:
+def save_in(
+    uow: UnitOfWork,
+    result: Plan,
+    publish: bool,
+    scenario: str | None,
+    previous: Plan | None,
+    entries: Mapping[str, Any] | None = None,
+) -> int:
     """The same in a unit of work that is open; the caller commits."""
     if publish and uow.published_plan() != previous:
         raise overtaken(uow, result)
-    number = uow.save_plan(result, published=publish, scenario=scenario)
+    number = uow.save_plan(result, published=publish, scenario=scenario, entries=entries)
     if publish:
         reserve_plan(uow, result)
     return number

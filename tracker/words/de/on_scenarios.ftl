@@ -73,7 +73,24 @@ scenarios-name-such-as = Schienen eine Woche später
 ## Was aus einem wird
 
 scenarios-in-force = Ein Szenario in Kraft setzen
-scenarios-in-force-about = Der Plan eines Szenarios wird nicht veröffentlicht: Er beruht auf etwas, das in den Daten der Weberei nicht steht. Was anders ist, dort eingeben, wo es hingehört, dann auf dem Bildschirm Termine planen und veröffentlichen.
+scenarios-in-force-about = Was es anders hat, wird zu den eigenen Daten der Weberei, alles durch eine Änderung, die sich auf dem Bildschirm Änderungen zurücknehmen lässt. Dann wird daraus ein Plan gemacht, der auf dem Bildschirm Termine anzusehen und zu veröffentlichen ist.
+scenarios-entries-unknown = Was { $name } anders hat, ist bei seinem Plan nicht behalten: Den hat eine frühere Fassung gemacht. Es neu planen, oder es dort eingeben, wo es hingehört:
+scenarios-said = Bestellung { $order } von { $part }: der Lieferant hat es gesagt, oder sie ist so bestellt
+scenarios-put = In Kraft setzen
+scenarios-put-asks = { $values ->
+        [one] Ein Wert des Szenarios { $scenario } wird
+       *[other] { $values } Werte des Szenarios { $scenario } werden
+    } zu den eigenen Daten der Weberei, für alle, durch eine Änderung, die sich auf dem Bildschirm Änderungen zurücknehmen lässt. { $left ->
+        [none] {""}
+       *[other] Bestellung { $left } bleibt, wie sie ist: auf dem Bildschirm Teilesätze und Bedarf eingeben, sobald der Lieferant es gesagt hat.{" "}
+    }Dann wird ein Plan gemacht.
+scenarios-put-done = Das Szenario { $scenario } gilt: { $values ->
+        [one] ein Wert steht
+       *[other] { $values } Werte stehen
+    } in den Daten der Weberei, durch Änderung { $number }. { $why ->
+        [none] Der Plan wird gemacht; er ist auf dem Bildschirm Termine anzusehen und zu veröffentlichen.
+       *[other] Der Plan ließ sich nicht beginnen: { $why }. Ihn auf dem Bildschirm Termine machen.
+    }
 scenarios-where = Eingegeben auf
 scenarios-sheet = { $screen }, Blatt { $sheet }
 scenarios-aside = Ein Szenario beiseitelegen

@@ -9,12 +9,12 @@ no-published-plan-touched = am Verlauf wurde gerührt ({ $touched }), und noch i
 loom-not-planned = Webmaschine { $loom } war nicht zu planen, als der veröffentlichte Plan entstand
 no-such-plan = es gibt keinen Plan { $number }
 plan-of-scenario = Plan { $number } gehört zum Szenario { $scenario }
-    .hint = die Änderung einlesen, für die es steht, und neu planen
+    .hint = das Szenario in Kraft setzen, dann neu planen
 plan-published-already = Plan { $number } gilt schon
 plan-past = Plan { $number } beginnt Webmaschine { $loom } am { $start }, und das ist vorbei
     .hint = neu planen
 scenario-not-published = ein Szenario wird nicht veröffentlicht
-    .hint = die Änderung einlesen, für die es steht, dann neu planen
+    .hint = es in Kraft setzen, dann neu planen
 plan-impossible = es gibt keinen Plan: { $reasons }{ $more ->
         [0] {""}
        *[other] {" "}(und { $more } weitere)
@@ -41,6 +41,13 @@ booked-otherwise = Webmaschine { $loom }: { $theirs ->
        *[other] hier { $mine }
     }
 placed-not-ahead = Webmaschine { $loom } hat keinen Termin, der noch bevorsteht und verlegt werden könnte
+date-not-listed = der geltende Plan nennt für Webmaschine { $loom } keinen anderen Termin am { $start }{ $listed ->
+        [none] {""}
+       *[other] ; er nennt { $listed }
+    }
+nothing-ruled-out = Webmaschine { $loom } ist nirgends ausgeschlossen
+ruled-out-ends-first = Webmaschine { $loom } soll von { $first } bis { $until } ausgeschlossen sein, und das endet, bevor es beginnt
+    .hint = eines davon berichtigen
 of-scenario = { $name }: { $why }
 
 ## Was ein Plan braucht

@@ -56,3 +56,20 @@ scenario-new-order = Bestellung { $order } von { $part } ist neu und hat keine M
     .hint = eine Zahl von mindestens 0 angeben
 scenario-shift = { $crew }: Schichtbeginn und Schichtende sind beide { $at }
     .hint = eines davon berichtigen
+
+## Ein Szenario in Kraft gesetzt
+
+scenario-put-in-force = Das Szenario { $scenario } gilt: { $values ->
+        [one] ein Wert steht
+       *[other] { $values } Werte stehen
+    } in den Daten der Weberei, durch Änderung { $number }.
+    .hint = *Änderungen* nimmt es zurück.
+scenario-order-left = Bestellung { $order } von { $part } bleibt, wie sie ist: die Daten der Weberei haben von einer Bestellzeile, was ihr Lieferant gesagt hat
+    .hint = Auf *Teilesätze und Bedarf* eingeben, sobald es gesagt oder bestellt ist.
+scenario-leaves-out = vom Szenario { $scenario } bliebe Bestellzeile { $orders } draußen
+    .hint = sagen, dass der Lieferant es gesagt hat, oder hinnehmen, dass sie draußen bleibt
+scenario-in-force-already = { $left ->
+        [none] die Daten der Weberei haben schon alles vom Szenario { $scenario }
+       *[other] vom Szenario { $scenario } bleibt nichts zu schreiben: zu Bestellzeile { $left } hat der Lieferant nicht gesagt, was es annimmt
+    }
+scenario-no-order = das Szenario hat keine Bestellung { $order }; es hat { $orders }

@@ -116,8 +116,30 @@ scenarios-name-such-as = rails a week later
 
 scenarios-in-force = To put a scenario in force
     .means = Heading.
-scenarios-in-force-about = A plan of a scenario is not published: it rests on what the mill's data do not have. Enter what is otherwise where it belongs, then plan and publish on the screen Bookings.
+scenarios-in-force-about = What it has otherwise becomes the mill's own data, all of it by one change that can be undone on the screen Changes. Then a plan is made from them, to be looked at and published on the screen Bookings.
     .means = Below that heading.
+scenarios-entries-unknown = What { $name } has otherwise was not kept with its plan, which an earlier version made. Plan it again, or enter it where it belongs:
+    .means = A scenario cannot be put in force by itself.
+scenarios-said = Order { $order } of { $part }: the supplier has said so, or the line was placed so
+    .means = A box to tick for an order line that comes otherwise.
+scenarios-put = Put it in force
+    .means = Button.
+scenarios-put-asks = { $values ->
+        [one] One value of the scenario { $scenario } becomes
+       *[other] { $values } values of the scenario { $scenario } become
+    } the mill's own data, for everybody, by one change that can be undone on the screen Changes. { $left ->
+        [none] {""}
+       *[other] Order { $left } stays as it is: enter it on the screen Kits and needs once its supplier has said so.{" "}
+    }Then a plan is made.
+    .means = Asked before a scenario is put in force.
+scenarios-put-done = The scenario { $scenario } is in force: { $values ->
+        [one] one value stands
+       *[other] { $values } values stand
+    } in the mill's data, by change { $number }. { $why ->
+        [none] The plan is being made; look at it and publish it on the screen Bookings.
+       *[other] The plan could not be begun: { $why }. Make it on the screen Bookings.
+    }
+    .means = Said once a scenario was put in force.
 scenarios-where = Entered on
     .means = Heading: the screen on which the mill's own data are changed.
 scenarios-sheet = { $screen }, sheet { $sheet }

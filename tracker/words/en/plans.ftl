@@ -19,7 +19,8 @@ no-such-plan = there is no plan { $number }
     .terminal = `beamslot plan --list` lists them
 plan-of-scenario = plan { $number } is of the scenario { $scenario }
     .means = A plan that was made for a scenario is not published.
-    .hint = load the change it stands for and plan again
+    .hint = put the scenario in force, then plan again
+    .terminal = put the scenario in force (`beamslot plan --scenario F --enter`), then plan again
 plan-published-already = plan { $number } is in force already
     .means = There is nothing to publish.
 plan-past = plan { $number } starts loom { $loom } on { $start }, which is past
@@ -27,7 +28,8 @@ plan-past = plan { $number } starts loom { $loom } on { $start }, which is past
     .hint = plan again
 scenario-not-published = a scenario is not published
     .means = A plan of a scenario is only for comparison.
-    .hint = load the change it stands for, then plan again
+    .hint = put it in force, then plan again
+    .terminal = put it in force by --enter, then plan again
 plan-impossible = there is no plan: { $reasons }{ $more ->
         [0] {""}
        *[other] {" "}(and { $more } more)
@@ -60,6 +62,17 @@ booked-otherwise = loom { $loom }: { $theirs ->
     .means = A loom that the plan published meanwhile books otherwise.
 placed-not-ahead = loom { $loom } has no booking that lies ahead and could take another date
     .means = Another date was asked for of a loom that is not booked, is under way or whose start has passed.
+date-not-listed = the plan in force lists no other date of loom { $loom } on { $start }{ $listed ->
+        [none] {""}
+       *[other] ; it lists { $listed }
+    }
+    .means = A booking is to be at another date than those that the plan weighed.
+    .terminal = `beamslot plan --dates` lists them with their prices
+nothing-ruled-out = loom { $loom } is ruled out nowhere
+    .means = A loom is to be allowed again where it was not ruled out.
+ruled-out-ends-first = loom { $loom } is to be ruled out from { $first } to { $until }, which ends before it begins
+    .means = A span in which a loom is not to be booked ends before it begins.
+    .hint = correct one of them
 of-scenario = { $name }: { $why }
     .means = Why one of several scenarios cannot be planned.
 

@@ -74,3 +74,28 @@ scenario-new-order = order { $order } of { $part } is a new one and has no quant
 scenario-shift = { $crew }: shift start and shift end are both { $at }
     .means = A crew of a scenario would work no time or all day.
     .hint = correct one of them
+
+## A scenario put in force
+
+scenario-put-in-force = The scenario { $scenario } is in force: { $values ->
+        [one] one value stands
+       *[other] { $values } values stand
+    } in the mill's data, by change { $number }.
+    .means = What a scenario has otherwise was written as the mill's own data.
+    .hint = *Changes* takes it back.
+    .terminal = `beamslot undo { $number }` takes it back. Next: beamslot plan
+scenario-order-left = order { $order } of { $part } stays as it is: the mill's data have of an order line what its supplier has said
+    .means = An order line that a scenario supposed to come otherwise is not written.
+    .hint = Enter it on *Kits and needs* once it is said or placed.
+    .terminal = `beamslot stock expect` enters a new day once it is said, `beamslot stock order` a line that was placed; --said { $order } says that it was.
+scenario-leaves-out = of the scenario { $scenario } order line { $orders } would stay out
+    .means = Some of a scenario cannot become the mill's data, and nobody accepted that.
+    .hint = say that the supplier has said so, or accept that it stays out
+    .terminal = --said ORDER says that its supplier has said so, --leave-out accepts that it stays out
+scenario-in-force-already = { $left ->
+        [none] the mill's data have all of the scenario { $scenario } already
+       *[other] nothing of the scenario { $scenario } is left to write: its supplier has not said of order line { $left } what it supposes
+    }
+    .means = There is nothing that a scenario would change.
+scenario-no-order = the scenario has no order { $order }; it has { $orders }
+    .means = An order is named as said by its supplier that the scenario does not have.
