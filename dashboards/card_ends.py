@@ -8,7 +8,8 @@ from dashboards import forms
 from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.parts import literal
-from dashboards.speaking import SPEAKER, say, shown
+from dashboards.remark_parts import own_remarks, remark_form, told_remarks
+from dashboards.speaking import SPEAKER, say
 from tracker.domain.progress import Stage
 from tracker.services.screens.work_card import WorkCard
 from tracker.services.work import at_the_loom
@@ -19,7 +20,8 @@ def remarks_and_end(hand: Hand) -> None:
     work = hand.work
     if work.stage is Stage.SIGNED_OFF:
         st.success(literal(say("today-is-signed-off", loom=work.card.key)))
-    _remark(hand)
+    remark_form(hand)
+    own_remarks(work)
     _earlier(work)
     if work.stage is Stage.IN_WORK:
         _hand_over(hand)
@@ -35,36 +37,11 @@ def remarks_and_end(hand: Hand) -> None:
         _break_off(hand)
 
 
-def _remark(hand: Hand) -> None:
-    work = hand.work
-    with Form(f"remark {work.card.key}") as form:
-        names = ["", *(line.operation.row.operation for line in work.operations)]
-        about = st.selectbox(
-            say("today-remark-about"), names, format_func=lambda name: name or say("today-remark-whole")
-        )
-        text = st.text_area(say("today-remark"))
-        form.beside("remark")
-        form.act(say("today-remark-note"), lambda: _note(hand, about, text), primary=False)
-    for line in filter(None, [work.whole.get("remark"), *(one.row.get("remark") for one in work.operations)]):
-        st.write(literal(line))
-
-
-def _note(hand: Hand, about: str, text: str):
-    """What was said before stays in front of it."""
-    work = hand.work
-    row = next((one.row for one in work.operations if one.operation.row.operation == about), work.whole)
-    before = row.get("remark")
-    whole = f"{before} · {text.strip()}" if before and text.strip() else text
-    return at_the_loom.remark(hand.context, hand.here, whole, about or None, say("today-noted-anew") if before else "")
-
-
 def _earlier(work: WorkCard) -> None:
     st.subheader(say("today-earlier"))
     if not work.earlier:
         st.caption(say("today-earlier-none"))
-    for one in work.earlier:
-        at = shown(one.at.date())
-        st.write(literal(say("today-earlier-line", loom=one.key, at=at, about=one.about or None, text=one.text)))
+    told_remarks(work.earlier, "today-earlier-line", work.zone)
 
 
 def _hand_over(hand: Hand) -> None:

@@ -8,6 +8,7 @@ import streamlit as st
 from dashboards import access
 from dashboards.forms import Form
 from dashboards.parts import heads, literal, table
+from dashboards.remark_parts import told_remarks
 from dashboards.speaking import SPEAKER, language, moment, number, say, shown
 from dashboards.tables import Cell
 from tracker.domain.progress import Stage
@@ -28,6 +29,7 @@ MOST = 20
 def history(sheet: LoomSheet) -> None:
     st.header(say("history"))
     _stages(sheet)
+    _remarks(sheet)
     _stops(sheet)
     _deeds(sheet)
 
@@ -79,7 +81,14 @@ def _withdraw(sheet: LoomSheet, stage: Stage, why: str):
     return withdraw_stage(access.context(), sheet.key.loom, why, sheet.key.hall, stage.value)
 
 
-# ---- stops
+# ---- what was read and remarked
+
+
+def _remarks(sheet: LoomSheet) -> None:
+    remarks = access.ask(loom_records, sheet.key.loom, sheet.key.hall).remarks
+    if remarks:
+        st.subheader(say("history-remarks"))
+        told_remarks(remarks, "history-remark-line", sheet.zone)
 
 
 def _stops(sheet: LoomSheet) -> None:

@@ -68,9 +68,7 @@ def _at_loom(work: WorkCard, crew: str, actor: Actor) -> AtLoom:
         who = st.text_input(say("today-who"), st.query_params.get("who", who)).strip() or who
         if who != actor.name:
             st.query_params["who"] = who
-    told = {name: at.replace(tzinfo=work.zone) for name in TIME_FIELDS if (at := work.whole.get(name))}
-    begun = work.whole.get("crew") or crew or work.card.crew
-    return AtLoom(work.card.key, work.number, begun, who, work.started_at, told)
+    return work.at_loom(crew, who)
 
 
 def _facts(work: WorkCard) -> None:

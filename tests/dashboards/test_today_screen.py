@@ -1,11 +1,13 @@
 """Today: a crew finds its cards, and tells a conversion from the start to the sign-off by taps, each role what is its work."""
 
 import shutil
+from io import BytesIO
 from pathlib import Path
 
 import pytest
 from card_mill import LOOM, card_mill, now_here
 from looking import as_role, look, press, run
+from PIL import Image
 from screen_mill import put, small_mill
 from screen_texts import words
 from streamlit.testing.v1 import AppTest
@@ -169,3 +171,20 @@ def test_without_a_plan_the_next_step_is_said(tmp_path, monkeypatch):
 @pytest.mark.long
 def test_an_address_with_a_loom_that_there_is_not_says_so(mill):
     assert "77" in look("today", crew="F1", loom="77").info[-1].value
+
+
+def test_a_photo_stands_beside_its_remark_and_what_is_none_is_refused_beside_its_field(mill):
+    app = press(opened(), "Start: the loom is stopped now")
+    show(app, "today-tab-end").text_area[0].set_value("the rail is bent")
+    app.file_uploader[0].set_value(("rail.png", b"no picture", "image/png"))
+    press(app, "Note the remark")
+    assert (
+        "no picture of a kind that can be read" in app.error[0].value and app.text_area[0].value == "the rail is bent"
+    )
+    file = BytesIO()
+    Image.new("RGB", (40, 30), "red").save(file, "PNG")
+    app.file_uploader[0].set_value(("rail.png", file.getvalue(), "image/png"))
+    press(app, "Note the remark")
+    assert "remark and photo noted" in app.success[0].value and "the rail is bent" in words(app)
+    (photo,) = app.get("image")
+    assert photo.proto.imgs[0].alt == "the rail is bent" and "M. Berg" in photo.captions[0]

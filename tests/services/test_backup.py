@@ -11,6 +11,7 @@ from postgres_server import new_database
 from refusals import refused
 from stock_room_samples import fill, fill_method, key
 
+from tracker.domain.photos import Photo
 from tracker.domain.progress import Stage, StageChange
 from tracker.errors import InputRefused, TrackerError
 from tracker.services.backup import backup, restore
@@ -18,8 +19,10 @@ from tracker.services.parts.stock import count
 from tracker.services.people.audit import check_history
 from tracker.services.work.record import StageTold, Taken, record_stage
 from tracker.store import open_store
+from tracker.store.photos import picture_of
 from tracker.store.restore import read_backup
 
+PICTURE = bytes(range(256))
 STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
 
 
@@ -36,7 +39,7 @@ def mill(tmp_path):
 
 
 def a_mill(db: str) -> str:
-    """Looms, parts, a plan with kits, a method, a conversion, an answer, words of other scripts."""
+    """Looms, parts, a plan with kits, a method, a conversion, an answer, a photo, words of other scripts."""
     fill(db)
     fill_method(db)
     record_stage(
@@ -47,6 +50,7 @@ def a_mill(db: str) -> str:
     )
     with open_store(db).unit_of_work() as uow:
         uow.add_answers({"unit|reed width": "cm\nor not"})
+        uow.add_photo(Photo(key("1"), None, STARTED, "mount", "bent", ENDED, "Łukasz 李"), PICTURE)
         uow.commit()
     return db
 
@@ -54,7 +58,8 @@ def a_mill(db: str) -> str:
 def content(db):
     with open_store(db).reading() as uow:
         read = (uow.mill(), uow.published_plan(), uow.conversions(), uow.stage_history(), uow.movements())
-        return *read, uow.reservations(), uow.answers()
+        photos = uow.photos([key("1")])
+        return *read, uow.reservations(), uow.answers(), [(one, picture_of(uow.session, one.number)) for one in photos]
 
 
 def parts(file):
@@ -73,6 +78,7 @@ def test_everything_comes_back_in_the_other_kind_of_database_and_from_there(db, 
         assert content(target) == before
     backup(here(again), tmp_path / "3.zip")
     assert parts(tmp_path / "1.zip") == parts(tmp_path / "2.zip") == parts(tmp_path / "3.zip")
+    assert content(again)[-1][0][1] == PICTURE
     assert parts(tmp_path / "1.zip")["tables/looms.jsonl"]["rows"] == 4
     count(here(again), "NUT", 7)
     record_stage(

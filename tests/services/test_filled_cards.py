@@ -16,7 +16,7 @@ from tracker.services.loading.load import LoadRequest, load
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.work.cards import cards
-from tracker.services.work.entering import enter_records
+from tracker.services.work.entering import HowTold, enter_records
 from tracker.services.work.record import StageTold, record_stage
 from tracker.store import open_store
 from tracker.words.findings import refusal_line
@@ -146,7 +146,7 @@ def test_a_loom_in_words_is_corrected_like_a_file(db):
     mended = {"set_values": [{**rows["set_values"][0], "value": "301"}]}
     refusal = enter_records(now_here(db), "1", None, mended, told)
     assert "--correct WHY" in said(refusal)
-    assert enter_records(now_here(db), "1", None, mended, told, "misread").written
+    assert enter_records(now_here(db), "1", None, mended, told, HowTold("misread")).written
     with open_store(db).reading() as uow:
         assert [row["value"] for row in uow.rows("set_values").values()] == [301]
 

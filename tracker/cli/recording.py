@@ -73,6 +73,13 @@ def record(
     waste: Annotated[
         float | None, typer.Option(metavar="MM", help="Width of the waste selvedge from --from to --to.")
     ] = None,
+    remark: Annotated[str | None, typer.Option(metavar="TEXT", help="A remark on a conversion that has begun.")] = None,
+    about: Annotated[
+        str | None, typer.Option(metavar="OPERATION", help="With --remark: on what; default the whole conversion.")
+    ] = None,
+    photo: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="With --remark: what it shows (JPEG, PNG, WebP).")
+    ] = None,
     from_at: Annotated[str | None, typer.Option("--from", metavar="T", help="Where a period begins.")] = None,
     to_at: Annotated[str | None, typer.Option("--to", metavar="T", help="Where it ends.")] = None,
     article: Annotated[str | None, typer.Option(help="What was woven.")] = None,
@@ -112,6 +119,11 @@ def record(
         "waste": [{"waste_width_mm": waste}] if waste is not None else [],
     }
     rows = {table: of for table, of in rows.items() if of}
+    if remark is not None and stage is None and not rows:
+        _remark(here, what[0], hall, remark, about, photo, who, json_to)
+        return
+    if remark is not None or about is not None or photo is not None:
+        raise typer.BadParameter("--remark goes by itself, --about and --photo with it")
     if (stage is None) == (not rows):
         raise typer.BadParameter("give --stage by itself, or what was read or done: --set, --check, --used, --done …")
     if rows:
@@ -148,9 +160,40 @@ def _load_cards(here: Any, files: list[Path], correct: str | None, json_to: str 
 def _enter(
     here: Any, loom: str, hall: str | None, rows: Any, told: Any, correct: str | None, json_to: str | None
 ) -> None:
-    from tracker.services.work.entering import enter_records
+    from tracker.services.work.entering import HowTold, enter_records
 
-    tell_load(enter_records(here, loom, hall, rows, told, correct), json_to)
+    tell_load(enter_records(here, loom, hall, rows, told, HowTold(correct)), json_to)
+
+
+def _remark(
+    here: Any, loom: str, hall: str | None, text: str, about: str | None, photo: Path | None, who: str | None,
+    json_to: str | None,
+) -> None:  # fmt: skip
+    from tracker.errors import DataError, message
+    from tracker.services.screens.work_card import work_card
+    from tracker.services.work.at_the_loom import ToldRemark
+    from tracker.services.work.at_the_loom import remark as note
+    from tracker.words import ENGLISH
+
+    work = work_card(here, loom, hall)
+    if not work.begun:
+        raise DataError("remark-not-begun", loom=work.card.key)
+    about = work.operation_named(about)
+    before = work.remarked(about)
+    told = ToldRemark(text, about, before, photo and _content(photo))
+    again = ENGLISH.say(message("today-noted-anew")) if before else ""
+    said = note(here.telling(who), work.at_loom("", who or here.actor.name), told, again)
+    show.emit(json_to, {"hall": work.card.key.hall, "loom": work.card.key.loom, "about": about, "photo": photo is not None},
+              lambda: show.say(ENGLISH.line(said)))  # fmt: skip
+
+
+def _content(path: Path) -> bytes:
+    from tracker.errors import InputRefused
+
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        raise InputRefused("photo-unreadable", path=str(path), why=error.strerror or str(error)) from error
 
 
 def _reason(correct: str | None) -> str | None:

@@ -1,11 +1,12 @@
 """Everything that a database holds in one file, the same kind for SQLite and PostgreSQL.
 
 It is a zip: `tables/NAME.jsonl` holds a table, a row a line: a JSON object of its columns without those that have no value,
-moments, days and times as in ISO 8601 (moments in UTC). `manifest.json` says what the parts must be, so that a damaged
-file is found out before anything of it is used.
+moments, days and times as in ISO 8601 (moments in UTC), pictures in base64. `manifest.json` says what the parts
+must be, so that a damaged file is found out before anything of it is used.
 """
 
 import json
+from base64 import b64encode
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict, dataclass, field
 from datetime import UTC, date, datetime, time
@@ -15,15 +16,15 @@ from io import BytesIO
 from typing import Any
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
-from sqlalchemy import Connection, Table, select
+from sqlalchemy import Connection, LargeBinary, Table, select
 
 from tracker.store.schema import tables_of
 
 KIND = "beamslot backup"
 FORMAT = 1
 MANIFEST = "manifest.json"
-AT_ONCE = 1000
-"""Rows that are in memory together."""
+AT_ONCE, PICTURES_AT_ONCE = 1000, 20
+"""Rows that are in memory together, and of a table that holds pictures."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,17 +94,26 @@ def _write_part(archive: ZipFile, entry: ZipInfo, rows: Iterable[Mapping[str, An
 def rows_of(connection: Connection, table: Table, *which: Any) -> Iterator[Mapping[str, Any]]:
     """The rows of a table in the order of its key, few at a time in memory."""
     query = select(table).where(*which).order_by(*table.primary_key.columns)
-    for row in connection.execute(query, execution_options={"yield_per": AT_ONCE}):
+    for row in connection.execute(query, execution_options={"yield_per": at_once(table)}):
         yield row._asdict()
+
+
+def at_once(table: Table) -> int:
+    """How many of its rows are in memory together."""
+    return PICTURES_AT_ONCE if any(isinstance(column.type, LargeBinary) for column in table.columns) else AT_ONCE
 
 
 def json_line(row: Mapping[str, Any]) -> bytes:
     """The one way in which a row is written: columns by name, without those that have no value."""
     values = {name: value for name, value in row.items() if value is not None}
-    return (json.dumps(values, default=_iso, ensure_ascii=False, sort_keys=True, separators=(",", ":")) + "\n").encode()
+    return (
+        json.dumps(values, default=_text, ensure_ascii=False, sort_keys=True, separators=(",", ":")) + "\n"
+    ).encode()
 
 
-def _iso(value: Any) -> str:
+def _text(value: Any) -> str:
+    if isinstance(value, bytes):
+        return b64encode(value).decode()
     if isinstance(value, datetime) and value.tzinfo:
         value = value.astimezone(UTC).replace(tzinfo=None)
     if isinstance(value, datetime | date | time):

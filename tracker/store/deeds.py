@@ -26,6 +26,7 @@ from tracker.store.models import (
     LoadRow,
     MethodVersion,
     MovementRow,
+    PhotoRow,
     PlanRow,
     RehearsalRow,
     RowChangeRow,
@@ -220,6 +221,11 @@ def _seen_alarm(row: SeenAlarmRow) -> tuple[str, Message]:
     return row.who, message("deed-alarm", loom=loom, setting=row.setting, side=row.side, why=row.why)
 
 
+def _photo(row: PhotoRow) -> tuple[str, Message]:
+    loom = LoomKey(row.hall, row.loom)
+    return row.who, message("deed-photo", loom=loom, about=row.operation, remark=row.remark)
+
+
 def _withdrawal(row: WithdrawalRow) -> tuple[str, Message]:
     loom, table = LoomKey(row.hall, row.loom), TABLES.get(row.table)
     return row.who, message("deed-withdrawn", loom=loom, table=table.sheet if table else row.table, why=row.why)
@@ -231,6 +237,7 @@ SOURCES: Mapping[Any, tuple[Any, Callable[[Any], tuple[str, Message]]]] = {
     StageRow: (StageRow.at, _stage),
     WithdrawalRow: (WithdrawalRow.at, _withdrawal),
     SeenAlarmRow: (SeenAlarmRow.at, _seen_alarm),
+    PhotoRow: (PhotoRow.at, _photo),
     PlanRow: (PlanRow.made_at, _plan),
     RehearsalRow: (RehearsalRow.made_at, _rehearsal),
     JobRow: (JobRow.began_at, _job),

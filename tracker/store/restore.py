@@ -1,6 +1,7 @@
 """Bring a backup into a new database, once all of it has been checked."""
 
 import json
+from base64 import b64decode
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, time
@@ -11,13 +12,13 @@ from typing import Any, NoReturn
 from zipfile import BadZipFile, ZipFile
 from zlib import error as ZlibError
 
-from sqlalchemy import Connection, Date, DateTime, Integer, Table, Time, inspect, text
+from sqlalchemy import Connection, Date, DateTime, Integer, LargeBinary, Table, Time, inspect, text
 from sqlalchemy.exc import SQLAlchemyError
 
 from tracker.domain.clock import now
 from tracker.errors import InputRefused, TrackerError
 from tracker.store.address import shown
-from tracker.store.backup import AT_ONCE, FORMAT, KIND, MANIFEST, Manifest, TablePart, part_name
+from tracker.store.backup import FORMAT, KIND, MANIFEST, Manifest, TablePart, at_once, part_name
 from tracker.store.connecting import connect
 from tracker.store.history import guard, seal
 from tracker.store.migrate import upgrade, versions
@@ -26,7 +27,7 @@ from tracker.store.place import Place, find
 from tracker.store.schema import tables_of
 from tracker.store.unit_of_work import reason
 
-READ = {DateTime: datetime.fromisoformat, Date: date.fromisoformat, Time: time.fromisoformat}
+READ = {DateTime: datetime.fromisoformat, Date: date.fromisoformat, Time: time.fromisoformat, LargeBinary: b64decode}
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,7 +159,7 @@ def _fill(place: Place, backup: Backup) -> None:
 def _batches(archive: ZipFile, table: Table) -> Iterator[list[dict[str, Any]]]:
     read = _Reader(table)
     with archive.open(part_name(table)) as lines:
-        while batch := [read.row(line) for line in islice(lines, AT_ONCE)]:
+        while batch := [read.row(line) for line in islice(lines, at_once(table))]:
             yield batch
 
 

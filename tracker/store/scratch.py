@@ -13,16 +13,17 @@ from tracker.store.models import (
     JobRow,
     OtherDateRow,
     PersonRow,
+    PhotoRow,
     RowChangeRow,
     SessionRow,
 )
 from tracker.store.opening import Store, is_new, open_store
 from tracker.store.place import find
 
-_TOLD = (ActRow, FindingRow, JobEndRow, JobRow, OtherDateRow, PersonRow, RowChangeRow, SessionRow)
+_TOLD = (ActRow, FindingRow, JobEndRow, JobRow, OtherDateRow, PersonRow, PhotoRow, RowChangeRow, SessionRow)
 NOT_COPIED = {model.__tablename__ for model in _TOLD}
 """The bulk of a large database, which is only ever told: what was found and changed, who did it, and what else could be
-booked; and the accounts and jobs, which no load touches."""
+booked; the photos; and the accounts and jobs, which no load touches."""
 
 
 def scratch(database: str | Path) -> Store:

@@ -17,6 +17,7 @@ from tracker.domain.clock import now
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.people import Act
+from tracker.domain.photos import Photo
 from tracker.domain.plan import Booking, Plan, PlanEntry
 from tracker.domain.progress import Conversion, StageChange, not_taken_back
 from tracker.domain.rehearsal import KeptRehearsal
@@ -27,7 +28,7 @@ from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import Message, TrackerError, message
-from tracker.store import alarms, connecting, loads, mill, people, plans, progress, rehearsals, since, stock
+from tracker.store import alarms, connecting, loads, mill, people, photos, plans, progress, rehearsals, since, stock
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
 from tracker.store.written import note_written
@@ -193,6 +194,13 @@ class UnitOfWork:
 
     def add_conversion(self, conversion: Conversion) -> None:
         progress.add_conversion(self.session, conversion)
+
+    def photos(self, keys: Collection[LoomKey]) -> list[Photo]:
+        """That were told with remarks on some looms, oldest first."""
+        return photos.photos_of(self.session, keys)
+
+    def add_photo(self, photo: Photo, picture: bytes) -> None:
+        photos.add_photo(self.session, photo, picture)
 
     def seen_alarms(self) -> list[SeenAlarm]:
         return alarms.seen_alarms(self.session)

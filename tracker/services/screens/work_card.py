@@ -7,7 +7,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from tracker.cards.sign_off import AS_SET, is_waived, meets, passes
-from tracker.domain.cards import Card, CardOperation, is_held
+from tracker.domain.cards import TIME_FIELDS, Card, CardOperation, is_held
 from tracker.domain.method import Check, Setpoint
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.plan import Booking, Plan
@@ -19,6 +19,8 @@ from tracker.mill_state.stockroom import Stockroom
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
 from tracker.services.parts.stockroom import read_stockroom
+from tracker.services.screens.remarks import Remark, remarks_of
+from tracker.services.work.at_the_loom import AtLoom
 from tracker.services.work.card_maker import CardMaker
 from tracker.services.work.sign_off import begun_at, local_time, open_then
 from tracker.services.work.stage_moves import is_issued
@@ -77,16 +79,6 @@ class PartLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Remark:
-    key: LoomKey
-    at: datetime
-    """When that conversion began, local."""
-    about: str
-    """The operation; empty = the whole."""
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
 class WorkCard:
     zone: ZoneInfo
     card: Card
@@ -105,12 +97,30 @@ class WorkCard:
     parts: tuple[PartLine, ...]
     open_points: tuple[Message, ...]
     """What stands against its sign-off now."""
+    remarks: tuple[Remark, ...]
+    """On this conversion."""
     earlier: tuple[Remark, ...]
     """Of the last three conversions of this machine type, the newest first."""
 
     @property
     def begun(self) -> bool:
         return self.stage is not None
+
+    def remarked(self, about: str | None) -> str:
+        """What was remarked already on an operation, or on the whole (None)."""
+        row = next((one.row for one in self.operations if one.operation.row.operation == about), self.whole)
+        return row.get("remark") or ""
+
+    def operation_named(self, name: str | None) -> str | None:
+        """As the card has it, where it has it."""
+        names = [one.operation.row.operation for one in self.operations]
+        return name and next((one for one in names if fold(one) == fold(name)), name)
+
+    def at_loom(self, crew: str, who: str) -> AtLoom:
+        """The conversion for what is told of it; `crew` where it was not begun yet."""
+        told = {name: at.replace(tzinfo=self.zone) for name in TIME_FIELDS if (at := self.whole.get(name))}
+        begun = self.whole.get("crew") or crew or self.card.crew
+        return AtLoom(self.card.key, self.number, begun, who, self.started_at, told)
 
 
 def work_card(context: Context, loom: str, hall: str | None) -> WorkCard:
@@ -132,13 +142,15 @@ def work_card(context: Context, loom: str, hall: str | None) -> WorkCard:
         whole = _whole(rows["work_done"], since)
         open_points = open_then(uow, alone, key, context.now()) if under_way else ()
         issued = is_issued(room, key) if room.booked(key) else True  # under way by a plan before it: then it was
+        own = remarks_of(key, rows["work_done"], uow.photos([key]), uow.zone) if since else ()
         earlier = tuple(_earlier(uow, mill, key))
     told = whole.get("card", card.number) if whole else card.number
     return WorkCard(
         mill.terms.zone, card, stage if under_way else None, told, begun if under_way else None, whole, issued,
         tuple(_operations(card, rows["work_done"] if since else (), told, mill.terms.lead_trade)),
         tuple(_settings(card, rows["set_values"], since)), tuple(_checks(card, rows["check_results"], since)),
-        tuple(_parts(room, key, [row for row in rows["parts_used"] if row["card"] == told])), open_points, earlier,
+        tuple(_parts(room, key, [row for row in rows["parts_used"] if row["card"] == told])), open_points,
+        tuple(one for one in own if one.at == since), earlier,
     )  # fmt: skip
 
 
@@ -209,9 +221,10 @@ def _earlier(uow: UnitOfWork, mill: Mill, key: LoomKey) -> Iterator[Remark]:
         if of in like:
             by_loom.setdefault(of, []).append(row)
     begun = {of: at for of, rows in by_loom.items() if (at := _last_start(rows))}
-    for of in sorted(begun, key=lambda one: begun[one], reverse=True)[:EARLIER]:
-        said = {(row["operation"] or "", row["remark"]) for row in by_loom[of] if row["remark"]}
-        yield from (Remark(of, begun[of], about, text) for about, text in sorted(said))
+    last = sorted(begun, key=lambda one: begun[one], reverse=True)[:EARLIER]
+    photos = uow.photos(last)
+    for of in last:
+        yield from remarks_of(of, by_loom[of], photos, uow.zone)
 
 
 def _last_start(rows: Iterable[Row]) -> datetime | None:

@@ -13,13 +13,15 @@ from tracker.errors import message
 from tracker.services.moved import Moved, Tie, value_of
 from tracker.store import UnitOfWork
 from tracker.store.deeds import Acts
-from tracker.store.models import ConversionRow, SeenAlarmRow, StageRow, WithdrawalRow
+from tracker.store.models import ConversionRow, PhotoRow, SeenAlarmRow, StageRow, WithdrawalRow
 from tracker.store.rows import MODELS, plain
 from tracker.store.undoing import Written, added_rows, counts, later_rows, withdrawal_of
 from tracker.store.withdrawals import withdraw_rows
 
-OF_LOOMS: Mapping[str, Any] = {name: MODELS[name] for name in RECORDS} | {
-    model.__tablename__: model for model in (StageRow, ConversionRow, SeenAlarmRow)
+OF_LOOMS: Mapping[str, Any] = {
+    PhotoRow.__tablename__: PhotoRow,  # before its remark, by which it is named
+    **{name: MODELS[name] for name in RECORDS},
+    **{model.__tablename__: model for model in (StageRow, ConversionRow, SeenAlarmRow)},
 }
 """Tables of history whose rows can be withdrawn."""
 WITHDRAWALS = WithdrawalRow.__tablename__

@@ -4,13 +4,18 @@ refusals."""
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from functools import partial
 from typing import Any
 
 from tracker.domain.cards import SIX_TIMES, TIME_FIELDS
 from tracker.domain.mill import LoomKey
-from tracker.errors import InputRefused, Message, message
+from tracker.domain.photos import Photo
+from tracker.errors import DataError, InputRefused, Message, message
+from tracker.office.photos import kept_photo
 from tracker.services.context import Context
-from tracker.services.work.entering import enter_records
+from tracker.services.loading.load_report import LoadReport
+from tracker.services.work.entering import ONCE, HowTold, enter_records
+from tracker.store import UnitOfWork
 
 Rows = Mapping[str, Any]
 
@@ -31,6 +36,17 @@ class AtLoom:
     """What was told of the six times, UTC; they go on to the row of a later stage."""
 
 
+@dataclass(frozen=True, slots=True)
+class ToldRemark:
+    text: str
+    operation: str | None = None
+    """None = on the whole conversion."""
+    before: str = ""
+    """What was remarked on it already; it stays in front."""
+    photo: bytes | None = None
+    """The file as it was sent."""
+
+
 def begin(context: Context, here: AtLoom, why: str = "", beam_out: datetime | None = None) -> Message:
     """The loom is stopped now and the work begins. `why`: where that is out of order, as without its kit."""
     now = _now(context)
@@ -41,9 +57,8 @@ def begin(context: Context, here: AtLoom, why: str = "", beam_out: datetime | No
 def note_time(context: Context, here: AtLoom, name: str, at: datetime | None, again: str = "") -> Message:
     """One of the six times, now or at the moment told. `again`: the reason, where another was told before."""
     row = _whole(here, "in work", here.started_at) | dict(here.times or {}) | {name: at or _now(context)}
-    return _enter(
-        context, here, "work_done", row, message("told-time", name=message(SIX_TIMES[TIME_FIELDS.index(name)])), again
-    )
+    said = message("told-time", name=message(SIX_TIMES[TIME_FIELDS.index(name)]))
+    return _enter(context, here, "work_done", row, said, HowTold(again or None))
 
 
 def tick(context: Context, here: AtLoom, operation: str, torque_nm: float | None = None) -> Message:
@@ -52,16 +67,31 @@ def tick(context: Context, here: AtLoom, operation: str, torque_nm: float | None
     return _enter(context, here, "work_done", row, _as_told(operation))
 
 
-def remark(context: Context, here: AtLoom, text: str, operation: str | None = None, again: str = "") -> Message:
-    """A remark on an operation, or on the whole."""
-    row = {"operation": operation, "card": here.card} if operation else _whole(here, "in work", here.started_at)
-    return _enter(context, here, "work_done", row | {"remark": text.strip() or None}, message("told-remark"), again)
+def remark(context: Context, here: AtLoom, told: ToldRemark, again: str = "") -> Message:
+    """A remark on an operation, or on the whole, with its photo. `again`: the reason, where there was one before. DataError for
+    a photo that cannot be kept, or that nothing is said of."""
+    text, about = told.text.strip(), told.operation
+    if told.photo is not None and not text:
+        raise DataError("photo-without-remark")
+    also = None if told.photo is None else partial(_keep_photo, here, about, text, kept_photo(told.photo))
+    row = {"operation": about, "card": here.card} if about else _whole(here, "in work", here.started_at)
+    row["remark"] = " · ".join(filter(None, [told.before, text])) if text else None
+    return _enter(
+        context, here, "work_done", row, message("told-remark", photo=also is not None), HowTold(again or None, also)
+    )
+
+
+def _keep_photo(
+    here: AtLoom, about: str | None, text: str, picture: bytes, uow: UnitOfWork, _report: LoadReport
+) -> None:
+    begun = here.started_at or uow.now()
+    uow.add_photo(Photo(here.key, here.card, begun, about, text, uow.now(), here.who), picture)
 
 
 def hand_over(context: Context, here: AtLoom, to: str, again: str = "") -> Message:
     """Somebody else goes on."""
     row = _whole(here, "in work", here.started_at) | {"hand_over": to.strip() or None}
-    return _enter(context, here, "work_done", row, message("told-hand-over", to=to.strip()), again)
+    return _enter(context, here, "work_done", row, message("told-hand-over", to=to.strip()), HowTold(again or None))
 
 
 def set_value(context: Context, here: AtLoom, setting: str, side: str | None, value: Any, why: str) -> Message:
@@ -78,7 +108,9 @@ def check(context: Context, here: AtLoom, name: str, side: str | None, result: A
 
 def part_used(context: Context, here: AtLoom, row: Mapping[str, float | str], again: str = "") -> Message:
     """What became of a part of its kit: `part`, `used`, `left_over`, `broken`. The stockroom gets back what is left over."""
-    return _enter(context, here, "parts_used", {**row, "card": here.card}, _as_told(str(row["part"])), again)
+    return _enter(
+        context, here, "parts_used", {**row, "card": here.card}, _as_told(str(row["part"])), HowTold(again or None)
+    )
 
 
 def waive(context: Context, here: AtLoom, table: str, row: Mapping[str, Any], why: str, by: str) -> Message:
@@ -115,13 +147,13 @@ def _whole(here: AtLoom, stage: str, started: datetime | None) -> dict[str, Any]
 
 
 def _enter(
-    context: Context, here: AtLoom, table: str, row: Mapping[str, Any], what: Message, again: str = ""
+    context: Context, here: AtLoom, table: str, row: Mapping[str, Any], what: Message, how: HowTold = ONCE
 ) -> Message:
     """InputRefused with a finding for each field that cannot be."""
     zone_less = {name: value for name, value in row.items() if not isinstance(value, datetime)}
     moments = {name: value for name, value in row.items() if isinstance(value, datetime)}
     key = here.key
-    report = enter_records(context, key.loom, key.hall, {table: [zone_less]}, moments, again or None)
+    report = enter_records(context, key.loom, key.hall, {table: [zone_less]}, moments, how)
     if report.refusal:
         raise InputRefused(report.refusal.code, report.refused, **report.refusal.params)
     return message("told", loom=key, what=what)

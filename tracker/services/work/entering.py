@@ -1,6 +1,7 @@
 """Records that are told by a command or a screen, by the same way as those of a file."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -12,7 +13,7 @@ from tracker.errors import UsageError
 from tracker.intake.columns.simple_columns import yes_or_no
 from tracker.intake.rows.pairs import contradiction, fits
 from tracker.services.context import Context
-from tracker.services.loading.load import enter
+from tracker.services.loading.load import Also, enter
 from tracker.services.loading.load_report import LoadReport
 from tracker.services.looms import find_loom
 from tracker.services.people.permissions import May
@@ -21,17 +22,27 @@ NOT_FROM_A_FILE = "record"
 """Where the rows stand, as a finding names it."""
 
 
+@dataclass(frozen=True, slots=True)
+class HowTold:
+    correct: str | None = None
+    """The reason for which it replaces what was recorded."""
+    also: Also | None = None
+    """Writes what belongs to it."""
+
+
+ONCE = HowTold()
+
+
 def enter_records(
     context: Context,
     loom: str,
     hall: str | None,
     rows: Mapping[str, Sequence[Mapping[str, Any]]],
     told: Mapping[str, Any],
-    correct: str | None = None,
+    how: HowTold = ONCE,
 ) -> LoadReport:
     """Write records of one loom as one load: table → rows by field. `told` holds what all rows have in common (who, at, side,
     article, a waiver, a period) and goes where the table has a column for it; moments in UTC, `at` is now where none is said.
-    `correct`: the reason for which they replace what was recorded.
 
     UsageError for a value that a column cannot hold, or a missing one that it needs.
     """
@@ -50,7 +61,7 @@ def enter_records(
         for source, (name, of) in enumerate(rows.items())
         for number, row in enumerate(of, 1)
     ]
-    return enter(context, ReadResult(sources, tuple(typed), ()), correct)
+    return enter(context, ReadResult(sources, tuple(typed), ()), how.correct, also=how.also)
 
 
 def _columns(table: Table) -> tuple[SourceColumn, ...]:

@@ -19,7 +19,7 @@ from tracker.services.work.given_back import UsedRow, give_back
 from tracker.services.work.record import needed_for
 from tracker.services.work.sign_off import begun_at, open_then
 from tracker.store import UnitOfWork
-from tracker.store.models import ConversionRow, StageRow
+from tracker.store.models import ConversionRow, PhotoRow, StageRow
 from tracker.store.rows import MODELS, read_rows
 from tracker.store.withdrawals import standing_rows, withdraw_rows
 
@@ -169,6 +169,7 @@ class _Gathered:
         for table in WITH_MOMENT:
             self._take(table, [row for row in self._of(MODELS[table]) if row.at >= begun])
         self._parts(cards)
+        self._take("remark_photos", [row for row in self._of(PhotoRow) if row.begun_at >= begun])
         self._take("conversions", [row for row in self._of(ConversionRow) if row.started_at >= begun])
 
     def end(self, change: StageChange) -> None:
@@ -200,7 +201,15 @@ class _Gathered:
         if table == "parts_used":
             self._back(stored[meant[0]])
         self._take(table, [row for row in self._of(MODELS[table]) if _is(row, named[0], self.zone)])
+        if table == "work_done":
+            self._photos_with(stored[meant[0]])
         return told[0]
+
+    def _photos_with(self, row: Mapping[str, Any]) -> None:
+        """Those of the remark of a row of Work done."""
+        at, place = row["started_at"], (row["card"], row["operation"])
+        photos = [one for one in self._of(PhotoRow) if (one.card, one.operation) == place]
+        self._take("remark_photos", [one for one in photos if at in (None, _local(one.begun_at, self.zone))])
 
     def _of(self, model: Any) -> list[Any]:
         return standing_rows(self.uow.session, model, self.key)

@@ -29,6 +29,7 @@ from tracker.store.models.mill import (
     WarpRow,
 )
 from tracker.store.models.people import ActRow, PersonRow, SessionRow
+from tracker.store.models.photos import PhotoRow
 from tracker.store.models.plans import BookingRow, LeftOverRow, OtherDateRow, PlanRow, PriceRow
 from tracker.store.models.progress import ConversionRow, OperationMinutesRow, StageRow, WithdrawalRow
 from tracker.store.models.records import (
@@ -77,6 +78,7 @@ __all__ = [
     "PartRow",
     "PartUsedRow",
     "PersonRow",
+    "PhotoRow",
     "PlanRow",
     "PriceRow",
     "ReadingRow",

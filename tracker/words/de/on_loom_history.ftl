@@ -21,6 +21,14 @@ history-cause = Ursache
 history-stops-many = Stillstände
 history-picks = Schüsse
 history-all-causes = alle Ursachen
+history-remarks = Bemerkungen zu ihren Umbauten
+history-remark-line = { $at ->
+        [none] {""}
+       *[other] { $at }, {""}
+    }{ $about ->
+        [none] ganzer Umbau
+       *[other] { $about }
+    }: { $text }
 history-no-stops = Von dieser Webmaschine sind keine Stillstände festgehalten.
 history-record-stops = Stillstände einer Zeit festhalten
 history-deeds = Wer was tat

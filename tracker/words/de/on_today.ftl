@@ -99,6 +99,16 @@ today-remark = Bemerkung
 today-remark-about = Zu
 today-remark-whole = der ganze Umbau
 today-remark-note = Bemerkung eintragen
+today-remark-line = { $about ->
+        [none] {""}
+       *[other] { $about }: {""}
+    }{ $text }
+today-photo = Foto (JPEG, PNG oder WebP, bis 20 MB)
+today-photo-help = Es gehört zur Bemerkung. Ort und Gerät werden daraus entfernt; es soll niemand darauf sein, denn es wird aufbewahrt.
+today-photo-by = { $who }, { $at }{ $remark ->
+        [none] {""}
+       *[other] : { $remark }
+    }
 today-earlier = Bemerkungen der letzten drei Umbauten dieses Typs
 today-earlier-none = Keiner von ihnen hat eine Bemerkung.
 today-earlier-line = Webmaschine { $loom }, { $at }{ $about ->
@@ -127,7 +137,10 @@ told-of = { $name }{ $side ->
         [none] {" "}fertig
        *[other] : { $value }
     }
-told-remark = Bemerkung eingetragen
+told-remark = { $photo ->
+        [yes] Bemerkung und Foto eingetragen
+       *[no] Bemerkung eingetragen
+    }
 told-hand-over = übergeben an { $to }
 told-waived = { $what } erlassen
 told-run-in = volle Drehzahl, der Einlauf beginnt

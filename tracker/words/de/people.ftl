@@ -141,6 +141,10 @@ deed-alarm = Webmaschine { $loom }: Alarm von { $setting }{ $side ->
         [none] {""}
        *[other] {" "}{ $side }
     } erledigt: { $why }
+deed-photo = Webmaschine { $loom }: Foto zu { $about ->
+        [none] ganzem Umbau
+       *[other] { $about }
+    }: { $remark }
 deed-withdrawn = Webmaschine { $loom }: eine Zeile von { $table } zurückgenommen: { $why }
 deed-answer = { $question } beantwortet: { $answer }
 deed-person = { $how ->

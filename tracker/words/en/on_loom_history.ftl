@@ -42,6 +42,16 @@ history-picks = Picks
     .means = Heading, field or button below what happened to a loom.
 history-all-causes = all causes
     .means = Heading, field or button below what happened to a loom.
+history-remarks = Remarks on its conversions
+    .means = Heading.
+history-remark-line = { $at ->
+        [none] {""}
+       *[other] { $at }, {""}
+    }{ $about ->
+        [none] the whole conversion
+       *[other] { $about }
+    }: { $text }
+    .means = A remark on one of the loom's conversions.
 history-no-stops = No stops are recorded of this loom.
     .means = Heading, field or button below what happened to a loom.
 history-record-stops = Record stops of a period

@@ -181,6 +181,20 @@ today-remark-whole = the whole conversion
     .means = A remark is about no single operation.
 today-remark-note = Note the remark
     .means = Button.
+today-remark-line = { $about ->
+        [none] {""}
+       *[other] { $about }: {""}
+    }{ $text }
+    .means = A remark on the conversion that is open.
+today-photo = Photo (JPEG, PNG or WebP, up to 20 MB)
+    .means = Field: takes a photo or a file with one.
+today-photo-help = It goes with the remark. Place and device are taken out of it; nobody should be in it, since it is kept.
+    .means = Below the field for a photo.
+today-photo-by = { $who }, { $at }{ $remark ->
+        [none] {""}
+       *[other] : { $remark }
+    }
+    .means = Below a photo: who took it, when, what was said with it.
 today-earlier = Remarks of the last three conversions of this type
     .means = Heading.
 today-earlier-none = None of them has a remark.
@@ -231,8 +245,11 @@ told-of = { $name }{ $side ->
        *[other] : { $value }
     }
     .means = An operation was done, or a setting or check has this value.
-told-remark = remark noted
-    .means = A remark was told.
+told-remark = { $photo ->
+        [yes] remark and photo noted
+       *[no] remark noted
+    }
+    .means = A remark was told, with or without a photo.
 told-hand-over = handed over to { $to }
     .means = Somebody else goes on.
 told-waived = { $what } waived

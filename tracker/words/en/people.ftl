@@ -208,6 +208,11 @@ deed-alarm = loom { $loom }: alarm of { $setting }{ $side ->
        *[other] {" "}{ $side }
     } put to rest: { $why }
     .means = An alarm was looked at.
+deed-photo = loom { $loom }: photo of { $about ->
+        [none] the whole conversion
+       *[other] { $about }
+    }: { $remark }
+    .means = A photo was told with a remark.
 deed-withdrawn = loom { $loom }: a row of { $table } withdrawn: { $why }
     .means = Something that was recorded by mistake counts no more.
 deed-answer = answered { $question }: { $answer }
