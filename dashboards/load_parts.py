@@ -1,13 +1,12 @@
 """What a load found and would change, as the Load screen shows it."""
 
 from collections import Counter
-from collections.abc import Sequence
 
 import streamlit as st
 
 from dashboards.parts import Figure, heads, literal, table
 from dashboards.speaking import SPEAKER, count, listed, number, say, share
-from dashboards.tables import Cell, Head
+from dashboards.tables import Cell, Head, RowsAsShown
 from tracker.domain.account import HEADING, OWN, REFUSED, TAKEN, SheetAccount
 from tracker.domain.findings import Finding, Severity
 from tracker.domain.rows import RowKey
@@ -19,8 +18,6 @@ from tracker.words.findings import in_words
 
 SEVERITIES = [Severity.REFUSED, Severity.DOUBT, Severity.NOTE]
 """The gravest first."""
-MOST_ROWS = 500
-"""Rows of a table that are shown; the number of the others is said."""
 MOST_LOOMS = 30
 """New loom numbers that are listed."""
 
@@ -67,7 +64,7 @@ def show_findings(report: LoadReport) -> None:
     )  # fmt: skip
     found = sorted((f for f in findings if f.severity in chosen), key=lambda f: SEVERITIES.index(f.severity))
     columns = [Head(say("load-head-severity"), whole=True), *(Head(say(code)) for code in headings)]
-    _first_rows(columns, [_finding(finding) for finding in found])
+    table(columns, RowsAsShown(found, _finding))
 
 
 def _severity(severity: Severity) -> str:
@@ -102,7 +99,7 @@ def show_tables(report: LoadReport) -> None:
             headings = ("load-head-heading", "load-head-cell", "load-head-is", "load-head-unit")
             columns = [*(Head(say(code)) for code in headings), Head(say("load-head-certainty"), right=True)]
             asked = set(asked_cells(report.findings, source))
-            _first_rows(columns, [_column(one) for one in mapping(source, asked)])
+            table(columns, [_column(one) for one in mapping(source, asked)], name=name)
 
 
 def show_account(report: LoadReport) -> None:
@@ -124,7 +121,7 @@ def show_account(report: LoadReport) -> None:
         *(Head(say(code), right=True) for code in counts),
         Head(say("load-head-aside-why")),
     ]
-    _first_rows(columns, [_account(one) for one in report.account])
+    table(columns, [_account(one) for one in report.account])
 
 
 def _account(one: SheetAccount) -> list[Cell | str]:
@@ -155,7 +152,7 @@ def show_changes(report: LoadReport) -> None:
         st.write(literal(say("load-new-rows", rows=", ".join(new))))
         _new_looms(report)
     if changed:
-        _first_rows(value_heads(), [value_line(told(change)) for change in changed])
+        table(value_heads(), RowsAsShown(changed, lambda change: value_line(told(change))))
     if report.method:
         _method(report)
     for name, gone in report.retired.items():
@@ -206,14 +203,8 @@ def _row(table: str, key: RowKey) -> str:
 def _method(report: LoadReport) -> None:
     assert report.method
     st.write(say("load-new-method", version=report.method_version))
-    table([Head(say("load-head-method-row"))], [[SPEAKER.say(row.says)] for row in report.method.rows[:MOST_ROWS]])
-    table(
-        [Head(say("load-head-method-looms"))],
-        [[SPEAKER.say(looms.says)] for looms in report.method.looms[:MOST_ROWS]],
-    )
-
-
-def _first_rows(columns: Sequence[Head], rows: Sequence[Sequence[Cell | str]]) -> None:
-    table(columns, rows[:MOST_ROWS])
-    if len(rows) > MOST_ROWS:
-        st.caption(say("and-so-many-more", many=len(rows) - MOST_ROWS))
+    for heading, found in (
+        ("load-head-method-row", report.method.rows),
+        ("load-head-method-looms", report.method.looms),
+    ):
+        table([Head(say(heading))], RowsAsShown(found, lambda one: [SPEAKER.say(one.says)]))

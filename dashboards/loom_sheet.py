@@ -157,9 +157,9 @@ def _windows(sheet: LoomSheet) -> None:
             window.article_out or "",
             window.article_in or "",
         ]
-        for window in windows[:MOST_WINDOWS]
+        for window in windows
     ]
-    table(columns, rows)
+    table(columns, rows, first=MOST_WINDOWS)
     if len(windows) > MOST_WINDOWS:
         st.caption(say("sheet-more-windows", more=len(windows) - MOST_WINDOWS))
 

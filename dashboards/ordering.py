@@ -15,7 +15,7 @@ from tracker.domain.mill import LoomKey
 from tracker.domain.needs import OrderLine, Slip
 from tracker.domain.quantities import whole
 from tracker.domain.words import natural_key
-from tracker.services.parts.ordering import Ordered, expect, line_numbers, place
+from tracker.services.parts.ordering import Ordered, expect, line_field, line_numbers, place
 from tracker.services.parts.purchasing import order_file_name, order_workbook
 from tracker.services.parts.stock import receive
 from tracker.services.parts.stock_entry import Told
@@ -85,11 +85,14 @@ def _order(desk: PartsDesk, supplier: str, lines: list[OrderLine], of: int) -> N
     if of > len(lines):
         st.caption(say("order-first", shown=len(lines), all=of))
     with Form(f"order to {supplier}", framed=False) as form:
-        asked = [_asked(form, desk, line) for line in lines]
-        form.beside("order-quantity", "quantity-wrong", "order-due-past", "moment-out-of-years", "order-of-nothing")
-        taken = [line for line in asked if line]
+        asked = [(_asked(form, desk, line), st.container()) for line in lines]
+        form.beside("order-of-nothing")
+        taken, below = [line for line, _ in asked if line], [of_line for line, of_line in asked if line]
         said = st.text_input(say("order-number"), key=form.key("number"), help=say("order-number-help"))
         form.beside("order-number-taken", "order-number-needed")
+        for at, of_line in enumerate(below):
+            with of_line:
+                form.beside(line_field(at))
         numbers = line_numbers(said, len(taken))
         sent = [replace(x, order=order) for x, order in zip(taken, numbers, strict=True)] if said.strip() else taken
         with st.container(horizontal=True, vertical_alignment="bottom"):

@@ -42,15 +42,24 @@ def figures(items: Iterable[Figure]) -> None:
     st.html(f'<div class="figures">{cards}</div>')
 
 
-def table(columns: Sequence[Head], rows: Sequence[Row], sorts: bool = True, name: str = "") -> None:
+def table(
+    columns: Sequence[Head],
+    rows: Sequence[Row],
+    sorts: bool = True,
+    name: str = "",
+    first: int | None = None,
+    files: bool = True,
+) -> None:
     """The one way to show a table. A long one is sent page by page, and ordered here; below it stands what downloads all of it.
-    `name` tells it from another of the same headings on its screen."""
+    `name` tells it from another of the same headings on its screen; `first`: only so many rows are shown, and the file has all;
+    `files` False where another table's file has these rows, too."""
     name = name or "|".join(column.heading for column in columns)
-    if len(rows) <= MOST_ROWS:
-        st.html(table_html(columns, rows, sorts))
+    shown = rows if first is None else rows[:first]
+    if len(shown) <= MOST_ROWS:
+        st.html(table_html(columns, shown, sorts))
     else:
-        _pages(columns, rows, sorts, name)
-    if sorts:
+        _pages(columns, shown, sorts, name)
+    if sorts and files:
         offer_table(columns, rows, name)
 
 

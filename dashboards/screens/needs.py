@@ -106,8 +106,8 @@ def _short(desk: PartsDesk) -> None:
     ]
     table(columns, [
         [Cell(moment(kit.start, zone), kit.start), loom_cell(kit.key), kit.key.hall, kitting.quantities(kit.short, units)]
-        for kit in desk.short[:FIRST_KITS]
-    ], name="short")  # fmt: skip
+        for kit in desk.short
+    ], name="short", first=FIRST_KITS)  # fmt: skip
     if len(desk.short) > FIRST_KITS:
         st.caption(say("needs-short-more", more=len(desk.short) - FIRST_KITS))
 

@@ -104,10 +104,10 @@ def _risks(board: RehearsalBoard, result: Any) -> None:
     columns = [*heads("head-loom", "head-hall", "head-start", whole=True),
                *heads("rehearsal-head-on-time", "rehearsal-head-lost", right=True),
                *heads("rehearsal-head-held-up")]  # fmt: skip
-    table(columns, rows[:RISKS_SHOWN])
+    table(columns, rows, first=RISKS_SHOWN)
     if len(rows) > RISKS_SHOWN:
         with st.expander(say("rehearsal-others", many=len(rows) - RISKS_SHOWN)):
-            table(columns, rows[RISKS_SHOWN:])
+            table(columns, rows[RISKS_SHOWN:], name="other risks", files=False)
 
 
 # ---- play it

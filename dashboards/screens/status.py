@@ -129,9 +129,9 @@ def _late(report: StatusReport) -> None:
     rows = [
         [Cell(day(one.due.astimezone(report.zone).date()), one.due), Cell(number(one.days), one.days),
          loom_cell(one.key) if one.key else "", SPEAKER.say(one.what), SPEAKER.say(one.follows)]
-        for one in shown
+        for one in (*shown, *(one for one in report.late if one not in shown))
     ]  # fmt: skip
-    table(columns, rows)
+    table(columns, rows, first=len(shown))
     if more:
         st.caption(SPEAKER.line(more))
 

@@ -58,6 +58,8 @@ def test_purchasings_day(bare):
     field(app.text_input, "Number of the order").set_value("70-10")
     press(app, "Enter it as ordered")
     assert "part RAIL: 0 cannot be on order" in app.error[0].value
+    drawn = [one.type for one in app.main if one.type in ("date_input", "error", "text_input")]
+    assert drawn == ["date_input", "error", "text_input"]  # below its line, above the number of the order
     assert field(app.text_input, "Number of the order").value == "70-10"  # what was typed stays
     app.number_input[0].set_value(2)
     press(app, "Enter it as ordered")

@@ -11,7 +11,7 @@ from quick_passwords import PASSWORD, quick_passwords  # noqa: F401
 from screen_mill import AS_OF, ZONE, put, small_mill
 from streamlit.testing.v1 import AppTest
 
-from dashboards import downloads
+from dashboards import downloads, parts
 from dashboards.downloads import TITLE
 from dashboards.speaking import speaking_in
 from dashboards.table_values import headed, values_of, worth
@@ -116,3 +116,12 @@ from dashboards.tables import Cell, Head, RowsAsShown
 for name in ("first", "second") if 450 > 5 else ("", ""):
     table([Head("Nummer")], RowsAsShown(range(450), lambda i: [Cell(number(1000 + i, "m"), 1000 + i)]), name=name)
 """
+
+
+def test_a_table_of_which_only_the_first_rows_are_shown_is_a_file_of_all(monkeypatch):
+    shown, offered = [], []
+    monkeypatch.setattr(parts.st, "html", shown.append)
+    monkeypatch.setattr(parts, "offer_table", lambda _columns, rows, _name: offered.append(len(rows)))
+    parts.table([Head("Loom")], [[str(number)] for number in range(600)], first=8)
+    parts.table([Head("Loom")], [["1"]], files=False)
+    assert [html.count("<td") for html in shown] == [8, 1] and offered == [600]

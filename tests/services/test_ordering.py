@@ -12,7 +12,7 @@ from stock_room_samples import AT, fill
 from tracker.errors import DataError, UsageError
 from tracker.services.parts.ledger import ledger
 from tracker.services.parts.needs import net_needs
-from tracker.services.parts.ordering import Ordered, expect, place
+from tracker.services.parts.ordering import Ordered, expect, line_field, place
 from tracker.services.parts.stock import receive
 
 
@@ -54,8 +54,9 @@ def test_several_lines_are_entered_all_or_none(db):
         place(db, [Ordered("70-10", "NUT", 4, day), Ordered("70-20", "BOLT", 1, day)])
     with refused(
         DataError, "there is an order line 70-10 already; give each line a number of its own, such as 70-10-2"
-    ):
+    ) as second:
         place(db, [Ordered("70-10", "NUT", 4, day), Ordered("70-10", "RAIL", 1, day)])
+    assert second.value.message.params["field"] == line_field(1)
     with db.reading() as uow:
         assert [line.order for line in uow.mill().receipts] == ["PO-1"]
     place(db, [Ordered("70-10", "NUT", 4, day), Ordered("70-20", "RAIL", 1, day, "C Works")])

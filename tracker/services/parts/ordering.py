@@ -70,13 +70,27 @@ def line_numbers(order: str, lines: int) -> list[str]:
 
 def place(context: Context, lines: Sequence[Ordered]) -> OrderReport:
     """Enter order lines that were placed as receipts to expect, all of them or none. DataError or UsageError for a number
-    that is taken, an unknown part, a quantity that the unit does not have, a day that is past."""
+    that is taken, an unknown part, a quantity that the unit does not have, a day that is past; its parameter `field` says of which
+    line (`line_field`)."""
     with entry_in(context) as entry:
         before = entry.room.kits
         if not lines:
             raise UsageError("order-of-nothing")
-        placed = [_placed(entry, line) for line in lines]
+        placed = [_named(entry, line, at) for at, line in enumerate(lines)]
     return _report(entry, before, placed)
+
+
+def line_field(at: int) -> str:
+    """Of the line at that place, from 0."""
+    return f"line {at}"
+
+
+def _named(entry: Entry, asked: Ordered, at: int) -> Receipt:
+    try:
+        return _placed(entry, asked)
+    except (DataError, UsageError) as refusal:
+        params = {**refusal.message.params, "field": line_field(at)}
+        raise type(refusal)(refusal.message.code, **params) from refusal
 
 
 def _placed(entry: Entry, asked: Ordered) -> Receipt:
