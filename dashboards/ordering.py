@@ -9,7 +9,7 @@ from dashboards import access, forms
 from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.parts import literal, of_part, table
-from dashboards.speaking import count, day, listed, money, number, say
+from dashboards.speaking import count, day, language, listed, money, number, say
 from dashboards.tables import Cell, Head
 from tracker.domain.mill import LoomKey
 from tracker.domain.needs import OrderLine, Slip
@@ -97,7 +97,7 @@ def _order(desk: PartsDesk, supplier: str, lines: list[OrderLine], of: int) -> N
         sent = [replace(x, order=order) for x, order in zip(taken, numbers, strict=True)] if said.strip() else taken
         with st.container(horizontal=True, vertical_alignment="bottom"):
             download(
-                say("order-workbook"), lambda context: order_workbook(context, sent), order_file_name(supplier),
+                say("order-workbook"), lambda context: order_workbook(context, sent), order_file_name(supplier, language()),
                 disabled=not taken, key=form.key("workbook"),
             )  # fmt: skip
         placed = [

@@ -9,14 +9,12 @@ import pandas as pd
 from dashboards.speaking import SPEAKER, day, moment, money, number, say, share
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.mill import LoomKey
-from tracker.services.plans.rehearsal_says import cause_of, source_of
+from tracker.services.plans.rehearsal_says import POLICIES, cause_of, source_of
 
 Record = Mapping[str, Any]
 Rows = list[list[Cell | str]]
 SHARES = ("p10", "p50", "p80", "p90")
 SPREAD = tuple(Head(each.upper(), right=True) for each in SHARES)
-POLICIES = {"kept": "rehearsal-kept", "never-cut": "rehearsal-never-cut", "rule-of-thumb": "rehearsal-rule-of-thumb"}
-"""Way to run the hall → its code."""
 
 
 def policy_word(name: str) -> str:

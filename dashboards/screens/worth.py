@@ -51,8 +51,9 @@ def page() -> None:
     _savings(report)
     _beside(report)
     _looms(report.measures[0])
+    spoken = language()
     st.download_button(
-        say("worth-report"), lambda: report_file(report), file_name=REPORT, icon=":material/description:"
+        say("worth-report"), lambda: report_file(report, spoken), file_name=REPORT, icon=":material/description:"
     )
     if not any(narrowed):
         _take_over(report)

@@ -10,7 +10,7 @@ from refusals import refused
 from tracker.domain.needs import Cash, MonthCash
 from tracker.domain.tables import RECEIPTS
 from tracker.errors import TrackerError
-from tracker.export.orders import write_orders, write_supplier_orders
+from tracker.export.orders import OrdersOf, write_orders, write_supplier_orders
 
 
 def records(path, sheet):
@@ -22,7 +22,7 @@ def records(path, sheet):
 def test_the_whole_list(tmp_path):
     """By supplier, none last: cable 100 × 2.50 = 250, rail 4 × 310 = 1,240, pin 0; together 1,490."""
     cash = Cash((MonthCash("2027-01", 250, 100), MonthCash("2027-03", 1240, 0)))
-    write_orders(tmp_path / "o.xlsx", ORDERS, "EUR", cash)
+    write_orders(tmp_path / "o.xlsx", ORDERS, OrdersOf("EUR", cash=cash))
     rows, said = records(tmp_path / "o.xlsx", "Orders")
     assert [row["Supplier"] for row in rows] == ["Cable works", "Rail works", "no supplier named", "Total"]
     assert [row["Amount (EUR)"] for row in rows] == [250, 1240, 0, 1490]
@@ -42,7 +42,7 @@ def test_the_whole_list(tmp_path):
 
 def test_one_workbook_per_supplier_to_fill_in(tmp_path):
     """It has the headings of Receipts, with Quantity and Due left empty, and no total that would read as a line."""
-    paths = write_supplier_orders(tmp_path / "send", ORDERS, "EUR", "Hall renewal")[1:]
+    paths = write_supplier_orders(tmp_path / "send", ORDERS, OrdersOf("EUR", "Hall renewal"))[1:]
     assert [path.name for path in paths] == [
         "order Cable works.xlsx", "order Rail works.xlsx", "order no supplier named.xlsx",
     ]  # fmt: skip
@@ -54,7 +54,7 @@ def test_one_workbook_per_supplier_to_fill_in(tmp_path):
 
 
 def test_what_a_supplier_gets_says_nothing_of_our_looms(tmp_path):
-    _, path = write_supplier_orders(tmp_path, ORDERS[:1], "EUR", "Hall renewal")
+    _, path = write_supplier_orders(tmp_path, ORDERS[:1], OrdersOf("EUR", "Hall renewal"))
     text = str(CalamineWorkbook.from_path(str(path)).get_sheet_by_index(0).to_python())
     assert "007" not in text and "late" not in text
 
@@ -64,7 +64,7 @@ def test_supplier_names_make_sound_file_names(tmp_path):
         type(ORDERS[0])(**{f: getattr(ORDERS[0], f) for f in ORDERS[0].__slots__} | {"supplier": name})
         for name in ("A/B: Co.", "A B  Co", "a b  co", "../x")
     ]
-    names = [path.name for path in write_supplier_orders(tmp_path, lines, "EUR", "P")[1:]]
+    names = [path.name for path in write_supplier_orders(tmp_path, lines, OrdersOf("EUR", "P"))[1:]]
     assert len({name.casefold() for name in names}) == 4 and all((tmp_path / name).exists() for name in names)
     assert all("/" not in name and ":" not in name for name in names)
 
@@ -72,11 +72,11 @@ def test_supplier_names_make_sound_file_names(tmp_path):
 def test_a_folder_that_cannot_be_made(tmp_path):
     (tmp_path / "file").write_text("x")
     with refused(TrackerError, "cannot make the folder"):
-        write_supplier_orders(tmp_path / "file" / "send", ORDERS, "EUR", "P")
+        write_supplier_orders(tmp_path / "file" / "send", ORDERS, OrdersOf("EUR", "P"))
 
 
 def test_the_columns_to_fill_in_stand_out_and_say_so(tmp_path):
-    _, path = write_supplier_orders(tmp_path, ORDERS[:1], "EUR", "P")
+    _, path = write_supplier_orders(tmp_path, ORDERS[:1], OrdersOf("EUR", "P"))
     heading = {cell.value: cell for cell in openpyxl.load_workbook(path)["Order"][5]}
     assert heading["Quantity"].comment.text.startswith("Please fill in")
     assert heading["Quantity"].fill.fgColor.rgb != heading["Asked for"].fill.fgColor.rgb

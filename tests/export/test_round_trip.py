@@ -14,7 +14,7 @@ from tracker.domain.findings import Severity
 from tracker.domain.mill import LoomKey
 from tracker.domain.survey import SurveyColumn, SurveyList, SurveyRow
 from tracker.domain.tables import TABLES, Column, Kind, Table
-from tracker.export.orders import write_supplier_orders
+from tracker.export.orders import OrdersOf, write_supplier_orders
 from tracker.export.survey import write_survey
 from tracker.export.workbook import write_export, write_template
 from tracker.intake.reader import read_files
@@ -242,7 +242,7 @@ def _by_table(path: Path) -> dict[str, list[dict[str, Any]]]:
 
 def test_a_suppliers_answer_loads_as_a_receipt(tmp_path):
     """Asked for 4, confirmed 3 for another day: what was confirmed counts, and no other column is taken for it."""
-    _, _, path, _ = write_supplier_orders(tmp_path, ORDERS, "EUR", "Hall renewal")
+    _, _, path, _ = write_supplier_orders(tmp_path, ORDERS, OrdersOf("EUR", "Hall renewal"))
     book = openpyxl.load_workbook(path)
     headings = {cell.value: cell.column for cell in book["Order"][5]}
     book["Order"].cell(6, headings["Quantity"], 3)

@@ -65,10 +65,16 @@ def options(
     db: Annotated[
         str, typer.Option(envvar="BEAMSLOT_DB", help="The database: an SQLite file or a SQLAlchemy URL.")
     ] = "beamslot.db",
+    language: Annotated[
+        str, typer.Option(metavar="L", help="Of the files that are written for a person to read: en or de.")
+    ] = "en",
 ) -> None:
     from tracker.services.context import Context
+    from tracker.words.choosing import SPOKEN
 
-    context.obj = Context(db)
+    if language not in SPOKEN:
+        raise typer.BadParameter(f"{language!r} is none of {', '.join(SPOKEN)}")
+    context.obj = Context(db, language=language)
 
 
 def main() -> None:

@@ -83,7 +83,7 @@ def _write(here, report, out: Path | None, propose: Path | None) -> list:
 
     proposed = write_proposal(here, propose, report) if propose else []
     if out:
-        write_settings(out, report)
+        write_settings(out, report, here.language)
     return proposed
 
 

@@ -54,7 +54,7 @@ def worth(
     if out:
         from tracker.services.work.worth_report import write_report
 
-        write_report(out, report)
+        write_report(out, report, here.language)
 
     def person() -> None:
         zone = report.terms.zone

@@ -4,14 +4,15 @@ from collections.abc import Sequence
 from typing import Any
 
 from tracker.domain.tables import Kind
-from tracker.office.writing.sheets import Col, TidySheet
+from tracker.export.wording import Wording
+from tracker.office.writing.sheets import TidySheet
 
 
-def changes_sheet(rows: Sequence[Sequence[Any]], lines: Sequence[str]) -> TidySheet:
+def changes_sheet(rows: Sequence[Sequence[Any]], lines: Sequence[str], write: Wording) -> TidySheet:
     """Rows in the order of the columns below, moments local; `lines` stand above."""
     columns = [
-        Col("When", Kind.MOMENT),
-        *map(Col, ("Who", "Told to have done it", "Roles", "By")),
-        Col("What", width=90),
+        write.col("col-when", Kind.MOMENT),
+        *map(write.col, ("heading-who", "col-told", "col-roles", "col-through")),
+        write.col("col-what", width=90),
     ]
-    return TidySheet("Changes", columns, rows, lines, frozen=2)
+    return write.sheet("book-changes", columns, rows, lines, frozen=2)

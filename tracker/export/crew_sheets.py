@@ -16,60 +16,60 @@ from tracker.domain.tables import Kind
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
+from tracker.export.wording import Wording
 from tracker.office.writing.sheets import Col, TidySheet
-from tracker.words.formats import moment
 
 Windows = Mapping[LoomKey, Iterable[Window]]
 Contents = Mapping[LoomKey, Mapping[WindowKind, Sequence[WorkContent]]]
 _NO_TITLE = re.compile(r"[\[\]:*?/\\']")
 """Signs that a sheet's name cannot have."""
 LONGEST_TITLE = 31
-_WHEN = (
-    Col("Week", width=10), Col("Day", width=6), Col("Date", Kind.DATE, width=12), Col("From", Kind.TIME, width=8),
-    Col("To", Kind.TIME, width=8),
-)  # fmt: skip
 _DATE = 2
-"""Column of `_WHEN`."""
-_WHERE = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
-_MARK = Col("Mark", width=9, about="Firm: replanning leaves it alone. Pilot: the first of its type.")
+"""Column of the day in `_Sheets.when`."""
 
 
-def crew_sheets(plan: Plan, mill: Mill, windows: Windows, contents: Contents | None = None) -> list[TidySheet]:
+def crew_sheets(
+    plan: Plan, mill: Mill, windows: Windows, contents: Contents | None = None, write: Wording | None = None
+) -> list[TidySheet]:
     """One sheet a crew, one a trade, one of bench work, one of stops; none for plans made before crews were named. A week of a
     crew, a trade or the bench begins a page. `contents`: the work of each loom, without which nobody knows what is bench
     work."""
     if plan.crew_changes is None:
         return []
-    sheets = _Sheets(plan, mill, windows, contents or {})
+    sheets = _Sheets(plan, mill, (windows, contents or {}), write or Wording(zone=mill.terms.zone))
     return _told_apart([*sheets.crews(), *sheets.trades(), *sheets.bench(), sheets.stops()])
 
 
 class _Sheets:
-    def __init__(self, plan: Plan, mill: Mill, windows: Windows, contents: Contents):
-        self.mill, self.zone, self.windows, self.contents = mill, mill.terms.zone, windows, contents
+    def __init__(self, plan: Plan, mill: Mill, beside: tuple[Windows, Contents], write: Wording):
+        self.mill, self.zone, (self.windows, self.contents), self.write = mill, mill.terms.zone, beside, write
         self.bookings = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
-        self.says = f"Plan as of {moment(plan.as_of, self.zone)}. Times are local ({mill.terms.time_zone})."
+        self.says = write.say("book-crews-as-of", at=plan.as_of, zone=mill.terms.time_zone)
 
     # ---- who does it
 
     def crews(self) -> Iterator[TidySheet]:
+        col = self.write.col
         rows: dict[str, list[list[Any]]] = defaultdict(list)
         for booking in self.bookings:
             for i, turn in enumerate(booking.crews):
                 rows[turn.crew].append([
-                    *self._when(turn.start, turn.end), *self._where(booking.key), _does(booking, i), _marks(booking),
-                    str(booking.kind), _local(self._beam_out(booking), self.zone), _choices(booking),
+                    *self._when(turn.start, turn.end), *self._where(booking.key), self._does(booking, i),
+                    marks_of(booking, self.write), self.write.speaker.word(booking.kind),
+                    _local(self._beam_out(booking), self.zone), _choices(booking),
                     self._needed(booking, turn.start, turn.end),
                 ])  # fmt: skip
         columns = [
-            *_WHEN, *_WHERE, Col("What", width=19), _MARK, Col("Window"),
-            Col("Warp runs out about", Kind.MOMENT, about="P50: as likely earlier as later."), Col("Choices", width=26),
-            Col("Needs", width=34, about="Other trades and tools, from when to when."),
+            *self.when, *self.write.where(), col("col-what", width=19), col("col-mark", width=9, about="hint-mark"),
+            col("col-window"), col("col-warp-runs-out", Kind.MOMENT, about="hint-p50"), col("own-sheet-choices", width=26),
+            col("col-needs", width=34, about="hint-needs"),
         ]  # fmt: skip
         for crew in sorted(rows, key=natural_key):
-            yield self._by_week(f"Crew {crew}", f"Crew {crew}: conversions by week", columns, rows[crew])
+            title, heading = (self.write.say(code, crew=crew) for code in ("book-crew", "book-crew-about"))
+            yield self._by_week(title, heading, columns, rows[crew])
 
     def trades(self) -> Iterator[TidySheet]:
+        col = self.write.col
         rows: dict[str, list[list[Any]]] = defaultdict(list)
         for booking in self.bookings:
             told: set[str] = set()
@@ -82,14 +82,16 @@ class _Sheets:
                     ])  # fmt: skip
                     told.add(need.what)
         columns = [
-            *_WHEN, Col("Heads", Kind.INTEGER, width=8), *_WHERE, Col("Crew at the loom", width=20),
-            Col("All its work at the loom", width=60, about="Told once, where it comes to the loom first."),
+            *self.when, col("heading-heads", Kind.INTEGER, width=8), *self.write.where(), col("col-crew-at-loom", width=20),
+            col("col-all-its-work", width=60, about="hint-all-its-work"),
         ]  # fmt: skip
         for trade in sorted(rows, key=natural_key):
-            yield self._by_week(f"Days {trade}", f"{trade}: where and when, day by day", columns, rows[trade])
+            title, heading = (self.write.say(code, trade=trade) for code in ("book-days", "book-days-about"))
+            yield self._by_week(title, heading, columns, rows[trade])
 
     def bench(self) -> Iterator[TidySheet]:
         """What must be done on the bench before the start of each conversion."""
+        col = self.write.col
         rows = []
         for booking in self.bookings:
             content = self._content(booking)
@@ -97,47 +99,47 @@ class _Sheets:
             if content and work:
                 start = booking.start.astimezone(self.zone)
                 rows.append([
-                    *_day(start), start.time(), *self._where(booking.key), ", ".join(dict.fromkeys(row.trade for row in work)),
+                    *self._day(start), start.time(), *self._where(booking.key), ", ".join(dict.fromkeys(row.trade for row in work)),
                     "; ".join(row.operation for row in work), content.bench_min / 60, _choices(booking),
                 ])  # fmt: skip
         columns = [
-            *_WHEN[: _DATE + 1], Col("Ready by", Kind.TIME, width=10), *_WHERE, Col("Trades", width=14), Col("What", width=70),
-            Col("Time on the bench (h)", Kind.NUMBER, digits=1), Col("Choices"),
+            *self.when[: _DATE + 1], col("col-ready-by", Kind.TIME, width=10), *self.write.where(), col("col-trades", width=14),
+            col("col-what", width=70), col("col-bench-time", Kind.NUMBER, unit="h", digits=1), col("own-sheet-choices"),
         ]  # fmt: skip
         if rows:
-            yield self._by_week(
-                "Bench work", "Bench work: what must be ready when the conversion starts", columns, rows
-            )
+            title, heading = map(self.write.say, ("book-bench", "book-bench-about"))
+            yield self._by_week(title, heading, columns, rows)
 
     def _by_week(self, title: str, heading: str, columns: Sequence[Col], rows: list[list[Any]]) -> TidySheet:
         rows.sort(key=lambda row: tuple(row[_DATE : _DATE + 2]))
         firsts = [next(numbers) for _, numbers in groupby(range(len(rows)), key=lambda i: rows[i][0])]
-        return TidySheet(title, columns, rows, (heading, self.says), breaks=firsts[1:])
+        return self.write.named(title, columns, rows, (heading, self.says), breaks=firsts[1:])
 
     # ---- which looms stop
 
     def stops(self) -> TidySheet:
         """A stop lasts from the beam-out, or the start where that comes first, to the end of the conversion."""
+        col = self.write.col
         columns = [
-            *_WHERE, Col("Section", Kind.IDENTIFIER), Col("Window"),
-            Col("Beam-out P10", Kind.MOMENT, about="One in ten runs out before it."),
-            Col("Beam-out P50", Kind.MOMENT), Col("Beam-out P90", Kind.MOMENT, about="One in ten runs out after it."),
-            Col("Stops from", Kind.MOMENT), Col("Stops to", Kind.MOMENT), Col("Article that comes next", Kind.IDENTIFIER),
+            *self.write.where(), col("heading-section", Kind.IDENTIFIER), col("col-window"),
+            col("col-beam-out-p10", Kind.MOMENT, about="hint-p10"), col("col-beam-out-p50", Kind.MOMENT),
+            col("col-beam-out-p90", Kind.MOMENT, about="hint-p90"), col("col-stops-from", Kind.MOMENT),
+            col("col-stops-to", Kind.MOMENT), col("col-article-next", Kind.IDENTIFIER),
         ]  # fmt: skip
         if self.parted:
             columns += [
-                Col("New warp from", Kind.MOMENT, about="The first part is done; the warp can go in."),
-                Col("New warp by", Kind.MOMENT, about="The crew goes on; the warp must be in."),
+                col("col-new-warp-from", Kind.MOMENT, about="hint-new-warp-from"),
+                col("col-new-warp-by", Kind.MOMENT, about="hint-new-warp-by"),
             ]
-        lines = ("Looms that stop for a conversion", self.says)
-        return TidySheet("Stops to come", columns, [self._stop(booking) for booking in self.bookings], lines)
+        lines = (self.write.say("book-stops-about"), self.says)
+        return self.write.sheet("book-stops", columns, [self._stop(booking) for booking in self.bookings], lines)
 
     def _stop(self, booking: Booking) -> list[Any]:
         window, out, loom = self._window(booking), self._beam_out(booking), self.mill.looms.get(booking.key)
         spread = [window.p10_at, out, window.p90_at] if window and out else [None, out, None]
         comes = window.article_in if window and booking.kind is not WindowKind.MID_WARP else None
         return [
-            *self._where(booking.key), loom.section if loom else None, str(booking.kind),
+            *self._where(booking.key), loom.section if loom else None, self.write.speaker.word(booking.kind),
             *(_local(at, self.zone) for at in spread), _local(min(booking.start, out or booking.start), self.zone),
             _local(booking.end, self.zone), comes,
             *([_local(at, self.zone) for at in booking.pause or (None, None)] if self.parted else []),
@@ -158,6 +160,15 @@ class _Sheets:
 
     # ---- columns
 
+    @property
+    def when(self) -> list[Col]:
+        """Week, day of the week, day, from and to."""
+        col = self.write.col
+        return [
+            col("col-week", width=10), col("col-day", width=6), col("heading-date", Kind.DATE, width=12),
+            col("heading-from", Kind.TIME, width=8), col("heading-to", Kind.TIME, width=8),
+        ]  # fmt: skip
+
     def _content(self, booking: Booking) -> WorkContent | None:
         of_kind = self.contents.get(booking.key, {}).get(booking.kind, ())
         return next((content for content in of_kind if content.choices == booking.choices), None)
@@ -175,36 +186,36 @@ class _Sheets:
             if begin < finish:
                 hours = f"{begin.astimezone(self.zone):%H:%M}-{finish.astimezone(self.zone):%H:%M}"
                 spans[f"{f'{need.amount} × ' if need.amount > 1 else ''}{need.what}"].append(hours)
-        return "; ".join(f"{what} {' and '.join(hours)}" for what, hours in spans.items())
+        return "; ".join(f"{what} {self.write.say('book-and').join(hours)}" for what, hours in spans.items())
 
     def _when(self, start: datetime, end: datetime) -> list[Any]:
         begin = start.astimezone(self.zone)
-        return [*_day(begin), begin.time(), end.astimezone(self.zone).time()]
+        return [*self._day(begin), begin.time(), end.astimezone(self.zone).time()]
 
     def _where(self, key: LoomKey) -> list[Any]:
         loom = self.mill.looms.get(key)
         return [key.loom, key.hall, loom.machine_type if loom else ""]
 
+    def _day(self, at: datetime) -> list[Any]:
+        on: date = at.date()
+        return [iso_week(on), self.write.of_a_sheet.weekdays[on.weekday()], on]
 
-def _day(at: datetime) -> list[Any]:
-    on: date = at.date()
-    return [iso_week(on), f"{on:%a}", on]
-
-
-def _does(booking: Booking, i: int) -> str:
-    """What a turn is: `begin; Fitters 2 goes on`, `take over from Fitters 1, finish`."""
-    turns, turn = booking.crews, booking.crews[i]
-    before, after = (turns[n].crew if 0 <= n < len(turns) else "" for n in (i - 1, i + 1))
-    says = "begin" if not before else "go on" if before == turn.crew else f"take over from {before}"
-    if turn.end == booking.end:
-        return f"{says}, finish"
-    if booking.pause and turn.end == booking.pause[0]:
-        says = f"{says}, then the new warp"
-    return f"{says}; {after} goes on" if after not in ("", turn.crew) else says
+    def _does(self, booking: Booking, i: int) -> str:
+        """What a turn is: `begin; Fitters 2 goes on`, `take over from Fitters 1, finish`."""
+        turns, turn = booking.crews, booking.crews[i]
+        before, after = (turns[n].crew if 0 <= n < len(turns) else "" for n in (i - 1, i + 1))
+        begins = "begin" if not before else "go-on" if before == turn.crew else "take-over"
+        warp = booking.pause is not None and turn.end == booking.pause[0]
+        ends = "finish" if turn.end == booking.end else "warp" if warp else "open"
+        follows = after if ends != "finish" and after not in ("", turn.crew) else None
+        return self.write.say("book-turn", begins=begins, before=before, ends=ends, follows=follows)
 
 
-def _marks(booking: Booking) -> str:
-    return ", ".join(word for word, is_set in (("firm", booking.firm), ("pilot", booking.pilot)) if is_set)
+def marks_of(booking: Booking, write: Wording) -> str:
+    """`firm, pilot`"""
+    return ", ".join(
+        write.say(code) for code, is_set in (("book-firm", booking.firm), ("book-pilot", booking.pilot)) if is_set
+    )
 
 
 def _choices(booking: Booking) -> str:

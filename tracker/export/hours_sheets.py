@@ -7,8 +7,8 @@ from typing import Any
 from tracker.domain.hours import Hours
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
+from tracker.export.wording import Wording
 from tracker.office.writing.sheets import Col, TidySheet
-from tracker.words.formats import count
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,49 +21,51 @@ class HoursOf:
     method_version: int
 
 
-def hours_sheets(hours: Iterable[Hours], of: HoursOf) -> list[TidySheet]:
+def hours_sheets(hours: Iterable[Hours], of: HoursOf, write: Wording) -> list[TidySheet]:
     """A sheet by machine type and one by variant."""
     rows = list(hours)
     types, variants = [row for row in rows if not row.variant], [row for row in rows if row.variant]
     return [
-        _sheet("Hours per loom by type", types, of, False),
-        _sheet("Hours per loom by variant", variants, of, True),
+        _sheet("book-hours-by-type", types, of, write),
+        _sheet("book-hours-by-variant", variants, of, write, by_variant=True),
     ]
 
 
-def _sheet(title: str, rows: Sequence[Hours], of: HoursOf, by_variant: bool) -> TidySheet:
+def _sheet(title: str, rows: Sequence[Hours], of: HoursOf, write: Wording, by_variant: bool = False) -> TidySheet:
+    col, hours = write.col, write.say("book-unit-person-hours")
     trades = sorted({trade for row in rows for trade in row.trades}, key=natural_key)
     columns = [
-        Col("Machine type", Kind.IDENTIFIER),
-        *([Col("Variant", about="What sets these looms apart.")] if by_variant else []),
-        Col("Window", about="The kinds of window for which the figures hold."),
-        Col("Looms", Kind.INTEGER),
-        Col("First loom (person-hours)", Kind.NUMBER, digits=2, about="A crew's first one of the type."),
-        Col("Next loom (person-hours)", Kind.NUMBER, digits=2, about="As the next plan counts it."),
-        Col("Last loom (person-hours)", Kind.NUMBER, digits=2, about="If one crew did all looms of the type."),
-        Col("Number of the last", Kind.INTEGER),
-        Col(
-            "P10 (person-hours)", Kind.NUMBER, digits=2, about="Of the next one, by the method's three-point estimates."
-        ),
-        Col("P90 (person-hours)", Kind.NUMBER, digits=2),
-        *(Col(f"Next loom: {trade} (person-hours)", Kind.NUMBER, digits=2) for trade in trades),
-        Col("On the loom (h)", Kind.NUMBER, digits=2, about="Elapsed hours of the next one, loom stopped."),
-        Col("On the bench before (h)", Kind.NUMBER, digits=2),
-        Col("After restart (h)", Kind.NUMBER, digits=2),
-        Col(f"Parts ({of.currency})", Kind.NUMBER, digits=2),
-        Col("Hours are", about="Standard: the learning curve of the terms. Fitted: from recorded conversions."),
+        col("heading-machine-type", Kind.IDENTIFIER),
+        *([col("col-variant", about="hint-variant")] if by_variant else []),
+        col("col-window", about="hint-windows"),
+        col("own-sheet-looms", Kind.INTEGER),
+        col("col-first-loom", Kind.NUMBER, unit=hours, digits=2, about="hint-first-loom"),
+        col("col-next-loom", Kind.NUMBER, unit=hours, digits=2, about="hint-next-loom"),
+        col("col-last-loom", Kind.NUMBER, unit=hours, digits=2, about="hint-last-loom"),
+        col("col-number-of-last", Kind.INTEGER),
+        col("col-p10", Kind.NUMBER, unit=hours, digits=2, about="hint-of-the-next"),
+        col("col-p90", Kind.NUMBER, unit=hours, digits=2),
+        *(Col(write.say("col-next-loom-trade", trade=trade, unit=hours), Kind.NUMBER, digits=2) for trade in trades),
+        col("col-on-the-loom", Kind.NUMBER, unit="h", digits=2, about="hint-on-the-loom"),
+        col("col-on-the-bench", Kind.NUMBER, unit="h", digits=2),
+        col("col-after-restart", Kind.NUMBER, unit="h", digits=2),
+        col("own-sheet-parts", Kind.NUMBER, unit=of.currency, digits=2),
+        col("col-hours-are", about="hint-hours-are"),
     ]
     lines = [
-        f"{of.programme}: hours for one loom, by {'variant' if by_variant else 'machine type'}",
-        f"{count(of.looms, 'so-many-looms')} by method version {of.method_version}; the mean over the looms of a row, "
-        "allowance included, with the choices that take the least.",
+        write.say("book-hours-of", programme=of.programme, by="variant" if by_variant else "type"),
+        write.say("book-hours-about", looms=write.count(of.looms, "so-many-looms"), version=str(of.method_version)),
     ]
-    return TidySheet(title, columns, [_row(row, trades, by_variant) for row in rows], lines, frozen=1 + by_variant)
+    return write.sheet(
+        title, columns, [_row(row, trades, by_variant, write) for row in rows], lines, frozen=1 + by_variant
+    )
 
 
-def _row(row: Hours, trades: Sequence[str], by_variant: bool) -> list[Any]:
+def _row(row: Hours, trades: Sequence[str], by_variant: bool, write: Wording) -> list[Any]:
     return [
-        row.machine_type, *([row.variant] if by_variant else []), ", ".join(row.kinds), row.looms, row.first_h, row.next_h,
+        row.machine_type, *([row.variant] if by_variant else []), ", ".join(map(write.speaker.word, row.kinds)),
+        row.looms, row.first_h, row.next_h,
         row.last_h, row.last_number, row.low_h, row.high_h, *(row.trades.get(trade, 0.0) for trade in trades),
-        row.on_loom_h, row.bench_h, row.after_restart_h, row.parts_cost, row.source,
+        row.on_loom_h, row.bench_h, row.after_restart_h, row.parts_cost,
+        write.say("book-hours-source", source=row.source),
     ]  # fmt: skip

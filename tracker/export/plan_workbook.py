@@ -15,13 +15,11 @@ from tracker.domain.plan import Booking, Plan
 from tracker.domain.tables import Kind
 from tracker.domain.words import natural_key
 from tracker.domain.work import Choices
-from tracker.export.crew_sheets import Contents, Windows, crew_sheets
+from tracker.export.crew_sheets import Contents, Windows, crew_sheets, marks_of
 from tracker.export.needs_sheets import need_sheets
+from tracker.export.wording import Wording
 from tracker.office.writing.sheets import Col, TidySheet, write_tables
-from tracker.words import ENGLISH
-from tracker.words.formats import count, moment
 
-_LOOM = (Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Machine type"))
 _SLOT_H = 0.5
 
 
@@ -42,106 +40,112 @@ class BesideThePlan:
 NOTHING_BESIDE = BesideThePlan()
 
 
-def write_plan(path: str | Path, plan: Plan, mill: Mill, beside: BesideThePlan = NOTHING_BESIDE) -> None:
+def write_plan(
+    path: str | Path, plan: Plan, mill: Mill, beside: BesideThePlan = NOTHING_BESIDE, language: str = "en"
+) -> None:
     """Write the plan workbook (.xlsx).
 
     Moments are the mill's local time, money is in the plan's currency, hours are person-hours unless the heading says
     otherwise.
     """
+    write = Wording(language, mill.terms.zone)
     sheets = [
-        _summary(plan, mill),
-        _bookings(plan, mill),
-        *crew_sheets(plan, mill, beside.windows, beside.contents),
-        *need_sheets(beside.needs, mill),
-        _hours(plan, mill),
-        _costs(plan, mill),
-        _left_over(plan, mill),
-        _other_dates(plan, mill),
-        _prices(plan),
+        _summary(plan, mill, write),
+        _bookings(plan, mill, write),
+        *crew_sheets(plan, mill, beside.windows, beside.contents, write),
+        *need_sheets(beside.needs, mill, write),
+        _hours(plan, mill, write),
+        _costs(plan, mill, write),
+        _left_over(plan, mill, write),
+        _other_dates(plan, mill, write),
+        _prices(plan, write),
         *beside.more,
     ]
     write_tables(path, [sheet for sheet in sheets if sheet.rows or sheet.lines])
 
 
-def _summary(plan: Plan, mill: Mill) -> TidySheet:
-    zone = mill.terms.zone
+def _summary(plan: Plan, mill: Mill, write: Wording) -> TidySheet:
+    say, zone, status = write.say, mill.terms.zone, write.speaker.word(plan.status)
+    booked, left_over = (write.count(len(looms), "so-many-looms") for looms in (plan.bookings, plan.left_over))
     lines = [
-        f"{mill.terms.programme}: plan as of {moment(plan.as_of, zone)}",
-        f"Booked: {count(len(plan.bookings), 'so-many-looms')}; left over: {count(len(plan.left_over), 'so-many-looms')}. "
-        f"The plan is {plan.status}.",
-        f"Times are local ({mill.terms.time_zone}), money is in {plan.currency}. Forecasts are estimates, not promises.",
-        *map(ENGLISH.line, plan.reasons),
+        say("book-plan-of", programme=mill.terms.programme, at=plan.as_of),
+        say("book-plan-booked", booked=booked, left_over=left_over, status=status),
+        say("book-plan-times", zone=mill.terms.time_zone, currency=plan.currency),
+        *map(write.line, plan.reasons),
     ]
     ends = [booking.end for booking in plan.bookings]
+    looms, hours = say("book-unit-looms"), say("book-unit-person-hours")
+    changes = [[say("book-crew-changes"), plan.crew_changes, say("book-unit-times")]]
     rows: list[list[Any]] = [
-        ["Status", str(plan.status), ""],
-        ["Cost of the plan (objective)", plan.objective, plan.currency],
-        ["No plan can cost less than (bound)", plan.bound, plan.currency],
-        ["Gap between the two", plan.gap * 100, "%"],
-        ["Time taken to plan", plan.seconds, "s"],
-        ["Looms booked", len(plan.bookings), "looms"],
-        ["of them firm", sum(booking.firm for booking in plan.bookings), "looms"],
-        ["of them pilots", sum(booking.pilot for booking in plan.bookings), "looms"],
-        *([["Changes of crew within a shift", plan.crew_changes, "times"]] if plan.crew_changes is not None else []),
-        ["Looms left over", len(plan.left_over), "looms"],
-        ["First conversion starts", _local(min((b.start for b in plan.bookings), default=None), zone), ""],
-        ["Last conversion ends", _local(max(ends, default=None), zone), ""],
-        ["Horizon ends", _local(plan.horizon_end, zone), ""],
-        ["Target finish", mill.terms.target_finish, ""],
-        ["Labour", sum(booking.labour_h for booking in plan.bookings), "person-hours"],
-        *([name, sum(getattr(b.cost, field) for b in plan.bookings), plan.currency] for field, name in _TERMS.items()),
-        ["Cost of the looms left over", sum(loom.cost for loom in plan.left_over), plan.currency],
-    ]
-    return TidySheet("Plan", [Col("What"), Col("Value", Kind.ANY, digits=2), Col("Unit")], rows, lines, frozen=0)
+        [say("book-status"), status, ""],
+        [say("book-objective"), plan.objective, plan.currency],
+        [say("book-bound"), plan.bound, plan.currency],
+        [say("book-gap"), plan.gap * 100, "%"],
+        [say("book-seconds"), plan.seconds, "s"],
+        [say("col-looms-booked"), len(plan.bookings), looms],
+        [say("book-of-them-firm"), sum(booking.firm for booking in plan.bookings), looms],
+        [say("book-of-them-pilots"), sum(booking.pilot for booking in plan.bookings), looms],
+        *(changes if plan.crew_changes is not None else []),
+        [say("col-looms-left-over"), len(plan.left_over), looms],
+        [say("book-first-start"), _local(min((b.start for b in plan.bookings), default=None), zone), ""],
+        [say("book-last-end"), _local(max(ends, default=None), zone), ""],
+        [say("book-horizon-ends"), _local(plan.horizon_end, zone), ""],
+        [say("book-target-finish"), mill.terms.target_finish, ""],
+        [say("book-labour"), sum(booking.labour_h for booking in plan.bookings), hours],
+        *([say(code), sum(getattr(b.cost, field) for b in plan.bookings), plan.currency] for field, code in COST_TERMS.items()),
+        [say("book-left-over-cost"), sum(loom.cost for loom in plan.left_over), plan.currency],
+    ]  # fmt: skip
+    columns = [write.col("col-what"), write.col("heading-value", Kind.ANY, digits=2), write.col("heading-unit")]
+    return write.sheet("book-plan", columns, rows, lines, frozen=0)
 
 
-_TERMS = {
-    "lost_production": "Lost production", "late_beam_out": "Late beam-outs", "labour": "Labour cost", "parts": "Parts",
-    "saving_foregone": "Saving foregone", "moves": "Moves",
+COST_TERMS = {
+    "lost_production": "col-lost-production", "late_beam_out": "col-late-beam-outs", "labour": "col-labour-cost",
+    "parts": "own-sheet-parts", "saving_foregone": "col-saving-foregone", "moves": "col-moves",
 }  # fmt: skip
-"""Field of the cost terms → words."""
+"""Field of the cost terms → code of its words."""
 
 
-_PAUSE = [
-    Col("Pause from", Kind.MOMENT, about="The first part is done; the new warp comes in, and nobody is held."),
-    Col("Pause to", Kind.MOMENT, about="The second part begins."),
-]
-"""Only where a booking has two parts."""
+def _pause(write: Wording) -> list[Col]:
+    """Only where a booking has two parts."""
+    return [
+        write.col("col-pause-from", Kind.MOMENT, about="hint-pause-from"),
+        write.col("col-pause-to", Kind.MOMENT, about="hint-pause-to"),
+    ]
 
 
-def _bookings(plan: Plan, mill: Mill) -> TidySheet:
-    zone, parted = mill.terms.zone, any(booking.pause for booking in plan.bookings)
+def _bookings(plan: Plan, mill: Mill, write: Wording) -> TidySheet:
+    parted, col = any(booking.pause for booking in plan.bookings), write.col
     columns = [
-        *_LOOM,
-        Col("Mark", about="Firm: inside the firm period, replanning leaves it alone. Pilot: the first of its type."),
-        Col("Week"),
-        Col("Start", Kind.MOMENT),
-        Col("End", Kind.MOMENT),
-        *(_PAUSE if parted else []),
-        Col("Window", about="The chance that is taken: a beam change (repeat or style), a standing loom, or mid-warp."),
-        Col("Window number", Kind.INTEGER),
-        Col("Warp runs out about", Kind.MOMENT, about="P50: as likely earlier as later."),
-        Col("Crew", about="Who does it, in order of time; their hours stand on the sheet of each crew."),
-        Col("Choices"),
-        Col("Working time (h)", Kind.NUMBER, digits=1, total=True, about="Working hours from start to end."),
-        Col("Labour (person-hours)", Kind.NUMBER, digits=1, total=True),
-        Col(f"Total cost ({plan.currency})", Kind.NUMBER, digits=0, total=True),
+        *write.where(),
+        col("col-mark", about="hint-mark-firm"),
+        col("col-week"),
+        col("heading-start", Kind.MOMENT),
+        col("heading-end", Kind.MOMENT),
+        *(_pause(write) if parted else []),
+        col("col-window", about="hint-window"),
+        col("col-window-number", Kind.INTEGER),
+        col("col-warp-runs-out", Kind.MOMENT, about="hint-p50"),
+        col("heading-crew", about="hint-booking-crew"),
+        col("own-sheet-choices"),
+        col("col-working-time", Kind.NUMBER, unit="h", digits=1, total=True, about="hint-working-time"),
+        col("col-labour", Kind.NUMBER, unit=write.say("book-unit-person-hours"), digits=1, total=True),
+        col("col-total-cost", Kind.NUMBER, unit=plan.currency, digits=0, total=True),
     ]
     ordered = sorted(plan.bookings, key=lambda booking: (booking.start, booking.key.sort_key))
-    return TidySheet("Bookings", columns, [_booking(booking, mill, zone, parted) for booking in ordered])
+    return write.sheet("book-bookings", columns, [_booking(booking, mill, write, parted) for booking in ordered])
 
 
-def _booking(booking: Booking, mill: Mill, zone: ZoneInfo, parted: bool) -> list[Any]:
-    start = booking.start.astimezone(zone)
-    marks = [word for word, is_set in (("firm", booking.firm), ("pilot", booking.pilot)) if is_set]
+def _booking(booking: Booking, mill: Mill, write: Wording, parted: bool) -> list[Any]:
+    zone = mill.terms.zone
     return [
         *_loom(booking.key, mill),
-        ", ".join(marks),
-        iso_week(start.date()),
+        marks_of(booking, write),
+        iso_week(booking.start.astimezone(zone).date()),
         _local(booking.start, zone),
         _local(booking.end, zone),
         *([_local(at, zone) for at in booking.pause or (None, None)] if parted else []),
-        str(booking.kind),
+        write.speaker.word(booking.kind),
         booking.window,
         _local(booking.beam_out_p50, zone),
         booking.crew_names,
@@ -152,15 +156,17 @@ def _booking(booking: Booking, mill: Mill, zone: ZoneInfo, parted: bool) -> list
     ]
 
 
-def _costs(plan: Plan, mill: Mill) -> TidySheet:
-    names = (*_TERMS.values(), "Total cost")
-    columns = [*_LOOM, *(Col(f"{name} ({plan.currency})", Kind.NUMBER, digits=0, total=True) for name in names)]
+def _costs(plan: Plan, mill: Mill, write: Wording) -> TidySheet:
+    amounts = (
+        write.col(code, Kind.NUMBER, unit=plan.currency, digits=0, total=True)
+        for code in (*COST_TERMS.values(), "col-total-cost")
+    )
     ordered = sorted(plan.bookings, key=lambda booking: booking.key.sort_key)
-    rows = [[*_loom(b.key, mill), *(getattr(b.cost, field) for field in _TERMS), b.cost.total] for b in ordered]
-    return TidySheet("Costs", columns, rows)
+    rows = [[*_loom(b.key, mill), *(getattr(b.cost, field) for field in COST_TERMS), b.cost.total] for b in ordered]
+    return write.sheet("book-costs", [*write.where(), *amounts], rows)
 
 
-def _hours(plan: Plan, mill: Mill) -> TidySheet:
+def _hours(plan: Plan, mill: Mill, write: Wording) -> TidySheet:
     """Hours by machine type, and of its first and last booked loom, between which the crews learn."""
     by_type: dict[str, list[Booking]] = defaultdict(list)
     for booking in sorted(plan.bookings, key=lambda booking: booking.start):
@@ -168,18 +174,19 @@ def _hours(plan: Plan, mill: Mill) -> TidySheet:
     left: dict[str, int] = defaultdict(int)
     for loom in plan.left_over:
         left[_type(loom.key, mill)] += 1
+    col, hours = write.col, write.say("book-unit-person-hours")
     columns = [
-        Col("Machine type"),
-        Col("Looms booked", Kind.INTEGER, total=True),
-        Col("Looms left over", Kind.INTEGER, total=True),
-        Col("Labour (person-hours)", Kind.NUMBER, digits=1, total=True),
-        Col("Labour per loom (person-hours)", Kind.NUMBER, digits=1),
-        Col("Labour of the first loom (person-hours)", Kind.NUMBER, digits=1),
-        Col("Labour of the last loom (person-hours)", Kind.NUMBER, digits=1),
-        Col("Working time per loom (h)", Kind.NUMBER, digits=1, about="Working hours from start to end."),
+        col("heading-machine-type"),
+        col("col-looms-booked", Kind.INTEGER, total=True),
+        col("col-looms-left-over", Kind.INTEGER, total=True),
+        col("col-labour", Kind.NUMBER, unit=hours, digits=1, total=True),
+        col("col-labour-per-loom", Kind.NUMBER, unit=hours, digits=1),
+        col("col-labour-first", Kind.NUMBER, unit=hours, digits=1),
+        col("col-labour-last", Kind.NUMBER, unit=hours, digits=1),
+        col("col-working-time-per-loom", Kind.NUMBER, unit="h", digits=1, about="hint-working-time"),
     ]
     rows = [_type_row(name, by_type[name], left[name]) for name in sorted({*by_type, *left}, key=natural_key)]
-    return TidySheet("Booked hours by type", columns, rows)
+    return write.sheet("book-booked-hours", columns, rows)
 
 
 def _type_row(name: str, bookings: Sequence[Booking], left: int) -> list[Any]:
@@ -190,27 +197,27 @@ def _type_row(name: str, bookings: Sequence[Booking], left: int) -> list[Any]:
     return [name, count, left, labour_h, *per_loom, slots_h / count if count else None]
 
 
-def _left_over(plan: Plan, mill: Mill) -> TidySheet:
+def _left_over(plan: Plan, mill: Mill, write: Wording) -> TidySheet:
     columns = [
-        *_LOOM,
-        Col("Why it is left over"),
-        Col(f"Cost of leaving it over ({plan.currency})", Kind.NUMBER, digits=0),
+        *write.where(),
+        write.col("col-why-left-over"),
+        write.col("col-cost-left-over", Kind.NUMBER, unit=plan.currency, digits=0),
     ]
     ordered = sorted(plan.left_over, key=lambda loom: loom.key.sort_key)
-    rows = [[*_loom(loom.key, mill), ENGLISH.line(loom.why), loom.cost] for loom in ordered]
-    lines = [] if ordered else ["Looms left over", "None: every loom that can be planned is booked."]
-    return TidySheet("Left over", columns, rows, lines)
+    rows = [[*_loom(loom.key, mill), write.line(loom.why), loom.cost] for loom in ordered]
+    lines = [] if ordered else [write.say("col-looms-left-over"), write.say("book-none-left-over")]
+    return write.sheet("book-left-over", columns, rows, lines)
 
 
-def _other_dates(plan: Plan, mill: Mill) -> TidySheet:
+def _other_dates(plan: Plan, mill: Mill, write: Wording) -> TidySheet:
     zone = mill.terms.zone
     columns = [
-        *_LOOM,
-        Col("Other start", Kind.MOMENT),
-        Col("Other end", Kind.MOMENT),
-        Col("Window"),
-        Col("Choices"),
-        Col(f"Dearer than the booking by ({plan.currency})", Kind.NUMBER, digits=0),
+        *write.where(),
+        write.col("col-other-start", Kind.MOMENT),
+        write.col("col-other-end", Kind.MOMENT),
+        write.col("col-window"),
+        write.col("own-sheet-choices"),
+        write.col("col-dearer", Kind.NUMBER, unit=plan.currency, digits=0),
     ]
     ordered = sorted(plan.other_dates, key=lambda other: (other.key.sort_key, other.extra_cost, other.start))
     rows = [
@@ -218,27 +225,24 @@ def _other_dates(plan: Plan, mill: Mill) -> TidySheet:
             *_loom(o.key, mill),
             _local(o.start, zone),
             _local(o.end, zone),
-            str(o.kind),
+            write.speaker.word(o.kind),
             choices_text(o.choices),
             o.extra_cost,
         ]
         for o in ordered
     ]
-    return TidySheet("Other dates", columns, rows)
+    return write.sheet("book-other-dates", columns, rows)
 
 
-def _prices(plan: Plan) -> TidySheet:
+def _prices(plan: Plan, write: Wording) -> TidySheet:
     columns = [
-        Col("What is scarce"),
-        Col("Week"),
-        Col(
-            f"One more would save ({plan.currency})", Kind.NUMBER, digits=2,
-            about="What one more unit in that week would save, from the prices of the relaxed plan: a guide, not a quotation.",
-        ),
-    ]  # fmt: skip
-    rows = [[ENGLISH.say(price.what), price.week, price.price] for price in plan.prices]
+        write.col("col-scarce"),
+        write.col("col-week"),
+        write.col("col-one-more-saves", Kind.NUMBER, unit=plan.currency, digits=2, about="hint-one-more-saves"),
+    ]
+    rows = [[write.speaker.say(price.what), price.week, price.price] for price in plan.prices]
     rows.sort(key=lambda row: (natural_key(row[0]), row[1]))
-    return TidySheet("Prices of scarcity", columns, rows)
+    return write.sheet("book-prices", columns, rows)
 
 
 def choices_text(choices: Choices) -> str:

@@ -1,70 +1,92 @@
 """A rehearsal as a workbook: what it says, by when how many looms are done, what it costs, the worries, the bookings."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
 from tracker.domain.tables import Kind
+from tracker.export.plan_workbook import COST_TERMS
+from tracker.export.wording import Wording
 from tracker.office.writing.sheets import Col, TidySheet
 
-SHARES = ("p10", "p50", "p80", "p90")
+SHARES = {"p10": "col-p10", "p50": "col-p50", "p80": "col-p80", "p90": "col-p90"}
+"""Share of the runs → code of its heading."""
+
+TERMS = COST_TERMS | {"lost": "col-cost-lost", "left_over": "col-cost-of-left-over"}
+"""Term of the cost → code of its words."""
 
 
-def rehearsal_sheets(
-    result: Mapping[str, Any], says: Sequence[str], worries: Sequence[str], causes: Sequence[str]
-) -> list[TidySheet]:
-    """Sheets of a rehearsal as it is kept; `says` are its sentences, `worries` and `causes` the words of each worry and
-    booking, in their order. Moments are local, money is in the currency of the plan."""
-    sheets = [_done(result, says), _costs(result), _worries(result, worries), _bookings(result, causes)]
+@dataclass(frozen=True, slots=True)
+class RehearsalWords:
+    """What is said of a rehearsal: its sentences, then the words of each worry and booking, in their order."""
+
+    says: Sequence[str]
+    worries: Sequence[str]
+    causes: Sequence[str]
+    policies: Mapping[str, str]
+    """How it was played → its words."""
+
+
+def rehearsal_sheets(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> list[TidySheet]:
+    """Sheets of a rehearsal as it is kept. Moments are local, money is in the currency of the plan."""
+    sheets = [
+        _done(result, words, write), _costs(result, words, write), _worries(result, words, write), _bookings(result, words, write),
+    ]  # fmt: skip
     return [sheet for sheet in sheets if sheet.rows]
 
 
-def _done(result: Mapping[str, Any], says: Sequence[str]) -> TidySheet:
-    columns = [Col("Looms done", Kind.INTEGER), Col("Reached (% of runs)", Kind.FRACTION),
-               *(Col(share.upper(), Kind.MOMENT, about="Empty: not before the horizon.") for share in SHARES)]  # fmt: skip
+def _done(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> TidySheet:
+    col = write.col
+    columns = [col("col-looms-done", Kind.INTEGER), col("col-reached", Kind.FRACTION),
+               *(col(code, Kind.MOMENT, about="hint-not-before-horizon") for code in SHARES.values())]  # fmt: skip
     rows = [
         [line["looms"], line["reached"], *(_moment(line[share]) for share in SHARES)] for line in result["milestones"]
     ]
-    lines = ["The plan played many times, from today to its horizon: estimates, not promises.", *says]
-    return TidySheet("Done by", columns, rows, lines)
+    return write.sheet("book-done-by", columns, rows, [write.say("book-rehearsal-about"), *words.says])
 
 
-def _costs(result: Mapping[str, Any]) -> TidySheet:
-    cash = result["currency"]
+def _costs(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> TidySheet:
+    cash, col = result["currency"], write.col
     terms = list(result["policies"][0]["terms"])
-    amounts = [*(share.upper() for share in SHARES), "Mean", *(f"Of it {term.replace('_', ' ')}" for term in terms)]
-    columns = [Col("Played"), Col("Runs", Kind.INTEGER), *(Col(f"{name} ({cash})", Kind.NUMBER, digits=0) for name in amounts),
-               Col("Crews waiting for beams (h)", Kind.NUMBER, digits=1), Col("Crews idle (h)", Kind.NUMBER, digits=1)]  # fmt: skip
+    amounts = [*(col(code, Kind.NUMBER, unit=cash, digits=0) for code in (*SHARES.values(), "col-mean"))]
+    of_it = [
+        Col(write.say("col-of-it", term=write.say(TERMS[term]), currency=cash), Kind.NUMBER, digits=0) for term in terms
+    ]
+    hours = [col(code, Kind.NUMBER, unit="h", digits=1) for code in ("col-crews-waiting", "col-crews-idle")]
+    columns = [col("col-played"), col("col-runs", Kind.INTEGER), *amounts, *of_it, *hours]
     rows = [
-        [of["policy"], of["runs"], *(of["cost"][share] for share in SHARES), of["mean_cost"]["mean"],
+        [words.policies[of["policy"]], of["runs"], *(of["cost"][share] for share in SHARES), of["mean_cost"]["mean"],
          *(of["terms"][term] for term in terms), of["waited_h"], of["idle_h"]]
         for of in result["policies"]
     ]  # fmt: skip
-    says = result["plan_says"]
-    return TidySheet("Costs", columns, rows, [f"The plan itself says {says['cost']:,.2f} {cash}."])
+    says = write.say("book-plan-itself", cost=result["plan_says"]["cost"], currency=cash)
+    return write.sheet("book-costs", columns, rows, [says])
 
 
-def _worries(result: Mapping[str, Any], words: Sequence[str]) -> TidySheet:
-    amounts = (
-        Col(f"{name} ({result['currency']})", Kind.NUMBER, digits=0) for name in ("Saves", "At least", "At most")
-    )
-    columns = [Col("If it were certain"), *amounts, Col("Sure", Kind.YES_NO), Col("Runs", Kind.INTEGER)]
+def _worries(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> TidySheet:
+    col, cash = write.col, result["currency"]
+    amounts = (col(code, Kind.NUMBER, unit=cash, digits=0) for code in ("col-saves", "col-at-least", "col-at-most"))
+    columns = [col("col-if-certain"), *amounts, col("col-sure", Kind.YES_NO), col("col-runs", Kind.INTEGER)]
     rows = [
         [word, of["mean"], of["low"], of["high"], of["sure"], of["runs"]]
-        for word, of in zip(words, result["worries"], strict=True)
+        for word, of in zip(words.worries, result["worries"], strict=True)
     ]
-    return TidySheet("Worries", columns, rows, ["What the programme would cost less, with its 95 % interval."])
+    return write.sheet("book-worries", columns, rows, [write.say("book-worries-about")])
 
 
-def _bookings(result: Mapping[str, Any], causes: Sequence[str]) -> TidySheet:
-    columns = [Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER), Col("Start", Kind.MOMENT),
-               Col("Within a day (% of runs)", Kind.FRACTION), Col("Lost (% of runs)", Kind.FRACTION), Col("Held up most by"),
-               Col("That in (% of these)", Kind.FRACTION)]  # fmt: skip
+def _bookings(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> TidySheet:
+    col = write.col
+    columns = [
+        col("heading-loom", Kind.IDENTIFIER), col("heading-hall", Kind.IDENTIFIER), col("heading-start", Kind.MOMENT),
+        col("col-within-a-day", Kind.FRACTION), col("col-lost", Kind.FRACTION), col("col-held-up-by"),
+        col("col-that-in", Kind.FRACTION),
+    ]  # fmt: skip
     rows = [
         [of["loom"], of["hall"], _moment(of["start"]), of["on_time"], of["lost"], cause, of["of_cause"]]
-        for cause, of in zip(causes, result["bookings"], strict=True)
+        for cause, of in zip(words.causes, result["bookings"], strict=True)
     ]
-    return TidySheet("Bookings at risk", columns, rows, ["The likeliest to fail first."])
+    return write.sheet("book-at-risk", columns, rows, [write.say("book-at-risk-about")])
 
 
 def _moment(at: str | None) -> datetime | None:

@@ -6,11 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from tracker.domain.tables import Kind
-from tracker.office.writing.sheets import Col, TidySheet
+from tracker.export.wording import Wording
+from tracker.office.writing.sheets import TidySheet
 
 Rows = Sequence[Sequence[Any]]
-_PLACE = [Col("Loom", Kind.IDENTIFIER), Col("Hall", Kind.IDENTIFIER)]
-_WHAT = [Col("Setting"), Col("Side"), Col("Unit")]
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,24 +25,33 @@ class SettingsRows:
     taught: Rows
 
 
-def settings_sheets(rows: SettingsRows) -> list[TidySheet]:
-    any_value = [Col(name, Kind.ANY) for name in ("Found", "Set", "Now", "Target")]
+def settings_sheets(rows: SettingsRows, write: Wording) -> list[TidySheet]:
+    col = write.col
+    place = [col("heading-loom", Kind.IDENTIFIER), col("heading-hall", Kind.IDENTIFIER)]
+    what = [col("heading-setting"), col("heading-side"), col("heading-unit")]
     return [
-        TidySheet("Settings", [
-            *_PLACE, *_WHAT, *any_value, Col("Low", Kind.NUMBER), Col("High", Kind.NUMBER),
-            Col("Left less right", Kind.NUMBER, about="Angles the shorter way round."), Col("Last read", Kind.MOMENT),
-            Col("Readings", Kind.INTEGER),
+        write.sheet("book-settings", [
+            *place, *what, *(col(code, Kind.ANY) for code in ("col-found", "col-set", "col-now", "heading-target")),
+            col("heading-low", Kind.NUMBER), col("heading-high", Kind.NUMBER),
+            col("col-left-less-right", Kind.NUMBER, about="hint-left-less-right"), col("col-last-read", Kind.MOMENT),
+            col("own-sheet-readings", Kind.INTEGER),
         ], rows.settings, rows.lines, frozen=2),
-        TidySheet("Alarms", [*_PLACE, *_WHAT, Col("Kind"), Col("Value", Kind.ANY), Col("Read", Kind.MOMENT),
-                             Col("In words", width=46), Col("Seen", Kind.MOMENT), Col("By"), Col("What was said", width=30)],
-                  rows.alarms, [rows.rate], frozen=2),
-        TidySheet("Follow-up visits", [*_PLACE, Col("Days after sign-off", Kind.INTEGER), Col("Due", Kind.DATE),
-                                       Col("Done", Kind.DATE), Col("State")], rows.visits, frozen=2),
-        TidySheet("Metres on bobbins", [*_PLACE, *(Col(f"{name} (m)", Kind.NUMBER, digits=0) for name in (
-            "Left", "Right", "Left less right", "Cloth to the next change"))], rows.bobbins, frozen=2),
-        TidySheet("What looms taught", [
-            Col("Setting"), Col("Side"), Col("Unit"), Col("Machine type", Kind.IDENTIFIER), Col("Family"),
-            Col("Looms", Kind.INTEGER), Col("Median", Kind.NUMBER, digits=2), Col("Spread", Kind.NUMBER, digits=2),
-            Col("Method says", Kind.NUMBER), Col("Proposed", Kind.NUMBER),
+        write.sheet("book-alarms", [
+            *place, *what, col("heading-kind"), col("heading-value", Kind.ANY), col("col-read", Kind.MOMENT),
+            col("col-in-words", width=46), col("col-seen", Kind.MOMENT), col("col-by"), col("col-what-was-said", width=30),
+        ], rows.alarms, [rows.rate], frozen=2),
+        write.sheet("book-visits", [
+            *place, col("col-days-after", Kind.INTEGER), col("heading-due", Kind.DATE), col("col-done", Kind.DATE),
+            col("col-state"),
+        ], rows.visits, frozen=2),
+        write.sheet("book-bobbins", [
+            *place,
+            *(col(code, Kind.NUMBER, unit="m", digits=0)
+              for code in ("col-left", "col-right", "col-left-less-right", "col-cloth-to-change")),
+        ], rows.bobbins, frozen=2),
+        write.sheet("book-taught", [
+            *what, col("heading-machine-type", Kind.IDENTIFIER), col("heading-family"),
+            col("own-sheet-looms", Kind.INTEGER), *(col(code, Kind.NUMBER, digits=2) for code in ("col-median", "col-spread")),
+            *(col(code, Kind.NUMBER) for code in ("col-method-says", "col-proposed")),
         ], rows.taught),
     ]  # fmt: skip

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -13,6 +14,7 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, PageBreak, SimpleDocTemplate, Spacer, Table, TableStyle
 
 from tracker.export.pdf import FONT, GREY, INK, SHADE, paragraph
+from tracker.export.wording import Wording
 from tracker.office.files import write
 
 _WIDE = A4[0] - 30 * mm
@@ -55,6 +57,7 @@ class WorthPages:
     """Hall, loom, article, before, after, change."""
     figure: str
     """What the looms' figures are."""
+    language: str = "en"
 
 
 def write_worth_report(path: str | Path, pages: WorthPages) -> None:
@@ -69,50 +72,50 @@ def worth_pdf(pages: WorthPages) -> bytes:
         made, pagesize=A4, leftMargin=15 * mm, rightMargin=15 * mm, topMargin=14 * mm, bottomMargin=15 * mm,
         title=pages.title, author="beamslot",
     )  # fmt: skip
-    document.build([*_first(pages), PageBreak(), *_second(pages)], onFirstPage=_foot, onLaterPages=_foot)
+    write = Wording(pages.language)
+    foot = partial(_foot, write)
+    document.build([*_first(pages, write), PageBreak(), *_second(pages, write)], onFirstPage=foot, onLaterPages=foot)
     return made.getvalue()
 
 
-def _foot(canvas: Any, document: Any) -> None:
+def _foot(write: Wording, canvas: Any, document: Any) -> None:
     canvas.saveState()
     canvas.setFont(FONT, 8)
-    canvas.drawRightString(A4[0] - 15 * mm, 8 * mm, f"page {document.page}")
+    canvas.drawRightString(A4[0] - 15 * mm, 8 * mm, write.say("pdf-page", page=document.page))
     canvas.restoreState()
 
 
-def _first(pages: WorthPages) -> list[Flowable]:
+def _first(pages: WorthPages, write: Wording) -> list[Flowable]:
     story: list[Flowable] = [
         paragraph(pages.title, 16, bold=True),
         paragraph(pages.as_of, 9, colour=GREY),
         Spacer(1, 6),
     ]
     story += [paragraph(text, 10, bold=True, space_before=3) for text in pages.verdicts]
-    story += _picture(
-        "Change in percent with its 95 % interval: against the same weeks of looms not yet converted, and plainly before and "
-        "after (brown), which is not to be believed",
-        pages.changes, "%",
-    )  # fmt: skip
-    story += [paragraph("What it saves a month", 12, bold=True, space_before=10)]
+    story += _picture(write.say("pdf-changes"), pages.changes, "%", write)
+    story += [paragraph(write.say("pdf-saves"), 12, bold=True, space_before=10)]
     story += [paragraph(text, 9, space_before=2) for text in pages.savings]
-    return story + _picture(f"Measured and claimed, {pages.currency} a month", pages.money, pages.currency)
+    return story + _picture(write.say("pdf-money", currency=pages.currency), pages.money, pages.currency, write)
 
 
-def _second(pages: WorthPages) -> list[Flowable]:
-    story: list[Flowable] = _picture("Stops by weeks since the restart, change in percent", pages.weeks, "%")
-    story += [paragraph("How far to believe it", 12, bold=True, space_before=8)]
+def _second(pages: WorthPages, write: Wording) -> list[Flowable]:
+    story: list[Flowable] = _picture(write.say("pdf-weeks"), pages.weeks, "%", write)
+    story += [paragraph(write.say("pdf-believe"), 12, bold=True, space_before=8)]
     story += [paragraph(text, 9, space_before=2) for text in pages.beside]
-    return story + _looms(pages)
+    return story + _looms(pages, write)
 
 
-def _picture(title: str, bars: Sequence[Bar], unit: str) -> list[Flowable]:
+def _picture(title: str, bars: Sequence[Bar], unit: str, write: Wording) -> list[Flowable]:
     if not bars:
         return []
     return [
-        KeepTogether([paragraph(title, 9, colour=GREY, space_before=8), Spacer(1, 3), _drawing(bars[:MOST_BARS], unit)])
+        KeepTogether(
+            [paragraph(title, 9, colour=GREY, space_before=8), Spacer(1, 3), _drawing(bars[:MOST_BARS], unit, write)]
+        )
     ]
 
 
-def _drawing(bars: Sequence[Bar], unit: str) -> Drawing:
+def _drawing(bars: Sequence[Bar], unit: str, write: Wording) -> Drawing:
     """A line a bar: its label, its interval, a dot at the middle; a rule at nothing."""
     row, height = 13.0, 13.0 * len(bars) + 16
     low, high = min(0.0, *(b.low for b in bars)), max(0.0, *(b.high for b in bars))
@@ -131,19 +134,24 @@ def _drawing(bars: Sequence[Bar], unit: str) -> Drawing:
         faint: dict[str, Any] = {**look, "fillOpacity": 0.35}
         picture.add(Rect(x(bar.low), y - 2, max(0.8, x(bar.high) - x(bar.low)), 4, **faint))
         picture.add(Circle(x(bar.middle), y, 2.6, **look))
-        told = f"{bar.middle:+,.0f}" if unit == "%" else f"{bar.middle:,.0f}"
-        if bar.low != bar.high:
-            told += (
-                f" ({bar.low:+,.0f} to {bar.high:+,.0f})" if unit == "%" else f" ({bar.low:,.0f} to {bar.high:,.0f})"
-            )
+        told = _told(bar, unit == "%", write)
         picture.add(String(_WIDE, y - 3, told, fontName=FONT, fontSize=8, textAnchor="end", fillColor=HexColor(INK)))
     return picture
 
 
-def _looms(pages: WorthPages) -> list[Flowable]:
+def _told(bar: Bar, signed: bool, write: Wording) -> str:
+    """`-16 (-21 to -12)`; `signed` where a change is told: what rises has a plus."""
+    middle, low, high = (
+        f"{'+' if signed and value > 0 else ''}{write.number(value)}" for value in (bar.middle, bar.low, bar.high)
+    )
+    return middle if bar.low == bar.high else write.say("pdf-range", middle=middle, low=low, high=high)
+
+
+def _looms(pages: WorthPages, write: Wording) -> list[Flowable]:
     if not pages.looms:
         return []
-    head = ["Hall", "Loom", "Article", "Before", "After", "Change, 95 % interval"]
+    codes = ("heading-hall", "heading-loom", "heading-article", "pdf-before", "pdf-after", "pdf-change")
+    head = [write.say(code) for code in codes]
     rows = [
         [paragraph(text, 8, bold=i == 0) for text in row] for i, row in enumerate([head, *pages.looms[:MOST_LOOMS]])
     ]
@@ -153,6 +161,6 @@ def _looms(pages: WorthPages) -> list[Flowable]:
         ("TOPPADDING", (0, 0), (-1, -1), 1), ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
     ]))  # fmt: skip
     over = len(pages.looms) - MOST_LOOMS
-    more = [paragraph(f"and {over} more looms", 8, colour=GREY)] if over > 0 else []
-    title = f"Loom by loom on its own article, {pages.figure}; the season is in it"
+    more = [paragraph(write.say("pdf-more-looms", looms=over), 8, colour=GREY)] if over > 0 else []
+    title = write.say("pdf-loom-by-loom", figure=pages.figure)
     return [paragraph(title, 9, colour=GREY, space_before=8), Spacer(1, 3), table, *more]

@@ -25,7 +25,7 @@ from tracker.domain.tables import Kind
 from tracker.errors import DataError
 from tracker.office.files import telling, write
 from tracker.office.walking.comments import OURS
-from tracker.office.writing.values import MAX_TEXT, Share, workbook_value, xml_text
+from tracker.office.writing.values import MAX_TEXT, WEEKDAYS, Share, workbook_value, xml_text
 
 MAX_ROWS = 1_048_576
 MAX_COLUMNS = 16_384
@@ -44,10 +44,8 @@ _CHARACTER_IN = 0.099
 _MOST_RULED = 20_000
 """Cells of a table up to which empty cells are ruled as well; beyond, they only cost time."""
 _TEXT_KINDS = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.YES_NO, Kind.WEEKDAYS)
-_FORMATS = {Kind.DATE: "yyyy-mm-dd", Kind.MOMENT: "yyyy-mm-dd hh:mm", Kind.TIME: "hh:mm", Kind.INTEGER: "0"}
-_SHOWN_AS = {
-    "count": "#,##0", "share": "0.0##%", "moment": _FORMATS[Kind.MOMENT], "day": _FORMATS[Kind.DATE], "time": _FORMATS[Kind.TIME],
-}  # fmt: skip
+_TIME = "hh:mm"
+_SHOWN_AS = ("count", "share", "moment", "day", "time")
 _RIGHT = ("number", "count", "share")
 _ROOM_BELOW = 1000
 """Empty rows below the last one that still have the drop-downs."""
@@ -79,6 +77,23 @@ class Col:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetWords:
+    """What a sheet says by itself, in some language."""
+
+    total: str = "Total"
+    page: str = "Page &P of &N"
+    """As spreadsheets have it: `&P` is the number, `&N` how many there are."""
+    yes: str = "yes"
+    no: str = "no"
+    allowed: str = "Allowed"
+    usual: str = "Usual"
+    and_more: str = "or more"
+    day: str = "yyyy-mm-dd"
+    weekdays: tuple[str, ...] = WEEKDAYS
+    """Monday first."""
+
+
+@dataclass(frozen=True, slots=True)
 class TidySheet:
     """A worksheet: sentences, then one table."""
 
@@ -96,6 +111,7 @@ class TidySheet:
     """Index of a row → indexes of its columns that are framed, to be filled in by hand; rows are higher then."""
     breaks: Sequence[int] = ()
     """Indexes of rows that begin a new page."""
+    words: SheetWords = SheetWords()
 
 
 def write_tables(
@@ -151,9 +167,9 @@ def add_sheet(book: Workbook, sheet: TidySheet) -> Worksheet:
     _widths(page, sheet, first)
     _frames(page, sheet, first + 1)
     for index, column in enumerate(sheet.columns, 1):
-        _validate(page, column, index, first + 1, first + len(sheet.rows) + _ROOM_BELOW)
+        _validate(page, column, index, (first + 1, first + len(sheet.rows) + _ROOM_BELOW), sheet.words)
     page.freeze_panes = page.cell(first + 1, min(sheet.frozen, len(sheet.columns)) + 1).coordinate
-    _print_setup(page, first)
+    _print_setup(page, first, sheet.words)
     _breaks(page, sheet, first + 1)
     return page
 
@@ -197,13 +213,13 @@ def _headings(page: Worksheet, sheet: TidySheet, row: int) -> None:
 
 
 def _rows(page: Worksheet, sheet: TidySheet, first: int) -> None:
-    styles = [_style(page, column) for column in sheet.columns]
-    marked = [_style(page, column, PatternFill("solid", fgColor=_WARN)) for column in sheet.columns]
+    styles = [_style(page, column, sheet.words) for column in sheet.columns]
+    marked = [_style(page, column, sheet.words, PatternFill("solid", fgColor=_WARN)) for column in sheet.columns]
     ruled = len(sheet.rows) * len(sheet.columns) <= _MOST_RULED
     for number, values in enumerate(sheet.rows, first):
         shaded = sheet.marks is not None and number - first in sheet.marks
         for index, (column, value) in enumerate(zip(sheet.columns, values, strict=True), 1):
-            shown = workbook_value(column.kind, value)
+            shown = _shown(column, value, sheet.words)
             if shown is None and not ruled and not shaded:
                 continue
             cell: Cell = page.cell(number, index)  # type: ignore[assignment]
@@ -225,20 +241,28 @@ def _totals(page: Worksheet, sheet: TidySheet, first: int) -> None:
     if not sheet.rows or not any(column.total for column in sheet.columns):
         return
     row = first + len(sheet.rows)
-    page.cell(row, 1, "Total").font = _font(bold=True)
+    page.cell(row, 1, sheet.words.total).font = _font(bold=True)
     page.cell(row, 1).alignment = Alignment(horizontal="left", indent=1)
     for index, column in enumerate(sheet.columns):
         if column.total:
             cell = page.cell(row, index + 1, workbook_value(column.kind, sum(r[index] or 0 for r in sheet.rows)))
-            cell.number_format, cell.font = _number_format(column), _font(bold=True)
+            cell.number_format, cell.font = _number_format(column, sheet.words), _font(bold=True)
 
 
-def _style(page: Worksheet, column: Col, fill: PatternFill | None = None) -> dict[str, Any]:
+def _shown(column: Col, value: Any, words: SheetWords) -> Any:
+    """A value as its cell has it: yes, no and days of the week in the words of the sheet."""
+    if isinstance(value, bool) and column.kind is not Kind.ANY:
+        return words.yes if value else words.no
+    return workbook_value(column.kind, value, words.weekdays)
+
+
+def _style(page: Worksheet, column: Col, words: SheetWords, fill: PatternFill | None = None) -> dict[str, Any]:
     """The ready-made styles of a column's cells: setting them one property at a time costs most of the writing."""
     styles = {}
+    formats = {"count": "#,##0", "share": "0.0##%", "moment": f"{words.day} {_TIME}", "day": words.day, "time": _TIME}
     for key in ("text", "number", *_SHOWN_AS):
         probe: Cell = Cell(page, 1, 1)
-        probe.number_format = "@" if key == "text" else _SHOWN_AS.get(key, _number_format(column))
+        probe.number_format = "@" if key == "text" else formats.get(key, _number_format(column, words))
         probe.font, probe.border = _font(), _RULE
         probe.alignment = (
             Alignment(vertical="top", wrap_text=True, horizontal="left", indent=1)
@@ -272,12 +296,13 @@ def _style_key(column: Col, value: Any) -> str:
     return "number"
 
 
-def _number_format(column: Col) -> str:
+def _number_format(column: Col, words: SheetWords) -> str:
     if column.kind in _TEXT_KINDS:
         return "@"
     if column.digits is not None:
         return "#,##0" + ("." + "0" * column.digits if column.digits else "")
-    return _FORMATS.get(column.kind, "General")
+    formats = {Kind.DATE: words.day, Kind.MOMENT: f"{words.day} {_TIME}", Kind.TIME: _TIME, Kind.INTEGER: "0"}
+    return formats.get(column.kind, "General")
 
 
 def _widths(page: Worksheet, sheet: TidySheet, heading_row: int) -> None:
@@ -290,7 +315,7 @@ def _widths(page: Worksheet, sheet: TidySheet, heading_row: int) -> None:
         widths.append(column.width or fitting)
         dimension = page.column_dimensions[column_letters(index + 1)]
         dimension.width = widths[-1]
-        dimension.number_format = _number_format(column)
+        dimension.number_format = _number_format(column, sheet.words)
     headings = [column.heading for column in sheet.columns]
     _height(page, heading_row, headings, widths)
     if len(sheet.rows) * len(sheet.columns) <= _MOST_RULED:
@@ -339,36 +364,38 @@ def _numeric(column: Col) -> bool:
     return column.kind in (Kind.NUMBER, Kind.INTEGER, Kind.FRACTION)
 
 
-def _validate(page: Worksheet, column: Col, index: int, first: int, last: int) -> None:
-    """A drop-down for a closed list, a warning for a number out of its usual limits."""
-    words = column.words or (("yes", "no") if column.kind is Kind.YES_NO else ())
+def _validate(page: Worksheet, column: Col, index: int, rows: tuple[int, int], says: SheetWords) -> None:
+    """A drop-down for a closed list, a warning for a number out of its usual limits; from the first to the last of the rows."""
+    words = column.words or ((says.yes, says.no) if column.kind is Kind.YES_NO else ())
     if words and len(",".join(words)) <= 255 and not any("," in word or '"' in word for word in words):
         rule = DataValidation(
             "list", formula1=f'"{",".join(words)}"', allow_blank=True, errorStyle="stop" if column.closed else "warning"
         )
-        rule.error = f"Allowed: {', '.join(words)}"[:225]
+        rule.error = f"{says.allowed}: {', '.join(words)}"[:225]
     elif _numeric(column) and column.low is not None:
         upper = column.high is not None
         rule = DataValidation(
             "decimal", "between" if upper else "greaterThanOrEqual", f"{column.low:g}", f"{column.high:g}" if upper else None,
             allow_blank=True, errorStyle="warning",
         )  # fmt: skip
-        rule.error = f"Usual: {column.low:g}" + (f" to {column.high:g}" if upper else " or more")
+        rule.error = f"{says.usual}: " + (
+            f"{column.low:g} – {column.high:g}" if upper else f"{column.low:g} {says.and_more}"
+        )
     else:
         return
     rule.errorTitle, rule.showErrorMessage = column.heading[:32], True
     letter = column_letters(index)
-    rule.add(f"{letter}{first}:{letter}{min(last, MAX_ROWS)}")
+    rule.add(f"{letter}{rows[0]}:{letter}{min(rows[1], MAX_ROWS)}")
     page.add_data_validation(rule)
 
 
-def _print_setup(page: Worksheet, heading_row: int) -> None:
+def _print_setup(page: Worksheet, heading_row: int, words: SheetWords) -> None:
     """Landscape A4, all columns on one page's width, the headings on every page."""
     page.page_setup.orientation, page.page_setup.paperSize = "landscape", page.PAPERSIZE_A4
     page.page_setup.fitToHeight = 0
     page.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
     page.print_title_rows = f"{heading_row}:{heading_row}"
-    page.oddHeader.left.text, page.oddHeader.right.text = "&A", "Page &P of &N"  # type: ignore[union-attr]
+    page.oddHeader.left.text, page.oddHeader.right.text = "&A", words.page  # type: ignore[union-attr]
 
 
 def _breaks(page: Worksheet, sheet: TidySheet, first: int) -> None:

@@ -1,7 +1,7 @@
 """Values as workbook cells: percent for fractions, days as words, text that a spreadsheet would run as plain text."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import UTC, date, datetime, time
 from typing import Any
 
@@ -12,17 +12,17 @@ from tracker.errors import DataError
 
 MAX_TEXT = 32_767
 """Characters that a cell of an xlsx holds (published limit of the format)."""
-_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _NOT_XML = re.compile("[\x00-\x08\x0b-\x1f\ufffe\uffff\ud800-\udfff]|_(?=x[0-9A-Fa-f]{4}_)")
 _FIRST_DAY = date(1900, 3, 1)
 """Serial dates before it are ambiguous, for the format counts a 29 February 1900 that never was."""
 
 
-def workbook_value(kind: Kind, value: Any) -> Any:
+def workbook_value(kind: Kind, value: Any, days: Sequence[str] = WEEKDAYS) -> Any:
     """The value that a workbook shows for a domain value: str, int, float, bool, date, datetime, time or None.
 
-    Fractions become percent (0.88 → 88, see `shown_share`), whole floats ints, weekdays `Mon-Fri`, yes/no words, aware
-    moments UTC. Days before March 1900, which a spreadsheet cannot count, become ISO text.
+    Fractions become percent (0.88 → 88, see `shown_share`), whole floats ints, weekdays `Mon-Fri` by the names of `days`, yes/no
+    words, aware moments UTC. Days before March 1900, which a spreadsheet cannot count, become ISO text.
     """
     match value:
         case None | "":
@@ -36,9 +36,9 @@ def workbook_value(kind: Kind, value: Any) -> Any:
         case float():
             return whole(value)
         case frozenset() | set():
-            return weekdays(value)
+            return weekdays(value, days)
         case list() | tuple():
-            return weekdays(value) if kind is Kind.WEEKDAYS else ", ".join(map(str, value))
+            return weekdays(value, days) if kind is Kind.WEEKDAYS else ", ".join(map(str, value))
         case datetime() if value.tzinfo is not None:
             return workbook_value(kind, value.astimezone(UTC).replace(tzinfo=None))
         case date() if _day(value) < _FIRST_DAY:
@@ -63,12 +63,12 @@ def whole(value: float) -> float | int:
     return int(value) if value == int(value) and abs(value) < 1e15 else value
 
 
-def weekdays(days: Iterable[int]) -> str:
+def weekdays(which: Iterable[int], days: Sequence[str] = WEEKDAYS) -> str:
     """`Mon-Fri` for a run of three or more days, else `Mon, Wed`; 0 = Monday."""
-    order = sorted(days)
+    order = sorted(which)
     if len(order) > 2 and order[-1] - order[0] == len(order) - 1:
-        return f"{_DAYS[order[0]]}-{_DAYS[order[-1]]}"
-    return ", ".join(_DAYS[day] for day in order)
+        return f"{days[order[0]]}-{days[order[-1]]}"
+    return ", ".join(days[day] for day in order)
 
 
 def xml_text(text: str) -> str:

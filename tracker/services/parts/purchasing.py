@@ -6,7 +6,7 @@ from datetime import date, datetime
 from pathlib import Path
 
 from tracker.domain.needs import OrderLine
-from tracker.export.orders import supplier_file, supplier_workbook, write_orders, write_supplier_orders
+from tracker.export.orders import OrdersOf, supplier_file, supplier_workbook, write_orders, write_supplier_orders
 from tracker.export.picks import write_picks
 from tracker.services.context import Context
 from tracker.services.parts.kits import PickReport, pick_list
@@ -32,8 +32,8 @@ def order_files(
     """Write the order list and a workbook for each supplier into `folder` (made where missing)."""
     report = net_needs(context, as_of, left_over, left_over_on)
     with context.reading() as uow:
-        programme = uow.terms().programme
-    whole, *suppliers = write_supplier_orders(folder, report.orders, report.currency, programme, report.cash)
+        of = OrdersOf(report.currency, uow.terms().programme, report.cash)
+    whole, *suppliers = write_supplier_orders(folder, report.orders, of, context.language)
     return OrderFiles(report, whole, tuple(suppliers))
 
 
@@ -41,12 +41,12 @@ def order_workbook(context: Context, lines: Sequence[OrderLine]) -> bytes:
     """A workbook of lines of one supplier to send, for a download; filled in, it loads as receipts."""
     with context.reading() as uow:
         terms = uow.terms()
-    return supplier_workbook(lines, terms.currency, terms.programme)
+    return supplier_workbook(lines, OrdersOf(terms.currency, terms.programme), context.language)
 
 
-def order_file_name(supplier: str) -> str:
+def order_file_name(supplier: str, language: str = "en") -> str:
     """`order Rail works.xlsx`."""
-    return supplier_file(supplier)
+    return supplier_file(supplier, language)
 
 
 def order_list(
@@ -58,7 +58,7 @@ def order_list(
 ) -> NeedsReport:
     """Write the order list alone (.xlsx), with the money by month."""
     report = net_needs(context, as_of, left_over, left_over_on)
-    write_orders(target, report.orders, report.currency, report.cash)
+    write_orders(target, report.orders, OrdersOf(report.currency, cash=report.cash), context.language)
     return report
 
 
@@ -68,5 +68,5 @@ def pick_file(
     """Write the pick list of `days` local days from `first` (default: the day of `as_of`) as .xlsx or .pdf."""
     report = pick_list(context, first, days, as_of)
     with context.reading() as uow:
-        write_picks(target, report.picks, uow.mill())
+        write_picks(target, report.picks, uow.mill(), context.language)
     return report

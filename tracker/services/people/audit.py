@@ -11,6 +11,7 @@ from tracker.domain.people import Deed, Role
 from tracker.domain.words import fold
 from tracker.errors import DataError, Message, message
 from tracker.export.changes_sheet import changes_sheet
+from tracker.export.wording import Wording
 from tracker.office.writing.sheets import TidySheet, content, tables_book, write_tables
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
@@ -91,36 +92,37 @@ def _undoable(uow: UnitOfWork, acts: Acts) -> frozenset[int]:
 def write_deeds(context: Context, target: Path, which: Which = EVERYTHING) -> Deeds:
     """Write them to a workbook (.xlsx)."""
     found = deeds(context, which, MOST)
-    write_tables(target, [_sheet(found)])
+    write_tables(target, [_sheet(found, context.language)])
     return found
 
 
 def deeds_file(context: Context, which: Which = EVERYTHING) -> bytes:
     """The same, for a download."""
-    return content(tables_book([_sheet(deeds(context, which, MOST))]), NAME)
+    return content(tables_book([_sheet(deeds(context, which, MOST), context.language)]), NAME)
 
 
-def roles_said(deed: Deed) -> str:
+def roles_said(deed: Deed, speaker: Speaker = ENGLISH) -> str:
     """The roles that somebody acted in, for a person."""
     every = len(deed.roles) == len(Role)
-    return ENGLISH.say(message("every-role")) if every else ", ".join(ENGLISH.word(Role(role)) for role in deed.roles)
+    return speaker.say(message("every-role")) if every else ", ".join(speaker.word(Role(role)) for role in deed.roles)
 
 
-def _sheet(found: Deeds) -> TidySheet:
-    speaker = Speaker(zone=found.zone)
+def _sheet(found: Deeds, language: str) -> TidySheet:
+    write = Wording(language, found.zone)
+    speaker = write.speaker
     rows = [
         [
             d.at.astimezone(found.zone).replace(tzinfo=None),
             d.who,
             d.told,
-            roles_said(d),
-            d.through,
+            roles_said(d, speaker),
+            write.say("changes-through", by=d.through) if d.through else "",
             speaker.say(d.what),
         ]
         for d in found.deeds
     ]
-    said = [ENGLISH.say(message("deeds-cut", most=MOST))] if found.more else []
-    return changes_sheet(rows, said)
+    said = [write.say("deeds-cut", most=MOST)] if found.more else []
+    return changes_sheet(rows, said, write)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from tracker.domain.plan import Booking, LeftOver, OtherDate, Plan
 from tracker.errors import DataError
 from tracker.export.late_sheet import late_sheet
 from tracker.export.plan_workbook import BesideThePlan, write_plan
+from tracker.export.wording import Wording
 from tracker.forecast.beam_outs import forecast
 from tracker.services.context import Context
 from tracker.services.looms import find_loom
@@ -65,8 +66,10 @@ def write_plan_workbook(context: Context, target: Path) -> Plan:
     windows, scoped = forecast(mill, plan.as_of, plan.horizon_end), scope(context)
     contents = {key: scope.contents for key, scope in scoped.scopes.items()}
     at = planning_moment(mill.terms, None, context.now())
-    more = [*sheets_of(scoped), late_sheet(late_now(context, at), mill.terms.zone)]
-    write_plan(target, plan, mill, BesideThePlan(net_needs(context, plan.as_of).weeks, windows, contents, more))
+    write = Wording(context.language, mill.terms.zone)
+    more = [*sheets_of(scoped, write), late_sheet(late_now(context, at), write)]
+    beside = BesideThePlan(net_needs(context, plan.as_of).weeks, windows, contents, more)
+    write_plan(target, plan, mill, beside, context.language)
     return plan
 
 

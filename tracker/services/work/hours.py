@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from tracker.export.hours_sheets import HoursOf, hours_sheets
+from tracker.export.wording import Wording
 from tracker.office.writing.sheets import TidySheet, write_tables
 from tracker.services.context import Context
 from tracker.services.work.scope import ScopeReport, scope
@@ -17,12 +18,12 @@ def hours_records(context: Context) -> list[dict[str, Any]]:
 
 def write_hours(context: Context, target: Path) -> int:
     """Write the hours workbook (.xlsx); gives the number of rows."""
-    sheets = sheets_of(scope(context))
+    sheets = sheets_of(scope(context), Wording(context.language))
     write_tables(target, sheets)
     return sum(len(sheet.rows) for sheet in sheets)
 
 
-def sheets_of(report: ScopeReport) -> list[TidySheet]:
+def sheets_of(report: ScopeReport, write: Wording) -> list[TidySheet]:
     """The sheets of the hours of all looms."""
     of = HoursOf(report.programme, report.currency, len(report.scopes), report.method_version)
-    return hours_sheets(report.hours, of)
+    return hours_sheets(report.hours, of, write)

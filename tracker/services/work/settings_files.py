@@ -11,6 +11,7 @@ from tracker.commissioning.settings.taught import Taught
 from tracker.domain.words import fold
 from tracker.errors import DataError, Message, message
 from tracker.export.settings_sheets import SettingsRows, settings_sheets
+from tracker.export.wording import Wording
 from tracker.export.workbook import write_export
 from tracker.office.writing.sheets import write_tables
 from tracker.services.context import Context
@@ -21,13 +22,14 @@ from tracker.words import Speaker
 SETPOINTS = "setpoints"
 
 
-def write_settings(path: Path, report: SettingsReport) -> None:
+def write_settings(path: Path, report: SettingsReport, language: str = "en") -> None:
     """Write the workbook (.xlsx)."""
-    write_tables(path, settings_sheets(_rows(report)))
+    write = Wording(language, report.zone)
+    write_tables(path, settings_sheets(_rows(report, write.speaker), write))
 
 
-def _rows(report: SettingsReport) -> SettingsRows:
-    speaker, apart = Speaker(zone=report.zone), report.left_less_right()
+def _rows(report: SettingsReport, speaker: Speaker) -> SettingsRows:
+    apart = report.left_less_right()
 
     def local(at: datetime) -> datetime:
         return at.astimezone(report.zone).replace(tzinfo=None)
@@ -38,11 +40,14 @@ def _rows(report: SettingsReport) -> SettingsRows:
         for o in report.series
     ]  # fmt: skip
     alarms = [
-        [a.series.key.loom, a.series.key.hall, a.series.setting, a.series.side, a.series.unit, a.kind.value, a.value.value,
+        [a.series.key.loom, a.series.key.hall, a.series.setting, a.series.side, a.series.unit, speaker.word(a.kind), a.value.value,
          local(a.value.at), speaker.line(alarm_message(a)), *((local(s.at), s.who, s.why) if s else (None, None, None))]
         for a, s in (*((a, None) for a in report.review.alarms), *report.quiet)
     ]  # fmt: skip
-    visits = [[v.key.loom, v.key.hall, v.after_days, v.due_on, v.done_on, report.state_of(v)] for v in report.visits]
+    visits = [
+        [v.key.loom, v.key.hall, v.after_days, v.due_on, v.done_on, speaker.say(message("visit-state", state=report.state_of(v)))]
+        for v in report.visits
+    ]  # fmt: skip
     bobbins = [
         [key.loom, key.hall, b.left_m, b.right_m, b.left_more_m, b.cloth_to_change_m()]
         for key, b in report.bobbins.items()

@@ -19,28 +19,28 @@ from tracker.words import Speaker
 from tracker.words.formats import moment
 
 
-def write_report(path: Path, report: WorthReport) -> None:
+def write_report(path: Path, report: WorthReport, language: str = "en") -> None:
     """Write it as .pdf."""
-    write_worth_report(path, pages_of(report))
+    write_worth_report(path, pages_of(report, language))
 
 
-def report_file(report: WorthReport) -> bytes:
+def report_file(report: WorthReport, language: str = "en") -> bytes:
     """The same, for a download."""
-    return worth_pdf(pages_of(report))
+    return worth_pdf(pages_of(report, language))
 
 
-def pages_of(report: WorthReport) -> WorthPages:
-    speaker, terms = Speaker(zone=report.terms.zone), report.terms
+def pages_of(report: WorthReport, language: str = "en") -> WorthPages:
+    speaker, terms = Speaker(language, report.terms.zone), report.terms
     first = report.measures[0] if report.measures else None
     return WorthPages(
-        speaker.say(message("worth-title", programme=terms.programme)), moment(report.as_of, terms.zone),
+        speaker.say(message("worth-title", programme=terms.programme)), moment(report.as_of, terms.zone, language),
         _sentences(speaker, verdicts(report)),
         [bar for one in report.measures for bar in _bars(one, speaker)],
         _sentences(speaker, savings_messages(report)), list(_money(report, speaker)), terms.currency,
         list(_weeks(first, speaker)) if first else [], _sentences(speaker, beside(report)),
-        [[one.key.hall, one.key.loom, one.article, *loom_figures(first, one), speaker.say(loom_change(first, one))]
+        [[one.key.hall, one.key.loom, one.article, *loom_figures(first, one, language), speaker.say(loom_change(first, one))]
          for one in first.looms] if first else [],
-        speaker.say(message("worth-looms-figure", figure=first.name if first else "stops")),
+        speaker.say(message("worth-looms-figure", figure=first.name if first else "stops")), language,
     )  # fmt: skip
 
 
