@@ -72,7 +72,7 @@ def test_it_is_written_as_a_workbook(published, tmp_path):
     # one of three is a third, so a quarter of three looms is one, three quarters are three
     ends = [at(day, hour).replace(tzinfo=None) for day, hour in ((0, 16), (1, 14), (3, 10))]
     assert done[-3:] == [[looms, 100, *[end] * 4] for looms, end in enumerate(ends, 1)]
-    assert costs[-1][0] == "kept" and costs[-1][6] == pytest.approx(made.objective)
+    assert costs[-1][0] == "the plan, kept" and costs[-1][6] == pytest.approx(made.objective)
     assert worries[-1][0] == "beam-outs as forecast" and worries[-1][1] == 0
     assert {(row[3], row[4]) for row in risks[-3:]} == {(100, 0)}
 
