@@ -1,8 +1,7 @@
 """Tidy worksheets: one look for every workbook that we write."""
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from copy import copy
-from dataclasses import dataclass
 from datetime import date, datetime, time
 from io import BytesIO
 from pathlib import Path
@@ -25,7 +24,8 @@ from tracker.domain.tables import Kind
 from tracker.errors import DataError
 from tracker.office.files import telling, write
 from tracker.office.walking.comments import OURS
-from tracker.office.writing.values import MAX_TEXT, WEEKDAYS, Share, workbook_value, xml_text
+from tracker.office.writing.tidy import Col, SheetWords, TidySheet
+from tracker.office.writing.values import MAX_TEXT, Share, workbook_value, xml_text
 
 MAX_ROWS = 1_048_576
 MAX_COLUMNS = 16_384
@@ -49,69 +49,6 @@ _SHOWN_AS = ("count", "share", "moment", "day", "time")
 _RIGHT = ("number", "count", "share")
 _ROOM_BELOW = 1000
 """Empty rows below the last one that still have the drop-downs."""
-
-
-@dataclass(frozen=True, slots=True)
-class Col:
-    """A column of a sheet that we write."""
-
-    heading: str
-    """With its unit: `Quantity (pc)`, `Efficiency (%)`."""
-    kind: Kind = Kind.TEXT
-    digits: int | None = None
-    """Decimals shown, with a mark for thousands; None = as the number is."""
-    words: tuple[str, ...] = ()
-    """Drop-down of the allowed values."""
-    closed: bool = True
-    """False: a value outside the drop-down is warned of, not refused."""
-    about: str = ""
-    """Comment on the heading."""
-    needed: bool = False
-    low: float | None = None
-    high: float | None = None
-    """Usual limits as the sheet shows the value (percent for fractions); a value beyond is warned of, not refused."""
-    total: bool = False
-    """A sum stands below the column."""
-    width: int | None = None
-    """In characters; None = as wide as its content, within limits."""
-
-
-@dataclass(frozen=True, slots=True)
-class SheetWords:
-    """What a sheet says by itself, in some language."""
-
-    total: str = "Total"
-    page: str = "Page &P of &N"
-    """As spreadsheets have it: `&P` is the number, `&N` how many there are."""
-    yes: str = "yes"
-    no: str = "no"
-    allowed: str = "Allowed"
-    usual: str = "Usual"
-    and_more: str = "or more"
-    day: str = "yyyy-mm-dd"
-    weekdays: tuple[str, ...] = WEEKDAYS
-    """Monday first."""
-
-
-@dataclass(frozen=True, slots=True)
-class TidySheet:
-    """A worksheet: sentences, then one table."""
-
-    title: str
-    columns: Sequence[Col]
-    rows: Sequence[Sequence[Any]]
-    """Domain values in the order of the columns."""
-    lines: Sequence[str] = ()
-    """Sentences above the table."""
-    frozen: int = 1
-    """Columns that stay in view."""
-    marks: Mapping[int, str] | None = None
-    """Index of a row → word that says why it is shaded, which also stands in the row."""
-    framed: Mapping[int, Collection[int]] | None = None
-    """Index of a row → indexes of its columns that are framed, to be filled in by hand; rows are higher then."""
-    breaks: Sequence[int] = ()
-    """Indexes of rows that begin a new page."""
-    words: SheetWords = SheetWords()
 
 
 def write_tables(
@@ -309,7 +246,8 @@ def _widths(page: Worksheet, sheet: TidySheet, heading_row: int) -> None:
     """Columns as wide as the longest word of their heading and their values, within limits; rows as high as they wrap."""
     widths = []
     for index, column in enumerate(sheet.columns):
-        words = max((len(word) for word in column.heading.split()), default=0) + 3
+        longest = max((len(word) for word in column.heading.split()), default=0)
+        words = longest * 4 // 3 + 2  # headings are bold
         values = max((_shown_width(column, row[index]) for row in sheet.rows), default=0) + 3
         fitting = max(_NARROWEST, min(_WIDEST, max(words, values)), min(len(column.heading), 12))
         widths.append(column.width or fitting)

@@ -1,4 +1,4 @@
-### War es das wert? Urteile, was neben ihnen steht, Ersparnis und Rückfluss.
+### Hat es sich gelohnt? Urteile, was neben ihnen steht, Ersparnis und Rückfluss.
 
 worth-nothing = keine Stillstände und keine Abfallbreiten sind eingelesen{ $article ->
         [none] {""}
@@ -76,7 +76,7 @@ worth-silent = { $looms ->
         [one] eine Webmaschine
        *[other] { $looms } Webmaschinen
     } ohne Stillstand vor dem Umbau können nichts sagen
-worth-plain = einfach vorher und nachher, { $what }: { $change }; sich nicht danach richten: Jahreszeit, Artikel und Reihenfolge der Webmaschinen stecken darin, und von 500 simulierten Programmen enthält es die Wahrheit in höchstens 3, mit 12 Webmaschinen in 63
+worth-plain = schlicht vorher und nachher, { $what }: { $change }; sich nicht danach richten: Jahreszeit, Artikel und Reihenfolge der Webmaschinen stecken darin, und von 500 simulierten Programmen enthält es die Wahrheit in höchstens 3, mit 12 Webmaschinen in 63
 worth-picks = { $looms ->
         [one] eine umgebaute Webmaschine webt
        *[other] { $looms } umgebaute Webmaschinen weben
@@ -116,8 +116,8 @@ take-over-unclaimed = die Maschinenliste gibt für die gemessenen Webmaschinen k
 take-over-beyond = gemessen sind { QUANTITY($share) } % der angegebenen Ersparnis; ein Plan nimmt 0 bis { QUANTITY($most) } %
     .hint = Saving per day in Looms ausbessern, wenn die Weberei danach planen will
 worth-take-over-whole = was übernommen wird, ist an allem gemessen, was jetzt bekannt ist
-worth-title = { $programme }: war es das wert?
-worth-plainly = { $what }, einfach vorher und nachher
+worth-title = { $programme }: hat es sich gelohnt?
+worth-plainly = { $what }, vorher/nachher
 worth-week = { $first ->
         [0] die erste Woche
        *[other] Woche { $first }{ $last ->
