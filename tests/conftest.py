@@ -1,5 +1,6 @@
 """For every test: no terminal's width from outside, the longest test begun first where several run side by side, new mills
-made quickly, and no screen's script left behind as the main module, which processes begun later would run."""
+made quickly, statements worked out once, and no screen's script left behind as the main module, which processes begun later
+would run."""
 
 import os
 import sys
@@ -13,10 +14,12 @@ MAIN = sys.modules["__main__"]
 
 def pytest_configure():
     import empty_mills
+    import one_dialect
 
     from tracker.store import opening
 
     opening.upgrade = empty_mills.upgrade
+    one_dialect.share()
 
 
 def pytest_collection_modifyitems(items):

@@ -88,8 +88,8 @@ def test_a_load_of_which_somebody_changed_one_value_since(empty, tmp_path):
     assert says(done.message) == f"{wrong} is undone: {said}; one other stays, since it was changed since."
     told = [(d.who, says(d.what)) for d in deeds(by(empty)).deeds if d.act == done.by]
     assert sorted(told) == [
-        ("Bo", "Looms 1, H: Speed 500 → 600"),
-        ("Bo", "Looms 3, H: Speed 520 → 620"),
+        ("Bo", "Looms 1, H: Speed (picks/min) 500 → 600"),
+        ("Bo", "Looms 3, H: Speed (picks/min) 520 → 620"),
         ("Bo", f"undid {wrong}"),
     ]
     assert check_history(by(empty)).last_hash
