@@ -27,8 +27,13 @@ TERMS = {
     "parts": "term-parts",
     "saving_foregone": "term-saving-foregone",
     "moves": "term-moved-bookings",
+    "surviving": "term-surviving",
 }
 """Field of the cost of a booking → its code."""
+
+
+BESIDE = ("moves", "surviving")
+"""Terms that plans are held against each other without."""
 
 
 def term_word(field: str) -> str:
@@ -122,7 +127,7 @@ WIDEST_NAME = 24
 def scenario_frame(board: ScenarioBoard) -> pd.DataFrame:
     """plan (its name in lines), part (order of the term), number (the term's, from 1), term (numbered, also the looms left
     over), amount, cost of the plan, says (that in words); all without the price of moves."""
-    rows, terms = [], [field for field in CostTerms.__slots__ if field != "moves"]
+    rows, terms = [], [field for field in CostTerms.__slots__ if field not in BESIDE]
     for line in board.lines:
         amounts = {term_word(field): getattr(line.cost, field) for field in terms}
         name, cost = "\n".join(wrap(plan_name(line), WIDEST_NAME)), line.comparable

@@ -48,10 +48,10 @@ def show_proposed(publishes: bool) -> None:
 def _figures(report: PlanReport) -> list[tuple[str, str, str]]:
     plan, before = report.plan, report.previous
     moves = sum(booking.cost.moves for booking in plan.bookings)
-    costs = plan.objective - moves
+    costs = plan.paid - moves
     against = ""
     if before:
-        more = costs - (before.objective - sum(booking.cost.moves for booking in before.bookings))
+        more = costs - (before.paid - sum(booking.cost.moves for booking in before.bookings))
         against = say("proposed-against", more=more, currency=plan.currency)
     gone = [move for move in report.moves if move.before]
     return [

@@ -9,7 +9,7 @@ from dashboards import access, job_parts, scenario_form
 from dashboards.charts import scenario_chart
 from dashboards.empty import no_plan
 from dashboards.forms import Form, say_done
-from dashboards.frames import plan_name, scenario_frame, term_word
+from dashboards.frames import BESIDE, plan_name, scenario_frame, term_word
 from dashboards.parts import table
 from dashboards.scenario_in_force import in_force_part
 from dashboards.sentences import share
@@ -84,9 +84,10 @@ def _figures(board: ScenarioBoard) -> list[tuple[str, Callable[[PlanLine], str]]
     return [
         (say("scenarios-cost"), lambda line: money(line.comparable, cash)),
         (say("scenarios-against", name=plan_name(first)), lambda line: money(line.comparable - first.comparable, cash)),
-        *((f"· {term_word(field)}", term(field)) for field in CostTerms.__slots__ if field != "moves"),
+        *((f"· {term_word(field)}", term(field)) for field in CostTerms.__slots__ if field not in BESIDE),
         (f"· {say('chart-left-over')}", lambda line: money(line.left_over_cost, cash)),
         (say("scenarios-moves"), lambda line: money(line.cost.moves, cash)),
+        (say("scenarios-surviving"), lambda line: money(line.cost.surviving, cash)),
         (say("scenarios-booked"), lambda line: count(len(line.plan.bookings), "so-many-looms")),
         (say("scenarios-left-over"), lambda line: count(len(line.plan.left_over), "so-many-looms")),
         (say("scenarios-ends"), lambda line: day(line.finish_on) or say("scenarios-none")),

@@ -300,7 +300,7 @@ def _print_changes(report) -> None:
             for m in report.moves
         ],
     )  # fmt: skip
-    before, now = (show.money(plan.objective, plan.currency) for plan in (report.previous, report.plan))
+    before, now = (show.money(plan.paid, plan.currency) for plan in (report.previous, report.plan))
     show.say(f"The published plan cost {before} when it was made, this one costs {now}.")
 
 

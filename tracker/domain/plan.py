@@ -28,10 +28,17 @@ class CostTerms:
     parts: float = 0.0
     saving_foregone: float = 0.0
     moves: float = 0.0
+    surviving: float = 0.0
+    """What the term `no second chance` reckons; nobody pays it."""
 
     @property
     def total(self) -> float:
         return sum(astuple(self))
+
+    @property
+    def paid(self) -> float:
+        """Without what is only reckoned so that the plan survives."""
+        return self.total - self.surviving
 
 
 @dataclass(frozen=True, slots=True)
@@ -264,6 +271,16 @@ class Plan:
     """Where bookings were to be kept."""
     undoing: tuple[Undo, ...] = ()
     """Of the published bookings that it moves and that lay ahead."""
+
+    @property
+    def surviving(self) -> float:
+        """What is reckoned in the objective only so that the plan survives; nobody pays it."""
+        return sum(booking.cost.surviving for booking in self.bookings)
+
+    @property
+    def paid(self) -> float:
+        """The objective without that: what a plan costs, to be held against others."""
+        return self.objective - self.surviving
 
     @property
     def gap(self) -> float:

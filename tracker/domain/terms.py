@@ -1,13 +1,26 @@
 """The terms of a programme: its name, time zone, horizon, limits and prices. Defaults are the trade's usual figures."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field, replace
 from datetime import date
 from difflib import get_close_matches
 from functools import cache
 from zoneinfo import ZoneInfo, available_timezones
 
 from tracker.domain.words import fold
+
+
+@dataclass(frozen=True, slots=True)
+class Care:
+    """What plans do so that they survive the hall: the terms of that name; by default nothing."""
+
+    room: float = 0
+    no_second_chance: float = 0
+    usual_absence: float = 0
+    receipts_later_days: int = 0
+
+
+NO_CARE = Care()
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,10 +80,27 @@ class Terms:
     """Days after sign-off on which the settings are read again."""
     order_decided: date | None = None
     """The day on which the order of the looms was decided; None = that of the first published plan."""
+    room: float = 0
+    """How many times the spread of its work and wait a crew is kept free after a conversion; 0 = no room."""
+    no_second_chance: float = 0
+    """How many times what a loom would cost left over × the chance that it misses this and every later chance before the
+    horizon a booking is charged in planning; 0 = nothing."""
+    usual_absence: float = 0
+    """Share of the crews' hours of a week in which nothing is planned."""
+    receipts_later_days: int = 0
+    """Calendar days by which the plan reckons deliveries later than promised."""
     share_of_saving: float = 1
     """Of the saving per day that the loom list claims, what is counted on; another than 1 once a measured one was taken over."""
     pilots: Mapping[str, str] = field(default_factory=dict)
     """Machine type → loom number that the mill names as its pilot."""
+
+    @property
+    def care(self) -> "Care":
+        return Care(self.room, self.no_second_chance, self.usual_absence, self.receipts_later_days)
+
+    def with_care(self, care: "Care") -> "Terms":
+        """The same, but for what plans do so that they survive."""
+        return replace(self, **asdict(care))
 
     @property
     def zone(self) -> ZoneInfo:

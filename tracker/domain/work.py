@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from math import sqrt
 
 from tracker.domain.method import Check, KitLine, Operation, Setpoint
 from tracker.domain.mill import Part
@@ -97,6 +98,20 @@ class WorkContent:
             on_loom_min=sum(step.minutes for step in steps),
             labour_min={t: kept.get(t, 0.0) + (m - kept.get(t, 0.0)) * share for t, m in self.labour_min.items()},
         )
+
+
+USUAL_VARIATION = 0.15
+"""Coefficient of variation of the time of a conversion, where the method gives no low and high."""
+
+
+def time_variation(content: WorkContent, usual: float = USUAL_VARIATION) -> float:
+    """Coefficient of variation of its time on the loom: by the method's low and high (a sixth of what lies between is taken
+    for the standard deviation of a step), else the usual one."""
+    ranges = [(op.minutes_low, op.minutes_high) for op in content.operations]
+    wide = [high - low for low, high in ranges if low is not None and high is not None]
+    if not wide or content.on_loom_min <= 0:
+        return usual
+    return sqrt(sum((each / 6) ** 2 for each in wide)) / content.on_loom_min
 
 
 def labour_cost(content: WorkContent, rates: Mapping[str, float]) -> float:

@@ -102,6 +102,7 @@ def _summary(plan: Plan, mill: Mill, write: Wording) -> TidySheet:
 COST_TERMS = {
     "lost_production": "col-lost-production", "late_beam_out": "col-late-beam-outs", "labour": "col-labour-cost",
     "parts": "own-sheet-parts", "saving_foregone": "col-saving-foregone", "moves": "col-moves",
+    "surviving": "col-surviving",
 }  # fmt: skip
 """Field of the cost terms → code of its words."""
 

@@ -48,7 +48,7 @@ def _done(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> T
 
 def _costs(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> TidySheet:
     cash, col = result["currency"], write.col
-    terms = list(result["policies"][0]["terms"])
+    terms = [term for term in result["policies"][0]["terms"] if term != "surviving"]
     amounts = [*(col(code, Kind.NUMBER, unit=cash, digits=0) for code in (*SHARES.values(), "col-mean"))]
     of_it = [
         Col(write.say("col-of-it", term=write.say(TERMS[term]), currency=cash), Kind.NUMBER, digits=0) for term in terms

@@ -120,7 +120,7 @@ def expected_cost(
 ) -> CostTerms:
     """What all looms together will have cost: those `behind` (signed off, by their last booking) and those in work by the
     records as far as these tell, everything else as estimated."""  # fmt: skip
-    sums = dict.fromkeys((field.name for field in fields(CostTerms)), 0.0)
+    sums = dict.fromkeys((field.name for field in fields(CostTerms) if field.name != "surviving"), 0.0)
     ahead = list(to_come)
     for booking in (*ahead, *behind):
         for term in sums:

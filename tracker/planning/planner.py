@@ -153,6 +153,7 @@ class _Run:
             prices=tuple(scarcity(self.programme, self.solution.price)),
             other_dates=tuple(self._other_dates(decided)),
             reasons=(
+                *self._reckoned(objective, bookings),
                 *self._let_go(bookings),
                 *self._nothing_booked(bookings, left),
                 *self._astray(bookings),
@@ -223,6 +224,12 @@ class _Run:
         common = max(sorted(set(whys)), key=whys.count)
         why = left[whys.index(common)].why
         return [message("no-loom-booked", looms=whys.count(common), of=len(left), why=why)]
+
+    def _reckoned(self, objective: float, bookings: list[Booking]) -> Iterator[Message]:
+        """What of the objective nobody pays."""
+        if (reckoned := sum(booking.cost.surviving for booking in bookings)) > 0:
+            currency = self.instance.mill.terms.currency
+            yield message("surviving-reckoned", reckoned=reckoned, paid=objective - reckoned, currency=currency)
 
     def _let_go(self, bookings: list[Booking]) -> Iterator[Message]:
         """Firm bookings that could not stay, and where their looms are booked now."""

@@ -28,6 +28,8 @@ CHECKS: tuple[Check, ...] = (
     times.not_open_over_closed_days,
     times.watched_after_its_restart,
     shared.crews,
+    shared.room_between,
+    shared.hours_of_a_week,
     shared.heads_of_other_trades,
     shared.tools,
     shared.stopped_at_once,

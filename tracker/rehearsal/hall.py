@@ -5,7 +5,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
-from math import sqrt
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,7 +15,7 @@ from tracker.domain.plan import Booking, Plan
 from tracker.domain.shifts import crews_of
 from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold
-from tracker.domain.work import Choices, WorkContent
+from tracker.domain.work import Choices, WorkContent, time_variation
 from tracker.planning.checks.case import ROUNDING, SLOT, Case, parts_needed
 from tracker.planning.checks.costs import Prices
 from tracker.planning.checks.parts import order_comes, receipts_of
@@ -222,11 +221,7 @@ class Hall:
 
     def spread_of_work(self, content: WorkContent, spreads: Spreads) -> float:
         """Coefficient of variation of the minutes that vary: by the method's low and high, else the default."""
-        ranges = [(op.minutes_low, op.minutes_high) for op in content.operations]
-        wide = [high - low for low, high in ranges if low is not None and high is not None]
-        if not wide or content.on_loom_min <= 0:
-            return spreads.work_cv
-        return sqrt(sum((each / 6) ** 2 for each in wide)) / content.on_loom_min
+        return time_variation(content, spreads.work_cv)
 
     def left_over(self, key: LoomKey) -> float:
         """What a loom costs that is not converted, currency."""

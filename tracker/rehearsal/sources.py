@@ -3,6 +3,7 @@
 from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 
+from tracker.domain.work import USUAL_VARIATION
 from tracker.errors import DataError
 
 
@@ -20,7 +21,7 @@ class Spreads:
     """How much each source varies. Shares are 0 to 1, days and rates ≥ 0; DataError beyond. Defaults are the trade's usual
     figures."""
 
-    work_cv: float = 0.15
+    work_cv: float = USUAL_VARIATION
     """Coefficient of variation of a conversion's time, where nothing is recorded and the method gives no low and high."""
     away_share: float = 0.04
     """Share of days on which a crew of the lead trade (of other trades: a head) is away unforeseen."""

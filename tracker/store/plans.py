@@ -183,6 +183,7 @@ def _booking_record(booking: Booking) -> dict[str, Any]:
         "parts": dict(booking.parts), "firm": booking.firm, "pilot": booking.pilot,
         "lost_production": cost.lost_production, "late_beam_out": cost.late_beam_out, "labour": cost.labour,
         "parts_cost": cost.parts, "saving_foregone": cost.saving_foregone, "moves": cost.moves,
+        "surviving": cost.surviving,
         "crews": [[turn.crew, turn.start.isoformat(), turn.end.isoformat()] for turn in booking.crews],
         "needs": [[n.kind, n.what, n.amount, n.start.isoformat(), n.end.isoformat()] for n in booking.needs],
         "pause_from": booking.pause[0] if booking.pause else None,
@@ -307,7 +308,8 @@ def _where_and_when(row: Any) -> tuple[LoomKey, int, WindowKind, Choices, dateti
 
 
 def _booking(row: BookingRow) -> Booking:
-    cost = CostTerms(row.lost_production, row.late_beam_out, row.labour, row.parts_cost, row.saving_foregone, row.moves)
+    cost = CostTerms(row.lost_production, row.late_beam_out, row.labour, row.parts_cost, row.saving_foregone, row.moves,
+                     row.surviving or 0.0)  # fmt: skip
     return Booking(
         *_where_and_when(row),
         row.beam_out_p50,

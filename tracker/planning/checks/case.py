@@ -7,7 +7,7 @@ from copy import copy
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from functools import cached_property
-from math import ceil, floor
+from math import ceil, floor, sqrt
 
 from tracker.domain.calendars import Calendar
 from tracker.domain.clock import horizon_end, start_of_day
@@ -15,9 +15,9 @@ from tracker.domain.days import Days
 from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.plan import Booking, Need, Plan
 from tracker.domain.shifts import converting_calendar, crew_heads, crews_of, lead_heads, running_calendar
-from tracker.domain.windows import Window
+from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold
-from tracker.domain.work import WorkContent
+from tracker.domain.work import USUAL_VARIATION, WorkContent
 from tracker.planning.problem import InWork, PlanningProblem
 
 SLOT = timedelta(minutes=30)
@@ -342,6 +342,19 @@ class Case:
                 skipped = max(0, needed - item.remaining_slots)
                 end = self.begin(slots[-1] + 1)
                 yield Hold(item.key, slots, self.problem.as_of, end, item.content, skipped, True, pause=pause)
+
+    def room_after(self, hold: Hold) -> int:
+        """Working slots in which a crew is to be left after a conversion; none where it stays as it was published, held or in
+        work."""
+        if hold.fixed or hold.key in self.problem.held or hold.content is None:
+            return 0
+        content, terms = hold.content, self.terms
+        wide = [op.minutes_high - op.minutes_low for op in content.operations
+                if op.minutes_low is not None and op.minutes_high is not None]  # fmt: skip
+        work_min = sqrt(sum((each / 6) ** 2 for each in wide)) if wide else USUAL_VARIATION * content.on_loom_min
+        beam = content.kind in (WindowKind.REPEAT, WindowKind.STYLE)
+        wait_min = terms.patience_h * 60 / sqrt(12) if beam else 0.0
+        return floor(terms.room * sqrt(work_min**2 + wait_min**2) / SLOT_MIN + 0.5)
 
     def in_work_end(self, item: InWork) -> datetime:
         """When a conversion in work will end."""

@@ -18,6 +18,7 @@ from tracker.errors import Message, message
 from tracker.planning.checks.case import SLOT, Case, parts_needed
 from tracker.planning.checks.late import LateBeams
 from tracker.planning.checks.order import pilot_end
+from tracker.planning.checks.second_chance import SecondChance
 
 SHARES = np.arange(1, 100) / 100
 CENT = 0.01
@@ -121,6 +122,7 @@ class Prices:
             parts=self.parts(content),
             saving_foregone=self._saving(booking.key) * (end - self.case.start).total_seconds() / 86400,
             moves=self._moves(booking),
+            surviving=self._surviving(window),
         )
 
     def of_left_over(self, key: LoomKey) -> float:
@@ -155,6 +157,15 @@ class Prices:
         if old is None or (old.start, old.choices) == (booking.start, booking.choices):
             return 0.0
         return self._move_cost(old)
+
+    def _surviving(self, window: Window) -> float:
+        """The cost of its loom left over × the chance that it misses this and all later chances, as often as the term says."""
+        times = self.terms.no_second_chance
+        return times * self.of_left_over(window.key) * self._second_chance.lost(window) if times else 0.0
+
+    @cached_property
+    def _second_chance(self) -> SecondChance:
+        return SecondChance(self.case, quantiles)
 
     def _move_cost(self, old: Booking) -> float:
         return self.terms.move_cost if old.start <= self.case.problem.as_of + _MOVES_SOON else self.terms.move_cost / 4

@@ -19,9 +19,9 @@ def parts_are_there(case: Case) -> Iterator[Message]:
     safety stock and what is held for others + receipts due on an earlier day.
 
     A receipt is usable from the first working slot of the next working day; bookings start in working slots, so that
-    means on a later local day than the one on which it is due.
+    means on a later local day than the one on which it is due. What is to come is reckoned with so much later as the term says.
     """
-    takers = _takers(case)
+    takers, later = _takers(case), timedelta(days=case.terms.receipts_later_days)
     for part in sorted(takers):
         stock = case.mill.parts.get(part)
         usable = stock.on_hand - stock.safety_stock - case.problem.taken.get(part, 0.0) if stock else 0.0
@@ -29,11 +29,11 @@ def parts_are_there(case: Case) -> Iterator[Message]:
         needed = given = 0.0
         by_day = groupby(sorted(takers[part], key=lambda taker: taker[0]), key=lambda taker: taker[0])
         for day, started in by_day:
-            if comes and day > comes:
+            if comes and day > comes + later:
                 break
             for _, quantity, booking in started:
                 needed, given = needed + quantity, given + quantity * case.fixed(booking)
-            there = usable + _received(case, part, day)
+            there = usable + _received(case, part, day - later)
             if needed > max(there, given) + _TOLERANCE:
                 yield message("part-short", part=part, needed=needed, day=day, usable=max(0.0, there))
                 break

@@ -1,9 +1,12 @@
 """What conversions share: crews, heads of other trades, tools, the hall's limit of stopped looms."""
 
+from bisect import bisect_right
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import cache
 from math import ceil, floor
 
+from tracker.domain.calendars import iso_week
 from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.shifts import crews_of
 from tracker.domain.words import fold
@@ -29,6 +32,46 @@ def crews(case: Case) -> Iterator[Message]:
             fixed[hold.key.hall, slot] += hold.fixed
     there = _there(case, crews_of(case.mill, case.terms.lead_trade), one_crew)
     yield from _too_much(case, "too-few-crews", case.terms.lead_trade, use, fixed, there)
+
+
+def room_between(case: Case) -> Iterator[Message]:
+    """After each conversion that could have been booked otherwise a crew is left in as many slots as the term asks for."""
+    if not case.terms.room:
+        return
+    use: Use = Counter()
+    fixed: Use = Counter()
+    for hold in case.holds:
+        work = case.work(hold.key.hall)
+        after = work[bisect_right(work, hold.slots[-1]) :][: case.room_after(hold)] if hold.slots else ()
+        for slot in (*hold.slots, *after):
+            use[hold.key.hall, slot] += 1
+            fixed[hold.key.hall, slot] += hold.fixed
+    there = _there(case, crews_of(case.mill, case.terms.lead_trade), one_crew)
+    yield from _too_much(case, "too-little-room", case.terms.lead_trade, use, fixed, there)
+
+
+def hours_of_a_week(case: Case) -> Iterator[Message]:
+    """In no ISO week are more crew-slots planned than its crews have, less the usual absence; what is firm, in work, held or
+    opens its type stays, whatever the week holds."""
+    if not case.terms.usual_absence:
+        return
+    own, anywhere = _there(case, crews_of(case.mill, case.terms.lead_trade), one_crew)
+    week_of = cache(lambda slot: iso_week(case.at(case.begin(slot)).date()))
+    there: Counter[str] = Counter()
+    for (_, slot), crews in own.items():
+        there[week_of(slot)] += crews
+    for slot, crews in anywhere.items():
+        there[week_of(slot)] += crews
+    settled = {b.key for b in case.plan.bookings if b.pilot} | case.problem.held
+    used, given = Counter[str](), Counter[str]()
+    for hold in case.holds:
+        for slot in hold.slots:
+            used[week_of(slot)] += 1
+            given[week_of(slot)] += hold.fixed or hold.key in settled
+    for week in sorted(used):
+        most = floor(there[week] * (1 - case.terms.usual_absence) + DUST)
+        if used[week] > max(most, given[week]):
+            yield message("week-too-full", week=week, hours=used[week] / 2, limit=most / 2, trade=case.terms.lead_trade)
 
 
 def one_crew(case: Case, crew: Crew, hall: str) -> Mapping[int, int]:

@@ -33,6 +33,8 @@ class Profile:
     tools: tuple[HeldSlots, ...]
     first: int = 0
     """Of these, the slots of the first part, before the ordinary change; 0 = in one piece."""
+    room: int = 0
+    """Working slots after the last in which a crew is kept free."""
 
     def tail(self, slots: int) -> "Profile":
         """The last so many slots of it."""
@@ -40,7 +42,7 @@ class Profile:
         return Profile(slots, _cut(self.trades, cut), _cut(self.tools, cut), max(0, self.first - cut))
 
 
-def profile(content: WorkContent, lead_trade: str, parted: bool = False) -> Profile:
+def profile(content: WorkContent, lead_trade: str, parted: bool = False, room: int = 0) -> Profile:
     """Slots and holds of a content: its steps one after the other, minutes with allowance and learning in them. Where it is
     `parted` by the ordinary change, the second part begins with a slot of its own.
 
@@ -60,7 +62,7 @@ def profile(content: WorkContent, lead_trade: str, parted: bool = False) -> Prof
         _hold(trades, {fold(t): n for t, n in step.heads.items() if fold(t) != lead}, first, past, slots)
         _hold(tools, {fold(t): n for t, n in step.tools.items()}, first, past, slots)
         minute += step.minutes
-    return Profile(slots, _runs(trades), _runs(tools), one)
+    return Profile(slots, _runs(trades), _runs(tools), one, room)
 
 
 def _slots(minutes: float) -> int:

@@ -211,8 +211,15 @@ def moves(batch: Batch) -> Floats:
     return np.where(previous.booked[batch.loom] & ~same, previous.move_cost[batch.loom], 0.0)
 
 
+def surviving(batch: Batch) -> Floats:
+    """What the loom would cost left over × the chance that this and all later chances are missed, as often as the term
+    `no second chance` says."""
+    instance = batch.instance
+    return instance.mill.terms.no_second_chance * instance.left_cost[batch.loom] * instance.chance_lost[batch.window]
+
+
 COST_TERMS: tuple[Callable[[Batch], Floats], ...] = (
-    lost_production, late_beam_out, labour, parts, saving_foregone, moves,
+    lost_production, late_beam_out, labour, parts, saving_foregone, moves, surviving,
 )  # fmt: skip
 """In the order of `CostTerms`, whose field names they have."""
 

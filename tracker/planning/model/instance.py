@@ -38,8 +38,10 @@ from tracker.planning.model.pools import (
     tool_pool,
     trade_pool,
     trade_rates,
+    week_pool,
 )
 from tracker.planning.model.presence import Presence
+from tracker.planning.model.second_chance import chances_lost
 from tracker.planning.model.shapes import ChangeBetween, Shapes, change_of, make_shapes
 from tracker.planning.model.supplies import Supply, supplies
 from tracker.planning.model.watching import Watching, make_watching
@@ -92,6 +94,8 @@ class Instance:
     """What the looms beside each loom earn together in a running hour."""
     left_cost: Floats
     """Cost of leaving each loom over."""
+    chance_lost: Floats
+    """By window: the chance that it and every later chance of its loom are missed; 0 where nobody asks."""
     protected_slot: Ints
     """First slot in which each loom may start."""
     ruled_out: tuple[tuple[int, int, int], ...]
@@ -127,7 +131,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
     changes: dict[ChangeBetween, int] = {}
     windows = _windows(problem, grid, looms, menu_of, changes if any(c.first_part for c in contents.items) else None)
     asked = _asked_apart(contents, menus, windows)
-    shapes = make_shapes(contents.items, terms.lead_trade, asked, list(changes), pools, clocks)
+    shapes = make_shapes(contents.items, terms, asked, list(changes), pools, clocks)
     presence = Presence(mill, grid, halls)
     saving = np.array([mill.saving_per_day(key) for key in looms])
     return Instance(
@@ -155,6 +159,9 @@ def make_instance(problem: PlanningProblem) -> Instance:
         saving=saving,
         beside=np.array([sum(_earns(problem, key) for key in problem.beside.get(loom, ())) for loom in looms]),
         left_cost=np.array(list(left_costs(problem, looms).values())),
+        chance_lost=chances_lost(windows, menus, shapes, clocks, [halls.index(w.key.hall) for w in windows.items])
+        if terms.no_second_chance
+        else np.zeros(len(windows.items)),
         protected_slot=np.array([_protected(grid, mill, key) for key in looms], dtype=np.int32),
         ruled_out=tuple(_ruled_out(problem, grid, looms)),
         notes=tuple(notes(problem, contents.items, rates, short)),
@@ -294,6 +301,7 @@ def _pools(
     limit, of_section = mill.terms.looms_stopped_at_once, mill.terms.stopped_per_section
     return [
         lead_pool(mill, grid, halls, crews_of(mill, mill.terms.lead_trade)),
+        *([week_pool(mill, grid, halls, crews_of(mill, mill.terms.lead_trade))] if mill.terms.usual_absence else []),
         *([stopped_pool(limit, grid, halls)] if limit is not None else []),
         *([section_pool(of_section, grid, len(sections))] if of_section is not None and sections else []),
         *(trade_pool(mill, grid, halls, trade) for trade in trades),

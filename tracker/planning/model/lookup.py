@@ -102,6 +102,7 @@ class Lookup:
         self._hold_length = np.array([hold.past - hold.first for _, hold in holds], dtype=np.int64)
         self._hold_begins = np.array([hold.begins for _, hold in holds], dtype=np.int64)
         self._hold_amount = np.array([hold.amount for _, hold in holds], dtype=float)
+        self._hold_summed = np.array([self.instance.pools[hold.pool].week is not None for _, hold in holds], dtype=bool)
 
     def _begins(self, options: Options, shape: Ints) -> Ints | None:
         """By `From` and option, the position from which its holds are counted, and in a last row the one after its end;
@@ -170,11 +171,15 @@ class Lookup:
     def _slots_free(self, free: Floats, index: Ints) -> Bools:
         option, hold = self._holds_of(index)
         length = self._lengths(index, option, hold)
-        lacks = free[self._row_at[self._rows_of(index, option, hold)]] < np.repeat(
-            self._hold_amount[hold] - 1e-6, length
-        )
+        row, amount = self._row_at[self._rows_of(index, option, hold)], np.repeat(self._hold_amount[hold], length)
+        taker = np.repeat(option, length)
         bad = np.zeros(len(index), dtype=bool)
-        bad[np.repeat(option, length)[lacks]] = True
+        bad[taker[free[row] < amount - 1e-6]] = True
+        if self._hold_summed.any():
+            summed = np.repeat(self._hold_summed[hold], length)
+            pairs, number = np.unique(taker[summed] * free.size + row[summed], return_inverse=True)
+            too_much = np.bincount(number, amount[summed]) > free[pairs % free.size] + 1e-6
+            bad[pairs[too_much] // free.size] = True
         return ~bad
 
     def _parts_free(self, free: Floats, index: Ints) -> Bools:

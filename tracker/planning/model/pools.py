@@ -2,7 +2,9 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
+from datetime import timedelta
 from enum import StrEnum
+from itertools import pairwise
 
 import numpy as np
 
@@ -24,6 +26,8 @@ class PoolKind(StrEnum):
     SECTION = "section"
     """Its first axis is the weavers' sections, that of the others the halls."""
     TOOL = "tool"
+    WEEK = "week"
+    """Crew-slots of a week, all halls together."""
 
 
 @dataclass(frozen=True)
@@ -40,22 +44,26 @@ class Pool:
     """Shape (halls, slots)."""
     shared: Ints
     """Shape (slots,)."""
+    week: Ints | None = None
+    """Shape (slots,), rising: the week of each slot, where what is used in a week is summed up and `shared` holds the limit of
+    that sum; None = each slot by itself."""
 
     def reach(self) -> Ints:
         """The most that a hall could have in each slot; shape (halls, slots)."""
         return self.own + self.shared
 
-    def free(self, used: Ints) -> Ints:
-        """What each hall could still take in each slot beside what all of them use; both (halls, slots)."""
-        lent = np.maximum(used - self.own, 0)
-        return self.own - used + np.maximum(0, self.shared - (lent.sum(axis=0) - lent))
-
     def over(self, used: Ints) -> Ints:
-        """By how much each slot is used beyond what there is; shape (slots,), 0 where it is not."""
+        """By how much each slot is used beyond what there is; shape (slots,), 0 where it is not. What is settled already is never
+        too much for a week."""
+        if self.week is not None:
+            return np.zeros_like(self.shared)
         return np.maximum(0, np.maximum(used - self.own, 0).sum(axis=0) - self.shared)
 
     def less(self, used: Ints) -> "Pool":
         """The pool with that use taken out for good, never below none."""
+        if self.week is not None:
+            of_week = np.bincount(self.week, used.sum(axis=0)).astype(self.shared.dtype)
+            return replace(self, shared=np.maximum(self.shared - of_week[self.week], 0))
         lent = np.maximum(used - self.own, 0).sum(axis=0)
         return replace(self, own=np.maximum(self.own - used, 0), shared=np.maximum(self.shared - lent, 0))
 
@@ -63,6 +71,19 @@ class Pool:
 def lead_pool(mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew]) -> Pool:
     """Crews of the lead trade that can take a conversion, counted as crews."""
     return Pool(fold(mill.terms.lead_trade), PoolKind.CREWS, *_people(mill, grid, halls, crews, converting))
+
+
+def week_pool(mill: Mill, grid: Grid, halls: list[str], crews: Iterable[Crew]) -> Pool:
+    """Crew-slots of each ISO week that may be planned: what the crews of all halls have together, less the usual absence,
+    rounded down."""
+    lead = lead_pool(mill, grid, halls, crews)
+    mondays = [day - timedelta(days=day.weekday()) for day in grid.days()]
+    starts = np.array([grid.day_start(day) for day in grid.days()])
+    of_day = np.cumsum([0, *(one != other for one, other in pairwise(mondays))])
+    week = of_day[np.searchsorted(starts, np.arange(grid.slots), side="right") - 1]
+    there = np.bincount(week, lead.own.sum(axis=0) + lead.shared)
+    limit = np.floor(there * (1 - mill.terms.usual_absence) + 1e-6).astype(np.int32)
+    return Pool(lead.name, PoolKind.WEEK, np.zeros_like(lead.own), limit[week], week)
 
 
 def trade_pool(mill: Mill, grid: Grid, halls: list[str], trade: str) -> Pool:

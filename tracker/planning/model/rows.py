@@ -87,6 +87,14 @@ def pool_block(pool: Pool, instance: Instance) -> Block:
     """A row per slot where everything is shared, a row per hall (or section) and slot where nothing is; both where some
     is."""
     works = [clock.work for clock in instance.clocks]
+    if pool.week is not None:
+        return _week_block(pool, pool.week, works)
+    block = _pool_block(pool, instance, works)
+    room = max((item.room for item in instance.shapes.profiles), default=0)
+    return _past_the_horizon(block, room) if pool.kind is PoolKind.CREWS and room else block
+
+
+def _pool_block(pool: Pool, instance: Instance, works: list[Ints]) -> Block:
     if pool.kind is PoolKind.SECTION:
         works = [works[hall] for hall, _ in instance.sections]
     if not pool.own.any() and pool.kind not in (PoolKind.STOPPED, PoolKind.SECTION):
@@ -112,6 +120,30 @@ def _shared_block(pool: Pool, works: list[Ints]) -> Block:
     none = np.full(slots.size, -1, dtype=np.int32)
     row_at: list[Ints] = [np.searchsorted(slots, work).astype(np.int32) for work in works]
     return Block(pool.name, pool.shared[slots].astype(float), row_at, slots, none, none)
+
+
+def _week_block(pool: Pool, week: Ints, works: list[Ints]) -> Block:
+    """A row per week for the crew-slots of all halls together: each slot of a conversion takes one of it."""
+    number, first = np.unique(week, return_index=True)
+    none = np.full(number.size, -1, dtype=np.int32)
+    row_at: list[Ints] = [week[work].astype(np.int32) for work in works]
+    return Block(pool.name, pool.shared[first].astype(float), row_at, first.astype(np.int32), none, none)
+
+
+_PLENTY = 1e6
+
+
+def _past_the_horizon(block: Block, room: int) -> Block:
+    """With a row that limits nothing, in which lies what of the room after the last conversions is past the horizon."""
+    none, beyond = np.full(1, -1, dtype=np.int32), np.full(room, block.upper.size, dtype=np.int32)
+    return Block(
+        block.name,
+        np.append(block.upper, _PLENTY),
+        [np.append(row_at, beyond) for row_at in block.row_at],
+        np.append(block.slot, block.slot[-1:]).astype(np.int32),
+        np.append(block.hall, none),
+        np.append(block.lender, none),
+    )
 
 
 def part_block(part: int, instance: Instance) -> Block:

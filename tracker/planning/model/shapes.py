@@ -12,14 +12,16 @@ from math import inf
 
 import numpy as np
 
+from tracker.domain.terms import Terms
 from tracker.domain.windows import Window
 from tracker.domain.work import WorkContent
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.grid import SLOT_H, Floats, Grid, HallClock, Ints
 from tracker.planning.model.numbered import From, PoolHold
 from tracker.planning.model.pools import Pool, PoolKind
+from tracker.planning.model.room import room_slots
 
-WHOLE = (PoolKind.CREWS, PoolKind.STOPPED, PoolKind.SECTION)
+WHOLE = (PoolKind.CREWS, PoolKind.WEEK, PoolKind.STOPPED, PoolKind.SECTION)
 """Pools of which a conversion holds one from start to end: the crew only while it works."""
 STANDS = (PoolKind.STOPPED, PoolKind.SECTION)
 _DUST_H = 1e-6
@@ -142,7 +144,7 @@ def change_of(window: Window, grid: Grid) -> ChangeBetween | None:
 
 def make_shapes(
     items: Sequence[WorkContent],
-    lead_trade: str,
+    terms: Terms,
     asked: Iterable[tuple[int, int]],
     changes: list[ChangeBetween],
     pools: list[Pool],
@@ -151,19 +153,28 @@ def make_shapes(
     """`asked`: (content, change) of every window and every content of its menu that is parted there."""
     numbers: dict[tuple[Profile, int], int] = {}
     of = np.zeros((len(items), len(changes) + 1), dtype=np.int32)
+
+    def number(content: WorkContent, change: int) -> int:
+        found = profile(content, terms.lead_trade, change >= 0, room_slots(content, terms))
+        return numbers.setdefault((found, change), len(numbers))
+
     for i, content in enumerate(items):
-        of[i] = numbers.setdefault((profile(content, lead_trade), -1), len(numbers))
+        of[i] = number(content, -1)
     for i, change in sorted(asked):
-        of[i, change + 1] = numbers.setdefault((profile(items[i], lead_trade, parted=True), change), len(numbers))
+        of[i, change + 1] = number(items[i], change)
     profiles, change = [found for found, _ in numbers], [number for _, number in numbers]
     return Shapes(profiles, np.array(change, dtype=np.int32), changes, of, pools, clocks)
 
 
 def pool_holds(item: Profile, pools: list[Pool]) -> tuple[PoolHold, ...]:
-    """What the profile holds of each pool, the crew and the place among the stopped looms in all its slots. A trade or
-    tool that no content of the looms to plan asks for has no pool and is passed over."""
+    """What the profile holds of each pool, the crew and the place among the stopped looms in all its slots, the crew also in
+    the room after it. A trade or tool that no content of the looms to plan asks for has no pool and is passed over."""
     number = {(pool.kind, pool.name): i for i, pool in enumerate(pools)}
-    whole = [PoolHold(i, 0, item.slots, 1) for i, pool in enumerate(pools) if pool.kind in WHOLE]
+    whole = [
+        PoolHold(i, 0, item.slots + (item.room if pool.kind is PoolKind.CREWS else 0), 1)
+        for i, pool in enumerate(pools)
+        if pool.kind in WHOLE
+    ]
     named = [(PoolKind.HEADS, hold) for hold in item.trades] + [(PoolKind.TOOL, hold) for hold in item.tools]
     part = [
         PoolHold(number[kind, hold.what], hold.first, hold.past, hold.amount)

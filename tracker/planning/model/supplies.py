@@ -7,6 +7,7 @@ from datetime import date, datetime
 
 import numpy as np
 
+from tracker.domain.days import ONE_DAY
 from tracker.domain.mill import Mill, Part
 from tracker.domain.ordering import Ordering, as_expected
 from tracker.planning.model.grid import Bools, Floats, Grid, Ints
@@ -39,17 +40,19 @@ def supplies(
 ) -> list[Supply]:
     """The supplies of the parts, in the order given.
 
-    Usable = on hand less safety stock less what is `taken`, and the receipts so far; where that is below 0, nothing is
-    usable. `working` (slots,) says in which slots anybody converts in any hall.
+    All that is to come is reckoned with so much later as the term `receipts later` says. Usable = on hand less safety stock
+    less what is `taken`, and the receipts so far; where that is below 0, nothing is usable. `working` (slots,) says in which
+    slots anybody converts in any hall.
     """
     usable_from, ordering = _usable_from(grid, working), Ordering(mill, as_of)
+    later = mill.terms.receipts_later_days * ONE_DAY
     due: dict[str, list[tuple[int, float]]] = {}
     for receipt in as_expected(mill, as_of).receipts:
-        due.setdefault(receipt.part, []).append((usable_from(receipt.due), receipt.quantity))
+        due.setdefault(receipt.part, []).append((usable_from(receipt.due + later), receipt.quantity))
     found = []
     for part in parts:
         comes = ordering.comes(mill.parts[part])
-        until = grid.slots if comes is None else usable_from(comes)
+        until = grid.slots if comes is None else usable_from(comes + later)
         found.append(_supply(mill.parts[part], due.get(part, []), taken.get(part, 0.0), until))
     return found
 

@@ -162,6 +162,8 @@ def _price_name(instance: Instance, block: int) -> Message:
     pool = instance.pools[block]
     if pool.kind is PoolKind.CREWS:
         return message("scarce-crew-hour", trade=pool.name)
+    if pool.kind is PoolKind.WEEK:
+        return message("scarce-week", trade=pool.name)
     if pool.kind is PoolKind.SECTION:
         return message("scarce-section")
     return message("scarce-stopped") if pool.kind is PoolKind.STOPPED else message("scarce-hour", what=pool.name)

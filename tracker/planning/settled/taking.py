@@ -17,6 +17,7 @@ from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.options import Options, shape_of, times
 from tracker.planning.model.pools import PoolKind
+from tracker.planning.model.room import room_slots
 from tracker.planning.model.shapes import STANDS, pool_holds
 from tracker.planning.model.supplies import Supply
 
@@ -125,8 +126,10 @@ def _occupy_taken(used: list[Ints], instance: Instance, taken: Decided) -> None:
     positions = positions[work[positions] < taken.end]
     held = taken.held or Profile(len(positions), (), ())
     if taken.content >= 0 and not taken.held:
-        lead = instance.mill.terms.lead_trade
-        held = profile(instance.contents.items[taken.content], lead, parted=taken.pause is not None)
+        content, terms = instance.contents.items[taken.content], instance.mill.terms
+        asks_room = taken.firm is None and instance.looms[taken.loom] not in instance.problem.held
+        room = room_slots(content, terms) if asks_room else 0
+        held = profile(content, terms.lead_trade, parted=taken.pause is not None, room=room)
     held = replace(held, slots=len(positions))
     occupy(used, instance, instance.looms[taken.loom], positions, held)
 
@@ -143,6 +146,8 @@ def occupy(used: list[Ints], instance: Instance, key: LoomKey, positions: Ints, 
         area = section if kind is PoolKind.SECTION else hall
         if area >= 0:
             used[hold.pool][area, stands if kind in STANDS else slots[hold.first : hold.past]] += hold.amount
+        if kind is PoolKind.CREWS:
+            used[hold.pool][area, work[positions[-1] + 1 :][: held.room]] += hold.amount
 
 
 def nothing(instance: Instance) -> list[Ints]:

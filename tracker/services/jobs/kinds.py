@@ -55,7 +55,7 @@ class PlanWork:
         notes = list(changes_nothing(task.mill, task.data.mill))
         says = message(
             "job-planned", how=how, number=str(number), scenario=task.scenario, booked=len(found.bookings),
-            left_over=len(found.left_over), cost=found.objective - moves, currency=found.currency, gap=found.gap * 100,
+            left_over=len(found.left_over), cost=found.paid - moves, currency=found.currency, gap=found.gap * 100,
             stopped=stopped, notes=notes or None,
         )  # fmt: skip
         return Kept(says, {"plan": number})

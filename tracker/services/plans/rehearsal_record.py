@@ -75,7 +75,7 @@ def _plan_says(basis: Basis) -> dict[str, Any]:
     """Cost and end of the bookings to come, as the plan reckons them."""
     left = sum(item.cost for item in basis.plan.left_over)
     ends = max(booking.end for booking in basis.bookings)
-    cost = sum(booking.cost.total for booking in basis.bookings) + left
+    cost = sum(booking.cost.paid for booking in basis.bookings) + left
     return {"cost": cost, "finish": local(ends, basis.terms.zone), "left_over": len(basis.plan.left_over)}
 
 

@@ -35,9 +35,9 @@ class PlanLine:
 
     @property
     def comparable(self) -> float:
-        """What the plan costs without the price of moves: a plan is held against others by it, since only a plan made after
-        a published one has any."""
-        return self.plan.objective - self.cost.moves
+        """What the plan costs without the price of moves, since only a plan made after a published one has any, and without
+        what is reckoned so that it survives: a plan is held against others by it."""
+        return self.plan.paid - self.cost.moves
 
     @property
     def left_over_cost(self) -> float:

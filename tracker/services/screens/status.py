@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from datetime import date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -294,8 +294,8 @@ def stage_of_looms(
 
 
 def total_cost(bookings: Iterable[Booking]) -> CostTerms:
-    """The cost of bookings, term by term."""
-    costs = [booking.cost for booking in bookings]
+    """What bookings cost that somebody pays, term by term."""
+    costs = [replace(booking.cost, surviving=0.0) for booking in bookings]
     return CostTerms(**{term: sum(getattr(cost, term) for cost in costs) for term in CostTerms.__slots__})
 
 

@@ -58,6 +58,8 @@ class BookingRow(OfPlan, Base):
     parts_cost: Mapped[float]
     saving_foregone: Mapped[float]
     moves: Mapped[float]
+    surviving: Mapped[float | None]
+    """None = made before there was such a term."""
     crews: Mapped[list[Any] | None] = mapped_column(JSON)
     """[crew, from, to] each; None as in `crew_changes`."""
     needs: Mapped[list[Any] | None] = mapped_column(JSON)

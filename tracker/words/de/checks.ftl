@@ -56,6 +56,8 @@ outside-window = Webmaschine { $loom } beginnt { $start }, { $how ->
 ## Wer und was geteilt wird
 
 too-few-crews = { $start } bis { $end }: mehr Mannschaften ({ $trade }) gebraucht, als da sind
+too-little-room = { $start } bis { $end }: mehr Mannschaften ({ $trade }) gebraucht, als die Vorgabe „room between bookings“ übrig lässt
+week-too-full = { $week }: { NUMBER($hours) } h von Mannschaften ({ $trade }) sind verplant, abzüglich der Vorgabe „usual absence“ gibt es { NUMBER($limit) } h
 too-few-heads = { $start } bis { $end }: mehr Leute ({ $trade }) gebraucht, als da sind
 too-few-tools = { $start } bis { $end }: mehr als { $limit } des Werkzeugs { $tool } in Gebrauch
 too-many-stopped = { $hall }: { $stopped } Webmaschinen stehen um { $at }, die Grenze ist { $limit }

@@ -46,6 +46,7 @@ term-labour = Arbeit
 term-parts = Teile
 term-saving-foregone = entgangene Ersparnis
 term-moved-bookings = verschobene Termine
+term-surviving = damit er übersteht (nur gerechnet)
 
 ## Was einen Termin auszeichnet
 

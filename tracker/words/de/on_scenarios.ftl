@@ -14,6 +14,7 @@ scenarios-made = { $name }, erstellt { $at }
 scenarios-cost = Kosten ohne Verschiebungen
 scenarios-against = gegen { $name }
 scenarios-moves = für sich: verschobene Termine
+scenarios-surviving = für sich: gerechnet, damit er übersteht
 scenarios-booked = eingeplant
 scenarios-left-over = übrig
 scenarios-ends = letzter Umbau endet

@@ -32,12 +32,14 @@ left-taken = { $limit ->
         [crews] keine Mannschaft: jede Mannschaft ({ $what }) ist
         [stopped] die Plätze für zugleich stehende Webmaschinen sind
         [section] die Plätze für zugleich stehende Webmaschinen ihres Abschnitts sind
+        [week] die Mannschaftsstunden ({ $what }), die in einer Woche verplant werden dürfen (Vorgabe „usual absence“), sind
        *[other] kein { $what }: alle sind
     } in ihren Gelegenheiten von Webmaschinen belegt, für die das mehr spart
 left-no-beam-out = kein Kettablauf, zu dem alles rechtzeitig frei ist
 
 ## Was ein ganzer Plan sagt
 
+surviving-reckoned = Von seinen Kosten sind { MONEY($reckoned, $currency) } nur gerechnet, damit er übersteht (Vorgabe „no second chance“), und niemand zahlt sie: ohne sie kostet er { MONEY($paid, $currency) }.
 no-loom-booked = Keine Webmaschine lässt sich einplanen; für { $looms } von { $of } ist der Grund: { $why }. Diese Grenze aufheben (späterer Horizont, mehr Leute, früherer Zugang) und neu planen.
 taken-as-they-come = Jeder Kettablauf, wie er kommt, nach höchstens { NUMBER($limit_h) } h Warten.
 late-pushes = Wo die Kette so spät abläuft wie eine von fünf, schiebt das Warten das Ende über die Schicht hinaus, bei { $looms }; Überstunden beendeten es am selben Tag.
@@ -65,6 +67,7 @@ firm-part = sie braucht { QUANTITY($needed) } von Teil { $part }, { QUANTITY($th
 too-little = zu wenig { $kind ->
         [stopped] Platz unter den zugleich stehenden Webmaschinen
         [section] Platz unter den zugleich stehenden Webmaschinen eines Abschnitts
+        [week] von den Stunden der Woche ({ $what }), die verplant werden dürfen
        *[other] { $what }
     } ab { $at }
 firm-as-published = Der feste Termin von Webmaschine { $loom } bleibt wie veröffentlicht: { $why }.
@@ -114,6 +117,7 @@ scarce-crew-hour = Mannschaftsstunde ({ $trade })
 scarce-hour = Stunde ({ $what })
 scarce-stopped = Stunde einer weiteren stehenden Webmaschine
 scarce-section = Stunde einer weiteren stehenden Webmaschine eines Abschnitts
+scarce-week = Mannschaftsstunde ({ $trade }), die verplant werden darf
 scarce-part = { $part }
 
 ## Während ein Plan entsteht

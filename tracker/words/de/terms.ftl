@@ -69,6 +69,18 @@ acts-watch = Plan: welche Anfänge es gibt
 heading-term-stopped-per-section = zugleich stehend je Weberbereich
 about-term-stopped-per-section = Höchstens so viele Webmaschinen eines Weberbereichs. Keine Zeile = keine Grenze.
 acts-stopped-per-section = Plan
+heading-term-room-between-bookings = Abstand zwischen Terminen
+about-term-room-between-bookings = So viel Mal die übliche Streuung ihrer Arbeit und ihres Wartens bleibt eine Mannschaft nach jedem Umbau frei. 0 oder leer = kein Abstand.
+acts-room-between-bookings = Plan: wie dicht Termine aufeinander folgen
+heading-term-no-second-chance = keine zweite Gelegenheit
+about-term-no-second-chance = Was für einen Termin gerechnet wird, damit keine Webmaschine an einer letzten Gelegenheit hängt: so viel Mal, was sie kostet, wenn sie übrig bleibt, × die Wahrscheinlichkeit, dass dieser und alle späteren Kettabläufe vor dem Horizont verpasst werden. Niemand zahlt es. 0 oder leer = nichts.
+acts-no-second-chance = Plan: welche Termine nahe am Horizont liegen; ein eigener Kostenteil
+heading-term-usual-absence = übliche Abwesenheit
+about-term-usual-absence = In diesem Anteil der Mannschaftsstunden jeder Woche wird nichts eingeplant. 0 oder leer = alle werden verplant.
+acts-usual-absence = Plan: wie voll eine Woche ist
+heading-term-receipts-later = Lieferungen später
+about-term-receipts-later = Der Plan rechnet mit allem, was bestellt ist oder noch wird, so viele Tage später als zugesagt. Leer = 0.
+acts-receipts-later = Plan: ab wann auf Teile Verlass ist
 heading-term-reference-plan = Bezugsplan
 about-term-reference-plan = Nummer des veröffentlichten Plans, an dem der Fortschritt gemessen wird. Leer = der erste, der veröffentlicht wurde.
 acts-reference-plan = Stand: was geplant war

@@ -130,6 +130,7 @@ col-late-beam-outs = Späte Kettabläufe
 col-labour-cost = Kosten der Arbeit
 col-saving-foregone = Entgangene Ersparnis
 col-moves = Verschiebungen
+col-surviving = Damit er übersteht (gerechnet, nicht gezahlt)
 col-cost-lost = Ausgefallene Umbauten
 col-cost-of-left-over = Übrige Webmaschinen
 col-looms-booked = Webmaschinen eingeplant

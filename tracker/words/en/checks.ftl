@@ -83,6 +83,10 @@ outside-window = loom { $loom } starts { $start }, { $how ->
 
 too-few-crews = { $start } to { $end }: more { $trade } crews wanted than there are
     .means = More conversions at once than crews.
+too-little-room = { $start } to { $end }: more { $trade } crews wanted than the term 'room between bookings' leaves
+    .means = Conversions follow each other closer than the room that the mill asks for.
+week-too-full = { $week }: { NUMBER($hours) } h of { $trade } crews are planned, less the term 'usual absence' there are { NUMBER($limit) } h
+    .means = A week is planned fuller than the usual absence of its crews leaves.
 too-few-heads = { $start } to { $end }: more { $trade } heads wanted than there are
     .means = More people of a trade wanted at once than there are.
 too-few-tools = { $start } to { $end }: more than { $limit } of tool { $tool } in use

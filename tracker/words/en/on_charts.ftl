@@ -86,6 +86,8 @@ term-saving-foregone = saving foregone
     .means = What an earlier conversion would have saved.
 term-moved-bookings = moved bookings
     .means = The price of moving what was published.
+term-surviving = so that it survives (only reckoned)
+    .means = What the term `no second chance` reckons.
 
 ## What sets a booking apart
 

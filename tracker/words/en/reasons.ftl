@@ -53,6 +53,7 @@ left-taken = { $limit ->
         [crews] no crew: every { $what } crew is
         [stopped] the looms that may be stopped at once are
         [section] the looms of its section that may be stopped at once are
+        [week] the hours of the { $what } crews that may be planned in a week (term 'usual absence') are
        *[other] no { $what }: all are
     } taken in its windows by looms for which that saves more
     .means = The limit that keeps the loom from being booked.
@@ -61,6 +62,8 @@ left-no-beam-out = no beam-out with everything free in time
 
 ## What a whole plan says
 
+surviving-reckoned = Of its cost { MONEY($reckoned, $currency) } are reckoned only so that it survives (term 'no second chance') and nobody pays them: without them it costs { MONEY($paid, $currency) }.
+    .means = What the plan reckons beside what it costs.
 no-loom-booked = No loom can be booked; for { $looms } of { $of } the reason is: { $why }. Lift that limit (a later horizon, more people, an earlier receipt) and plan again.
     .means = Why the plan books nothing at all.
 taken-as-they-come = Each beam-out taken as it comes, waiting no longer than { NUMBER($limit_h) } h.
@@ -102,6 +105,7 @@ firm-part = it needs { QUANTITY($needed) } of part { $part }, { QUANTITY($there)
 too-little = too little { $kind ->
         [stopped] room among the looms stopped at once
         [section] room among the looms of a section stopped at once
+        [week] of the week's { $what } hours that may be planned
        *[other] { $what }
     } from { $at } on
     .means = Of what there is too little, and when that begins.
@@ -175,6 +179,8 @@ scarce-stopped = hour of one loom more stopped
     .means = One loom more stopped at once in the hall.
 scarce-section = hour of one loom more of a section stopped
     .means = One loom more stopped at once in a weaver's section.
+scarce-week = { $trade } crew-hour that may be planned
+    .means = One crew-hour more of a week that the term `usual absence` lets be planned.
 scarce-part = { $part }
     .means = One more of a part.
 

@@ -138,6 +138,30 @@ about-term-stopped-per-section = At most so many looms of one weaver's section. 
     .means = What the term stopped per section means.
 acts-stopped-per-section = plan
     .means = Where the term stopped per section acts.
+heading-term-room-between-bookings = room between bookings
+    .means = Name of a term, without its unit.
+about-term-room-between-bookings = So many times the usual spread of its work and its wait a crew is kept free after each conversion. 0 or empty = no room.
+    .means = What the term room between bookings means.
+acts-room-between-bookings = plan: how closely bookings follow each other
+    .means = Where the term room between bookings acts.
+heading-term-no-second-chance = no second chance
+    .means = Name of a term, without its unit.
+about-term-no-second-chance = What is reckoned for a booking so that no loom hangs on one last chance: so many times what the loom costs left over × the chance that this and all its later beam-outs before the horizon are missed. Nobody pays it. 0 or empty = nothing.
+    .means = What the term no second chance means.
+acts-no-second-chance = plan: which bookings lie close to the horizon; a cost of its own
+    .means = Where the term no second chance acts.
+heading-term-usual-absence = usual absence
+    .means = Name of a term, without its unit.
+about-term-usual-absence = In this share of the crews' hours of each week nothing is planned. 0 or empty = all hours are.
+    .means = What the term usual absence means.
+acts-usual-absence = plan: how full a week is
+    .means = Where the term usual absence acts.
+heading-term-receipts-later = receipts later
+    .means = Name of a term, without its unit.
+about-term-receipts-later = The plan reckons with all that is ordered, or still to be, so many days later than promised. Empty = 0.
+    .means = What the term receipts later means.
+acts-receipts-later = plan: from when parts can be relied on
+    .means = Where the term receipts later acts.
 heading-term-reference-plan = reference plan
     .means = Name of a term, without its unit.
 about-term-reference-plan = Number of the published plan that progress is measured by. Empty = the first that was published.
