@@ -16,11 +16,16 @@ from tracker.services.people.permissions import May
 from tracker.services.screens.work_card import CheckLine, OperationLine, SettingLine
 from tracker.services.work import at_the_loom
 
+PLACES = {"bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after"}
 MOST_TORQUE_NM = 5000.0
 
 
 def operations(hand: Hand) -> None:
+    place = ""
     for line in hand.work.operations:
+        if line.operation.row.place != place:
+            place = line.operation.row.place
+            st.subheader(say(PLACES[place]) if place in PLACES else literal(place))
         words, act = st.columns([3, 2], vertical_alignment="center")
         with words:
             _says(line)
@@ -36,6 +41,8 @@ def _says(line: OperationLine) -> None:
     st.caption(literal(more))
     if line.operation.is_hold:
         st.write(say("today-hold"))
+    if row.warp:
+        st.write(say("today-warp", state=row.warp))
     if row.stops_neighbours:
         st.write(say("today-neighbours"))
     if row.caution:
@@ -82,6 +89,21 @@ def settings(hand: Hand) -> None:
             told = {"setting": line.point.setting, "side": line.point.side, "value": line.value, "why": "set"}
             if line.value is not None and not line.within and not line.waived:
                 _waive(hand, "set_values", told)
+    _bobbins(hand)
+
+
+def _bobbins(hand: Hand) -> None:
+    """What is left on them once the loom runs: from then on the next change is reckoned."""
+    st.subheader(say("bobbins"))
+    st.caption(say("bobbins-weighed"))
+    for side in hand.work.card.sides:
+        row = hand.work.bobbins.get(side, {})
+        with Form(f"bobbin {side} {hand.work.card.key}") as form:
+            if row:
+                st.write(say("bobbins-told", side=side, grams=number(row["grams_left"], "g", 1)))
+            grams = st.number_input(say("bobbins-grams", side=side), 0.0, value=None, step=10.0, key=form.key("grams"))
+            form.beside("grams left")
+            form.act(say("today-note-value"), partial(at_the_loom.bobbin, hand.context, hand.here, side, grams))
 
 
 def _setting_stands(line: SettingLine) -> None:

@@ -1,17 +1,42 @@
-"""The parts of an open card: what became of the kit."""
+"""The parts of an open card: the kit and where it lies, and what became of it."""
 
 import streamlit as st
 
 from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.ordering import quantity_input
-from dashboards.parts import literal, of_part
+from dashboards.parts import heads, literal, of_part, table
 from dashboards.speaking import number, say
-from tracker.services.screens.work_card import PartLine
+from dashboards.tables import Cell
+from tracker.domain.cards import CardPart
+from tracker.services.screens.work_card import PartLine, WorkCard
 from tracker.services.work import at_the_loom
 
 TOLD = {"used": "today-part-used", "left_over": "today-part-left-over", "broken": "today-part-broken"}
 """Field of Parts used → its code."""
+
+
+def kit(work: WorkCard) -> None:
+    """What is fetched before the start, by where it lies."""
+    if not work.card.parts:
+        return
+    with st.expander(say("card-kit"), expanded=not work.begun):
+        columns = [*heads("today-kit-where", "today-kit-part", whole=True), *heads("today-kit-what"),
+                   *heads("today-kit-quantity", right=True), *heads("today-kit-mark")]  # fmt: skip
+        table(columns, [_part(one) for one in work.card.parts], sorts=False)
+
+
+def _part(part: CardPart) -> list[Cell | str]:
+    short = say("card-short", quantity=number(part.short, part.unit, 3)) if part.short else ""
+    marks = [short, say("card-comes-back") if part.comes_back else ""]
+    quantity = Cell(number(part.quantity, part.unit, 3), part.quantity)
+    return [
+        part.location or say("card-no-location"),
+        part.part,
+        part.description,
+        quantity,
+        ", ".join(filter(None, marks)),
+    ]
 
 
 def parts_used(hand: Hand) -> None:

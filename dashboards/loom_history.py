@@ -1,4 +1,4 @@
-"""What happened to one loom: where it stands and how that is told, stops, and who did what with the way to undo it."""
+"""What happened to one loom: where it stands and how that is told, what was read, and who did what with the way to undo it."""
 
 from datetime import datetime, time, timedelta
 from urllib.parse import urlencode
@@ -7,16 +7,14 @@ import streamlit as st
 
 from dashboards import access
 from dashboards.forms import Form
+from dashboards.loom_reads import reads
 from dashboards.parts import heads, literal, table
-from dashboards.remark_parts import told_remarks
-from dashboards.speaking import SPEAKER, language, moment, number, say, shown
+from dashboards.speaking import SPEAKER, language, moment, say
 from dashboards.tables import Cell
 from tracker.domain.progress import Stage
 from tracker.services.people.audit import Which, deeds
 from tracker.services.people.permissions import May
-from tracker.services.screens.loom_records import loom_records
 from tracker.services.screens.loom_sheet import LoomSheet
-from tracker.services.work.entering import enter_records
 from tracker.services.work.record import StageTold, needed_for, record_stage
 from tracker.services.work.stage_moves import RECORDED
 from tracker.services.work.withdrawing import withdraw_stage
@@ -29,8 +27,7 @@ MOST = 20
 def history(sheet: LoomSheet) -> None:
     st.header(say("history"))
     _stages(sheet)
-    _remarks(sheet)
-    _stops(sheet)
+    reads(sheet)
     _deeds(sheet)
 
 
@@ -79,49 +76,6 @@ def _record(form: Form, sheet: LoomSheet, stood: Stage | None, told: StageTold, 
 
 def _withdraw(sheet: LoomSheet, stage: Stage, why: str):
     return withdraw_stage(access.context(), sheet.key.loom, why, sheet.key.hall, stage.value)
-
-
-# ---- what was read and remarked
-
-
-def _remarks(sheet: LoomSheet) -> None:
-    remarks = access.ask(loom_records, sheet.key.loom, sheet.key.hall).remarks
-    if remarks:
-        st.subheader(say("history-remarks"))
-        told_remarks(remarks, "history-remark-line", sheet.zone)
-
-
-def _stops(sheet: LoomSheet) -> None:
-    rows = access.ask(loom_records, sheet.key.loom, sheet.key.hall).stops
-    st.subheader(say("history-stops"))
-    if rows:
-        columns = [*heads("history-from", "history-to", whole=True), *heads("history-cause"),
-                   *heads("history-stops-many", "history-picks", right=True)]  # fmt: skip
-        table(columns, [[Cell(shown(row["from_at"]), row["from_at"]), Cell(shown(row["to_at"]), row["to_at"]),
-                         row["cause"] or say("history-all-causes"), Cell(number(row["stops"]), row["stops"]),
-                         Cell(number(row["picks"]), row["picks"])] for row in rows], name="stops")  # fmt: skip
-    else:
-        st.caption(say("history-no-stops"))
-    if not access.may(May.RECORD):
-        return
-    today = sheet.as_of.astimezone(sheet.zone).date()
-    with st.expander(say("history-record-stops")), Form(f"stops of {sheet.key}") as form:
-        first = st.date_input(say("history-from"), today - timedelta(days=7), format="YYYY-MM-DD", key=form.key("from"))
-        form.beside("from", "period-overlaps")
-        last = st.date_input(say("history-to"), today, format="YYYY-MM-DD", key=form.key("to"))
-        form.beside("to")
-        stops = st.number_input(say("history-stops-many"), value=None, min_value=0, step=1, key=form.key("stops"))
-        form.beside("stops")
-        picks = st.number_input(say("history-picks"), value=None, min_value=0, step=1000, key=form.key("picks"))
-        form.beside("picks", "picks-differ")
-        cause = st.text_input(say("history-cause"), key=form.key("cause"), placeholder=say("history-all-causes"))
-        told = {name: datetime.combine(on, time(), sheet.zone) for name, on in (("from_at", first), ("to_at", last))}
-        row = {"stops": stops, "picks": picks, "cause": cause.strip() or None}
-        key = sheet.key
-        form.act(
-            say("history-record-it"),
-            lambda: enter_records(access.context(), key.loom, key.hall, {"stops": [row]}, told),
-        )
 
 
 # ---- who did what

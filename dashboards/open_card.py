@@ -10,7 +10,7 @@ import streamlit as st
 from dashboards import access, forms
 from dashboards.card_ends import remarks_and_end
 from dashboards.card_lines import checks, operations, settings
-from dashboards.card_parts import parts_used
+from dashboards.card_parts import kit, parts_used
 from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.hand import Hand
@@ -45,6 +45,7 @@ def open_card(loom: str, hall: str | None, crew: str) -> None:
     context = access.context()
     _facts(work)
     _cautions(work)
+    kit(work)
     key = work.card.key
     download(say("today-print"), lambda now: _pdf(now, key.loom, key.hall), f"card {key.loom}.pdf")
     if forms.allowed(May.RECORD, say_why=True, actor=context.actor):

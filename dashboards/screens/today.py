@@ -8,7 +8,7 @@ from dashboards import access, forms
 from dashboards.empty import no_looms, no_plan
 from dashboards.open_card import open_card
 from dashboards.parts import literal, of_part
-from dashboards.speaking import SPEAKER, moment, say
+from dashboards.speaking import SPEAKER, moment, say, span
 from tracker.services.screens.today import DueLoom, Today, today
 
 
@@ -50,16 +50,19 @@ def _looms(found: Today) -> None:
     if not found.looms:
         st.info(literal(say("today-nothing", crew=found.crew)))
     asked = st.query_params.get("loom"), st.query_params.get("hall")
+    crew = (
+        found.crew if found.crew and found.converts else ""
+    )  # else the conversion stays that of the crew booked for it
     for loom in found.looms:
         is_open = asked == (loom.key.loom, loom.key.hall)
         with st.container(border=True):
             _line(loom, found, is_open)
             if is_open:
-                open_card(loom.key.loom, loom.key.hall, found.crew or "")
+                open_card(loom.key.loom, loom.key.hall, crew)
     keys = [(loom.key.loom, loom.key.hall) for loom in found.looms]
     if asked[0] and asked not in keys:  # of another crew, or done
         with st.container(border=True):
-            open_card(asked[0], asked[1], found.crew or "")
+            open_card(asked[0], asked[1], crew)
 
 
 def _line(loom: DueLoom, found: Today, is_open: bool) -> None:
@@ -74,6 +77,9 @@ def _line(loom: DueLoom, found: Today, is_open: bool) -> None:
                  end=moment(loom.end, found.zone), type=loom.machine_type)  # fmt: skip
     out = f" · {say('today-beam-out', at=moment(loom.beam_out, found.zone))}" if loom.beam_out else ""
     st.caption(literal(booked + out))
+    for need in loom.needs:
+        at = span(need.start, need.end, found.zone)
+        st.write(literal(say("today-needed", heads=need.amount, trade=need.what, at=at)))
     for line in _lacks(loom, found):
         st.write(literal(line))
 

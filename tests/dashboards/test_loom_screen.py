@@ -111,3 +111,14 @@ def test_the_list_keeps_its_filters_in_the_address(mill):
     app = look("looms", stage="in work", number="1")
     assert "1 of 3 looms" in words(app)
     assert [one.value for one in app.multiselect] == [[], [], ["in work"]]
+
+
+def test_waste_and_bobbins_are_told_where_the_loom_is_shown(mill):
+    app = look("looms", loom="1", hall="H")
+    press(app, "Record it", 3)
+    assert "a row of Waste needs its waste width" in app.error[0].value
+    field(app, "Width (mm)").set_value(62.0)
+    press(app, "Record it", 3)
+    field(app, "Grams left").set_value(640.0)
+    press(app, "Record it", 4)
+    assert "both sides | 62" in words(app) and "left | 640" in words(app)

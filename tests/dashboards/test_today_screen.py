@@ -188,3 +188,20 @@ def test_a_photo_stands_beside_its_remark_and_what_is_none_is_refused_beside_its
     assert "remark and photo noted" in app.success[0].value and "the rail is bent" in words(app)
     (photo,) = app.get("image")
     assert photo.proto.imgs[0].alt == "the rail is bent" and "M. Berg" in photo.captions[0]
+
+
+def test_an_electrician_finds_when_a_loom_needs_him_and_the_conversion_stays_the_fitters(mill, monkeypatch):
+    """Of the six booked hours the last one needs him: 13:00 to 14:00."""
+    as_role(monkeypatch, Role.ELECTRICIAN, name="L. Costa")
+    app = look("today", crew="E1", loom="1", hall="H")
+    assert list(app.pills[0].options) == ["E1", "F1"]
+    assert "Needed: 1 × electrician, Tue 5 Jan 2027 13:00 to 14:00" in words(app)
+    assert "no location" in words(app) and "RAIL" in words(app), "the kit, and where it is fetched"
+    press(app, "Start: the loom is stopped now")
+    with mill.reading() as uow:
+        assert [row["crew"] for row in uow.rows("work_done").values()] == ["F1"]
+    assert "On the loom" in [one.value for one in show(app, "today-tab-operations").subheader]
+    app = show(app, "today-tab-settings")
+    next(one for one in app.number_input if one.label == "Grams left, left").set_value(640.0)
+    press(app, "Note the value")
+    assert "✓ left: 640 g" in words(app)

@@ -96,6 +96,7 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("work.at_the_loom", "begin"): lambda c: at_the_loom.begin(c, AT_LOOM),
     ("work.at_the_loom", "note_time"): lambda c: at_the_loom.note_time(c, AT_LOOM, "locked_at", NOON),
     ("work.at_the_loom", "tick"): lambda c: at_the_loom.tick(c, AT_LOOM, "Mount"),
+    ("work.at_the_loom", "bobbin"): lambda c: at_the_loom.bobbin(c, AT_LOOM, "left", 640.0),
     ("work.at_the_loom", "remark"): lambda c: at_the_loom.remark(c, AT_LOOM, at_the_loom.ToldRemark("loose")),
     ("work.at_the_loom", "hand_over"): lambda c: at_the_loom.hand_over(c, AT_LOOM, "Ann"),
     ("work.at_the_loom", "set_value"): lambda c: at_the_loom.set_value(c, AT_LOOM, "angle", None, 310, "set"),

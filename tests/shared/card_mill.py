@@ -12,7 +12,7 @@ from opened import here
 from openpyxl import load_workbook
 from three_looms import OPERATIONS, added, at, key, make, write
 
-from tracker.domain.plan import Booking, CostTerms, CrewTurn, Plan, PlanStatus
+from tracker.domain.plan import Booking, CostTerms, CrewTurn, Need, Plan, PlanStatus
 from tracker.domain.rows import SourceColumn, SourceTable, TypedRow
 from tracker.domain.windows import WindowKind
 from tracker.services.context import Context
@@ -61,7 +61,7 @@ def card_mill(db: str) -> str:
     }
     booking = Booking(
         LOOM, 1, WindowKind.REPEAT, (), START, END, START, 12, 11.0, {"RAIL": 1.0, "PIN": 4.0}, CostTerms(),
-        crews=(CrewTurn("F1", START, END),),
+        crews=(CrewTurn("F1", START, END),), needs=(Need("electrician", "trade", 1, at(1, 13), END),),
     )  # fmt: skip
     plan = Plan(PlanStatus.OPTIMAL, 0, 0, 0, "EUR", at(0, 6), at(30, 0), (booking,))
     with open_store(db).unit_of_work("planner") as uow:

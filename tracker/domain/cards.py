@@ -107,6 +107,11 @@ class Card:
     """Those that nothing waives first."""
 
     @property
+    def sides(self) -> tuple[str, ...]:
+        """Those at which something is set."""
+        return tuple(side for side in ("left", "right") if any(getattr(one, side) for one in self.settings))
+
+    @property
     def crew(self) -> str:
         """The crew that begins; `` where none is named."""
         return self.booking.crews[0].crew if self.booking.crews else ""

@@ -33,7 +33,7 @@ def write_card_workbook(path: str | Path, cards: Sequence[Card], zone: ZoneInfo)
         "set_values": [row for card in cards for row in _settings(card)],
         "check_results": [{**_loom(card), "side": c.side, "check": c.check} for card in cards for c in card.checks],
         "parts_used": [{**_loom(card), "card": card.number, "part": p.part} for card in cards for p in card.parts],
-        "bobbins": [{**_loom(card), "side": side} for card in cards for side in _sides(card)],
+        "bobbins": [{**_loom(card), "side": side} for card in cards for side in card.sides],
     }
     sheets = [_sheet(table, asked.get(table.name, [])) for table in RECORD_TABLES]
     write_tables(path, [_list(cards, zone), *sheets])
@@ -98,7 +98,3 @@ def _settings(card: Card) -> Iterable[Asked]:
                     "why": why,
                     "article": card.article_in,
                 }
-
-
-def _sides(card: Card) -> list[str]:
-    return [side for side in ("left", "right") if any(getattr(setting, side) for setting in card.settings)]

@@ -95,6 +95,8 @@ class WorkCard:
     settings: tuple[SettingLine, ...]
     checks: tuple[CheckLine, ...]
     parts: tuple[PartLine, ...]
+    bobbins: Mapping[str, Row]
+    """Side → its bobbin as it was weighed last since the conversion began."""
     open_points: tuple[Message, ...]
     """What stands against its sign-off now."""
     remarks: tuple[Remark, ...]
@@ -138,7 +140,7 @@ def work_card(context: Context, loom: str, hall: str | None) -> WorkCard:
         under_way = begun is not None and stage in (*UNDER_WAY, *CONVERTED)
         since = local_time(begun, uow.zone) if begun and under_way else None
         rows = {name: list(read_rows(uow.session, TABLES[name], uow.zone, key).values())
-                for name in ("work_done", "set_values", "check_results", "parts_used")}  # fmt: skip
+                for name in ("work_done", "set_values", "check_results", "parts_used", "bobbins")}  # fmt: skip
         whole = _whole(rows["work_done"], since)
         open_points = open_then(uow, alone, key, context.now()) if under_way else ()
         issued = is_issued(room, key) if room.booked(key) else True  # under way by a plan before it: then it was
@@ -149,7 +151,8 @@ def work_card(context: Context, loom: str, hall: str | None) -> WorkCard:
         mill.terms.zone, card, stage if under_way else None, told, begun if under_way else None, whole, issued,
         tuple(_operations(card, rows["work_done"] if since else (), told, mill.terms.lead_trade)),
         tuple(_settings(card, rows["set_values"], since)), tuple(_checks(card, rows["check_results"], since)),
-        tuple(_parts(room, key, [row for row in rows["parts_used"] if row["card"] == told])), open_points,
+        tuple(_parts(room, key, [row for row in rows["parts_used"] if row["card"] == told])),
+        _bobbins(rows["bobbins"], since), open_points,
         tuple(one for one in own if one.at == since), earlier,
     )  # fmt: skip
 
@@ -206,6 +209,10 @@ def _parts(room: Stockroom, key: LoomKey, told: Sequence[Row]) -> Iterator[PartL
     rows, issued = {row["part"]: row for row in told}, room.issued.get(key, {})
     for part in sorted(issued.keys() | rows.keys(), key=natural_key):
         yield PartLine(part, room.part(part).unit or "", issued.get(part, 0.0), rows.get(part, {}))
+
+
+def _bobbins(rows: Sequence[Row], since: datetime | None) -> dict[str, Row]:
+    return {row["side"]: row for row in sorted(rows, key=lambda row: row["at"]) if since and row["at"] >= since}
 
 
 def _place(row: Row, name: str) -> tuple[str, str]:

@@ -106,6 +106,12 @@ def check(context: Context, here: AtLoom, name: str, side: str | None, result: A
     return _enter(context, here, "check_results", row, _as_told(name, side, result))
 
 
+def bobbin(context: Context, here: AtLoom, side: str, grams: float | None) -> Message:
+    """What is left on a leno bobbin, as weighed now."""
+    row = {"side": side, "grams_left": grams, "at": _now(context)}
+    return _enter(context, here, "bobbins", row, message("told-bobbin", side=side, grams=grams))
+
+
 def part_used(context: Context, here: AtLoom, row: Mapping[str, float | str], again: str = "") -> Message:
     """What became of a part of its kit: `part`, `used`, `left_over`, `broken`. The stockroom gets back what is left over."""
     return _enter(

@@ -30,6 +30,20 @@ history-remark-line = { $at ->
        *[other] { $about }
     }: { $text }
 history-no-stops = Von dieser Webmaschine sind keine Stillstände festgehalten.
+history-waste = Abfallkante
+history-no-waste = Von dieser Webmaschine ist keine Abfallbreite festgehalten.
+history-record-waste = Abfallbreite festhalten
+history-width = Abfallbreite (mm)
+history-side = Seite
+history-side-says = { $side ->
+        [left] links
+        [right] rechts
+       *[none] beide Seiten
+    }
+history-no-bobbins = An dieser Webmaschine wurde keine Dreherspule gewogen.
+history-record-bobbins = Festhalten, was auf einer Dreherspule übrig ist
+history-grams = Gramm übrig
+history-at = Wann
 history-record-stops = Stillstände einer Zeit festhalten
 history-deeds = Wer was tat
 history-when = Wann

@@ -22,6 +22,10 @@ today-away = { $heads ->
         [none] { $crew } ist weg,
        *[other] { $heads } von { $crew } weg,
     } { $first } bis { $last }
+today-warp = ◆ { $state ->
+        [out] Die alte Kette muss heraus sein, die neue noch nicht drin
+       *[in] Die Kette muss drin sein
+    }
 today-mark = ■ { $what }
 today-then = jede Mannschaft findet dann hier ihre Karten
 today-print = Karte drucken
@@ -103,6 +107,22 @@ today-remark-line = { $about ->
         [none] {""}
        *[other] { $about }: {""}
     }{ $text }
+bobbins = Dreherspulen
+bobbins-weighed = Wiegen, sobald die Webmaschine läuft: Von da an wird der nächste Wechsel gerechnet.
+bobbins-grams = Gramm übrig, { $side ->
+        [left] links
+       *[right] rechts
+    }
+bobbins-told = ✓ { $side ->
+        [left] links
+       *[right] rechts
+    }: { $grams }
+today-kit-where = Wo
+today-kit-part = Teil
+today-kit-what = Was es ist
+today-kit-quantity = Menge
+today-kit-mark = Vermerk
+today-needed = Gebraucht: { $heads } × { $trade }, { $at }
 today-photo = Foto (JPEG, PNG oder WebP, bis 20 MB)
 today-photo-help = Es gehört zur Bemerkung. Ort und Gerät werden daraus entfernt; es soll niemand darauf sein, denn es wird aufbewahrt.
 today-photo-by = { $who }, { $at }{ $remark ->
@@ -142,6 +162,10 @@ told-remark = { $photo ->
        *[no] Bemerkung eingetragen
     }
 told-hand-over = übergeben an { $to }
+told-bobbin = { $side ->
+        [left] linke
+       *[right] rechte
+    } Spule: { $grams } g übrig
 told-waived = { $what } erlassen
 told-run-in = volle Drehzahl, der Einlauf beginnt
 told-stopped = Umbau abgebrochen

@@ -54,6 +54,30 @@ history-remark-line = { $at ->
     .means = A remark on one of the loom's conversions.
 history-no-stops = No stops are recorded of this loom.
     .means = Heading, field or button below what happened to a loom.
+history-waste = Waste selvedge
+    .means = Heading.
+history-no-waste = No width of the waste selvedge is recorded of this loom.
+    .means = Below the heading.
+history-record-waste = Record the width of the waste selvedge
+    .means = Opens the form.
+history-width = Width (mm)
+    .means = Field and heading: of the waste selvedge.
+history-side = Side
+    .means = Field and heading.
+history-side-says = { $side ->
+        [left] left
+        [right] right
+       *[none] both sides
+    }
+    .means = Which side of the loom, as the weaver sees it.
+history-no-bobbins = No bobbin was weighed at this loom.
+    .means = Below the heading Bobbins.
+history-record-bobbins = Record what is left on a bobbin
+    .means = Opens the form.
+history-grams = Grams left
+    .means = Field and heading: on a leno bobbin.
+history-at = When
+    .means = Heading: when a bobbin was weighed.
 history-record-stops = Record stops of a period
     .means = Heading, field or button below what happened to a loom.
 history-deeds = Who did what

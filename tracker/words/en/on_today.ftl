@@ -41,6 +41,11 @@ today-away = { $heads ->
        *[other] { $heads } of { $crew } away
     } { $first } to { $last }
     .means = People who are not there as booked.
+today-warp = ◆ { $state ->
+        [out] The old warp must be out, the new one not in yet
+       *[in] The warp must be in
+    }
+    .means = What an operation needs of the warp.
 today-mark = ■ { $what }
     .means = A sign before something that is missing.
 
@@ -186,6 +191,32 @@ today-remark-line = { $about ->
        *[other] { $about }: {""}
     }{ $text }
     .means = A remark on the conversion that is open.
+bobbins = Bobbins
+    .means = Heading: what is left on the leno bobbins.
+bobbins-weighed = Weigh them once the loom runs: from then on the next change is reckoned.
+    .means = Below the heading Bobbins.
+bobbins-grams = Grams left, { $side ->
+        [left] left
+       *[right] right
+    }
+    .means = Field.
+bobbins-told = ✓ { $side ->
+        [left] left
+       *[right] right
+    }: { $grams }
+    .means = A bobbin was weighed.
+today-kit-where = Where
+    .means = Heading: where a part of the kit lies.
+today-kit-part = Part
+    .means = Heading.
+today-kit-what = What it is
+    .means = Heading.
+today-kit-quantity = Quantity
+    .means = Heading.
+today-kit-mark = Mark
+    .means = Heading: a part lacks, or comes back.
+today-needed = Needed: { $heads } × { $trade }, { $at }
+    .means = When a conversion needs the people of another trade than the one that converts.
 today-photo = Photo (JPEG, PNG or WebP, up to 20 MB)
     .means = Field: takes a photo or a file with one.
 today-photo-help = It goes with the remark. Place and device are taken out of it; nobody should be in it, since it is kept.
@@ -252,6 +283,11 @@ told-remark = { $photo ->
     .means = A remark was told, with or without a photo.
 told-hand-over = handed over to { $to }
     .means = Somebody else goes on.
+told-bobbin = { $side ->
+        [left] left
+       *[right] right
+    } bobbin: { $grams } g left
+    .means = A bobbin was weighed.
 told-waived = { $what } waived
     .means = A setting or check may be signed off as it is.
 told-run-in = at speed, run-in begins
