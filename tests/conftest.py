@@ -1,4 +1,4 @@
-"""For every test: no terminal's width from outside, the longest test begun first where several run side by side, new mills
+"""For every test: no terminal's width from outside, the longest tests begun first where several run side by side, new mills
 made quickly, statements worked out once, and no screen's script left behind as the main module, which processes begun later
 would run."""
 
@@ -10,6 +10,7 @@ import pytest
 os.environ.pop("COLUMNS", None)  # what runs tests side by side sets it, and it would shape our tables
 
 MAIN = sys.modules["__main__"]
+LONGEST = ("tests/cli/test_demo.py", "tests/browser/", "tests/faults/")
 
 
 def pytest_configure():
@@ -23,11 +24,20 @@ def pytest_configure():
 
 
 def pytest_collection_modifyitems(items):
-    items.sort(key=lambda item: item.name != "test_the_types_fit")
+    items.sort(key=lambda item: not item.nodeid.startswith(LONGEST))
 
 
 def pytest_runtest_teardown():
     sys.modules["__main__"] = MAIN
+
+
+@pytest.fixture(scope="session")
+def people():
+    """Four processes that each do one thing to one database at once."""
+    from people import four_people
+
+    with four_people() as pool:
+        yield pool
 
 
 @pytest.fixture(scope="session")

@@ -32,6 +32,7 @@ def test_every_file_is_formatted():
     run("ruff", "format", "--check", ".")
 
 
+@pytest.mark.long  # a tenth of the default run: CI looks at the types beside it
 def test_the_types_fit():
     run("basedpyright", "--pythonpath", sys.executable)
 

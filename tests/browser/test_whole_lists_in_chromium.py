@@ -8,7 +8,7 @@ from served import served
 
 from tracker.services.loading.export import export_records
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, pytest.mark.long]
 TODAY = (
     "Loom;Hall;Sequence;Article;Set length (m);Warp left (m)\n"
     "A-7;Hall 1;0;Twill;3000;650\n"

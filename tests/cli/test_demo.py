@@ -113,6 +113,7 @@ def test_the_workbooks_hold_the_plan_and_the_mill(first, folder):
     assert "Looms" in CalamineWorkbook.from_path(str(folder / "mill" / "mill.xlsx")).sheet_names
 
 
+@pytest.mark.long
 def test_a_second_run_in_the_same_folder_leaves_the_programme_as_it_is(first, folder):
     before = first.status.plan
     again = run_demo(folder / "mill", lambda text, fraction: None)

@@ -37,6 +37,7 @@ def test_the_published_plan_is_shown_without_planning(planned, tmp_path):
     assert planned("plan", "--show", "--json", "-").json["objective"] == plan.objective
 
 
+@pytest.mark.long
 def test_another_plans_baseline_is_worth_nothing_against_itself(planned, tmp_path):
     told = planned("plan", "--baseline", "--as-of", "2027-01-04", "--json", "-").json
     assert told["objective"] == pytest.approx(published(tmp_path).objective)

@@ -116,7 +116,7 @@ TESTED = [
 
 
 @pytest.mark.parametrize("name", TESTED)
-@settings(max_examples=12, deadline=None, phases=(Phase.explicit, Phase.reuse, Phase.generate))
+@settings(max_examples=5, deadline=None, phases=(Phase.explicit, Phase.reuse, Phase.generate))
 @given(data=st.data())
 def test_any_rows_of_a_table_come_back(name, data, tmp_path_factory):
     rows = data.draw(records(TABLES[name]))

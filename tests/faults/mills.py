@@ -86,6 +86,9 @@ def write_books(folder: Path) -> None:
 class SQLiteMills:
     """Files: copied."""
 
+    half = 0
+    """Of what is tried in turn, the default run tries one half on each kind of database, the long run all on both."""
+
     def __init__(self, commands: Commands, folder: Path | None = None):
         self.commands, self.folder = commands, folder or commands.folder
 
@@ -104,6 +107,8 @@ class SQLiteMills:
 
 class PostgresMills(SQLiteMills):
     """Databases on one server, made by its own copying."""
+
+    half = 1
 
     def __init__(self, commands: Commands, server: str):
         super().__init__(commands)

@@ -88,9 +88,10 @@ WRITING = {
 
 @pytest.mark.parametrize("tries", [6, pytest.param(300, marks=pytest.mark.long)])
 def test_a_killed_command_is_done_or_not_begun(mills, tries):
-    ended = mills.commands.spread(lambda writing: run_to_the_end(mills, writing), [*WRITING.values()])
-    known = dict(zip(WRITING, ended, strict=True))
-    chance, names = Random(SEED + tries), list(WRITING)
+    names = list(WRITING) if tries > len(WRITING) else list(WRITING)[mills.half :: 2]
+    ended = mills.commands.spread(lambda name: run_to_the_end(mills, WRITING[name]), names)
+    known = dict(zip(names, ended, strict=True))
+    chance = Random(SEED + tries)
     killings = [Killing(names[i % len(names)], chance.choice(WHEN), chance.random()) for i in range(tries)]
     found = Counter(mills.commands.spread(lambda one: kill(mills, one, known[one.name]), killings))
     print(f"{tries} killed: {found['before']} as before, {found['after']} as after")

@@ -37,8 +37,14 @@ def cell(column, value):
     )
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
-@pytest.mark.parametrize("table", [name for name in TABLES if name != "terms"])
+def pairs():
+    """Each table with each language: by default with every other one, each language with every other table."""
+    for i, table in enumerate(name for name in TABLES if name != "terms"):
+        for j, language in enumerate(LANGUAGES):
+            yield pytest.param(table, language, marks=() if (i + j) % 2 else pytest.mark.long)
+
+
+@pytest.mark.parametrize(("table", "language"), [*pairs()])
 def test_read_in_the_words_of_a_language(tmp_path: Path, table, language):
     columns = TABLES[table].columns
     values = {c.field: example(c) for c in columns} | WORD_ROWS.get(table, {})

@@ -18,7 +18,7 @@ def test_a_new_mill_starts_in_the_browser_and_the_address_is_told_once_it_answer
     assert screens.process.returncode == 0
 
 
-@pytest.mark.parametrize("sign", [signal.SIGINT, signal.SIGTERM])
+@pytest.mark.parametrize("sign", [pytest.param(signal.SIGINT, marks=pytest.mark.long), signal.SIGTERM])
 def test_a_signal_ends_it_although_a_page_is_open(tmp_path, sign):
     with served(str(tmp_path / "new.db"), "--new") as screens, socket.create_connection(("127.0.0.1", screens.port)):
         assert shake(screens.port, f"Host: {screens.host}", f"Origin: {screens.url}").status == 101

@@ -83,6 +83,7 @@ def test_of_one_run_the_mean_is_known_and_how_sure_it_is_is_not(published):
     assert mean == {"mean": pytest.approx(made.objective), "low": None, "high": None}
 
 
+@pytest.mark.long  # the default run has one and four in tests/rehearsal
 def test_two_processes_say_what_one_says(published):
     db, _ = published
     ask = RehearsalRequest(runs=12, jobs=1, as_of=MONDAY)

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 from opened import here
-from people import PEOPLE, at_once, four_people
+from people import PEOPLE, at_once
 from postgres_server import new_database
 from stock_room_samples import added, booking, fill, key, plan_of
 
@@ -33,12 +33,6 @@ def db(request, tmp_path):
     )
     release(here(url), LOOMS[0])
     return url
-
-
-@pytest.fixture(scope="module")
-def people():
-    with four_people() as pool:
-        yield pool
 
 
 def _reserve(db: str, person: int) -> None:

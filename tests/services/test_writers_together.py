@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from opened import here
-from people import PEOPLE, at_once, four_people
+from people import PEOPLE, at_once
 from postgres_server import new_database
 from sqlalchemy import select
 from stock_room_samples import PLAN, booking, fill, fill_method, plan_of
@@ -21,12 +21,6 @@ from tracker.store import open_store
 from tracker.store.models import LoadRow, RowChangeRow
 
 STARTED, ENDED = datetime(2026, 1, 5, 6, tzinfo=UTC), datetime(2026, 1, 5, 12, tzinfo=UTC)
-
-
-@pytest.fixture(scope="module")
-def people():
-    with four_people() as pool:
-        yield pool
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

@@ -9,7 +9,10 @@ from tracker.errors import TrackerError
 from tracker.words import ENGLISH
 
 PEOPLE = 4
-SPAWN = multiprocessing.get_context("spawn")
+ANEW = multiprocessing.get_context("forkserver")
+"""Processes that inherit no open database; what all of them need is brought in once."""
+ANEW.set_forkserver_preload(["tracker.services.loading.load", "tracker.services.plans.plan", "tracker.services.work.record",
+                             "tracker.services.parts.reservations", "tracker.services.parts.stock"])  # fmt: skip
 
 Act = Callable[[str, int], object]
 """What a person does: to which database, as which of them."""
@@ -18,8 +21,8 @@ Act = Callable[[str, int], object]
 @contextmanager
 def four_people() -> Iterator[ProcessPoolExecutor]:
     """Four processes that begin each act together; each waits for the others, so each does one of the four."""
-    barrier = SPAWN.Barrier(PEOPLE)
-    with ProcessPoolExecutor(PEOPLE, mp_context=SPAWN, initializer=_start, initargs=(barrier,)) as pool:
+    barrier = ANEW.Barrier(PEOPLE)
+    with ProcessPoolExecutor(PEOPLE, mp_context=ANEW, initializer=_start, initargs=(barrier,)) as pool:
         yield pool
 
 
