@@ -10,6 +10,7 @@ from dashboards.speaking import SPEAKER, day, moment, money, number, say, share
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.mill import LoomKey
 from tracker.services.plans.rehearsal_says import POLICIES, cause_of, source_of
+from tracker.services.plans.tuning_says import ways_said
 
 Record = Mapping[str, Any]
 Rows = list[list[Cell | str]]
@@ -47,6 +48,15 @@ def policy_rows(result: Record) -> Rows:
             *(Cell(money(amount), amount) for amount in amounts), Cell(number(of["idle_h"]), of["idle_h"]),
         ])  # fmt: skip
     return rows
+
+
+def tuned_rows(result: Record) -> Rows:
+    """How was planned, on paper, in the hall, and what more than without with its interval; in the order tried."""
+    return [
+        [SPEAKER.say(ways_said(one)), *(Cell(money(amount), amount) for amount in (one["paper"], one["kept"])),
+         *(_amount(one["more"][each]) for each in ("mean", "low", "high"))]
+        for one in result["tried"]
+    ]  # fmt: skip
 
 
 def worry_rows(result: Record) -> Rows:

@@ -8,7 +8,7 @@ from dashboards import access, job_parts
 from dashboards.charts import spread_chart
 from dashboards.downloads import download
 from dashboards.empty import no_plan
-from dashboards.forms import Form, say_done
+from dashboards.forms import Form, button, say_done
 from dashboards.parts import figures, heads, literal, table
 from dashboards.rehearsed import (
     POLICIES,
@@ -19,6 +19,7 @@ from dashboards.rehearsed import (
     policy_rows,
     policy_word,
     risk_rows,
+    tuned_rows,
     worry_rows,
 )
 from dashboards.speaking import SPEAKER, moment, say
@@ -28,6 +29,8 @@ from tracker.services.people.permissions import May
 from tracker.services.plans.rehearsal_book import NAME, rehearsal_file
 from tracker.services.plans.rehearsal_says import said
 from tracker.services.plans.rehearse import RehearsalRequest
+from tracker.services.plans.tune import TUNE_ON, accept_tuning
+from tracker.services.plans.tuning_says import tuning_said, ways_of
 from tracker.services.screens.rehearsal_board import RehearsalBoard, rehearsal_board
 
 MOST_RUNS = 10_000
@@ -50,6 +53,7 @@ def page() -> None:
         _shown(board, board.kept.result)
     if access.may(May.PLAN):
         _ask()
+    _surviving(board)
 
 
 # ---- what came of it
@@ -133,3 +137,45 @@ def _asked() -> dict[str, Any]:
     worries = st.checkbox(say("rehearsal-worries-asked"), usual.worries)
     as_of = access.state().as_of.isoformat()
     return {"runs": int(runs), "policies": [first, *against], "worries": worries, "as_of": as_of}
+
+
+# ---- so that it survives
+
+
+def _surviving(board: RehearsalBoard) -> None:
+    """What was found to let the plan survive, and the buttons that look for it and take it over."""
+    if board.tuning is None and not access.may(May.PLAN):
+        return
+    st.header(say("surviving"))
+    st.caption(say("surviving-about"))
+    job_parts.show(JobKind.TUNING)
+    if board.tuning:
+        _tuned(board, board.tuning.result)
+    if access.may(May.PLAN):
+        _tune()
+
+
+def _tuned(board: RehearsalBoard, result: Any) -> None:
+    assert board.tuning
+    at, who = moment(board.tuning.made_at, board.zone), board.tuning.who
+    st.caption(literal(say("surviving-made", at=at, who=who)))
+    for line in tuning_said(result):
+        st.write(literal(SPEAKER.say(line)))
+    columns = [Head(say("surviving-ways"), whole=True),
+               *_in_money(result["currency"], "surviving-paper", "surviving-hall", "surviving-more", "surviving-from",
+                          "surviving-to")]  # fmt: skip
+    table(columns, tuned_rows(result), name="tuned")
+    if result["helps"] and access.may(May.PLAN):
+        button("take over tuning", say("surviving-accept"), lambda: accept_tuning(access.context()).message,
+               asks=say("surviving-accept-asks", ways=ways_of(result["best"])))  # fmt: skip
+
+
+def _tune() -> None:
+    usual = RehearsalRequest()
+    with Form("tuning") as form:
+        left, right = st.columns(2)
+        tune_on = left.number_input(say("surviving-tune-on"), 2, MOST_RUNS, TUNE_ON, 10)
+        runs = right.number_input(say("surviving-judge"), 2, MOST_RUNS, usual.runs, 50)
+        asked = {"tune_on": int(tune_on), "runs": int(runs), "as_of": access.state().as_of.isoformat()}
+        form.act(say("surviving-tune"), lambda: job_parts.begin(JobKind.TUNING, asked))
+        st.caption(say("surviving-tune-help"))

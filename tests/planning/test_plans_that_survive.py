@@ -150,3 +150,27 @@ def test_what_having_no_second_chance_is_reckoned_at():
     # 612 × 0.0384, the quantiles from 51 on lie behind it, since an inverse Gaussian is below its mean a little more often than
     # above: Φ(0) + e^(2·612/0.0384)·Φ(−2·√(612/0.0384)) = 0.5016
     assert reckoned((at(25, 12), 0.0384)) == pytest.approx(LEFT_OVER * (1 - 0.95 * 50 / 99))
+
+
+def test_a_pilot_is_dated_for_those_who_wait_for_it():
+    # loom 1, the named pilot, is out on Tuesday the 5th at 13:00 and would be done on Wednesday at 7:00 (18 h lost), or on the 12th
+    # at 8:00 (2 h lost, 7 days of its saving of 1 foregone): the later is cheaper. Loom 2 has one beam-out, on Friday the 15th at
+    # 8:00, and must wait seven days: only the earlier leaves it that
+    looms = {ONE: replace(LOOMS[ONE], saving_per_day=1.0), TWO: LOOMS[TWO]}
+    windows = {ONE: (window(ONE, at(1, 13)), window(ONE, at(8, 8), 2)), TWO: (window(TWO, at(11, 8)),)}
+    said = {"looms": looms, "parts": PLENTY, "pilots": {"AJ": "1"}}
+    assert starts(problem(windows, **said)) == [at(8, 8)]
+    assert starts(problem(windows, **said, pilots_for_type=True)) == [at(1, 13), at(11, 8)]
+
+
+def test_another_seed_gives_another_plan_that_is_as_good():
+    # loom 1 has lost nothing more by being begun at 8:00 or, were the beam out at 8:00, half an hour later than 2.50 and 0.50 of
+    # its saving; a gap of 5 % lets that be
+    windows = {key: (window(key, at(1, 8)),) for key in LOOMS}
+    said = problem(windows, soak_days=0, parts=PLENTY)
+    first, others = plan(said, gap=0.05), [plan(said, gap=0.05, seed=seed) for seed in range(1, 6)]
+    assert any(tuple(b.start for b in other.bookings) != tuple(b.start for b in first.bookings) for other in others)
+    for other in others:
+        assert verify(other, said) == ()
+        assert other.objective <= first.bound / 0.95 + 0.01
+    assert plan(said, gap=0.05, seed=3).bookings == others[2].bookings

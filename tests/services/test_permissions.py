@@ -23,7 +23,7 @@ from tracker.services.loading import load as loading
 from tracker.services.parts import ordering, reservations, stock, stock_entry
 from tracker.services.people import absences, accounts, sessions, tokens
 from tracker.services.people.permissions import PERMISSIONS, May, who_may
-from tracker.services.plans import made_plans, plan, put_in_force, rehearse, scenarios, setting_aside
+from tracker.services.plans import made_plans, plan, put_in_force, rehearse, scenarios, setting_aside, tune
 from tracker.services.undoing import undo as undoing
 from tracker.services.work import (
     at_the_loom,
@@ -79,6 +79,8 @@ CALLS: dict[tuple[str, str], Callable[[Any], Any]] = {
     ("plans.plan", "plan"): lambda c: plan.plan(c),
     ("plans.plan", "save"): lambda c: plan.save(c, SimpleNamespace(), True, None, None),  # type: ignore[arg-type]
     ("plans.rehearse", "rehearse"): lambda c: rehearse.rehearse(c, rehearse.RehearsalRequest()),
+    ("plans.tune", "tune_plan"): lambda c: tune.tune_plan(c, rehearse.RehearsalRequest()),
+    ("plans.tune", "accept_tuning"): lambda c: tune.accept_tuning(c),
     ("backups", "keep_backup"): lambda c: backups.keep_backup(c, backups.BackupFolder(Path(c.database).parent)),
     ("jobs.desk", "start"): lambda c: desk.start(c, "plan"),
     ("jobs.desk", "again"): lambda c: desk.again(c, LongJob(1, JobKind.PLAN, {}, "Ann", NOON)),

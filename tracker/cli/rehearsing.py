@@ -49,6 +49,15 @@ def rehearse(
         list[str] | None, typer.Option(metavar="SOURCE", help="Let it not vary, as receipts; several allowed.")
     ] = None,
     worries: Annotated[bool, typer.Option(help="Find out what each worry is worth.")] = True,
+    tune: Annotated[
+        bool, typer.Option("--tune", help="Look for terms that let a plan survive the hall, judged in N other runs.")
+    ] = False,
+    tune_on: Annotated[
+        int | None, typer.Option(metavar="K", min=2, help="Play what is tried for --tune in K runs; default 30.")
+    ] = None,
+    accept: Annotated[
+        bool, typer.Option("--accept", help="Take over what --tune found: sets the terms and makes the plan by them.")
+    ] = False,
     as_of: AsOf = None,
     json_to: Json = None,
 ) -> None:
@@ -68,9 +77,45 @@ def rehearse(
         jobs, cluster, moment(context.obj, as_of),
     )  # fmt: skip
     stopped = threading.Event()
+    if tune or accept or tune_on:
+        _tune(context.obj, request, tune or bool(tune_on), tune_on, accept, json_to, stopped)
+        return
     with show.progress() as progress, show.interrupt(stopped):
         report = run(context.obj, request, progress, stopped.is_set)
     show.emit(json_to, report.record(), lambda: _print(report))
+
+
+def _tune(here, request, look: bool, tune_on: int | None, accept: bool, json_to: str | None, stopped) -> None:
+    """Tune, take over, or both."""
+    from tracker.services.plans.tune import TUNE_ON, accept_tuning, tune_plan
+
+    told: dict[str, object] = {}
+    lines = []
+    helps = True
+    if look:
+        with show.progress() as progress, show.interrupt(stopped):
+            found = tune_plan(here, request, tune_on or TUNE_ON, progress, stopped.is_set)
+        told, lines, helps = found.record(), list(found.lines), bool(found.result["helps"])
+    if accept and (helps or not look):
+        taken = accept_tuning(here)
+        told |= {"accepted": taken.record()}
+        lines.append(taken.message)
+    show.emit(json_to, told, lambda: _print_tuning(told, lines))
+
+
+def _print_tuning(told, lines) -> None:
+    from tracker.services.plans.tuning_says import ways_said
+    from tracker.words import ENGLISH
+
+    if tried := told.get("tried"):
+        show.table(
+            f"Ways to plan ({told['currency']})",
+            ["Planned with", ">On paper", ">In the hall", ">More than without", ">From", ">To", ">Looms booked"],
+            [(ENGLISH.say(ways_said(one)), show.money(one["paper"]), show.money(one["kept"]),
+              *(show.money(one["more"][each]) for each in ("mean", "low", "high")), one["booked"])
+             for one in tried],
+        )  # fmt: skip
+    show.tell(lines)
 
 
 def _print(report) -> None:

@@ -13,6 +13,7 @@ class JobKind(StrEnum):
     PLAN = "plan"
     SCENARIO = "scenario"
     REHEARSAL = "rehearsal"
+    TUNING = "tuning"
     READING = "reading"
     """Of lists that are to be loaded; nothing of the mill is written by it."""
 

@@ -270,6 +270,7 @@ TERM_COLUMNS = tuple(replace(column, meant=f"term {column.heading}") for column 
     Column("no_second_chance", "no second chance", N, low=0, high=3, about="about-term-no-second-chance"),
     Column("usual_absence", "usual absence", P, low=0, high=0.5, about="about-term-usual-absence"),
     Column("receipts_later_days", "receipts later", Z, unit="days", low=0, high=60, about="about-term-receipts-later"),
+    Column("pilots_for_type", "pilots for their type", Y, about="about-term-pilots-for-their-type"),
     Column("reference_plan", "reference plan", Z, low=1,
            about="about-term-reference-plan"),
     Column("language_of_cards", "language of cards", W, words=CARD_LANGUAGES, example="tr",

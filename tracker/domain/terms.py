@@ -18,6 +18,7 @@ class Care:
     no_second_chance: float = 0
     usual_absence: float = 0
     receipts_later_days: int = 0
+    pilots_for_type: bool = False
 
 
 NO_CARE = Care()
@@ -89,6 +90,8 @@ class Terms:
     """Share of the crews' hours of a week in which nothing is planned."""
     receipts_later_days: int = 0
     """Calendar days by which the plan reckons deliveries later than promised."""
+    pilots_for_type: bool = False
+    """Whether the first pilots are planned by what their whole type costs, not by their own cost alone."""
     share_of_saving: float = 1
     """Of the saving per day that the loom list claims, what is counted on; another than 1 once a measured one was taken over."""
     pilots: Mapping[str, str] = field(default_factory=dict)
@@ -96,7 +99,9 @@ class Terms:
 
     @property
     def care(self) -> "Care":
-        return Care(self.room, self.no_second_chance, self.usual_absence, self.receipts_later_days)
+        return Care(
+            self.room, self.no_second_chance, self.usual_absence, self.receipts_later_days, self.pilots_for_type
+        )
 
     def with_care(self, care: "Care") -> "Terms":
         """The same, but for what plans do so that they survive."""

@@ -33,6 +33,7 @@ from tracker.planning.result.gone import cannot_stay
 from tracker.planning.result.late_ends import pushed_past_a_shift
 from tracker.planning.result.outcome import bookings_of, dates_of_held, other_dates, scarcity
 from tracker.planning.result.reasons import Why, reasons_left
+from tracker.planning.search.another import another
 from tracker.planning.search.calm import most_kept
 from tracker.planning.search.solver import optimise
 from tracker.planning.search.staying import settle
@@ -55,7 +56,8 @@ def plan(
     """Book every loom at the least cost, or leave it over.
 
     `gap`: relative distance to the bound at which the plan counts as optimal. `time_limit_s` and `stop` end the search
-    with the best plan so far. Same problem and seed, same plan, unless one of them strikes. Raises DataError where the
+    with the best plan so far. Another `seed` than 0 draws another plan that is as good within the gap. Same problem and seed,
+    same plan, unless one of them strikes. Raises DataError where the
     data cannot carry a plan.
     """
     begin = time.monotonic()
@@ -114,6 +116,8 @@ class _Run:
             self.programme = self.calm.programme(self.instance, self.options, instance.problem.calm)
         quiet = replace(control, tell=self._tell)
         found = optimise(self.programme, quiet)
+        if control.seed:
+            found = another(self.programme, found, self._elsewhere, quiet)
         self.undoing: tuple[Undo, ...] = ()
         self.solution = found
         if instance.problem.previous:

@@ -26,6 +26,15 @@ def add_rehearsal(session: Session, plan: int, at: datetime, who: str, result: M
 
 def last_rehearsal(session: Session, plan: int) -> KeptRehearsal | None:
     """The newest of a plan; None where it was never rehearsed."""
-    query = select(RehearsalRow).where(RehearsalRow.plan_id == plan).order_by(RehearsalRow.id.desc()).limit(1)
-    row = session.scalar(query)
+    return _newest(session, plan, tuning=False)
+
+
+def last_tuning(session: Session, plan: int) -> KeptRehearsal | None:
+    """The newest tuning of a plan; None where it was never tuned."""
+    return _newest(session, plan, tuning=True)
+
+
+def _newest(session: Session, plan: int, tuning: bool) -> KeptRehearsal | None:
+    rows = session.scalars(select(RehearsalRow).where(RehearsalRow.plan_id == plan).order_by(RehearsalRow.id.desc()))
+    row = next((row for row in rows if (row.result.get("kind") == "tuning") == tuning), None)
     return None if row is None else KeptRehearsal(row.id, row.plan_id, row.made_at, row.who, row.result)

@@ -176,6 +176,9 @@ class UnitOfWork:
     def last_rehearsal(self, plan: int) -> KeptRehearsal | None:
         return rehearsals.last_rehearsal(self.session, plan)
 
+    def last_tuning(self, plan: int) -> KeptRehearsal | None:
+        return rehearsals.last_tuning(self.session, plan)
+
     def save_rehearsal(self, plan: int, result: Mapping[str, Any]) -> int:
         return rehearsals.add_rehearsal(self.session, plan, self.now(), self.who, result)
 

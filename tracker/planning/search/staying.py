@@ -28,8 +28,8 @@ _EFFORT = Effort(gap=1e-4, nodes=200, stall=100)
 
 
 @dataclass(frozen=True)
-class _Priced:
-    """The programme when a move costs so much more than the terms say."""
+class Priced:
+    """The programme when some options cost more than the terms say."""
 
     programme: Programme
     relaxation: Relaxation
@@ -91,7 +91,7 @@ def _calmest(programme: Programme, solution: Solution, fixed: float, control: Co
         if control.over():
             break
         price = factor * (most - solution.cost) / could_go
-        chosen = _calmer(_with_price(programme, solution, price), solution.chosen, control)
+        chosen = choice_at(_with_price(programme, solution, price), solution.chosen, control)
         if (cost := programme.cost(chosen)) <= most and _moves(programme, chosen) < moves:
             return replace(solution, chosen=chosen, cost=cost)
     return solution
@@ -109,18 +109,18 @@ def _moves(programme: Programme, chosen: Ints) -> int:
     return int((programme.instance.previous.booked[programme.looms] & ~kept).sum())
 
 
-def _with_price(programme: Programme, solution: Solution, price: float) -> _Priced:
+def _with_price(programme: Programme, solution: Solution, price: float) -> Priced:
     instance, options = programme.instance, programme.options
     booked = instance.previous.booked
     moves: Bools = booked[options.loom] & ~stays(instance, options)
     instance = replace(instance, left_cost=instance.left_cost + price * booked)
     options = replace(options, cost=options.cost + price * moves)
     dearer = replace(programme, instance=instance, options=options, lookup=Lookup(instance, programme.rows, options))
-    return _Priced(dearer, priced(dearer, solution.price))
+    return Priced(dearer, priced(dearer, solution.price))
 
 
-def _calmer(asked: _Priced, chosen: Ints, control: Control) -> Ints:
-    """The best choice found at that price, from the one that was found without it and from what was published."""
+def choice_at(asked: Priced, chosen: Ints, control: Control) -> Ints:
+    """The best choice found at those prices, from the one that was found without them and from what was published."""
     programme, relaxation = asked.programme, asked.relaxation
     best = min(_incumbent(programme, chosen), as_published(programme, relaxation), key=lambda found: found.cost)
     looms = np.arange(programme.looms.size)

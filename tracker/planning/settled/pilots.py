@@ -19,7 +19,7 @@ from tracker.planning.result.reasons import why_none
 from tracker.planning.search.solver import optimise
 from tracker.planning.settled.given import in_work_end
 from tracker.planning.settled.taking import Decided, less, of_options
-from tracker.planning.settled.waiting import opens_after, worth_piloting
+from tracker.planning.settled.waiting import cost_of_type, opens_after, worth_piloting
 
 WEEKS = 3
 """A pilot that the mill does not name ends in the first weeks, where it can."""
@@ -65,6 +65,8 @@ def decide_pilots(
     types, every = _types(instance), options
     able = options.only(_before_held(instance, options, types, held))
     able = able.only(_worth_piloting(instance, able, types))
+    if instance.mill.terms.pilots_for_type:
+        able = _priced_by_type(instance, able, types)
     chosen = {kind.name: _pilot(instance, able, kind, firm, held) for kind in types if kind.opens is None}
     pilots = {loom for loom in chosen.values() if loom is not None}
     waited_for = {chosen.get(kind.name) for kind in types if kind.looms.size > 1}
@@ -102,6 +104,16 @@ def _worth_piloting(instance: Instance, options: Options, types: list[_Type]) ->
             named = np.isin(of_type.loom, _named_looms(instance, kind))
             may[mine] = worth_piloting(instance, of_type, kind.looms, named)
     return may
+
+
+def _priced_by_type(instance: Instance, options: Options, types: list[_Type]) -> Options:
+    """With what the whole type would cost at least with each option as its pilot."""
+    cost = options.cost.copy()
+    for kind in types:
+        mine = np.isin(options.loom, kind.looms)
+        if kind.opens is None and mine.any():
+            cost[mine] = cost_of_type(instance, options.only(mine))
+    return replace(options, cost=cost)
 
 
 def _types(instance: Instance) -> list[_Type]:

@@ -33,7 +33,7 @@ def worth_piloting(instance: Instance, options: Options, looms: Ints, named: Boo
             moves = _moves(instance, options, looms, kept)[mine]
             may[mine], mine = moves == moves.min(), mine[moves == moves.min()]
         if mine.size:
-            cost = _cost_of_type(instance, options)[mine]
+            cost = cost_of_type(instance, options)[mine]
             may[mine] = cost <= cost.min() + instance.mill.terms.move_cost
     return may
 
@@ -52,7 +52,7 @@ def _moves(instance: Instance, options: Options, looms: Ints, kept: Bools) -> In
     return others + (booked & ~kept)
 
 
-def _cost_of_type(instance: Instance, options: Options) -> Floats:
+def cost_of_type(instance: Instance, options: Options) -> Floats:
     """What the type would cost at least with each option as its pilot: its own cost, and what each other loom costs at the
     cheapest date from then on, or left over."""
     start, opens = times(instance, options).start, opens_after(instance, times(instance, options).end)

@@ -18,6 +18,8 @@ from tracker.services.loading.readings import ReadingTask, Said, reading_task
 from tracker.services.plans.plan import Firm, PlanRequest, PlanTask, Search, plan_task, save_in
 from tracker.services.plans.rehearse import RehearsalRequest, RehearsalTask, rehearsal_task
 from tracker.services.plans.scenario import changes_nothing, scenario_of
+from tracker.services.plans.tune import TuningTask, tuning_task
+from tracker.services.plans.tuning_says import tuning_verdict
 from tracker.store import UnitOfWork
 
 CLUSTER = "BEAMSLOT_CLUSTER"
@@ -72,6 +74,18 @@ class RehearsalWork:
         number = uow.save_rehearsal(self.task.number, found)
         says = message("job-rehearsed", plan=str(self.task.number), runs=found["runs"], stopped=found["stopped"])
         return Kept(says, {"rehearsal": number})
+
+
+@dataclass(frozen=True, slots=True)
+class TuningWork:
+    task: TuningTask
+
+    def run(self, progress: Progress, stop: Stop) -> dict[str, Any]:
+        return self.task.run(progress, stop)
+
+    def keep(self, uow: UnitOfWork, found: dict[str, Any], stopped: bool) -> Kept:
+        number = uow.save_rehearsal(self.task.number, found)
+        return Kept(tuning_verdict(found), {"rehearsal": number})
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,6 +161,11 @@ def _rehearsal(context: Context, as_of: str | None = None, **asked: Any) -> JobW
     return RehearsalWork(rehearsal_task(context, request))
 
 
+def _tuning(context: Context, tune_on: int, as_of: str | None = None, **asked: Any) -> JobWork:
+    request = RehearsalRequest(as_of=_moment(as_of) if as_of else None, cluster=cluster_address(), **_tuples(asked))
+    return TuningWork(tuning_task(context, request, tune_on))
+
+
 def _reading(context: Context, files: Sequence[str], answers: Mapping[str, str] | None = None) -> JobWork:
     return ReadingWork(reading_task(context, [Path(file) for file in files], answers or {}))
 
@@ -164,6 +183,7 @@ KINDS: Mapping[JobKind, Callable[..., JobWork]] = {
     JobKind.PLAN: _plan,
     JobKind.SCENARIO: _scenario,
     JobKind.REHEARSAL: _rehearsal,
+    JobKind.TUNING: _tuning,
     JobKind.READING: _reading,
 }
 """Each reads its snapshot of the mill: context and arguments in, work out."""

@@ -90,7 +90,7 @@ class RehearsalTask:
         if not bookings:
             raise DataError("nothing-to-rehearse")
         ask = replace(self.ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(mill, mill.terms.lead_trade))))
-        with _played_by(self.request) as playing:
+        with played_by(self.request) as playing:
             found = play(problem, self.plan, ask, playing, progress, stop)
         if not found.runs.get((ask.policies[0].name, None, None)):
             raise DataError("rehearsal-stopped-early")
@@ -120,7 +120,7 @@ def rehearse(
 def rehearsal_task(context: Context, request: RehearsalRequest) -> RehearsalTask:
     """What is to be played, read from the database. Raises as `rehearse` for what is known at once."""
     context.require(May.PLAN)
-    ask = _ask(request)
+    ask = asked_of(request)
     with context.reading() as uow:
         number = uow.published_number()
     data = read_planning_data(context)
@@ -130,7 +130,8 @@ def rehearsal_task(context: Context, request: RehearsalRequest) -> RehearsalTask
 
 
 @contextmanager
-def _played_by(request: RehearsalRequest) -> Iterator[Players]:
+def played_by(request: RehearsalRequest) -> Iterator[Players]:
+    """Who plays. TrackerError where they are not there or lost."""
     if request.cluster:
         with cluster(request.cluster) as (ready, workers):
             yield Players(ready, workers)
@@ -150,7 +151,8 @@ def last_rehearsal(context: Context) -> KeptRehearsal | None:
         return uow.last_rehearsal(number) if number is not None else None
 
 
-def _ask(request: RehearsalRequest) -> Ask:
+def asked_of(request: RehearsalRequest) -> Ask:
+    """What is to be rehearsed. UsageError for a policy or source that there is not, DataError for a rate or share out of range."""
     if not 1 <= request.runs <= MOST_RUNS:
         raise UsageError("rehearsal-runs", runs=request.runs, most=MOST_RUNS)
     for name in request.policies:

@@ -14,6 +14,8 @@ class RehearsalBoard:
     """Number of the plan in force; None = none is published."""
     kept: KeptRehearsal | None
     """None where that plan was never rehearsed."""
+    tuning: KeptRehearsal | None = None
+    """Its newest tuning, likewise."""
 
 
 def rehearsal_board(context: Context) -> RehearsalBoard:
@@ -21,4 +23,5 @@ def rehearsal_board(context: Context) -> RehearsalBoard:
     with context.reading() as uow:
         number = uow.published_number()
         kept = uow.last_rehearsal(number) if number is not None else None
-        return RehearsalBoard(uow.mill().terms.zone, number, kept)
+        tuning = uow.last_tuning(number) if number is not None else None
+        return RehearsalBoard(uow.mill().terms.zone, number, kept, tuning)

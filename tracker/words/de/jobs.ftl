@@ -30,6 +30,7 @@ job-runs-already = { $kind ->
         [plan] ein Plan entsteht schon
         [scenario] ein Szenario wird schon geplant
         [rehearsal] der Plan wird schon durchgespielt
+        [tuning] die Vorgaben werden abgestimmt
        *[reading] Listen werden schon gelesen
     }, begonnen von { $who } am { $since }
     .hint = warten Sie, bis es fertig ist, oder halten Sie es an

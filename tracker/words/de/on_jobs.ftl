@@ -5,6 +5,7 @@ jobs-at = { $kind ->
         [plan] Der Plan entsteht
         [scenario] Das Szenario wird geplant
         [rehearsal] Der Plan wird durchgespielt
+        [tuning] Die Vorgaben werden abgestimmt
        *[reading] Die Listen werden gelesen
     }: { $at }
 jobs-began = Begonnen von { $who } am { $at }.
@@ -17,6 +18,7 @@ jobs-ended = { $kind ->
         [plan] Der Plan
         [scenario] Das Szenario
         [rehearsal] Das Durchspielen
+        [tuning] Das Abstimmen
        *[reading] Das Lesen
     }, begonnen von { $who } am { $began }{ $ended ->
         [none] .

@@ -43,3 +43,21 @@ rehearsal-head-on-time = Innerhalb eines Tages
 rehearsal-head-lost = Verloren
 rehearsal-head-held-up = Am meisten aufgehalten durch
 rehearsal-others = Die anderen { $many }
+
+## Damit er übersteht
+
+surviving = Damit der Plan übersteht
+surviving-about = Vorgaben, mit denen ein Plan Platz lässt für das, was in einer Halle geschieht, in denselben Welten ausprobiert: einzeln, zusammen, und unter Plänen, die gleich viel kosten. Das Beste wird in Welten beurteilt, die nicht mitgeredet haben. Nichts ändert sich, bis Sie es übernehmen.
+surviving-made = Abgestimmt { $at } von { $who }
+surviving-ways = Geplant mit
+surviving-paper = Auf dem Papier ({ $currency })
+surviving-hall = In der Halle ({ $currency })
+surviving-more = Mehr als ohne ({ $currency })
+surviving-from = Von ({ $currency })
+surviving-to = Bis ({ $currency })
+surviving-tune-on = Welten zum Ausprobieren
+surviving-judge = Andere Welten zum Beurteilen
+surviving-tune = Abstimmen
+surviving-tune-help = Etwa zwanzig Pläne werden gemacht und durchgespielt; so lange dauert es. Es geht weiter, auch wenn Sie diese Seite verlassen; wer anhält, behält, was verglichen wurde.
+surviving-accept = Übernehmen
+surviving-accept-asks = Die Vorgaben werden { $ways }, und der Plan damit wird gemacht, was so lange dauert wie ein Plan. Er gilt erst, wenn Sie ihn unter Termine veröffentlichen.

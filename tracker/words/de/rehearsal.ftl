@@ -29,6 +29,49 @@ runs-played = { $done }-mal von { $of } durchgespielt
 
 ## Was es sagt
 
+tuning-worlds = ein Abstimmen spielt { $least } bis { $most } Welten durch
+tuning-tried = { $tried ->
+        [one] eine Art zu planen
+       *[other] { $tried } Arten zu planen
+    } versucht; die beste bisher kostet in der Halle { MONEY($saves, $currency) } weniger
+tuning-judged = die beste wird in anderen Welten beurteilt, { $done } von { $of }
+tuning-stopped-early = angehalten, bevor zwei Arten zu planen verglichen waren; nichts wurde behalten
+not-tuned = noch hat niemand nach Vorgaben gesucht, mit denen der geltende Plan übersteht
+    .hint = zuerst danach suchen
+tuning-helps-nothing = von allem, was versucht wurde, hilft nichts mit Sicherheit; die Vorgaben bleiben, wie sie sind
+    .hint = mit mehr Welten noch einmal abstimmen
+tuning-basis = { $tried ->
+        [one] Eine Art
+       *[other] { $tried } Arten
+    } zu planen, in denselben { $worlds } Welten durchgespielt; die beste neben einem Plan, der nichts tut, um zu überstehen, in { $runs } anderen Welten.{ $stopped ->
+        [yes] {" "}Es wurde vor dem Ende angehalten.
+       *[no] {""}
+    }
+tuning-helps = Geplant mit { $ways }, kostet er auf dem Papier { MONEY($by, $currency) } { $paper ->
+        [dearer] mehr
+       *[cheaper] weniger
+    } und spart in der Halle { MONEY($saves, $currency) }, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher): dort kostet er { MONEY($kept, $currency) } statt { MONEY($without, $currency) }.
+tuning-open = Nichts hilft mit Sicherheit; die Vorgaben bleiben am besten auf nichts. Das Beste, { $ways }, kostet auf dem Papier { MONEY($by, $currency) } { $paper ->
+        [dearer] mehr
+       *[cheaper] weniger
+    } und in der Halle zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } mehr (unter 0: weniger; zu 95 % sicher).
+tuning-unjudged = Das Beste bisher, { $ways }, wurde nicht in anderen Welten durchgespielt; ob es hilft, weiß man nicht.
+tuning-term = { $name } { $kind ->
+        [share] { NUMBER($value, maximumFractionDigits: 1) } %
+        [days] { $value ->
+            [one] 1 Tag
+           *[other] { $value } Tage
+        }
+        [yes] ja
+       *[times] { NUMBER($value) }
+    }
+tuning-ways = { $ways }
+tuning-variant = Plan { $variant } von denen, die gleich gut sind
+tuning-without = nichts
+tuning-accepted = Die Vorgaben sind gesetzt. Plan { $plan } ist damit gemacht: { $looms ->
+        [one] eine Webmaschine
+       *[other] { $looms } Webmaschinen
+    } eingeplant, { MONEY($cost, $currency) }. Er gilt erst, wenn er veröffentlicht ist.
 rehearsal-basis = Plan { OWN($plan) } wurde { $runs ->
         [one] einmal
        *[other] { $runs } mal

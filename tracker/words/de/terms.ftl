@@ -81,6 +81,9 @@ acts-usual-absence = Plan: wie voll eine Woche ist
 heading-term-receipts-later = Lieferungen später
 about-term-receipts-later = Der Plan rechnet mit allem, was bestellt ist oder noch wird, so viele Tage später als zugesagt. Leer = 0.
 acts-receipts-later = Plan: ab wann auf Teile Verlass ist
+heading-term-pilots-for-their-type = Piloten für ihren Typ
+about-term-pilots-for-their-type = Ja: ein Pilot wird danach gewählt und eingeplant, was er und alle Webmaschinen, die auf ihn warten, zusammen kosten. Nein oder leer: nur nach seinen eigenen Kosten.
+acts-pilots-for-their-type = Plan: Piloten, die noch nicht veröffentlicht sind
 heading-term-reference-plan = Bezugsplan
 about-term-reference-plan = Nummer des veröffentlichten Plans, an dem der Fortschritt gemessen wird. Leer = der erste, der veröffentlicht wurde.
 acts-reference-plan = Stand: was geplant war

@@ -34,6 +34,7 @@ job-runs-already = { $kind ->
         [plan] a plan is being made
         [scenario] a scenario is being planned
         [rehearsal] a rehearsal is being played
+        [tuning] terms are being tuned
        *[reading] lists are being read
     } already, begun by { $who } on { $since }
     .means = Somebody starts long work of which there is one at a time.

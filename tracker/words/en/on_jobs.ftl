@@ -6,6 +6,7 @@ jobs-at = { $kind ->
         [plan] Planning
         [scenario] Planning the scenario
         [rehearsal] Playing
+        [tuning] Tuning
        *[reading] Reading
     }: { $at }
     .means = On the bar of a job that runs: what it is at.
@@ -25,6 +26,7 @@ jobs-ended = { $kind ->
         [plan] The plan
         [scenario] The scenario
         [rehearsal] The rehearsal
+        [tuning] The tuning
        *[reading] The reading
     } that { $who } began on { $began }{ $ended ->
         [none] .

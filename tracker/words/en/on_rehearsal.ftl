@@ -74,3 +74,36 @@ rehearsal-head-held-up = Held up most by
     .means = Heading of a column.
 rehearsal-others = The other { $many }
     .means = Opens the rest of the table.
+
+## So that it survives
+
+surviving = So that the plan survives
+    .means = Heading.
+surviving-about = Terms by which a plan leaves room for what a hall does to it, tried out in the same worlds: one by one, together, and among plans that cost the same. The best is judged in worlds that had no say in it. Nothing changes until you take it over.
+    .means = Below the heading.
+surviving-made = Tuned { $at } by { $who }
+    .means = When and by whom.
+surviving-ways = Planned with
+    .means = Heading of a column.
+surviving-paper = On paper ({ $currency })
+    .means = Heading of a column: what the plan says that it costs.
+surviving-hall = In the hall ({ $currency })
+    .means = Heading of a column: what it costs there on average.
+surviving-more = More than without ({ $currency })
+    .means = Heading of a column: beside a plan without such terms, in the hall.
+surviving-from = From ({ $currency })
+    .means = Heading of a column: where that begins with 95 % certainty.
+surviving-to = To ({ $currency })
+    .means = Heading of a column: where that ends with 95 % certainty.
+surviving-tune-on = Worlds to try in
+    .means = Field.
+surviving-judge = Other worlds to judge in
+    .means = Field.
+surviving-tune = Tune
+    .means = Button that begins it.
+surviving-tune-help = Some twenty plans are made and played: it takes as long. It goes on while this screen is left; a stop keeps what was compared.
+    .means = Below the button.
+surviving-accept = Take it over
+    .means = Button: sets the terms and makes the plan by them.
+surviving-accept-asks = The terms become { $ways }, and the plan by them is made, which takes as long as a plan. It is not in force until you publish it on Bookings.
+    .means = Asked before a tuning is taken over.

@@ -46,6 +46,70 @@ rehearsal-no-source = { $name } is nothing that varies; there are { $names }
 runs-played = played { $done } of { $of } times
     .means = How far a rehearsal is: runs of what is held against the others.
 
+tuning-tried = { $tried ->
+        [one] 1 way of planning
+       *[other] { $tried } ways of planning
+    } tried; the best so far costs { MONEY($saves, $currency) } less in the hall
+    .means = How far a tuning is.
+tuning-judged = the best is judged in other worlds, { $done } of { $of }
+    .means = How far the end of a tuning is.
+
+## What lets a plan survive
+
+tuning-worlds = a tuning plays { $least } to { $most } worlds
+    .means = So many worlds cannot be asked for.
+tuning-stopped-early = stopped before two ways of planning were compared; nothing was kept
+    .means = The tuning was stopped before it had anything to say.
+not-tuned = nobody has looked yet for terms that let the plan in force survive
+    .means = Terms are to be taken over, and the plan in force has no tuning.
+    .hint = look for them first
+    .terminal = look for them first: beamslot rehearse --tune
+tuning-helps-nothing = of what was tried nothing helps for sure; the terms stay as they are
+    .means = Terms are to be taken over that were not found to help.
+    .hint = tune again with more worlds
+tuning-basis = { $tried ->
+        [one] 1 way
+       *[other] { $tried } ways
+    } to plan played in the same { $worlds } worlds; the best beside a plan that does nothing to survive, in { $runs } other worlds.{ $stopped ->
+        [yes] {" "}It was stopped before the end.
+       *[no] {""}
+    }
+    .means = What a tuning rests on.
+tuning-helps = Planned with { $ways }, it costs { MONEY($by, $currency) } { $paper ->
+        [dearer] more
+       *[cheaper] less
+    } on paper and saves { MONEY($saves, $currency) } in the hall, between { MONEY($low, $currency) } and { MONEY($high, $currency) } (95 % sure): there it costs { MONEY($kept, $currency) } instead of { MONEY($without, $currency) }.
+    .means = The best that was found is cheaper in the hall for sure.
+tuning-open = Nothing helps for sure; leave the terms at nothing. The best, { $ways }, costs { MONEY($by, $currency) } { $paper ->
+        [dearer] more
+       *[cheaper] less
+    } on paper, and in the hall between { MONEY($low, $currency) } and { MONEY($high, $currency) } more (below 0: less; 95 % sure).
+    .means = What was found may be chance.
+tuning-unjudged = The best so far, { $ways }, was not played in other worlds; whether it helps is not known.
+    .means = The tuning was stopped before its end.
+tuning-term = { $name } { $kind ->
+        [share] { NUMBER($value, maximumFractionDigits: 1) } %
+        [days] { $value ->
+            [one] 1 day
+           *[other] { $value } days
+        }
+        [yes] yes
+       *[times] { NUMBER($value) }
+    }
+    .means = One term and its value.
+tuning-ways = { $ways }
+    .means = How a plan was made, in a row of a table.
+tuning-variant = plan { $variant } of those that are as good
+    .means = Another plan of the same cost within the gap.
+tuning-without = nothing
+    .means = A plan without such terms.
+tuning-accepted = The terms are set. Plan { $plan } is made by them: { $looms ->
+        [one] 1 loom
+       *[other] { $looms } looms
+    } booked, { MONEY($cost, $currency) }. It is not in force until it is published.
+    .means = Said once a tuning was taken over.
+    .terminal = beamslot plan --number { $plan } --publish puts it in force.
+
 ## What it says
 
 rehearsal-basis = Plan { OWN($plan) } was played { $runs ->

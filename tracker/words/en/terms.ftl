@@ -162,6 +162,12 @@ about-term-receipts-later = The plan reckons with all that is ordered, or still 
     .means = What the term receipts later means.
 acts-receipts-later = plan: from when parts can be relied on
     .means = Where the term receipts later acts.
+heading-term-pilots-for-their-type = pilots for their type
+    .means = Name of a term, without its unit.
+about-term-pilots-for-their-type = Yes: a pilot is chosen and dated by what it and all looms that wait for it cost together. No or empty: by its own cost alone.
+    .means = What the term pilots for their type means.
+acts-pilots-for-their-type = plan: pilots that were not published yet
+    .means = Where the term pilots for their type acts.
 heading-term-reference-plan = reference plan
     .means = Name of a term, without its unit.
 about-term-reference-plan = Number of the published plan that progress is measured by. Empty = the first that was published.
