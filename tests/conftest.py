@@ -25,6 +25,16 @@ def pytest_configure():
 
 def pytest_collection_modifyitems(items):
     items.sort(key=lambda item: not item.nodeid.startswith(LONGEST))
+    if any("/dashboards/" in item.nodeid for item in items):
+        _without_components()
+
+
+def _without_components():
+    """A screen by itself needs none of other packages, for which each one would look through all that is installed: two thirds
+    of the time of its test."""
+    from streamlit.components.v2 import manifest_scanner
+
+    manifest_scanner.scan_component_manifests = list
 
 
 def pytest_runtest_teardown():

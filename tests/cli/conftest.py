@@ -2,14 +2,17 @@
 
 import json
 import shutil
+from functools import cache
 from pathlib import Path
 
 import pytest
+import typer.main
 from opened import here
 from typer.testing import CliRunner
 
 from tracker.cli import app, main
 from tracker.domain.clock import start_of_day
+from tracker.planning.baseline import walk
 from tracker.services.parts.reservations import reserve_plan
 from tracker.services.plans.baseline import baseline
 from tracker.store import open_store
@@ -18,6 +21,10 @@ SAMPLE = Path(__file__).parents[2] / "sample_data"
 WORKBOOKS = [
     SAMPLE / f"{name}.xlsx" for name in ("loom_list", "weaving", "stores", "people_and_tools", "method", "terms")
 ]
+
+
+ONE_LIMIT = ((24.0,),)
+"""For `walk.baseline`, which tries ten by itself."""
 
 
 class Ran:
@@ -34,6 +41,14 @@ class Ran:
         lines = [line for line in self.err.splitlines() if line.startswith("beamslot: ")]
         assert len(lines) == 1 and "Traceback" not in self.err, self.err
         return lines[0].removeprefix("beamslot: ")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _worked_out_once():
+    """The command's options, which are worked out anew for each run: a tenth of the time of these tests."""
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(typer.main, "get_command", cache(typer.main.get_command))
+        yield
 
 
 @pytest.fixture
@@ -66,12 +81,14 @@ def _loaded(tmp_path_factory):
 
 @pytest.fixture(scope="session")
 def _planned(_loaded, tmp_path_factory):
-    """With a plan published: that of the baseline, which needs no solver and is ready in two seconds."""
+    """With a plan published: that of the baseline with one limit on waiting, which needs no solver and little time."""
     database = str(shutil.copy(_loaded, tmp_path_factory.mktemp("planned") / "mill.db"))
     with open_store(database).reading() as uow:
         terms = uow.terms()
     assert terms.start
-    plan = baseline(here(database), start_of_day(terms.start, terms)).baseline
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(walk.baseline, "__defaults__", ONE_LIMIT)
+        plan = baseline(here(database), start_of_day(terms.start, terms)).baseline
     with open_store(database).unit_of_work() as uow:
         uow.save_plan(plan, published=True)
         reserve_plan(uow, plan)

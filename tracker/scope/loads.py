@@ -43,6 +43,8 @@ class Loader:
         self._steps: dict[tuple[int, ...], StepLoad] = {}
         self._spelt: dict[str, str] = {}
         """Folded trade or tool → as its first row writes it: `Fitter` and `fitter` are one."""
+        self._first: dict[str, str] = {}
+        """As a row writes it → as the first one does."""
 
     def load(self, operations: Iterable[Operation]) -> Load:
         ordered = tuple(sorted(operations, key=attrgetter("step")))
@@ -104,7 +106,9 @@ class Loader:
         return labour
 
     def _one(self, name: str) -> str:
-        return self._spelt.setdefault(fold(name), name)
+        if name not in self._first:
+            self._first[name] = self._spelt.setdefault(fold(name), name)
+        return self._first[name]
 
 
 def part_quantities(kit: Iterable[KitLine]) -> Mapping[str, float]:

@@ -45,7 +45,6 @@ _MOST_RULED = 20_000
 """Cells of a table up to which empty cells are ruled as well; beyond, they only cost time."""
 _TEXT_KINDS = (Kind.TEXT, Kind.IDENTIFIER, Kind.WORD, Kind.YES_NO, Kind.WEEKDAYS)
 _TIME = "hh:mm"
-_SHOWN_AS = ("count", "share", "moment", "day", "time")
 _RIGHT = ("number", "count", "share")
 _ROOM_BELOW = 1000
 """Empty rows below the last one that still have the drop-downs."""
@@ -150,8 +149,8 @@ def _headings(page: Worksheet, sheet: TidySheet, row: int) -> None:
 
 
 def _rows(page: Worksheet, sheet: TidySheet, first: int) -> None:
-    styles = [_style(page, column, sheet.words) for column in sheet.columns]
-    marked = [_style(page, column, sheet.words, PatternFill("solid", fgColor=_WARN)) for column in sheet.columns]
+    styles: dict[tuple[int, str, bool], Any] = {}
+    """Of each column by what stands in it, made once: setting them one property at a time costs most of the writing."""
     ruled = len(sheet.rows) * len(sheet.columns) <= _MOST_RULED
     for number, values in enumerate(sheet.rows, first):
         shaded = sheet.marks is not None and number - first in sheet.marks
@@ -160,7 +159,10 @@ def _rows(page: Worksheet, sheet: TidySheet, first: int) -> None:
             if shown is None and not ruled and not shaded:
                 continue
             cell: Cell = page.cell(number, index)  # type: ignore[assignment]
-            cell._style = copy((marked if shaded else styles)[index - 1][_style_key(column, shown)])
+            style = (index, _style_key(column, shown), shaded)
+            if style not in styles:
+                styles[style] = _style(page, column, sheet.words, *style[1:])
+            cell._style = copy(styles[style])
             put(cell, shown)
     _totals(page, sheet, first)
 
@@ -193,25 +195,21 @@ def _shown(column: Col, value: Any, words: SheetWords) -> Any:
     return workbook_value(column.kind, value, words.weekdays)
 
 
-def _style(page: Worksheet, column: Col, words: SheetWords, fill: PatternFill | None = None) -> dict[str, Any]:
-    """The ready-made styles of a column's cells: setting them one property at a time costs most of the writing."""
-    styles = {}
-    formats = {"count": "#,##0", "share": "0.0##%", "moment": f"{words.day} {_TIME}", "day": words.day, "time": _TIME}
-    for key in ("text", "number", *_SHOWN_AS):
-        probe: Cell = Cell(page, 1, 1)
-        probe.number_format = "@" if key == "text" else formats.get(key, _number_format(column, words))
-        probe.font, probe.border = _font(), _RULE
-        probe.alignment = (
-            Alignment(vertical="top", wrap_text=True, horizontal="left", indent=1)
-            if key == "text"
-            else Alignment(
-                vertical="top", horizontal="right" if key in _RIGHT else "left", indent=int(key not in _RIGHT)
-            )
-        )
-        if fill:
-            probe.fill = fill
-        styles[key] = copy(probe._style)
-    return styles
+def _style(page: Worksheet, column: Col, words: SheetWords, key: str, shaded: bool) -> Any:
+    """How the cells of a column look that hold what `_style_key` names `key`."""
+    formats = {"text": "@", "count": "#,##0", "share": "0.0##%", "moment": f"{words.day} {_TIME}", "day": words.day,
+               "time": _TIME}  # fmt: skip
+    probe: Cell = Cell(page, 1, 1)
+    probe.number_format = formats.get(key, _number_format(column, words))
+    probe.font, probe.border = _font(), _RULE
+    probe.alignment = (
+        Alignment(vertical="top", wrap_text=True, horizontal="left", indent=1)
+        if key == "text"
+        else Alignment(vertical="top", horizontal="right" if key in _RIGHT else "left", indent=int(key not in _RIGHT))
+    )
+    if shaded:
+        probe.fill = PatternFill("solid", fgColor=_WARN)
+    return probe._style
 
 
 def _style_key(column: Col, value: Any) -> str:
