@@ -97,7 +97,7 @@ def problem(windows: Mapping[LoomKey, tuple[Window, ...]] = WINDOWS, **changes: 
         receipts=(Receipt("4500-10", "RAIL", 1.0, date(2027, 1, 8)),),
         crews=(FITTERS, ELECTRICIAN),
         tools={"hoist": Tool("hoist", 1)},
-        terms=replace(Terms(start=date(2027, 1, 4), horizon_days=28), **of_terms),
+        terms=replace(Terms(start=date(2027, 1, 4), horizon_days=28, pilot_trade="nobody"), **of_terms),
     )
     given: dict[str, Any] = {"contents": dict.fromkeys(LOOMS, CONTENTS), "as_of": MONDAY} | changes
     return PlanningProblem(mill=replace(mill, **of_mill), windows=windows, **given)

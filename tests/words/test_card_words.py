@@ -27,7 +27,7 @@ def test_no_word_is_missing(language):
 @pytest.mark.parametrize("language", CARD_LANGUAGES)
 def test_the_same_parameters_in_every_language(language):
     def parameters(of: str, code: str) -> set[str]:
-        made = {name: f"<{name}>" for name in ("page", "pages", "week", "crew", "parts", "quantity")}
+        made = {name: f"<{name}>" for name in ("page", "pages", "week", "crew", "parts", "quantity", "trade")}
         text, errors = bundle(of, "cards").format_pattern(bundle(of, "cards").get_message(code).value, made)
         assert not errors and text.strip()
         return set(re.findall(r"<(\w+)>", text))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import astuple, dataclass, field
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from enum import StrEnum
 
 from tracker.domain.mill import LoomKey
@@ -83,6 +83,8 @@ class Booking:
     cost: CostTerms
     firm: bool = False
     pilot: bool = False
+    attended: bool = False
+    """Whether one of the trade that the term `with the pilot throughout` names stays from its start to its end."""
     crews: tuple[CrewTurn, ...] = ()
     """Who does it, in order of time; empty in plans made before crews were named."""
     needs: tuple[Need, ...] = ()
@@ -90,6 +92,15 @@ class Booking:
     pause: tuple[datetime, datetime] | None = None
     """From the end of the first part to the start of the second, where the ordinary change comes between the two: the loom
     is stopped, nobody is held. None = in one piece."""
+
+    @property
+    def attended_by(self) -> str:
+        """The trade of whoever stays with it throughout; empty where nobody does."""
+        held: dict[str, timedelta] = {}
+        for need in self.needs if self.attended else ():
+            if need.kind == "trade":
+                held[need.what] = held.get(need.what, timedelta()) + (need.end - need.start)
+        return max(held, key=lambda trade: held[trade], default="")
 
     @property
     def crew_names(self) -> str:

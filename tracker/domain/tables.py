@@ -251,6 +251,8 @@ TERM_COLUMNS = tuple(replace(column, meant=f"term {column.heading}") for column 
     Column("soak_days", "soak", N, unit="days", low=0, high=1000,
            about="about-term-soak"),
     Column("lead_trade", "lead trade", T, about="about-term-lead-trade"),
+    Column("pilot_trade", "with the pilot throughout", T, example="electrician",
+           about="about-term-with-the-pilot-throughout"),
     Column("looms_stopped_at_once", "looms stopped at once", Z, low=1, about="about-term-looms-stopped-at-once"),
     Column("day_to_day_variation", "day-to-day variation", P, low=0, high=1,
            about="about-term-day-to-day-variation"),

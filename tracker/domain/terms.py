@@ -48,6 +48,8 @@ class Terms:
     soak_days: float = 7
     """Days between a pilot's end and the next of its type; 0 = no pilots."""
     lead_trade: str = "fitter"
+    pilot_trade: str = "electrician"
+    """One of them stays with a pilot from its start to its end, where the work asks for that trade at all."""
     looms_stopped_at_once: int | None = None
     """Per hall; None = no limit."""
     day_to_day_variation: float = 0.04

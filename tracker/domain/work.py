@@ -32,6 +32,10 @@ class StepLoad:
     stops_neighbours: bool = False
     """Whether the looms beside it stand meanwhile."""
 
+    def holds(self, trade: str) -> str:
+        """A trade as its heads name it; empty where it holds none of it."""
+        return next((name for name, heads in self.heads.items() if heads and fold(name) == fold(trade)), "")
+
 
 @dataclass(frozen=True, slots=True)
 class WorkContent:
@@ -87,6 +91,24 @@ class WorkContent:
     def neighbours_stand_min(self) -> float:
         """Minutes of the steps on the loom during which the looms beside it stand."""
         return sum(step.minutes for step in self.steps if step.stops_neighbours)
+
+    def attended_by(self, trade: str) -> "WorkContent":
+        """The same work when one head of a trade stays from its start to its end; itself where its steps on the loom do not ask
+        for that trade, or ask for it all along."""
+        names = [name for step in self.steps if (name := step.holds(trade))]
+        if len(names) in (0, len(self.steps)):
+            return self
+        name, labour, kept = names[0], dict(self.labour_min), dict(self.kept_labour_min)
+        for step in self.steps:
+            if not step.holds(trade):
+                labour[name] = labour.get(name, 0.0) + step.minutes
+                kept[name] = kept.get(name, 0.0) + (0.0 if step.learns else step.minutes)
+        steps = tuple(s if s.holds(trade) else replace(s, heads={**s.heads, name: 1}) for s in self.steps)
+        return replace(self, steps=steps, labour_min=labour, kept_labour_min=kept)
+
+    def holds_throughout(self, trade: str) -> bool:
+        """Whether every step on the loom holds a head of a trade."""
+        return bool(self.steps) and all(step.holds(trade) for step in self.steps)
 
     def scaled(self, share: float) -> "WorkContent":
         """The same work when every minute on the loom that learns takes this share."""

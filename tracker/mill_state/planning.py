@@ -155,6 +155,8 @@ def _in_work(data: PlanningData, scopes: Mapping[LoomKey, LoomScope], key: LoomK
     one begins."""
     booking = data.booked.get(key)
     content, slots = _work(booking, scopes[key])
+    if booking and booking.attended and content:
+        content = content.attended_by(data.mill.terms.pilot_trade)
     since, terms = data.stages[key].at, data.mill.terms
     pause = _pause(booking, since)
     origin = start_of_day(as_of.astimezone(terms.zone).date(), terms)

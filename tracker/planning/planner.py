@@ -161,6 +161,7 @@ class _Run:
                 *self._let_go(bookings),
                 *self._nothing_booked(bookings, left),
                 *self._astray(bookings),
+                *self._unattended(bookings),
                 *pushed_past_a_shift(self.instance, decided),
                 *taken_as_used_up(self.instance, bookings, (item.part for item in why.values() if item.part)),
                 *self._notes(),
@@ -255,6 +256,14 @@ class _Run:
                     beam_out=self.given.astray[b.key].astimezone(zone), cost=b.cost.late_beam_out + b.cost.lost_production,
                     currency=self.instance.mill.terms.currency,
                 )  # fmt: skip
+
+    def _unattended(self, bookings: list[Booking]) -> Iterator[Message]:
+        """Pilots with which the electrician cannot stay throughout."""
+        mill, alone = self.instance.mill, {self.instance.looms[loom] for loom in self.opening.alone}
+        for b in bookings:
+            if b.pilot and not b.attended and b.key in alone:
+                machine_type = mill.looms[b.key].machine_type
+                yield message("pilot-unattended", trade=mill.terms.pilot_trade, loom=b.key, machine_type=machine_type)
 
     def _notes(self) -> tuple[Message, ...]:
         return (*self.opening.notes, *self.given.notes, *self.instance.notes)

@@ -85,6 +85,10 @@ class PlanningProblem:
     taken: Mapping[str, float] = field(default_factory=dict)
     """Stock held for looms that this problem does not plan."""
 
+    _attended: dict[int, tuple[WorkContent, WorkContent]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+
     def __post_init__(self) -> None:
         _aware(self)
         _known(self)
@@ -96,6 +100,12 @@ class PlanningProblem:
         """The looms to plan, in natural order of hall and number."""
         busy = {work.key for work in self.in_work} | self.converted.keys() | self.put_off.keys() | self.left_out
         return sorted((key for key in self.mill.looms if key not in busy), key=lambda key: key.sort_key)
+
+    def attended(self, content: WorkContent) -> WorkContent:
+        """A content when whoever stays with a pilot is there throughout; always the same object."""
+        if id(content) not in self._attended:
+            self._attended[id(content)] = content, content.attended_by(self.mill.terms.pilot_trade)
+        return self._attended[id(content)][1]
 
     @property
     def previous_bookings(self) -> tuple[Booking, ...]:

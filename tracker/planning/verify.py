@@ -36,6 +36,7 @@ CHECKS: tuple[Check, ...] = (
     shared.stopped_per_section,
     parts.parts_are_there,
     order.pilots_first,
+    order.pilots_attended,
     order.firm_bookings_stay,
     order.held_bookings_stay,
     order.moves_as_stated,

@@ -170,6 +170,11 @@ class Hall:
         same = (content for content in found if content.choices == wanted)
         return next(same, found[0] if found else None)
 
+    def booked_content(self, window: Window, booking: Booking | None) -> WorkContent | None:
+        """The content with a booking's choices, and with whoever stays with it throughout."""
+        found = self.content_of(window, booking.choices if booking else None)
+        return self.problem.attended(found) if found and booking and booking.attended else found
+
     def shape(self, content: WorkContent, window: Window, factor: float = 1.0) -> Shape:
         """Slots, needs and price of its work when the minutes that vary take `factor` times as long."""
         sign = id(content), window.brings_warp, factor

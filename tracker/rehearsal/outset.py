@@ -52,7 +52,7 @@ class Outset:
         to_plan = set(self.hall.problem.planned)
         for booking in self.hall.plan.bookings:
             window = self.hall.window_of(booking)
-            content = self.hall.content_of(window, booking.choices) if window else None
+            content = self.hall.booked_content(window, booking) if window else None
             if booking.key in to_plan and window and content:
                 yield self._booked(booking, window, content)
 
@@ -87,7 +87,7 @@ class Outset:
         return False
 
     def _meet(self, loom: PlayedLoom, window: Window) -> None:
-        content = self.hall.content_of(window, loom.booking.choices if loom.booking else None)
+        content = self.hall.booked_content(window, loom.booking)
         assert content  # a chance is one only where it can be converted
         loom.window, loom.content = window, content
         self._beam(loom)

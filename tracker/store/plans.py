@@ -186,6 +186,7 @@ def _booking_record(booking: Booking) -> dict[str, Any]:
         "surviving": cost.surviving,
         "crews": [[turn.crew, turn.start.isoformat(), turn.end.isoformat()] for turn in booking.crews],
         "needs": [[n.kind, n.what, n.amount, n.start.isoformat(), n.end.isoformat()] for n in booking.needs],
+        "attended": booking.attended,
         "pause_from": booking.pause[0] if booking.pause else None,
         "pause_to": booking.pause[1] if booking.pause else None,
     }  # fmt: skip
@@ -319,6 +320,7 @@ def _booking(row: BookingRow) -> Booking:
         cost,
         firm=row.firm,
         pilot=row.pilot,
+        attended=bool(row.attended),
         crews=tuple(CrewTurn(crew, *map(datetime.fromisoformat, span)) for crew, *span in row.crews or ()),
         needs=tuple(
             Need(what, kind, amount, *map(datetime.fromisoformat, span))

@@ -25,6 +25,8 @@ def head(card: Card, words: CardWords, leads_to: str) -> list[Flowable]:
     title = [small(f"{words('card-loom')} {card.key.loom}", 18, bold=True)]
     if booking.pilot:
         title.append(small(words("card-pilot"), 9, bold=True))
+    if booking.attended_by:
+        title.append(small(words("card-attended", trade=booking.attended_by), 9, bold=True))
     where = [("card-hall", card.key.hall), ("card-row", loom.row), ("card-place", loom.place)]
     at = " · ".join(_named(words(code), value) for code, value in where if value)
     from_plan = f"{words('card-plan')} {card.plan} · {words('card-method')} {card.method_version}"

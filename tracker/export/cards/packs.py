@@ -148,6 +148,7 @@ def _contents(pack: Pack, words: CardWords, week: str, begin: int) -> list[Flowa
 def _content_line(line: PackLine, page: Flowable, words: CardWords) -> list[Any]:
     card, booking = line.card, line.booking
     remarks = [words("card-pilot")] if booking.pilot else []
+    remarks += [words("card-attended", trade=booking.attended_by)] if booking.attended_by else []
     if line.taken_from:
         remarks.append(words("card-takes-over", crew=line.taken_from))
     elif card is None:

@@ -94,21 +94,29 @@ class _Walk:
 
     def _booking(self, window: Window, limit_h: float) -> Booking | None:
         """At the first start within the limit for which everything is free; None where there is none, or where leaving
-        the loom over is cheaper."""
+        the loom over is cheaper. A pilot has its electrician throughout where that is possible."""
         contents = sorted(self.problem.contents[window.key][window.kind], key=self._work_cost)
         span = self._span(window, limit_h)
         if span is None:
             return None
+        attended = list(map(self.problem.attended, contents)) if self._is_pilot(window) else []
+        booking = self._first_of(window, attended, *span) or self._first_of(window, contents, *span)
+        return booking if booking and booking.cost.total <= self.prices.of_left_over(window.key) else None
+
+    def _first_of(self, window: Window, contents: Sequence[WorkContent], first: int, past: int) -> Booking | None:
+        """The first start at which one of these contents finds everything free; of several at once the first."""
         found = [
             (start, i)
             for i, content in enumerate(contents)
-            if (start := self._first_start(window, content, *span)) is not None
+            if (start := self._first_start(window, content, first, past)) is not None
         ]
         if not found:
             return None
         start, i = min(found)
-        booking = self._priced(window, contents[i], start)
-        return booking if booking.cost.total <= self.prices.of_left_over(window.key) else None
+        return self._priced(window, contents[i], start)
+
+    def _is_pilot(self, window: Window) -> bool:
+        return self.opens[self.problem.mill.looms[window.key].machine_type] is None
 
     def _work_cost(self, content: WorkContent) -> float:
         return self.prices.labour(content) + self.prices.parts(content)
@@ -166,6 +174,7 @@ class _Walk:
         start = self.case.begin(self.case.work(window.key.hall)[position])
         course = self.case.course(start, content, window, window.key.hall)
         assert course  # room was found for it
+        pilot = self._is_pilot(window)
         booking = Booking(
             key=window.key,
             window=window.number,
@@ -178,7 +187,8 @@ class _Walk:
             labour_h=content.labour_h,
             parts=content.parts,
             cost=CostTerms(),
-            pilot=self.opens[self.problem.mill.looms[window.key].machine_type] is None,
+            pilot=pilot,
+            attended=pilot and content.holds_throughout(self.case.terms.pilot_trade),
             pause=course.pause,
         )
         return replace(booking, cost=self.prices.of_booking(booking, window, content))

@@ -260,7 +260,8 @@ class Case:
 
     def content(self, booking: Booking) -> WorkContent | None:
         contents = self.problem.contents.get(booking.key, {}).get(booking.kind, ())
-        return next((content for content in contents if content.choices == booking.choices), None)
+        found = next((content for content in contents if content.choices == booking.choices), None)
+        return self.problem.attended(found) if found and booking.attended else found
 
     # ---- what the planner had no say in
 

@@ -44,6 +44,21 @@ def _pilot_faults(case: Case, machine_type: str, pilots: list[Booking], bookings
         yield message("other-pilot", type=machine_type, pilot=pilots[0].key, named=named)
 
 
+def pilots_attended(case: Case) -> Iterator[Message]:
+    """Whoever is to stay with a pilot throughout does, or the plan says that they cannot; a firm or held one is as published.
+    Nothing is asked of what a mill does without a plan."""
+    if any(reason.code == "taken-as-they-come" for reason in case.plan.reasons):
+        return
+    told = {reason.params.get("loom") for reason in case.plan.reasons if reason.code == "pilot-unattended"}
+    for booking in case.plan.bookings:
+        content = case.content(booking)
+        if content is None or not booking.pilot or booking.attended or not case.terms.soak_days:
+            continue
+        asked = case.problem.attended(content) is not content
+        if asked and booking.key not in told and not case.given(booking) and booking.key not in case.problem.held:
+            yield message("pilot-alone", loom=booking.key, trade=case.terms.pilot_trade)
+
+
 def pilot_end(case: Case, machine_type: str) -> datetime | None:
     """The earliest end of a conversion of the type that is done or in work; far back where one is signed off."""
     problem = case.problem

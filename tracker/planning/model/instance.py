@@ -206,6 +206,7 @@ def _contents(problem, grid, looms, clocks, rates):
     """The content table, the menus, and everything that is numbered along with them."""
     entries = _Entries(problem)
     menu_of = [entries.menus_of(key) for key in looms]
+    attended = entries.with_attended()
     items = [content for content, _ in entries.found]
     choices: dict[Choices, int] = {}
     choice_of = [choices.setdefault(content.choices, len(choices)) for content in items]
@@ -218,6 +219,7 @@ def _contents(problem, grid, looms, clocks, rates):
         needs=needs_of,
         choices=np.array(choice_of, dtype=np.int32),
         choice_sets=list(choices),
+        attended=attended,
     )
     flat = np.array([c for menu in entries.menus for c in menu], dtype=np.int32)
     first = np.cumsum([0, *map(len, entries.menus)]).astype(np.int32)
@@ -244,6 +246,17 @@ class _Entries:
         if sign not in self._known:
             self._known[sign] = {kind: self._menu(contents, issued) for kind, contents in kinds.items() if contents}
         return self._known[sign]
+
+    def with_attended(self) -> Ints:
+        """Number the same work as a pilot's, too; by content, which it is."""
+        found = self.found.copy()
+        of = np.arange(2 * len(found), dtype=np.int32)
+        for number, (content, need) in enumerate(found):
+            attended = self.problem.attended(content)
+            if self.problem.mill.terms.soak_days and attended is not content:
+                of[number] = len(self.found)
+                self.found.append((attended, need))
+        return of[: len(self.found)]
 
     def _menu(self, contents: tuple[WorkContent, ...], issued: Mapping[str, float]) -> int:
         self.menus.append([self._number(content, issued) for content in contents])
@@ -313,10 +326,11 @@ def _asked_apart(contents: ContentTable, menus: Menus, windows: WindowTable) -> 
     """(content, change) of every conversion that the change of its window parts."""
     pairs = np.unique(np.stack([windows.menu, windows.change], axis=1)[windows.change >= 0], axis=0)
     return {
-        (content, change)
+        (number, change)
         for menu, change in pairs.tolist()
         for content in menus.flat[menus.first[menu] : menus.first[menu + 1]].tolist()
         if contents.items[content].first_part
+        for number in {content, int(contents.attended[content])}
     }
 
 

@@ -47,6 +47,8 @@ class ContentTable:
     choices: Ints
     """Index into `choice_sets`."""
     choice_sets: list[Choices]
+    attended: Ints
+    """The entry of the same work when it is a pilot's, with whoever stays there throughout; itself where that is the same."""
 
 
 @dataclass(frozen=True)

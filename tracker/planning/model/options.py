@@ -294,6 +294,31 @@ CHECKS: tuple[tuple[Dropped, Check], ...] = (
 """What a start is asked, whatever it costs."""
 
 
+def attendable(instance: Instance, options: Options) -> Bools:
+    """At which options whoever stays with a pilot throughout is there to do so, beside what is taken out; shape (options,)."""
+    there = np.ones(len(options), dtype=bool)
+    for index, starts in _as_pilots(instance, options):
+        there[index] = _people_there(starts)
+    return there
+
+
+def attended(instance: Instance, options: Options) -> Options:
+    """The same options with whoever stays with a pilot throughout, at what they cost then beyond what they cost."""
+    cost = options.cost.copy()
+    for index, starts in _as_pilots(instance, options):
+        plain = replace(starts, content=options.content[index])
+        cost[index] += total(starts.batch()) - total(plain.batch())
+    return replace(options, content=instance.contents.attended[options.content], cost=cost)
+
+
+def _as_pilots(instance: Instance, options: Options) -> Iterator[tuple[Ints, _Starts]]:
+    """Hall by hall the options, by number and as starts of pilots."""
+    hall, content = instance.hall_of[options.loom], instance.contents.attended[options.content]
+    for h, clock in enumerate(instance.clocks):
+        index = np.flatnonzero(hall == h)
+        yield index, _Starts(instance, clock, options.window[index], content[index], options.position[index])
+
+
 @dataclass(frozen=True)
 class LimitMet:
     """What keeps a start from being an option."""

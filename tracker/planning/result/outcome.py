@@ -61,6 +61,7 @@ def _booking(instance: Instance, taken: Decided, terms: Floats, pilot: bool) -> 
         cost=CostTerms(*(float(value) for value in terms)),
         firm=is_firm(instance, taken.loom, start),
         pilot=pilot,
+        attended=pilot and content.holds_throughout(instance.mill.terms.pilot_trade),
         pause=(instance.grid.moment(taken.pause[0]), instance.grid.moment(taken.pause[1])) if taken.pause else None,
     )
 

@@ -125,7 +125,8 @@ def _content(instance: Instance, loom: int, old: Booking) -> int:
     if menu is None:
         return -1
     entries = instance.menus.flat[instance.menus.first[menu] : instance.menus.first[menu + 1]]
-    return next((int(c) for c in entries if instance.contents.items[c].choices == old.choices), -1)
+    found = next((int(c) for c in entries if instance.contents.items[c].choices == old.choices), -1)
+    return int(instance.contents.attended[found]) if found >= 0 and old.attended else found
 
 
 def _window(instance: Instance, loom: int, old: Booking) -> int:

@@ -2,7 +2,7 @@
 (MODEL.md, section 7)."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -48,6 +48,7 @@ def take_held(given: Given, options: Options) -> Held:
             held.refused[old.key] = why or message("stay-dearer")
         else:
             (taken,) = of_options(held.instance, options, np.array([found]))
+            taken = _attended_still(held.instance, taken, old)
             if short := lacks(held.instance, taken):
                 held.refused[old.key] = message("hold-short", short=short)
             else:
@@ -56,6 +57,12 @@ def take_held(given: Given, options: Options) -> Held:
     others = ~np.isin(options.loom, [item.loom for item in held.taken])
     held.options = options.only(others | np.isin(np.arange(len(options)), index))
     return held
+
+
+def _attended_still(instance: Instance, taken: Decided, old: Booking) -> Decided:
+    """A pilot's booking with whoever stayed with it throughout, where they can."""
+    again = replace(taken, content=int(instance.contents.attended[taken.content]))
+    return again if old.attended and lacks(instance, again) is None else taken
 
 
 def waiting(opening: Opening, held: Held) -> dict[LoomKey, Message]:

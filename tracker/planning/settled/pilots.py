@@ -13,7 +13,7 @@ from tracker.errors import Message, message
 from tracker.planning.model.grid import SLOT_H, Bools, Ints
 from tracker.planning.model.instance import Instance
 from tracker.planning.model.numbered import KINDS
-from tracker.planning.model.options import Dropped, Options, times
+from tracker.planning.model.options import Dropped, Options, attendable, attended, times
 from tracker.planning.model.programme import Control, make_programme
 from tracker.planning.result.reasons import why_none
 from tracker.planning.search.solver import optimise
@@ -42,6 +42,8 @@ class Opening:
     notes: tuple[Message, ...]
     opens: Ints
     """By loom, the slot from which it may start after its type's pilot."""
+    alone: frozenset[int] = frozenset()
+    """Looms that can be pilots only without the electrician throughout."""
 
 
 @dataclass(frozen=True)
@@ -64,21 +66,25 @@ def decide_pilots(
         return Opening(instance, options, settled, frozenset(), (), np.zeros(len(instance.looms), dtype=np.int64))
     types, every = _types(instance), options
     able = options.only(_before_held(instance, options, types, held))
-    able = able.only(_worth_piloting(instance, able, types))
+    may, alone = _attended(instance, able, types)
+    worth = _worth_piloting(instance, able, types, may)
     if instance.mill.terms.pilots_for_type:
         able = _priced_by_type(instance, able, types)
+    able = able.only(worth)
     chosen = {kind.name: _pilot(instance, able, kind, firm, held) for kind in types if kind.opens is None}
     pilots = {loom for loom in chosen.values() if loom is not None}
     waited_for = {chosen.get(kind.name) for kind in types if kind.looms.size > 1}
-    planned = _plan(instance, able, sorted(pilots & waited_for - {item.loom for item in settled}), control)
+    to_plan = pilots - {item.loom for item in settled}
+    planned = _plan(instance, _with_them(instance, able, to_plan - alone), sorted(to_plan & waited_for), control)
     for taken in planned:
         instance = less(instance, taken)
     decided = [*settled, *planned]
     first = _opens(instance, types, chosen, decided)
     options = options.only(~np.isin(options.loom, [item.loom for item in decided]))
+    options = _with_them(instance, options, to_plan - waited_for - alone)
     options = options.keep(times(instance, options).start >= first[options.loom], Dropped.PILOT)
     notes = tuple(note for kind in types if (note := _note(instance, every, kind, chosen.get(kind.name))))
-    return Opening(instance, options, decided, frozenset(pilots), notes, first)
+    return Opening(instance, options, decided, frozenset(pilots), notes, first, frozenset(alone))
 
 
 def _before_held(instance: Instance, options: Options, types: list[_Type], held: Sequence[Decided]) -> Bools:
@@ -94,16 +100,29 @@ def _before_held(instance: Instance, options: Options, types: list[_Type], held:
     return may
 
 
-def _worth_piloting(instance: Instance, options: Options, types: list[_Type]) -> Bools:
-    """Which options the pilots may take, once a plan is published."""
-    may = np.ones(len(options), dtype=bool)
+def _attended(instance: Instance, options: Options, types: list[_Type]) -> tuple[Bools, set[int]]:
+    """Which options the pilots may take so that the electrician can be there throughout, and the looms that can be pilots only
+    without: all of a type where that is so of all of them, and the one that the mill names."""
+    may, alone = attendable(instance, options), set[int]()
+    for kind in types:
+        for looms in (kind.looms.tolist(), _named_looms(instance, kind)):
+            mine = np.isin(options.loom, looms)
+            if kind.opens is None and not may[mine].any():
+                may |= mine
+                alone |= set(looms)
+    return may, alone
+
+
+def _worth_piloting(instance: Instance, options: Options, types: list[_Type], may: Bools) -> Bools:
+    """Which of the options that pilots may take are worth it, once a plan is published."""
+    worth = may.copy()
     for kind in types:
         mine = np.isin(options.loom, kind.looms)
         if kind.opens is None:
             of_type = options.only(mine)
             named = np.isin(of_type.loom, _named_looms(instance, kind))
-            may[mine] = worth_piloting(instance, of_type, kind.looms, named)
-    return may
+            worth[mine] &= worth_piloting(instance, of_type, kind.looms, named, may[mine])
+    return worth
 
 
 def _priced_by_type(instance: Instance, options: Options, types: list[_Type]) -> Options:
@@ -205,6 +224,18 @@ def _note(instance: Instance, options: Options, kind: _Type, pilot: int | None) 
     why = why_none(instance, options, mine[0], 0) if mine else message("not-of-its-type", machine_type=kind.name)
     instead = None if pilot is None else instance.looms[pilot]
     return message("pilot-not-named", named=named, machine_type=kind.name, why=why, instead=instead)
+
+
+def _with_them(instance: Instance, options: Options, pilots: Iterable[int]) -> Options:
+    """The options, those of these pilots with whoever stays with them throughout, where that is possible."""
+    mine = np.isin(options.loom, list(pilots))
+    there = ~mine
+    there[mine] = attendable(instance, options.only(mine))
+    options, mine = options.only(there), mine[there]
+    content, cost = options.content.copy(), options.cost.copy()
+    with_them = attended(instance, options.only(mine))
+    content[mine], cost[mine] = with_them.content, with_them.cost
+    return replace(options, content=content, cost=cost)
 
 
 def _plan(instance: Instance, options: Options, pilots: Iterable[int], control: Control) -> list[Decided]:

@@ -12,9 +12,9 @@ def opens_after(instance: Instance, end: Ints) -> Ints:
     return end + round(instance.mill.terms.soak_days * 24 / SLOT_H)
 
 
-def worth_piloting(instance: Instance, options: Options, looms: Ints, named: Bools) -> Bools:
+def worth_piloting(instance: Instance, options: Options, looms: Ints, named: Bools, could: Bools) -> Bools:
     """Which options a type's pilot may take where a plan is published; shape (options,). `options` are of the type's looms,
-    `named` says which are of the pilot that the mill names.
+    `named` says which are of the pilot that the mill names, `could` which a pilot could take at all.
 
     Where the published pilot can stay, it does, unless the mill names another: its type was planned behind it. Else those that
     cost the type no more than the cheapest and the price of a move, and first, where few moves are asked for, those with which
@@ -24,11 +24,11 @@ def worth_piloting(instance: Instance, options: Options, looms: Ints, named: Boo
     if not len(options) or not published:
         return np.ones(len(options), dtype=bool)
     kept, may = stays(instance, options), np.zeros(len(options), dtype=bool)
-    stay = kept & _was_pilot(instance, options)
+    stay = kept & could & _was_pilot(instance, options)
     if (stay & named if named.any() else stay).any():
         return stay
     for group in (named, ~named):
-        mine = np.flatnonzero(group)
+        mine = np.flatnonzero(group & could)
         if calm and mine.size:
             moves = _moves(instance, options, looms, kept)[mine]
             may[mine], mine = moves == moves.min(), mine[moves == moves.min()]

@@ -64,6 +64,7 @@ def _booking_record(booking: Booking, zone: ZoneInfo) -> dict[str, Any]:
         "labour_h": booking.labour_h,
         "firm": booking.firm,
         "pilot": booking.pilot,
+        "attended": booking.attended,
         "crews": [{"crew": t.crew, "from": local(t.start, zone), "to": local(t.end, zone)} for t in booking.crews],
         "needs": [
             {n.kind: n.what, "how_many": n.amount, "from": local(n.start, zone), "to": local(n.end, zone)}

@@ -64,6 +64,8 @@ class BookingRow(OfPlan, Base):
     """[crew, from, to] each; None as in `crew_changes`."""
     needs: Mapped[list[Any] | None] = mapped_column(JSON)
     """[trade or tool, its name, how many, from, to] each."""
+    attended: Mapped[bool | None]
+    """Whether somebody stays with a pilot throughout; None = made before that was planned."""
     pause_from: Mapped[datetime | None]
     pause_to: Mapped[datetime | None]
     """Between the two parts of the conversion; None = in one piece."""

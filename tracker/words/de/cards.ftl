@@ -23,6 +23,7 @@ card-article-in = Artikel, der kommt
 card-unknown = nicht bekannt
 card-needs = Außerdem nötig
 card-pilot = PILOT: die erste ihres Typs
+card-attended = { $trade } von Anfang bis Ende dabei
 card-as-listed = Laut Maschinenliste; vor dem Beginn ansehen
 card-yes = ja
 card-no = nein

@@ -75,6 +75,7 @@ pilots-booked = { $type }: { $pilots ->
        *[other] { $bookings } Terminen
     }
 other-pilot = { $type }: Webmaschine { $pilot } ist der Pilot, die Weberei nennt { $named }
+pilot-alone = Webmaschine { $loom } ist ein Pilot, bei dem niemand des Berufs „{ $trade }“ durchgehend dabei ist, und der Plan sagt nicht, warum
 firm-moved = Webmaschine { $loom }: der feste Termin vom { $start } { $now ->
         [none] ist weg
        *[other] wurde auf { $now } verschoben

@@ -84,6 +84,7 @@ pilot-not-named = Webmaschine { $named }, als Pilot von { $machine_type } genann
         [none] und auch keine andere davon
        *[other] ihr Pilot ist stattdessen Webmaschine { $instead }
     }.
+pilot-unattended = Webmaschine { $loom }, der Pilot von { $machine_type }, wird umgebaut, ohne dass durchgehend jemand des Berufs „{ $trade }“ dabei ist: bei keinem möglichen Beginn ist einer von Anfang bis Ende da. Überstunden dieses Berufs würden es erlauben.
 not-of-its-type = sie gehört nicht zu den Webmaschinen des Typs { $machine_type }, die zu planen sind
 
 ## Was angenommen wurde

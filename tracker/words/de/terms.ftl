@@ -45,6 +45,9 @@ acts-soak = Plan: Piloten
 heading-term-lead-trade = führender Beruf
 about-term-lead-trade = Der Beruf, dessen Mannschaften einen Umbau von Anfang bis Ende tragen.
 acts-lead-trade = Plan: Mannschaften; Bedarf: Arbeitstage für Bestellungen
+heading-term-with-the-pilot-throughout = durchgehend beim Piloten
+about-term-with-the-pilot-throughout = Jemand dieses Berufs bleibt bei der ersten Webmaschine eines Typs von Anfang bis Ende dabei. Leer = electrician; ein Beruf, den kein Arbeitsgang verlangt = niemand.
+acts-with-the-pilot-throughout = Plan: Piloten
 heading-term-looms-stopped-at-once = Webmaschinen, die zugleich stehen
 about-term-looms-stopped-at-once = Höchstens so viele in einer Halle. Keine Zeile = keine Grenze.
 acts-looms-stopped-at-once = Plan

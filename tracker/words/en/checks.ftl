@@ -112,6 +112,8 @@ pilots-booked = { $type }: { $pilots ->
     .means = A machine type has no pilot, or several.
 other-pilot = { $type }: loom { $pilot } is the pilot, the mill names { $named }
     .means = Another loom is the pilot than the terms say.
+pilot-alone = loom { $loom } is a pilot without the { $trade } throughout, and the plan does not say why
+    .means = Who is to stay with a pilot from start to end does not.
 firm-moved = loom { $loom }: the firm booking of { $start } { $now ->
         [none] is gone
        *[other] was moved to { $now }

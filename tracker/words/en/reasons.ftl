@@ -131,6 +131,8 @@ pilot-not-named = Loom { $named }, named as the pilot of { $machine_type }, cann
        *[other] loom { $instead } is its pilot instead
     }.
     .means = The pilot that the mill names cannot be one.
+pilot-unattended = Loom { $loom }, the pilot of { $machine_type }, is converted without the { $trade } throughout: at no possible start is one at work from beginning to end. Overtime of that trade would let one be.
+    .means = Nobody of the trade that is to stay with a pilot is at work long enough.
 not-of-its-type = it is none of the { $machine_type } looms to plan
     .means = The named pilot is of another machine type, or not to be planned.
 

@@ -90,6 +90,12 @@ about-term-lead-trade = The trade whose crews carry a conversion from start to e
     .means = What the term lead trade means.
 acts-lead-trade = plan: crews; needs: working days for orders
     .means = Where the term lead trade acts.
+heading-term-with-the-pilot-throughout = with the pilot throughout
+    .means = Name of a term, without its unit.
+about-term-with-the-pilot-throughout = One of this trade stays with the first loom of a machine type from start to end. Empty = electrician; a trade that no operation asks for = nobody.
+    .means = What the term with the pilot throughout means.
+acts-with-the-pilot-throughout = plan: pilots
+    .means = Where the term with the pilot throughout acts.
 heading-term-looms-stopped-at-once = looms stopped at once
     .means = Name of a term, without its unit.
 about-term-looms-stopped-at-once = At most so many in a hall. No row = no limit.

@@ -23,6 +23,7 @@ card-article-in = Artículo que entra
 card-unknown = no se sabe
 card-needs = También hace falta
 card-pilot = PILOTO: el primero de su tipo
+card-attended = { $trade } presente de principio a fin
 card-as-listed = Según la lista de telares; compruébelo antes
 card-yes = sí
 card-no = no

@@ -23,6 +23,7 @@ card-article-in = Article qui vient
 card-unknown = pas connu
 card-needs = Aussi nécessaire
 card-pilot = PILOTE : le premier de son type
+card-attended = { $trade } présent du début à la fin
 card-as-listed = Selon la liste des métiers ; à vérifier avant
 card-yes = oui
 card-no = non

@@ -23,6 +23,7 @@ card-article-in = Articolo che entra
 card-unknown = non noto
 card-needs = Serve anche
 card-pilot = PILOTA: il primo del suo tipo
+card-attended = { $trade } presente dall'inizio alla fine
 card-as-listed = Come da lista telai; controllare prima
 card-yes = sì
 card-no = no

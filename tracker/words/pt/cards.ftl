@@ -23,6 +23,7 @@ card-article-in = Artigo que entra
 card-unknown = não se sabe
 card-needs = Também é preciso
 card-pilot = PILOTO: o primeiro do seu tipo
+card-attended = { $trade } presente do início ao fim
 card-as-listed = Segundo a lista de teares; verificar antes
 card-yes = sim
 card-no = não

@@ -23,6 +23,7 @@ card-article-in = Gelecek artikel
 card-unknown = bilinmiyor
 card-needs = Ayrıca gerekli
 card-pilot = PİLOT: tipinin ilki
+card-attended = { $trade } baştan sona yanında
 card-as-listed = Tezgâh listesine göre; başlamadan bakın
 card-yes = evet
 card-no = hayır

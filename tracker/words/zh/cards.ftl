@@ -23,6 +23,7 @@ card-article-in = 上机品种
 card-unknown = 未知
 card-needs = 还需要
 card-pilot = 试点：本机型第一台
+card-attended = { $trade } 自始至终在场
 card-as-listed = 按织机清单；开工前请核对
 card-yes = 是
 card-no = 否
