@@ -62,6 +62,20 @@ def test_what_stands_on_a_card(tmp_path):
     assert "31.5" in text, "what the loom list knows is not asked again"
 
 
+@needs("pdftotext", "poppler-utils")
+def test_a_pilot_s_card_says_who_stays_with_it(tmp_path):
+    # the electrician from 06:00 to 08:00 in Vienna, all of the conversion; on the sheet of the pack and on the card
+    there = tuple(replace(need, start=BOOKING.start) if need.kind == "trade" else need for need in BOOKING.needs)
+    pilot = replace(BOOKING, pilot=True, attended=True, needs=there)
+    made = make_card("C3-0001-2", 3, MILL, BookedLoom(pilot, CONTENT, window=WINDOW), lambda row: row.minutes)
+    _, path = written(
+        tmp_path, [Pack("Fitters 1", "en", (PackLine(pilot, pilot.start, pilot.end, made),))], week="2027-W01"
+    )
+    assert text_of(path).count("electrician there from start to end") == 2
+    alone = replace(pilot, attended=False)
+    assert (pilot.attended_by, alone.attended_by) == ("electrician", "")
+
+
 @pytest.mark.parametrize("language", CARD_LANGUAGES)
 @needs("pdftotext", "poppler-utils")
 def test_the_usual_cautions_are_on_every_card_in_its_language(tmp_path, language):
