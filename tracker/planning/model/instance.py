@@ -9,10 +9,11 @@ import numpy as np
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import Window, WindowKind
-from tracker.domain.work import Choices, WorkContent, labour_cost, parts_cost
+from tracker.domain.work import Choices, labour_cost, parts_cost
 from tracker.errors import DataError, Message
 from tracker.planning.model.contents import Profile, profile
 from tracker.planning.model.delays import Delays
+from tracker.planning.model.entries import Entries
 from tracker.planning.model.grid import (
     SLOT_H,
     Floats,
@@ -204,7 +205,7 @@ def _running(problem: PlanningProblem, grid: Grid, hall: str) -> RunningClock:
 
 def _contents(problem, grid, looms, clocks, rates):
     """The content table, the menus, and everything that is numbered along with them."""
-    entries = _Entries(problem)
+    entries = Entries(problem)
     menu_of = [entries.menus_of(key) for key in looms]
     attended = entries.with_attended()
     items = [content for content, _ in entries.found]
@@ -226,52 +227,7 @@ def _contents(problem, grid, looms, clocks, rates):
     return table, Menus(flat, first), menu_of, needs, scarce, short
 
 
-class _Entries:
-    """Numbers contents and menus; looms that share a scope (and have no parts issued) share both."""
-
-    def __init__(self, problem: PlanningProblem):
-        self.problem = problem
-        self.found: list[tuple[WorkContent, Mapping[str, float]]] = []
-        """Content and what it still takes out of stock."""
-        self.menus: list[list[int]] = []
-        self._known: dict[tuple, dict[WindowKind, int]] = {}
-        self._numbers: dict[tuple, int] = {}
-
-    def menus_of(self, key: LoomKey) -> dict[WindowKind, int]:
-        kinds = self.problem.contents.get(key, {})
-        issued = self.problem.issued.get(key) or {}
-        sign = (id(kinds), tuple(sorted(issued.items())))
-        if not kinds or key in self.problem.unplannable:
-            return {}
-        if sign not in self._known:
-            self._known[sign] = {kind: self._menu(contents, issued) for kind, contents in kinds.items() if contents}
-        return self._known[sign]
-
-    def with_attended(self) -> Ints:
-        """Number the same work as a pilot's, too; by content, which it is."""
-        found = self.found.copy()
-        of = np.arange(2 * len(found), dtype=np.int32)
-        for number, (content, need) in enumerate(found):
-            attended = self.problem.attended(content)
-            if self.problem.mill.terms.soak_days and attended is not content:
-                of[number] = len(self.found)
-                self.found.append((attended, need))
-        return of[: len(self.found)]
-
-    def _menu(self, contents: tuple[WorkContent, ...], issued: Mapping[str, float]) -> int:
-        self.menus.append([self._number(content, issued) for content in contents])
-        return len(self.menus) - 1
-
-    def _number(self, content: WorkContent, issued: Mapping[str, float]) -> int:
-        sign = (id(content), tuple(sorted(issued.items())))
-        if sign not in self._numbers:
-            self._numbers[sign] = len(self.found)
-            need = {part: max(0.0, q - issued.get(part, 0.0)) for part, q in content.parts.items()}
-            self.found.append((content, need))
-        return self._numbers[sign]
-
-
-def _scarce(problem, grid, clocks, entries: _Entries, menu_of):
+def _scarce(problem, grid, clocks, entries: Entries, menu_of):
     """Supplies of the parts that the looms together could use up, those of which they need more than ever is there, and the
     needs of each content of them."""
     parts = sorted({part for _, need in entries.found for part in need})
