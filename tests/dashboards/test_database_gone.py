@@ -45,18 +45,6 @@ def test_the_load_screen_makes_no_database_in_its_place(planned):
     assert list(planned.parent.iterdir()) == []
 
 
-@pytest.mark.parametrize(
-    "name", ["today", *(pytest.param(one, marks=pytest.mark.long) for one in ("looms", "hall", "settings"))]
-)
-def test_a_screen_of_the_floor_makes_no_database_in_its_place(planned, name):
-    app = AppTest.from_string(f"from dashboards.screens import {name}\n{name}.page()\n", default_timeout=30).run()
-    assert not app.exception
-    planned.unlink()
-    app.run()
-    assert app.exception[0].message.startswith("database-gone")  # app.py shows it as a line
-    assert list(planned.parent.iterdir()) == []
-
-
 def test_the_screens_show_a_database_that_may_only_be_read(planned, monkeypatch):
     monkeypatch.setattr(place, "_may_write", lambda file: False)
     app = AppTest.from_file(APP, default_timeout=30).run()

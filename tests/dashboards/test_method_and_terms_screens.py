@@ -80,7 +80,7 @@ def test_the_method_is_seen_downloaded_changed_and_what_that_changes_told_before
     assert method_board(here(mill)).version == 2 and method_board(here(mill)).versions[0][0] == 2
 
 
-def test_empty_and_forbidden(tmp_path, mill, monkeypatch):
+def test_who_may_only_look_changes_nothing_there(mill, monkeypatch):
     as_role(monkeypatch, Role.VIEWER)
     app = look("terms")
     app.selectbox(key="term").set_value("allowance (%)").run()
@@ -89,7 +89,3 @@ def test_empty_and_forbidden(tmp_path, mill, monkeypatch):
         and "for planner" in app.caption[-2].value + app.caption[-1].value
     )
     assert not look("method").file_uploader
-    open_store(tmp_path / "empty.db", make=True)
-    monkeypatch.setenv("BEAMSLOT_DB", str(tmp_path / "empty.db"))
-    assert "No method is loaded yet" in look("method").info[0].value
-    assert "Europe" in words(look("terms")) or "UTC" in words(look("terms"))

@@ -26,14 +26,6 @@ def screen(name: str) -> AppTest:
 
 
 @pytest.fixture
-def empty(tmp_path, monkeypatch):
-    path = tmp_path / "empty.db"
-    open_store(path, make=True)
-    monkeypatch.setenv("BEAMSLOT_DB", str(path))
-    return path
-
-
-@pytest.fixture
 def unplanned(tmp_path, monkeypatch):
     path = put(tmp_path / "unplanned.db", small_mill())
     monkeypatch.setenv("BEAMSLOT_DB", path)
@@ -45,13 +37,6 @@ def planned(tmp_path, monkeypatch):
     path = put(tmp_path / "planned.db", small_mill(), small_plan(small_mill()))
     monkeypatch.setenv("BEAMSLOT_DB", path)
     return path
-
-
-@pytest.mark.parametrize("name", ["status", "bookings", "looms"])
-def test_without_looms_the_screen_says_what_to_do(empty, name):
-    app = screen(name).run()
-    assert not app.exception
-    assert "**Load**" in app.info[0].value and "beamslot" not in app.info[0].value
 
 
 @pytest.mark.parametrize("name", ["status", "bookings", "needs", "rehearsal", "scenarios"])

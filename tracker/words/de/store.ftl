@@ -13,6 +13,7 @@ database-is-folder = { $name } ist ein Ordner
     .hint = die Datenbank darin nennen
 not-sqlite = { $name } ist keine SQLite-Datenbank
     .hint = eine andere nennen
+    .screen = Der Betreuung des Servers sagen.
 database-not-ours = { $name } ist keine Datenbank von Beamslot: sie enthält andere Tabellen ({ $tables })
     .hint = eine andere nennen
 database-without-version = { $name } sagt nicht, welche Fassung ihre Tabellen haben
@@ -26,6 +27,7 @@ database-older-read-only = die Datenbank { $name } hat eine andere Fassung und l
     .hint = sie einmal öffnen, wo sie beschrieben werden darf
 database-closed = die Datenbank { $name } lässt sich nicht öffnen: { $why }
 database-silent = die Datenbank { $name } antwortet nicht: { $why }; nichts wurde geschrieben
+    .screen = Bleibt es dabei, der Betreuung des Servers sagen.
 database-busy = jemand anders schreibt seit { $seconds } s hinein, noch einmal versuchen
 text-not-kept = „{ $text }“ ist kein Text, der sich behalten lässt; nichts wurde geschrieben
 
