@@ -3,6 +3,7 @@
 import pytest
 from conftest import barriers, settle
 from openpyxl import Workbook, load_workbook
+from playwright.sync_api import TimeoutError as PlaywrightTimeout
 from screen_mill import AS_OF, busy_plan, put, small_mill, small_plan
 from served import served
 
@@ -178,9 +179,17 @@ BOTH = """() => new MutationObserver(() => {
 }).observe(document.body, {childList: true, subtree: true})"""
 
 
-def choose(page, label, option):
+def choose(page, label, option, tries=5):
+    """The list of options closes where the page is drawn anew while it is open; then it is opened again."""
+    settle(page)
     page.get_by_role("combobox", name=label).click()
-    page.get_by_role("option", name=option).click()
+    try:
+        page.get_by_role("option", name=option, exact=True).click(timeout=5_000)
+    except PlaywrightTimeout:
+        if tries == 1:
+            raise
+        page.keyboard.press("Escape")
+        choose(page, label, option, tries - 1)
     settle(page)
 
 

@@ -1,5 +1,5 @@
-"""Every screen there is: full, of an empty mill, of a database that has gone, is broken, unreadable or newer, and for a role whose it
-is not. Each says something that a person can use; none fails, and none gives a command as advice."""
+"""Every screen: full, of an empty mill, of a database that has gone, is broken, unreadable or newer, and for a role whose it is
+not. Each says something that a person can use; none fails, and none gives a command as advice."""
 
 import re
 import shutil
