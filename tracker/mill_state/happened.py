@@ -135,7 +135,7 @@ def _unit(mill: Mill, part: str) -> str | None:
 _TERMS = {
     "looms_stopped_at_once": STOPPED, "stopped_per_section": SECTION, "allowance": LENGTH, "learning_rate": LENGTH,
     "learning_floor": LENGTH, "watch_h": WATCH, "open_over_closed_days": CLOSED, "days_to_order": PART,
-    "lead_time_none_given_days": PART, "plan_with_orders": PART,
+    "lead_time_none_given_days": PART, "plan_with_orders": PART, "receipts_later_days": PART,
 }  # fmt: skip
 
 
@@ -158,7 +158,7 @@ _LESS = (
 )
 _MORE = (
     "safety_stock", "lead_time_days", "allowance", "learning_rate", "learning_floor", "watch_h", "days_to_order",
-    "lead_time_none_given_days",
+    "lead_time_none_given_days", "receipts_later_days",
 )  # fmt: skip
 """Fields of which less, or more, leaves less room for bookings."""
 
