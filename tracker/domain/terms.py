@@ -19,6 +19,8 @@ class Care:
     usual_absence: float = 0
     receipts_later_days: int = 0
     pilots_for_type: bool = False
+    patience_h: float | None = None
+    """None = as the mill has it."""
 
 
 NO_CARE = Care()
@@ -107,7 +109,7 @@ class Terms:
 
     def with_care(self, care: "Care") -> "Terms":
         """The same, but for what plans do so that they survive."""
-        return replace(self, **asdict(care))
+        return replace(self, **{name: value for name, value in asdict(care).items() if value is not None})
 
     @property
     def zone(self) -> ZoneInfo:

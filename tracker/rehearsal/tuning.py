@@ -26,6 +26,7 @@ STEPS: dict[str, tuple[Any, ...]] = {
     "room": (1.0, 2.5),
     "usual_absence": (0.04, 0.08),
     "receipts_later_days": (2, 5),
+    "patience_h": (0.5, 1.0, 4.0),
 }
 """Field of `Care` → values that are tried beside nothing."""
 OTHER_WORLDS = 2_000_000
@@ -172,20 +173,22 @@ class _Tuning:
         """Plan and play those that were not tried yet; plans that are the same as another's are not played again."""
         new = [one for one in dict.fromkeys(candidates) if one not in self.tried]
         for candidate, made in zip(new, self._each(make_plan, ((self.pickled, one) for one in new)), strict=True):
-            same = (one.costs for one in self.tried.values() if _books(one.plan) == _books(made))
-            costs = next(same, None) or self._play(made, range(self.ask.tune_on))
+            same = (one.costs for one in self.tried.values() if _met(one.candidate, one.plan) == _met(candidate, made))
+            costs = next(same, None) or self._play(candidate, made, range(self.ask.tune_on))
             self.tried[candidate] = Tried(candidate, made, costs)
             self._tell()
 
     # ---- whoever plays
 
-    def _batches(self, plan: Plan, numbers: Sequence[int]) -> list[tuple[bytes, RunBatch]]:
-        setting, ask = dumps((self.problem, plan)), self.ask
+    def _batches(self, candidate: Candidate, plan: Plan, numbers: Sequence[int]) -> list[tuple[bytes, RunBatch]]:
+        """In a hall whose crews wait as long as the candidate says."""
+        hall = _with_care(self.problem, replace(NO_CARE, patience_h=candidate.care.patience_h))
+        setting, ask = dumps((hall, plan)), self.ask
         some = (tuple(numbers[i : i + BATCH]) for i in range(0, len(numbers), BATCH))
         return [(setting, RunBatch(KEPT, ask.spreads, ask.seed, each)) for each in some]
 
-    def _play(self, plan: Plan, numbers: Sequence[int]) -> tuple[float, ...]:
-        played = self._each(play_batch, self._batches(plan, numbers))
+    def _play(self, candidate: Candidate, plan: Plan, numbers: Sequence[int]) -> tuple[float, ...]:
+        played = self._each(play_batch, self._batches(candidate, plan, numbers))
         return tuple(outcome.cost for outcomes in played for outcome in outcomes)
 
     def _each(self, do: Callable[..., Any], tasks: Iterable[tuple[Any, ...]]) -> Iterator[Any]:
@@ -203,7 +206,8 @@ class _Tuning:
     def _judge(self, best: Tried) -> list[tuple[float, float]]:
         """Costs of the plan without care and of the best, world by world; as many as were played before a stop."""
         numbers = range(OTHER_WORLDS, OTHER_WORLDS + self.ask.runs)
-        of_both = (self._batches(plan, numbers) for plan in (self.tried[Candidate()].plan, best.plan))
+        both = (self.tried[Candidate()], best)
+        of_both = (self._batches(one.candidate, one.plan, numbers) for one in both)
         tasks = (task for both in zip(*of_both, strict=True) for task in both)
         pairs: list[tuple[float, float]] = []
         played = self._each(play_batch, tasks)
@@ -224,8 +228,10 @@ class _Tuning:
             self.progress(told, min(0.7, 0.7 * len(self.tried) / of))
 
 
-def _books(plan: Plan) -> frozenset[tuple[Any, ...]]:
-    return frozenset((b.key, b.start, b.window, b.kind, b.choices, b.pilot) for b in plan.bookings)
+def _met(candidate: Candidate, plan: Plan) -> tuple[float | None, frozenset[tuple[Any, ...]]]:
+    """All that a hall meets of a plan."""
+    books = frozenset((b.key, b.start, b.window, b.kind, b.choices, b.pilot) for b in plan.bookings)
+    return candidate.care.patience_h, books
 
 
 def _changed(care: Care, name: str, value: Any) -> Care:

@@ -163,7 +163,9 @@ def accept_tuning(context: Context) -> Accepted:
 def _write_terms(uow: UnitOfWork, before: Care, care: Care) -> None:
     """What is other than before, as a recorded change of terms."""
     titles = {column.field: column.title for column in TERM_COLUMNS}
-    changed = {name: value for name, value in asdict(care).items() if value != getattr(before, name)}
+    changed = {
+        name: value for name, value in asdict(care).items() if value is not None and value != getattr(before, name)
+    }
     rows = tuple(TypedRow("terms", {"term": titles[name], "value": value}) for name, value in changed.items())
     writer = uow.load_writer()
     writer.begin([], ())

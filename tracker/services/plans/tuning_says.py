@@ -8,7 +8,7 @@ from tracker.errors import Message, message
 
 Record = Mapping[str, Any]
 COLUMNS = {column.field: column for column in TERM_COLUMNS}
-KINDS = {"usual_absence": "share", "receipts_later_days": "days", "pilots_for_type": "yes"}
+KINDS = {"usual_absence": "share", "receipts_later_days": "days", "pilots_for_type": "yes", "patience_h": "hours"}
 
 
 def tuning_said(result: Record) -> tuple[Message, ...]:
@@ -44,7 +44,9 @@ def ways_said(tried: Record) -> Message:
 
 def ways_of(tried: Record) -> tuple[Message, ...]:
     """How a plan was made: the terms that are on, and which of the plans that are as good."""
-    on = [(name, value) for name, value in tried["terms"].items() if value]
+    on = [
+        (name, value) for name, value in tried["terms"].items() if value or (name == "patience_h" and value is not None)
+    ]
     said = [
         message("tuning-term", name=COLUMNS[name].named, kind=KINDS.get(name, "times"),
                 value=100 * value if KINDS.get(name) == "share" else value)

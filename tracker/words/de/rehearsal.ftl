@@ -62,6 +62,7 @@ tuning-term = { $name } { $kind ->
             [one] 1 Tag
            *[other] { $value } Tage
         }
+        [hours] { NUMBER($value) } h
         [yes] ja
        *[times] { NUMBER($value) }
     }

@@ -93,6 +93,7 @@ tuning-term = { $name } { $kind ->
             [one] 1 day
            *[other] { $value } days
         }
+        [hours] { NUMBER($value) } h
         [yes] yes
        *[times] { NUMBER($value) }
     }
