@@ -25,6 +25,7 @@ from dashboards.rehearsed import (
 from dashboards.speaking import SPEAKER, moment, say
 from dashboards.tables import Head
 from tracker.domain.jobs import JobKind
+from tracker.rehearsal.rehearsing import REPLANNED_RUNS
 from tracker.services.people.permissions import May
 from tracker.services.plans.rehearsal_book import NAME, rehearsal_file
 from tracker.services.plans.rehearsal_says import said
@@ -122,7 +123,7 @@ def _ask() -> None:
     with Form("rehearsal") as form:
         asked = _asked()
         form.act(say("rehearsal-play"), lambda: job_parts.begin(JobKind.REHEARSAL, asked))
-        st.caption(say("rehearsal-play-help"))
+        st.caption(say("rehearsal-play-help", most=REPLANNED_RUNS))
 
 
 def _asked() -> dict[str, Any]:
@@ -134,7 +135,7 @@ def _asked() -> dict[str, Any]:
     first = middle.selectbox(say("rehearsal-played"), names, format_func=policy_word)
     others = [name for name in usual.policies if name != first]
     against = right.multiselect(say("rehearsal-held-against"), names, others, format_func=policy_word)
-    worries = st.checkbox(say("rehearsal-worries-asked"), usual.worries)
+    worries = None if st.checkbox(say("rehearsal-worries-asked"), True) else False
     as_of = access.state().as_of.isoformat()
     return {"runs": int(runs), "policies": [first, *against], "worries": worries, "as_of": as_of}
 

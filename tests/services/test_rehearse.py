@@ -108,7 +108,7 @@ def test_a_stop_keeps_what_is_done_and_nothing_where_nothing_is(published):
         (
             RehearsalRequest(policies=("hope",)),
             UsageError,
-            "no policy hope; there are kept, never-cut, rule-of-thumb",
+            "no policy hope; there are kept, replanned, never-cut, rule-of-thumb",
         ),
         (RehearsalRequest(off=("weather",)), UsageError, "weather is nothing that varies"),
         (RehearsalRequest(spreads=(("luck", 1.0),)), UsageError, "nothing varies by the name luck"),

@@ -23,7 +23,9 @@ def rehearse(
     ] = 100,
     policy: Annotated[
         list[str] | None,
-        typer.Option(metavar="NAME", help="kept, never-cut or rule-of-thumb; several are held against the first."),
+        typer.Option(
+            metavar="NAME", help="kept, replanned, never-cut or rule-of-thumb; several are held against the first."
+        ),
     ] = None,
     seed: Annotated[int, typer.Option(min=0, help="Another number draws other worlds.")] = 1,
     jobs: Annotated[int | None, typer.Option(min=1, max=256, help="Processes; default one a core.")] = None,
@@ -48,7 +50,10 @@ def rehearse(
     off: Annotated[
         list[str] | None, typer.Option(metavar="SOURCE", help="Let it not vary, as receipts; several allowed.")
     ] = None,
-    worries: Annotated[bool, typer.Option(help="Find out what each worry is worth.")] = True,
+    worries: Annotated[
+        bool | None,
+        typer.Option(help="Find out what each worry is worth; without a say, not where replanned comes first."),
+    ] = None,
     tune: Annotated[
         bool, typer.Option("--tune", help="Look for terms that let a plan survive the hall, judged in N other runs.")
     ] = False,
@@ -64,7 +69,8 @@ def rehearse(
     """Play the published plan many times: dates, cost, risks.
 
     Beam-outs, work, people, deliveries, failures and orders are drawn anew in each run. What comes of it is kept with the
-    plan, and `beamslot status` shows it. Ctrl-C keeps what is done.
+    plan, and `beamslot status` shows it. Ctrl-C keeps what is done. The policy replanned makes a plan anew each Monday, from what
+    is known by then: half a minute a run; at most 20 runs of it are held against another.
 
     Example: beamslot rehearse --runs 200
     """

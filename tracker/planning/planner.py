@@ -35,7 +35,7 @@ from tracker.planning.result.outcome import bookings_of, dates_of_held, other_da
 from tracker.planning.result.reasons import Why, reasons_left
 from tracker.planning.search.another import another
 from tracker.planning.search.calm import most_kept
-from tracker.planning.search.solver import optimise
+from tracker.planning.search.solver import optimise, renewed
 from tracker.planning.search.staying import settle
 from tracker.planning.settled.given import take_given
 from tracker.planning.settled.held import refuse, take_held, waiting
@@ -71,6 +71,15 @@ def plan(
     return with_names(replace(made, seconds=time.monotonic() - begin), problem)
 
 
+def renew(problem: PlanningProblem) -> Plan:
+    """The last published plan by today's data, in a second or two: what can stay is where the search begins, and a rough
+    relaxation and a few neighbourhoods say what pays for its move. Limits, costs and what becomes of firm bookings are those of
+    `plan`; its bound is rough, and prices of scarcity, other dates and reasons are not asked for. Same problem, same plan. Raises
+    as `plan`.
+    """
+    return with_names(_Run(make_instance(problem), Control(), small=True).bare(), problem)
+
+
 def _free(problem: PlanningProblem, control: Control, kept: Plan) -> FreePlan:
     """The plan beside one that keeps bookings."""
     free = replace(problem, held=frozenset(), calm=None)
@@ -97,7 +106,8 @@ def _tell(progress: Progress | None, currency: str, beside: bool = False) -> Cal
 class _Run:
     """One planning run, step by step."""
 
-    def __init__(self, instance: Instance, control: Control):
+    def __init__(self, instance: Instance, control: Control, small: bool = False):
+        """`small`: with a small search from what was published, which leaves moves as the terms price them."""
         self.given = take_given(instance)
         self.control = control
         firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
@@ -115,12 +125,12 @@ class _Run:
             self.calm = most_kept(self.instance, self.options, control)
             self.programme = self.calm.programme(self.instance, self.options, instance.problem.calm)
         quiet = replace(control, tell=self._tell)
-        found = optimise(self.programme, quiet)
-        if control.seed:
+        found = (renewed if small else optimise)(self.programme, quiet)
+        if control.seed and not small:
             found = another(self.programme, found, self._elsewhere, quiet)
         self.undoing: tuple[Undo, ...] = ()
         self.solution = found
-        if instance.problem.previous:
+        if instance.problem.previous and not small:
             self.solution, self.undoing = settle(self.programme, found, self._elsewhere, quiet)
 
     def _tell(self, what: str, cost: float, bound: float) -> None:
@@ -135,13 +145,21 @@ class _Run:
         put_off = left_costs(self.instance.problem, self.instance.problem.put_off).values()
         return sum(b.cost.total for b in bookings) + float(self.instance.left_cost[left].sum()) + sum(put_off)
 
-    def plan(self) -> Plan:
-        problem, terms = self.instance.problem, self.instance.mill.terms
+    @cached_property
+    def _decided(self) -> list[Decided]:
         chosen = self.solution.chosen[self.solution.chosen != LEFT]
-        decided = [*self.opening.decided, *of_options(self.instance, self.options, chosen)]
-        bookings = bookings_of(self.instance, decided, self.opening.pilots)
-        why = self._why_left({item.loom for item in decided}, chosen)
-        left = self._left_over(why)
+        return [*self.opening.decided, *of_options(self.instance, self.options, chosen)]
+
+    @cached_property
+    def _why(self) -> dict[int, Why]:
+        chosen = self.solution.chosen[self.solution.chosen != LEFT]
+        return self._why_left({item.loom for item in self._decided}, chosen)
+
+    def bare(self) -> Plan:
+        """Bookings and looms left over; of what is told beside them only what the check asks for."""
+        problem, terms = self.instance.problem, self.instance.mill.terms
+        bookings = bookings_of(self.instance, self._decided, self.opening.pilots)
+        left = self._left_over(self._why)
         objective = sum(b.cost.total for b in bookings) + sum(item.cost for item in left)
         bound = objective - (self.solution.cost - self.solution.bound)
         return Plan(
@@ -154,18 +172,7 @@ class _Run:
             horizon_end=self.instance.grid.moment(self.instance.grid.slots),
             bookings=tuple(bookings),
             left_over=tuple(left),
-            prices=tuple(scarcity(self.programme, self.solution.price)),
-            other_dates=tuple(self._other_dates(decided)),
-            reasons=(
-                *self._reckoned(objective, bookings),
-                *self._let_go(bookings),
-                *self._nothing_booked(bookings, left),
-                *self._astray(bookings),
-                *self._unattended(bookings),
-                *pushed_past_a_shift(self.instance, decided),
-                *taken_as_used_up(self.instance, bookings, (item.part for item in why.values() if item.part)),
-                *self._notes(),
-            ),
+            reasons=tuple(self._unattended(bookings)),
             start=terms.start,
             asked=Asked(
                 problem.hold_firm,
@@ -177,7 +184,26 @@ class _Run:
                 ruled_out=problem.ruled_out,
                 placed=problem.placed,
             ),
-            keeping=self._keeping(bookings) if problem.keeps else None,
+        )
+
+    def plan(self) -> Plan:
+        made = self.bare()
+        bookings, used_up = made.bookings, (item.part for item in self._why.values() if item.part)
+        return replace(
+            made,
+            prices=tuple(scarcity(self.programme, self.solution.price)),
+            other_dates=tuple(self._other_dates(self._decided)),
+            reasons=(
+                *self._reckoned(made.objective, bookings),
+                *self._let_go(bookings),
+                *self._nothing_booked(bookings, made.left_over),
+                *self._astray(bookings),
+                *self._unattended(bookings),
+                *pushed_past_a_shift(self.instance, self._decided),
+                *taken_as_used_up(self.instance, bookings, used_up),
+                *self._notes(),
+            ),
+            keeping=self._keeping(bookings) if self.instance.problem.keeps else None,
             undoing=(*self.undoing, *cannot_stay(self.given, self.opening, self.options, bookings)),
         )
 
@@ -186,7 +212,7 @@ class _Run:
         held = {self.instance.looms.index(key) for key in self.instance.problem.held if key in self.instance.looms}
         yield from dates_of_held(self.given.instance, self.every, decided, self.opening.opens, held)
 
-    def _keeping(self, bookings: list[Booking]) -> Keeping:
+    def _keeping(self, bookings: Sequence[Booking]) -> Keeping:
         """How much the plan moves, and how few moves it could have been."""
         problem = self.instance.problem
         gone = moved(problem, bookings)
@@ -198,7 +224,7 @@ class _Run:
         most = open_to_move - self.calm.kept.size + problem.calm
         return replace(keeping, fewest=open_to_move - self.calm.most, most=most)
 
-    def _status(self, objective: float, bound: float, bookings: list[Booking]) -> PlanStatus:
+    def _status(self, objective: float, bound: float, bookings: Sequence[Booking]) -> PlanStatus:
         if not bookings and self._nothing_possible:
             return PlanStatus.INFEASIBLE
         if objective - bound <= self.control.gap * abs(objective) + 1e-9:
@@ -222,7 +248,7 @@ class _Run:
         left += [LeftOver(key, reason, put_off[key]) for key, reason in problem.put_off.items()]
         return sorted(left, key=lambda item: item.key.sort_key)
 
-    def _nothing_booked(self, bookings: list[Booking], left: list[LeftOver]) -> list[Message]:
+    def _nothing_booked(self, bookings: Sequence[Booking], left: Sequence[LeftOver]) -> list[Message]:
         if bookings or not self._nothing_possible:
             return []
         whys = [str(item.why) for item in left]
@@ -230,13 +256,13 @@ class _Run:
         why = left[whys.index(common)].why
         return [message("no-loom-booked", looms=whys.count(common), of=len(left), why=why)]
 
-    def _reckoned(self, objective: float, bookings: list[Booking]) -> Iterator[Message]:
+    def _reckoned(self, objective: float, bookings: Sequence[Booking]) -> Iterator[Message]:
         """What of the objective nobody pays."""
         if (reckoned := sum(booking.cost.surviving for booking in bookings)) > 0:
             currency = self.instance.mill.terms.currency
             yield message("surviving-reckoned", reckoned=reckoned, paid=objective - reckoned, currency=currency)
 
-    def _let_go(self, bookings: list[Booking]) -> Iterator[Message]:
+    def _let_go(self, bookings: Sequence[Booking]) -> Iterator[Message]:
         """Firm bookings that could not stay, and where their looms are booked now."""
         zone, now = self.instance.grid.zone, {booking.key: booking for booking in bookings}
         old_ones = sorted(self.instance.problem.previous_bookings, key=lambda b: (b.start, b.key.sort_key))
@@ -246,7 +272,7 @@ class _Run:
                 yield message("firm-let-go", loom=old.key, start=old.start.astimezone(zone), why=why,
                               now=new.start.astimezone(zone) if new else None)  # fmt: skip
 
-    def _astray(self, bookings: list[Booking]) -> Iterator[Message]:
+    def _astray(self, bookings: Sequence[Booking]) -> Iterator[Message]:
         """Firm bookings that stay where their beam-outs have left them."""
         zone = self.instance.grid.zone
         for b in bookings:
@@ -257,7 +283,7 @@ class _Run:
                     currency=self.instance.mill.terms.currency,
                 )  # fmt: skip
 
-    def _unattended(self, bookings: list[Booking]) -> Iterator[Message]:
+    def _unattended(self, bookings: Sequence[Booking]) -> Iterator[Message]:
         """Pilots with which the electrician cannot stay throughout."""
         mill, alone = self.instance.mill, {self.instance.looms[loom] for loom in self.opening.alone}
         for b in bookings:

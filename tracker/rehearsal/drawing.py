@@ -10,6 +10,7 @@ from math import ceil, log, sqrt
 from zlib import crc32
 
 import numpy as np
+from numpy.typing import NDArray
 
 from tracker.arrays.inverse_gaussian import cdf, quantile
 from tracker.domain.mill import Crew, LoomKey
@@ -19,6 +20,21 @@ from tracker.rehearsal.sources import Source, Spreads
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
 TRIES = 8
 """Conversions of one loom for which work and failure are drawn; more than anybody makes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Noise:
+    """What readings of the warps vary by; drawn where they are asked for, since only who plans anew reads them."""
+
+    seed: int
+    run: int
+    error: float
+    """Of a reading, as a share of the metres left: its coefficient of variation."""
+
+    def of(self, key: LoomKey, number: int, days: int) -> NDArray[np.float64]:
+        """Standard normal values, shape (days, 4), of the warp that ends with a loom's beam-out of this number: three for its
+        way from day to day, one for the error of the reading. More days leave the earlier ones as they are."""
+        return stream(self.seed, self.run, Source.BEAM_OUTS, (key, number, "readings")).standard_normal((days, 4))
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +54,8 @@ class World:
     """Order line → share that comes on the day, where not all of it does."""
     protected: tuple[tuple[int, LoomKey], ...] = ()
     """(day from today, loom) of each that is protected from that day on."""
+    readings: Noise | None = None
+    """None = each warp runs out evenly, and is read as it is."""
 
 
 def stream(seed: int, number: int, source: Source, name: object = "") -> np.random.Generator:
@@ -95,6 +113,7 @@ class Drawing:
             late=self._late(seed, number),
             short=self._short(seed, number),
             protected=self._protected(seed, number),
+            readings=Noise(seed, number, self.spreads.reading_error) if self._on(Source.BEAM_OUTS) else None,
         )
 
     def _on(self, source: Source) -> bool:

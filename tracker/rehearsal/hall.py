@@ -21,7 +21,7 @@ from tracker.planning.checks.costs import Prices
 from tracker.planning.checks.parts import order_comes, receipts_of
 from tracker.planning.checks.shared import held_by_slot, other_trades, tools_of
 from tracker.planning.problem import PlanningProblem
-from tracker.rehearsal.drawing import BEAM_OUTS, Drawing
+from tracker.rehearsal.drawing import BEAM_OUTS, Drawing, World
 from tracker.rehearsal.sources import Spreads
 
 CREW = 0
@@ -266,6 +266,27 @@ class Hall:
             ))
             for key in self.problem.planned
         }  # fmt: skip
+
+    @cached_property
+    def beam_outs(self) -> dict[LoomKey, tuple[Window, ...]]:
+        """The beam-outs of each loom in their order, as they are seen at the outset."""
+        return {
+            key: tuple(sorted((w for w in windows if w.kind in BEAM_OUTS), key=lambda w: w.mean_running_h))
+            for key, windows in self.problem.windows.items()
+        }
+
+    @cached_property
+    def _at_outset(self) -> dict[tuple[LoomKey, int, WindowKind], Window]:
+        return {(w.key, w.number, w.kind): w for windows in self.problem.windows.values() for w in windows}
+
+    def at_outset(self, window: Window) -> Window:
+        """The same window as it is seen at the outset; itself where there was none yet."""
+        return self._at_outset.get((window.key, window.number, window.kind), window)
+
+    def beam_out(self, window: Window, world: World, later_h: float) -> datetime:
+        """When the beam of a window is out in a world; `later_h`: running hours that its loom has stood for nothing."""
+        hours, mean_at = world.warps.get((window.key, window.number), 0.0) + later_h, self.at_outset(window).mean_at
+        return self.case.running(window.key.hall).after(mean_at, hours) if hours else mean_at
 
     def window_of(self, booking: Booking) -> Window | None:
         """Its window as today's forecast sees it: the same number, else the nearest of its kind."""

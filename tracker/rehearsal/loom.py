@@ -48,6 +48,8 @@ class PlayedLoom:
     """Currency that standing and failing have cost before the conversion that succeeds."""
     late: float = 0.0
     labour: float = 0.0
+    moves: float = 0.0
+    """Currency that moving its booking has cost."""
     kit: bool = False
     """Whether its kit was handed out."""
     held_up: dict[str, int] = field(default_factory=dict)
@@ -68,7 +70,16 @@ class PlayedLoom:
     @property
     def spent(self) -> float:
         """What it has cost so far, currency."""
-        return self.lost + self.late + self.labour
+        return self.lost + self.late + self.labour + self.moves
+
+    @property
+    def is_held(self) -> bool:
+        """Whether a crew waits at it, or its warp was cut."""
+        return self.cut_at is not None or (self.waits_from is not None and not self.gave_up)
+
+    def stands_at(self, t: int) -> bool:
+        """Whether it stands in a slot for want of a crew: its beam is out, and nothing was begun."""
+        return self.out_at is not None and self.out <= t
 
     def begun_at(self, work: "Work") -> int:
         """The slot in which its first conversion was begun."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import datetime, timedelta
+from typing import NamedTuple
 
 from tracker.domain.mill import LoomKey
 from tracker.domain.plan import Booking
@@ -12,6 +13,22 @@ from tracker.planning.checks.order import pilot_end
 from tracker.rehearsal.drawing import BEAM_OUTS, World
 from tracker.rehearsal.hall import Hall, Shape
 from tracker.rehearsal.loom import FAR, PlayedLoom, Work
+
+
+class Arrival(NamedTuple):
+    """What comes in of a part, and what people know of it before."""
+
+    slot: int
+    """From which it can be used."""
+    part: str
+    quantity: float
+    """Infinite for what can be had to order from then on."""
+    day: int
+    """For which it is promised, days from today."""
+    promised: float
+    """How much of it."""
+    known: int = 0
+    """The slot from which on anybody knows of it."""
 
 
 class Outset:
@@ -33,18 +50,18 @@ class Outset:
                 opens[machine_type] = FAR
         return opens
 
-    def arrivals(self) -> list[tuple[int, str, float]]:
-        """(slot from which it can be used, part, quantity), the latest first. What a line lacks is ordered anew on the day on
-        which it came."""
+    def arrivals(self) -> list[Arrival]:
+        """What comes in, the latest first. What a line lacks is ordered anew on the day on which it came."""
         found = []
         for line in self.hall.supplies:
             day, endless = line.day + self.world.late.get(line.line, 0), line.quantity == float("inf")
             share = 1.0 if endless else self.world.short.get(line.line, 1.0)
             came = line.quantity if share == 1.0 else float(int(line.quantity * share))
-            found.append((self.hall.midnight(day + 1), line.part, came))
+            slot = self.hall.midnight(day + 1)
+            found.append(Arrival(slot, line.part, came, line.day, line.quantity))
             if came < line.quantity:
-                again = self.hall.midnight(day + 1 + int(line.lead_days))
-                found.append((again, line.part, line.quantity - came))
+                again, lacks = day + int(line.lead_days), line.quantity - came
+                found.append(Arrival(self.hall.midnight(again + 1), line.part, lacks, again, lacks, slot))
         return sorted(found, reverse=True)
 
     def booked(self) -> Iterator[PlayedLoom]:
@@ -54,16 +71,29 @@ class Outset:
             window = self.hall.window_of(booking)
             content = self.hall.booked_content(window, booking) if window else None
             if booking.key in to_plan and window and content:
-                yield self._booked(booking, window, content)
+                yield self.taken_up(booking, window, content, self.hall.first)
 
-    def _booked(self, booking: Booking, window: Window, content: WorkContent) -> PlayedLoom:
-        hall, key = self.hall, booking.key
-        due = max(hall.first, hall.slot(booking.start))
-        loom = PlayedLoom(key, hall.place[key.hall], booking, window, content, due, None, 0, (due, key.sort_key))
-        self._beam(loom)
-        later = (i for i, chance in enumerate(hall.chances.get(key, ())) if chance.mean_at > window.mean_at)
-        loom.next_chance = next(later, FAR)
+    def taken_up(self, booking: Booking, window: Window, content: WorkContent, t: int) -> PlayedLoom:
+        """A loom that is booked from slot `t` on."""
+        key = booking.key
+        loom = PlayedLoom(key, self.hall.place[key.hall], booking, window, content, 0, None, 0, ())
+        self.follow(loom, booking, window, content, t)
         return loom
+
+    def follow(self, loom: PlayedLoom, booking: Booking, window: Window, content: WorkContent, t: int) -> None:
+        """Turn a loom to a booking; no crew comes before slot `t`."""
+        loom.booking, loom.window, loom.content = booking, window, content
+        loom.due = max(t, self.hall.slot(booking.start))
+        loom.order = loom.due, loom.key.sort_key
+        loom.moves += booking.cost.moves
+        self._waits_anew(loom)
+        mean_at = self.hall.at_outset(window).mean_at
+        later = (i for i, chance in enumerate(self.hall.chances.get(loom.key, ())) if chance.mean_at > mean_at)
+        loom.next_chance = next(later, FAR)
+
+    def _waits_anew(self, loom: PlayedLoom) -> None:
+        self.beam(loom)
+        loom.closes, loom.waits_from, loom.gave_up, loom.cut_at = FAR, None, False, None
 
     def unbooked(self) -> Iterator[PlayedLoom]:
         """Every loom that can be converted, at the first of its chances."""
@@ -81,31 +111,32 @@ class Outset:
         while loom.next_chance < len(chances):
             window = chances[loom.next_chance]
             loom.next_chance += 1
-            if window.ends_at is None or self.hall.slot(window.ends_at) > t:
+            if not self._gone(loom, window, t):
                 self._meet(loom, window)
                 return True
         return False
+
+    def _gone(self, loom: PlayedLoom, window: Window, t: int) -> bool:
+        """Whether a chance has gone by: its span is over, or its beam came while the loom waited for another chance."""
+        if window.ends_at:
+            return self.hall.slot(window.ends_at) <= t
+        return loom.booking is not None and self.hall.slot(self.hall.beam_out(window, self.world, loom.later_h)) < t
 
     def _meet(self, loom: PlayedLoom, window: Window) -> None:
         content = self.hall.booked_content(window, loom.booking)
         assert content  # a chance is one only where it can be converted
         loom.window, loom.content = window, content
-        self._beam(loom)
+        self._waits_anew(loom)
         loom.due = max(self.hall.first, loom.out if loom.out_at else self.hall.slot(window.starts_at))
         loom.order = loom.due, loom.key.sort_key
-        loom.closes, loom.waits_from, loom.gave_up, loom.cut_at = FAR, None, False, None
 
-    def _beam(self, loom: PlayedLoom) -> None:
+    def beam(self, loom: PlayedLoom) -> None:
+        """When the beam that it waits for is out."""
         loom.out_at = self._out_at(loom)
         loom.out = 0 if loom.out_at is None else self.hall.slot(loom.out_at)
 
     def _out_at(self, loom: PlayedLoom) -> datetime | None:
-        window = loom.window
-        if window.kind not in BEAM_OUTS:
-            return None
-        hours = self.world.warps.get((loom.key, window.number), 0.0) + loom.later_h
-        running = self.hall.case.running(loom.key.hall)
-        return running.after(window.mean_at, hours) if hours else window.mean_at
+        return self.hall.beam_out(loom.window, self.world, loom.later_h) if loom.window.kind in BEAM_OUTS else None
 
     def in_work(self) -> Iterator[Work]:
         """Conversions that have begun before today: what is left of them."""

@@ -24,13 +24,13 @@ class Policy:
     """As the plan reckons: after the patience, whatever it costs."""
     limit_h: float | None = None
     """Clock hours that a beam-out is waited for without a plan; None = as long as with one."""
-    renewed: bool = False
-    """Whether the planner runs anew each Monday."""
+    replanned: bool = False
+    """Whether the planner runs anew each Monday, and on a day on which a firm booking is broken."""
 
 
 KEPT = Policy("kept")
 NEVER_CUT = Policy("never-cut", cuts=False)
-RENEWED = Policy("renewed", renewed=True)
+REPLANNED = Policy("replanned", replanned=True)
 AS_RECKONED = Policy("as-reckoned", looks_ahead=False, always_cuts=True)
 """What a plan's own figures assume; with it the model is held against them."""
 RULE = Policy("rule-of-thumb", follows_plan=False)

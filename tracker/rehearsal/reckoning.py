@@ -15,7 +15,7 @@ def cost_of(hall: Hall, loom: PlayedLoom, work: Work, end: int) -> CostTerms:
         labour=loom.labour + work.shape.labour,
         parts=hall.prices.parts(loom.content),
         saving_foregone=hall.saving(loom.key) * (ended - hall.case.start).total_seconds() / 86400,
-        moves=loom.booking.cost.moves if loom.booking else 0.0,
+        moves=loom.moves,
     )
 
 

@@ -17,6 +17,9 @@ from tracker.rehearsal.runs import Outcome, RunBatch, play_batch
 from tracker.rehearsal.sources import Source, Spreads
 
 BATCH = 5
+"""Runs that are handed over together; of a policy that plans anew each Monday one, since it takes as long as a hundred others."""
+REPLANNED_RUNS = 20
+"""At most, of such a policy that another is held against."""
 ROUND = 20
 """Runs after which it is asked whether the mean cost is sure enough."""
 TRIAL = 1_000_000
@@ -38,13 +41,24 @@ class Ask:
     """The first is held against the others; a rule of thumb without a limit gets the best of several."""
     spreads: Spreads = field(default_factory=Spreads)
     runs: int = 200
-    """Of the first policy; half as many of each other one and of each worry."""
+    """Of the first policy; half as many of each other one and of each worry, at most `REPLANNED_RUNS` of one that plans anew."""
     seed: int = 1
-    worries: bool = True
+    worries: bool | None = None
+    """None = unless the first policy plans anew."""
     crews: tuple[str, ...] = ()
     """For whom a stand-in is weighed."""
     until_sure: float | None = None
     """Currency: no more runs once the mean cost of the first policy is known as closely as this; None = all runs."""
+
+    @property
+    def weighs(self) -> bool:
+        """Whether it is asked what each worry is worth."""
+        return not self.policies[0].replanned if self.worries is None else self.worries
+
+    def runs_of(self, place: int) -> int:
+        """Runs of a policy by its place among those asked for."""
+        half = (self.runs + 1) // 2
+        return self.runs if not place else min(half, REPLANNED_RUNS) if self.policies[place].replanned else half
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,14 +136,14 @@ class _Rehearsal:
     def _round(self, policies: Sequence[Policy], numbers: range) -> Iterator[tuple[list[Outcome], RunBatch]]:
         """What is played of these numbers, and where it goes."""
         for begin in range(numbers.start, numbers.stop, BATCH):
-            some = tuple(range(begin, min(begin + BATCH, numbers.stop)))
-            fewer = tuple(n for n in some if 2 * n < self.ask.runs)
+            some = range(begin, min(begin + BATCH, numbers.stop))
             for i, policy in enumerate(policies):
-                if of_policy := fewer if i else some:
-                    yield self._batch((policy.name, None, None), policy, self.ask.spreads, of_policy)
-            if fewer and self.ask.worries:
+                of_policy = range(begin, min(some.stop, self.ask.runs_of(i)))
+                yield from self._batches((policy.name, None, None), policy, self.ask.spreads, of_policy)
+            if self.ask.weighs:
+                fewer = range(begin, min(some.stop, (self.ask.runs + 1) // 2))
                 for name, spreads in self._certain(policies[0]):
-                    yield self._batch(name, policies[0], spreads, fewer)
+                    yield from self._batches(name, policies[0], spreads, fewer)
 
     def _certain(self, policy: Policy) -> Iterator[tuple[Name, Spreads]]:
         for source in Source:
@@ -139,13 +153,16 @@ class _Rehearsal:
             for crew in self.ask.crews:
                 yield (policy.name, Source.PEOPLE, crew), self.ask.spreads.with_stand_in(crew)
 
-    def _batch(
-        self, name: Name, policy: Policy, spreads: Spreads, numbers: tuple[int, ...]
-    ) -> tuple[list[Outcome], RunBatch]:
-        return self.found[name], RunBatch(policy, spreads, self.ask.seed, numbers)
+    def _batches(
+        self, name: Name, policy: Policy, spreads: Spreads, numbers: range
+    ) -> Iterator[tuple[list[Outcome], RunBatch]]:
+        size = 1 if policy.replanned else BATCH
+        for begin in range(numbers.start, numbers.stop, size):
+            some = tuple(range(begin, min(begin + size, numbers.stop)))
+            yield self.found[name], RunBatch(policy, spreads, self.ask.seed, some)
 
     def _play(self, batches: Iterable[tuple[list[Outcome], RunBatch]]) -> bool:
-        """A few batches at a time; False where it was stopped, with what was under way then done."""
+        """A few batches at a time; False where it was stopped: what was under way is done, what had not begun is not."""
         going: deque[tuple[list[Outcome], Future[tuple[Outcome, ...]]]] = deque()
         stopped = False
         for found, batch in batches:
@@ -155,7 +172,10 @@ class _Rehearsal:
             if len(going) >= self.ahead:
                 self._take(*going.popleft())
         while going:
-            self._take(*going.popleft())
+            found, future = going.popleft()
+            stopped = stopped or self.stop()
+            if not (stopped and future.cancel()):
+                self._take(found, future)
         return not stopped
 
     def _take(self, found: list[Outcome], future: "Future[tuple[Outcome, ...]]") -> None:
@@ -171,8 +191,8 @@ class _Rehearsal:
         """Of every policy, worry and trial."""
         ask, half = self.ask, (self.ask.runs + 1) // 2
         trials = len(RULE_LIMITS_H) * TRIAL_RUNS * sum(not p.follows_plan and p.limit_h is None for p in ask.policies)
-        worries = len(list(self._certain(ask.policies[0]))) if ask.worries else 0
-        return ask.runs + half * (len(ask.policies) - 1 + worries) + trials
+        worries = len(list(self._certain(ask.policies[0]))) if ask.weighs else 0
+        return sum(map(ask.runs_of, range(len(ask.policies)))) + half * worries + trials
 
 
 class InThisProcess(Executor):

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from tracker.domain.plan import CostTerms
 from tracker.rehearsal.course import Course
 from tracker.rehearsal.hall import Hall
+from tracker.rehearsal.mondays import Planner
 from tracker.rehearsal.policies import Policy
 from tracker.rehearsal.sources import Spreads
 from tracker.rehearsal.world import play
@@ -66,9 +67,20 @@ def play_batch(setting: bytes, batch: RunBatch) -> tuple[Outcome, ...]:
     drawing = hall.drawing(batch.spreads)
     booked = hall.plan.bookings if batch.policy.follows_plan else ()
     starts = {booking.key: hall.slot(booking.start) for booking in booked}
-    return tuple(
-        outcome(n, play(hall, drawing.world(batch.seed, n), batch.policy, batch.spreads), starts) for n in batch.numbers
+    courses = (
+        play(hall, drawing.world(batch.seed, n), batch.policy, batch.spreads, _planner(batch.policy))
+        for n in batch.numbers
     )
+    return tuple(outcome(n, course, starts) for n, course in zip(batch.numbers, courses, strict=True))
+
+
+def _planner(policy: Policy) -> Planner | None:
+    """The very planner of the mill; brought in only where somebody plans, since its solver takes its time."""
+    if not policy.replanned:
+        return None
+    from tracker.planning.planner import renew
+
+    return renew
 
 
 def outcome(number: int, course: Course, starts: dict) -> Outcome:

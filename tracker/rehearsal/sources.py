@@ -39,6 +39,8 @@ class Spreads:
     """Looms a week that are protected at short notice."""
     protected_days: float = 14.0
     """For how long, calendar days."""
+    reading_error: float = 0.02
+    """Coefficient of variation of the metres left as they are read; a share."""
     off: frozenset[Source] = frozenset()
     """Sources that do not vary."""
     never_away: frozenset[str] = frozenset()
@@ -48,7 +50,7 @@ class Spreads:
         for each in fields(self):
             if each.name in ("off", "never_away"):
                 continue
-            value, most = getattr(self, each.name), 1.0 if each.name.endswith("share") else 1000.0
+            value, most = getattr(self, each.name), 1.0 if each.name.endswith(("share", "error")) else 1000.0
             least = 1.0 if each.name == "away_days" else 0.0
             if not least <= value <= most or (each.name == "away_share" and value > 0.9):
                 named = each.name.replace("_", " ")

@@ -12,6 +12,7 @@ from tracker.rehearsal.course import Course, Done, Lost
 from tracker.rehearsal.drawing import World, lognormal
 from tracker.rehearsal.hall import CREW, Hall, Shape
 from tracker.rehearsal.loom import FAR, PlayedLoom, Work
+from tracker.rehearsal.mondays import Mondays, Planner
 from tracker.rehearsal.outset import Outset, machine_type
 from tracker.rehearsal.people import People
 from tracker.rehearsal.policies import HELD_SLOTS, Policy
@@ -21,15 +22,15 @@ from tracker.rehearsal.sources import Spreads
 TOLERANCE = 1e-6
 
 
-def play(hall: Hall, world: World, policy: Policy, spreads: Spreads) -> Course:
-    """Play one world by one policy."""
-    return Play(hall, world, policy, spreads).run()
+def play(hall: Hall, world: World, policy: Policy, spreads: Spreads, planner: Planner | None = None) -> Course:
+    """Play one world by one policy; `planner` makes the plans of one that plans anew."""
+    return Play(hall, world, policy, spreads, planner).run()
 
 
 class Play:
     """One run."""
 
-    def __init__(self, hall: Hall, world: World, policy: Policy, spreads: Spreads):
+    def __init__(self, hall: Hall, world: World, policy: Policy, spreads: Spreads, planner: Planner | None = None):
         self.hall, self.case, self.world, self.policy, self.spreads = hall, hall.case, world, policy, spreads
         self.outset = Outset(hall, world)
         self.opens = self.outset.types()
@@ -45,12 +46,13 @@ class Play:
         self.never: list[PlayedLoom] = []
         self.people = People(hall, world, self.going)
         self.beams = Beams(hall, policy, self.people)
+        self.mondays = Mondays(self.outset, world, spreads, planner) if policy.replanned and planner else None
         self.busy: Counter[int] = Counter()
         """Slot → crews at work or waiting."""
 
     def run(self) -> Course:
         for t in self.hall.active:
-            if not self.waiting and not self.going:
+            if not self.waiting and not self.going and not (self.mondays and self.never):
                 break
             self.step(t)
         return self.course()
@@ -58,6 +60,8 @@ class Play:
     def step(self, t: int) -> None:
         """Play one slot: news first, then who goes on, then who begins."""
         self._news(t)
+        if self.mondays:
+            self.mondays.look(self, t)
         self.people.begin()
         for work in list(self.going):
             if t >= work.resume:
@@ -74,9 +78,9 @@ class Play:
 
     def _news(self, t: int) -> None:
         """What has come in, and who was protected."""
-        while self.arrivals and self.arrivals[-1][0] <= t:
-            _, part, quantity = self.arrivals.pop()
-            self.stock[part] = self.stock.get(part, 0.0) + quantity
+        while self.arrivals and self.arrivals[-1].slot <= t:
+            came = self.arrivals.pop()
+            self.stock[came.part] = self.stock.get(came.part, 0.0) + came.quantity
         while self.notices and self.notices[-1][0] <= self.hall.day[t]:
             day, key = self.notices.pop()
             self.protected[key] = self.hall.midnight(day + int(self.spreads.protected_days))

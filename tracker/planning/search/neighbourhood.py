@@ -25,6 +25,7 @@ class Neighbourhood:
     """Looms freed beside them that would rather be there."""
     options: int
     """The most promising options among which they choose."""
+    effort: Effort = EFFORT
 
 
 def sweep(
@@ -35,17 +36,17 @@ def sweep(
     for looms in _neighbourhoods(incumbent, relaxation, best, shift, search):
         if control.over():
             return
-        improve(incumbent, relaxation, looms, search.options, control)
+        improve(incumbent, relaxation, looms, search, control)
         yield incumbent.cost
 
 
-def improve(incumbent: Incumbent, relaxation: Relaxation, looms: Ints, most: int, control: Control) -> bool:
+def improve(incumbent: Incumbent, relaxation: Relaxation, looms: Ints, search: Neighbourhood, control: Control) -> bool:
     """Solve again for these looms; True where that was cheaper."""
     programme = incumbent.programme
     used = incumbent.used_without(looms)
     now = incumbent.chosen[looms]
-    options = candidates(programme, relaxation, looms, now, programme.rows.free(used), most)
-    answer = solve(programme, Task(looms, options, used), EFFORT, control)
+    options = candidates(programme, relaxation, looms, now, programme.rows.free(used), search.options)
+    answer = solve(programme, Task(looms, options, used), search.effort, control)
     if answer.chosen is None or answer.cost > _cost(programme, looms, now) - 1e-6:
         return False
     incumbent.move(looms, answer.chosen)

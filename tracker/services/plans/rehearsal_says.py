@@ -7,7 +7,12 @@ from typing import Any
 from tracker.errors import Message, message
 
 Record = Mapping[str, Any]
-POLICIES = {"kept": "rehearsal-kept", "never-cut": "rehearsal-never-cut", "rule-of-thumb": "rehearsal-rule-of-thumb"}
+POLICIES = {
+    "kept": "rehearsal-kept",
+    "replanned": "rehearsal-replanned",
+    "never-cut": "rehearsal-never-cut",
+    "rule-of-thumb": "rehearsal-rule-of-thumb",
+}
 """Way to run the hall → its code."""
 
 

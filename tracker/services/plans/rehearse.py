@@ -15,7 +15,7 @@ from tracker.domain.rehearsal import KeptRehearsal
 from tracker.domain.shifts import crews_of
 from tracker.errors import DataError, Message, TrackerError, UsageError
 from tracker.mill_state.planning import PlanningData, prepare
-from tracker.rehearsal.policies import KEPT, NEVER_CUT, RULE
+from tracker.rehearsal.policies import KEPT, NEVER_CUT, REPLANNED, RULE
 from tracker.rehearsal.rehearsing import Ask, Players, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
 from tracker.rehearsal.sources import Source, Spreads
@@ -27,7 +27,7 @@ from tracker.services.plans.players import players
 from tracker.services.plans.rehearsal_record import Basis, record_of
 from tracker.services.plans.rehearsal_says import said
 
-POLICIES = {policy.name: policy for policy in (KEPT, NEVER_CUT, RULE)}
+POLICIES = {policy.name: policy for policy in (KEPT, REPLANNED, NEVER_CUT, RULE)}
 RUNS, MOST_RUNS = 100, 100_000
 SPREADS = {each.name.replace("_", " "): each.name for each in fields(Spreads) if each.type in ("float", float)}
 """How much a source varies, as a person names it → the field."""
@@ -38,7 +38,7 @@ class RehearsalRequest:
     """What is to be played."""
 
     runs: int = RUNS
-    """Of the first policy; half as many of each other one and of each worry."""
+    """Of the first policy; half as many of each other one and of each worry, twenty at most of the plan made anew each Monday."""
     policies: tuple[str, ...] = (KEPT.name, RULE.name)
     """The first is held against the others."""
     seed: int = 1
@@ -46,7 +46,8 @@ class RehearsalRequest:
     """What varies otherwise than usual, by the names of `SPREADS`."""
     off: tuple[str, ...] = ()
     """Sources that do not vary."""
-    worries: bool = True
+    worries: bool | None = None
+    """None = unless the first policy plans anew each Monday, which takes a hundred times as long as keeping a plan."""
     until_sure: float | None = None
     """Currency: no more runs once the mean cost is known as closely as this."""
     jobs: int | None = None

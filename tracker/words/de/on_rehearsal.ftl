@@ -1,7 +1,7 @@
 ### Die Seite Durchspielen.
 
 rehearsal-play = Durchspielen
-rehearsal-play-help = Es geht weiter, während diese Seite verlassen ist, und wer hinsieht, sieht, wie weit es ist. Beim Anhalten bleibt, was fertig ist; was daraus wird, wird beim Plan abgelegt.
+rehearsal-play-help = Es geht weiter, während diese Seite verlassen ist, und wer hinsieht, sieht, wie weit es ist. Beim Anhalten bleibt, was fertig ist; was daraus wird, wird beim Plan abgelegt. Der Plan, der jeden Montag neu gemacht wird, braucht je Lauf eine halbe Minute: gegen eine andere Weise wird er höchstens { $most }-mal gespielt, und wo er zuerst gespielt wird, wird keine Sorge gewogen.
 rehearsal-runs-asked = Durchläufe
 rehearsal-played = Gespielt wird
 rehearsal-held-against = Verglichen mit

@@ -1,6 +1,7 @@
 ### Was mehrere Bildschirme vom Durchspielen zeigen.
 
 rehearsal-kept = der Plan, eingehalten
+rehearsal-replanned = der Plan, jeden Montag neu gemacht
 rehearsal-never-cut = der Plan, keine Kette je abgeschnitten
 rehearsal-rule-of-thumb = kein Plan, Kettabläufe, wie sie kommen
 rehearsal-cost-row = Kosten

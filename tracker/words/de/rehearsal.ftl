@@ -87,19 +87,23 @@ rehearsal-cost = Es kostet { MONEY($middle, $currency) } ebenso wahrscheinlich w
 rehearsal-lost = { MONEY($cost, $currency) } davon sind im Mittel der Preis von Webmaschinen, die eingeplant waren und vor dem Horizont nicht begonnen wurden: { $looms }, ebenso wahrscheinlich wie nicht.
 rehearsal-against = { $other ->
         [rule-of-thumb] Kein Plan, jeder Kettablauf, wie er kommt (nach höchstens { OWN($limit) } h Warten, der besten solchen Grenze),
+        [replanned] Der Plan, jeden Montag neu gemacht nach dem, was dann bekannt ist,
         [never-cut] Der Plan eingehalten, aber keine Kette je abgeschnitten,
        *[kept] Der Plan eingehalten, wie er ist,
     } { $how ->
         [dearer] kostet { MONEY($by, $currency) } mehr als der Plan, { $policy ->
             [rule-of-thumb] beiseite gelassen
+            [replanned] jeden Montag neu gemacht
            *[kept] eingehalten
         }, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher, je { $runs } Läufe).
         [cheaper] kostet { MONEY($by, $currency) } weniger als der Plan, { $policy ->
             [rule-of-thumb] beiseite gelassen
+            [replanned] jeden Montag neu gemacht
            *[kept] eingehalten
         }, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher, je { $runs } Läufe).
        *[open] lässt sich vom Plan, { $policy ->
             [rule-of-thumb] beiseite gelassen
+            [replanned] jeden Montag neu gemacht
            *[kept] eingehalten
         }, in je { $runs } Läufen nicht unterscheiden; etwa { $more } weitere würden es klären.
     }

@@ -2,7 +2,7 @@
 
 rehearsal-play = Play it
     .means = Heading above the form, and its button.
-rehearsal-play-help = It goes on while this screen is left, and whoever looks sees how far it is. A stop keeps what is done; what comes of it is kept with the plan.
+rehearsal-play-help = It goes on while this screen is left, and whoever looks sees how far it is. A stop keeps what is done; what comes of it is kept with the plan. The plan made anew each Monday takes half a minute a run: at most { $most } runs of it are held against another way, and where it is played first no worry is weighed.
     .means = Below the button.
 rehearsal-runs-asked = Runs
     .means = How often it is to be played.

@@ -2,6 +2,8 @@
 
 rehearsal-kept = the plan, kept
     .means = A way to run the hall: the published plan as it stands.
+rehearsal-replanned = the plan, made anew each Monday
+    .means = A way to run the hall: the planner plans anew each Monday from what is known by then.
 rehearsal-never-cut = the plan, no warp ever cut
     .means = A way to run the hall.
 rehearsal-rule-of-thumb = no plan, beam-outs as they come

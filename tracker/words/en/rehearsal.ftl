@@ -133,19 +133,23 @@ rehearsal-lost = { MONEY($cost, $currency) } of it, on average, is the price of 
     .means = How much of the cost goes back to lost looms.
 rehearsal-against = { $other ->
         [rule-of-thumb] No plan, each beam-out taken as it comes (waiting at most { OWN($limit) } h, the best such limit),
+        [replanned] The plan made anew each Monday, from what is known by then,
         [never-cut] The plan kept, but no warp ever cut,
        *[kept] The plan kept as it is
     } { $how ->
         [dearer] costs { MONEY($by, $currency) } more than the plan { $policy ->
             [rule-of-thumb] left aside
+            [replanned] made anew each Monday
            *[kept] kept
         }, between { MONEY($low, $currency) } and { MONEY($high, $currency) } (95 % sure, { $runs } runs both ways).
         [cheaper] costs { MONEY($by, $currency) } less than the plan { $policy ->
             [rule-of-thumb] left aside
+            [replanned] made anew each Monday
            *[kept] kept
         }, between { MONEY($low, $currency) } and { MONEY($high, $currency) } (95 % sure, { $runs } runs both ways).
        *[open] cannot be told apart from the plan { $policy ->
             [rule-of-thumb] left aside
+            [replanned] made anew each Monday
            *[kept] kept
         } in { $runs } runs both ways; about { $more } more would settle it.
     }
