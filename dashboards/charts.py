@@ -296,14 +296,15 @@ def _room(values: list[float], share: float = 1.15) -> float:
 
 
 def styled(chart: Figure, height: int) -> Figure:
-    return (
-        chart.properties(width="container", height=height, usermeta=AS_SVG)
-        .configure(font=FONT, background="transparent", **locale_here())
-        .configure_mark(aria=False)  # to a reader of screens the chart's own words and its table speak
-        .configure_view(stroke=None)
-        .configure_axis(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,
-                        gridColor=LINE, domainColor=LINE, tickColor=LINE)
+    styled = chart.properties(width="container", height=height, usermeta=AS_SVG)
+    styled.config = alt.Config(  # at once: each `configure_…` would copy the whole chart
+        font=FONT, background="transparent", **locale_here(),
+        mark=alt.MarkConfig(aria=False),  # to a reader of screens the chart's own words and its table speak
+        view=alt.ViewConfig(stroke=None),
+        axis=alt.AxisConfig(labelColor=INK, titleColor=GREY, titleFontWeight="normal", labelFontSize=12, titleFontSize=12,
+                            gridColor=LINE, domainColor=LINE, tickColor=LINE),
     )  # fmt: skip
+    return styled
 
 
 def series_chart(frame: pd.DataFrame, limits: Sequence[float], unit: str) -> Figure:

@@ -114,7 +114,10 @@ def _asked(form: Form, desk: PartsDesk, line: OrderLine) -> OrderLine | None:
     many = quantity_input(quantities, say("order-quantity-of", part=line.part), line.quantity, line.unit,
                           form.key(f"many {line.order}"))  # fmt: skip
     due = days.date_input(
-        say("order-due-of", part=line.part), max(line.expected, desk.today), key=form.key(f"due {line.order}")
+        say("order-due-of", part=line.part),
+        max(line.expected, desk.today),
+        key=form.key(f"due {line.order}"),
+        format="YYYY-MM-DD",
     )
     return replace(line, quantity=many, due=due) if chosen else None
 
@@ -190,7 +193,7 @@ def _expect(one: OpenLine) -> None:
     st.subheader(say("expect-heading"))
     with Form(f"expect {one.line.order} {one.line.part}") as form:
         line = form.as_shown(one.line)
-        due = st.date_input(say("expect-due"), line.due, key=form.key("due"))
+        due = st.date_input(say("expect-due"), line.due, key=form.key("due"), format="YYYY-MM-DD")
         form.beside("order-due-past", "moment-out-of-years")
         many = quantity_input(st, say("expect-quantity"), line.quantity, one.unit, form.key("many"))
         form.beside("order-quantity", "quantity-wrong")

@@ -9,7 +9,7 @@ from dashboards import access, forms, kitting, needs_weeks, ordering
 from dashboards.empty import no_plan
 from dashboards.parts import Figure, figures, literal, pair, table
 from dashboards.speaking import SPEAKER, count, day, listed, moment, money, month, say
-from dashboards.tables import Cell, Head, loom_cell
+from dashboards.tables import Cell, Head, RowsAsShown, loom_cell
 from tracker.errors import DataError, message
 from tracker.services.parts.needs import PUBLISHED
 from tracker.services.screens.next_step import lacking
@@ -31,7 +31,7 @@ def page() -> None:
     st.title(say("screen-needs"))
     forms.say_done()
     try:
-        desk = access.ask_now(parts_desk)
+        desk = access.look_at(parts_desk)
     except DataError as error:
         if access.ask(lacking):
             no_plan(say("needs-then"))
@@ -104,10 +104,10 @@ def _short(desk: PartsDesk) -> None:
         *(Head(say(head), whole=True) for head in ("head-start", "head-loom", "head-hall")),
         Head(say("head-lacks")),
     ]
-    table(columns, [
-        [Cell(moment(kit.start, zone), kit.start), loom_cell(kit.key), kit.key.hall, kitting.quantities(kit.short, units)]
-        for kit in desk.short
-    ], name="short", first=FIRST_KITS)  # fmt: skip
+    rows = RowsAsShown(desk.short, lambda kit: [
+        Cell(moment(kit.start, zone), kit.start), loom_cell(kit.key), kit.key.hall, kitting.quantities(kit.short, units)
+    ])  # fmt: skip
+    table(columns, rows, name="short", first=FIRST_KITS)
     if len(desk.short) > FIRST_KITS:
         st.caption(say("needs-short-more", more=len(desk.short) - FIRST_KITS))
 

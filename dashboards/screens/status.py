@@ -30,7 +30,7 @@ LEADS = {
 
 
 def page() -> None:
-    report = access.ask_now(status)
+    report = access.look_at(status)
     st.title(say("screen-status"))
     looms, at = count(report.looms, "so-many-looms"), moment(report.as_of, report.zone)
     st.caption(literal(say("status-of", programme=report.programme, at=at, looms=looms)))

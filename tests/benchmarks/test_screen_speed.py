@@ -76,6 +76,7 @@ def test_a_screen_of_2000_looms(large, monkeypatch, screen, asked):
     read()
     app.run()  # what is imported once
     st.cache_data.clear()
+    st.cache_resource.clear()
     baseline, first = seconds(read), seconds(app.run)
     following = seconds(app.run)
     print(f"{screen} {asked}: reading {baseline:.2f} s, first {first / baseline:.1f}, next {following / baseline:.1f}")

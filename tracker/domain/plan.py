@@ -1,7 +1,7 @@
 """A plan as it is published: bookings, what is left over, and the proof beside it."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import astuple, dataclass, field
+from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 
@@ -33,7 +33,7 @@ class CostTerms:
 
     @property
     def total(self) -> float:
-        return sum(astuple(self))
+        return sum([getattr(self, term) for term in self.__slots__])  # plans are summed up by the thousand
 
     @property
     def paid(self) -> float:

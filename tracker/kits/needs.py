@@ -132,7 +132,8 @@ def _part_weeks(
     part: Part, lead: float | None, flows: list[Flow], weeks: list[date], days: Days, today: date
 ) -> list[PartWeek]:
     soonest = None if lead is None else days.soonest_delivery(today, lead)
-    by_week, ordered = _by_week(flows), _by_week(_no_later(flows, soonest, today))
+    by_week = _by_week(flows)
+    ordered = _by_week(_no_later(flows, soonest, today)) if soonest and any(flow.line for flow in flows) else by_week
     periods, judged = ([of.get(monday, []) for monday in weeks] for of in (by_week, ordered))
     net = net_periods(
         part.on_hand,
@@ -156,12 +157,9 @@ def _part_weeks(
     return with_falls(_with_touched(rows, part, periods, days, soonest), part, periods, soonest)
 
 
-def _no_later(flows: Iterable[Flow], soonest: date | None, today: date) -> list[Flow]:
+def _no_later(flows: Iterable[Flow], soonest: date, today: date) -> list[Flow]:
     """The flows as they decide what to order: an order line that an order placed now would not beat counts as there."""
-    return [
-        flow._replace(day=today, overdue=True) if soonest and flow.line and flow.day <= soonest else flow
-        for flow in flows
-    ]
+    return [flow._replace(day=today, overdue=True) if flow.line and flow.day <= soonest else flow for flow in flows]
 
 
 def _by_week(flows: list[Flow]) -> dict[date, list[Flow]]:

@@ -7,7 +7,7 @@ from typing import Any
 
 from tracker.errors import Message, TrackerError
 from tracker.words.catalogue import bundle, codes
-from tracker.words.values import clock, listed
+from tracker.words.values import MOST_LISTED, clock, listed
 
 LONGEST = 1000
 """Characters of one value in a sentence; fluent.runtime refuses more."""
@@ -113,8 +113,9 @@ class Speaker:
             case time():
                 return clock(value, self.language)
             case Iterable():
-                texts = (self._text(item) for item in value)
-                return listed(texts, self.say(Message("and-more")), language=self.language)
+                items = list(value)
+                texts = [self._text(item) for item in items[:MOST_LISTED]]
+                return listed(texts, self.say(Message("and-more")), language=self.language, of=len(items))
         return str(value)
 
     def _text(self, item: object) -> str:

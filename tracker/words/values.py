@@ -61,10 +61,13 @@ def decimal(value: float, digits: int, language: str = "en") -> str:
     return format_decimal(round(value, digits) + 0.0, "#,##0." + "0" * digits, locale=language)
 
 
-def listed(texts: Iterable[str], more: str, most: int = MOST_LISTED, language: str = "en") -> str:
-    """`001, 002 and 3 more`: at most `most` by name; `more` is the language's `and {n} more`."""
+def listed(
+    texts: Iterable[str], more: str, most: int = MOST_LISTED, language: str = "en", of: int | None = None
+) -> str:
+    """`001, 002 and 3 more`: at most `most` by name; `more` is the language's `and {n} more`. `of`: how many there are, where
+    `texts` has only those that are named."""
     names = list(texts)
-    left = len(names) - most
+    left = (len(names) if of is None else of) - most
     return ", ".join(names[:most]) + (f" {more.format(n=number(left, language=language))}" if left > 0 else "")
 
 

@@ -29,12 +29,12 @@ def published_numbers(uow: UnitOfWork) -> list[int]:
     return sorted(entry.number for entry in uow.plan_entries() if entry.published)
 
 
-def read_reference(uow: UnitOfWork, mill: Mill) -> Reference | None:
-    """None where nothing was published."""
+def read_reference(uow: UnitOfWork, mill: Mill, in_force: tuple[int, Plan] | None = None) -> Reference | None:
+    """None where nothing was published. `in_force`: the plan in force with its number, where it was read already."""
     entries = {entry.number: entry for entry in uow.plan_entries() if entry.published}
     chosen = mill.terms.reference_plan in entries
     number = mill.terms.reference_plan if chosen else min(entries, default=None)
-    plan = uow.plan(number) if number is not None else None
+    plan = in_force[1] if in_force and in_force[0] == number else uow.plan(number) if number is not None else None
     if number is None or plan is None:
         return None
     known = {booking.key for booking in plan.bookings} | {item.key for item in plan.left_over}

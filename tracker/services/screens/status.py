@@ -30,6 +30,7 @@ from tracker.services.plans.late_list import late_record
 from tracker.services.plans.reference import Reference, read_reference
 from tracker.services.plans.rehearsal_says import finish_line
 from tracker.services.work.spent import Labour, MonthMoney, by_month, elapsed_min, labour_recorded, parts_issued
+from tracker.store import UnitOfWork
 from tracker.words import ENGLISH
 
 TO_SURVEY = "to survey"
@@ -186,11 +187,11 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
     """The programme as the database knows it at `as_of` (default: now, or the start of a programme that lies ahead)."""
     with context.reading() as uow:
         mill, plan = uow.mill(), uow.published_plan()
-        reference, first_day = read_reference(uow, mill), began(uow, mill.terms)
-        booked = uow.last_bookings(mill.looms.keys())
-        stages, history = uow.stages(), uow.stage_history()
-        conversions, room = uow.conversions(), read_stockroom(uow)
         number = uow.published_number()
+        reference = read_reference(uow, mill, (number, plan) if number is not None and plan else None)
+        first_day, booked = began(uow, mill.terms), _last_booked(uow, mill, plan)
+        stages, history = uow.stages(), uow.stage_history()
+        conversions, room = uow.conversions(), read_stockroom(uow, known=(mill, plan))
         rehearsal = uow.last_rehearsal(number) if number is not None else None
     at = planning_moment(mill.terms, as_of, context.now())
     kits, windows = room.kits, forecast(mill, at, at)
@@ -242,6 +243,12 @@ def status(context: Context, as_of: datetime | None = None) -> StatusReport:
         zone=mill.terms.zone,
         rehearsal=rehearsal,
     )
+
+
+def _last_booked(uow: UnitOfWork, mill: Mill, plan: Plan | None) -> dict[LoomKey, Booking]:
+    """Of every loom; only what the plan in force does not book has to be looked for in others."""
+    here = {booking.key: booking for booking in plan.bookings} if plan else {}
+    return here | uow.last_bookings(mill.looms.keys() - here.keys())
 
 
 def _not_begun(to_come: Iterable[Booking], recorded: Mapping[LoomKey, Stage]) -> list[Booking]:
