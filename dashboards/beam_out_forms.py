@@ -10,7 +10,7 @@ import streamlit as st
 from dashboards import access, forms
 from dashboards.forms import Form
 from dashboards.parts import heads, table
-from dashboards.speaking import SPEAKER, day, moment, say
+from dashboards.speaking import SPEAKER, day, moment, say, typed_day
 from dashboards.tables import Cell, loom_cell
 from tracker.domain.mill import LoomKey
 from tracker.domain.progress import BESIDE, Stage
@@ -54,7 +54,7 @@ def _readings(board: BeamOutBoard, lines: Sequence[BeamOutLine]) -> None:
                 "hall": config.TextColumn(say("beam-outs-hall")),
                 "expected": config.NumberColumn(say("readings-expected"), format="%.0f"),
                 "warp_left_m": config.NumberColumn(say("readings-left"), min_value=0.0, step=1.0),
-                "read_at": config.DatetimeColumn(say("beam-outs-read-at"), format="YYYY-MM-DD HH:mm", step=60),
+                "read_at": config.DatetimeColumn(say("beam-outs-read-at"), format=f"{typed_day()} HH:mm", step=60),
             },
         )  # fmt: skip
         form.act(say("readings-enter"), lambda: enter_readings(given))
@@ -137,7 +137,7 @@ def _protect(board: BeamOutBoard, _: Sequence[BeamOutLine]) -> None:
     with Form("protect a loom") as form:
         before = form.as_shown(board.protected)
         key = _loom(board, form)
-        until = st.date_input(say("protect-until"), None, key=form.key("until"), format="YYYY-MM-DD")
+        until = st.date_input(say("protect-until"), None, key=form.key("until"), format=typed_day())
         form.act(say("protect-enter"), lambda: _protected(form, _named(key), before, until))
     if board.protected:
         columns = [*heads("beam-outs-loom", "beam-outs-hall", whole=True), *heads("protect-until")]
@@ -205,7 +205,7 @@ def _loom(board: BeamOutBoard, form: Form, first: Sequence[LoomKey] = ()) -> Loo
 def _moment(label: str, board: BeamOutBoard, form: Form, name: str) -> datetime:
     """A moment of the mill's zone."""
     now = board.as_of.astimezone(board.zone).replace(tzinfo=None)
-    at = st.datetime_input(label, now, key=form.key(name), step=STEP_S, format="YYYY-MM-DD")
+    at = st.datetime_input(label, now, key=form.key(name), step=STEP_S, format=typed_day())
     return (at or now).replace(tzinfo=board.zone)
 
 

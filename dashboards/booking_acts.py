@@ -8,7 +8,7 @@ import streamlit as st
 from dashboards import access, forms, job_parts, wishes
 from dashboards.forms import Form
 from dashboards.parts import heads, literal, table
-from dashboards.speaking import day, say
+from dashboards.speaking import day, say, typed_day
 from dashboards.tables import Cell
 from tracker.domain.jobs import JobKind
 from tracker.domain.mill import Absence, LoomKey
@@ -99,8 +99,8 @@ def absence_part() -> None:
     with Form("absence") as form:
         crew_at, first_at, last_at, heads_at, why_at = st.columns([3, 2, 2, 2, 3])
         crew = crew_at.selectbox(say("absence-crew"), list(found.crews), key=form.key("crew"))
-        first = first_at.date_input(say("absence-from"), None, key=form.key("from"), format="YYYY-MM-DD")
-        last = last_at.date_input(say("absence-to"), None, key=form.key("to"), format="YYYY-MM-DD")
+        first = first_at.date_input(say("absence-from"), None, key=form.key("from"), format=typed_day())
+        last = last_at.date_input(say("absence-to"), None, key=form.key("to"), format=typed_day())
         away = heads_at.number_input(
             say("absence-heads"), 1, 100, None, 1, key=form.key("heads"), placeholder=say("absence-all")
         )
@@ -135,7 +135,7 @@ def _known(found: WhoIsAway) -> None:
             say("absence-which"), range(len(found.absences)), None, lambda i: _absence_says(found.absences[i]),
             key=form.key("which"), placeholder=say("absence-choose"),
         )  # fmt: skip
-        back = on_at.date_input(say("absence-back"), None, key=form.key("back"), format="YYYY-MM-DD")
+        back = on_at.date_input(say("absence-back"), None, key=form.key("back"), format=typed_day())
         form.act(say("absence-end"), lambda: _back(form, found, away, back), primary=False)
 
 

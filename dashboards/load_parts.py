@@ -91,7 +91,7 @@ def show_tables(report: LoadReport) -> None:
     st.header(say("load-tables"))
     for found in report.tables:
         source, rows = found.source, found.rows
-        name = say("load-table-named", table=TABLES[source.table].sheet, file=source.file, sheet=source.sheet)
+        name = say("load-table-named", table=TABLES[source.table].named, file=source.file, sheet=source.sheet)
         parts = say("load-table-rows", added=rows.added, changed=rows.changed, unchanged=rows.unchanged)
         with st.expander(f"{literal(name)} {parts}", expanded=source.table == "looms"):
             way = "column" if source.transposed else "row"
@@ -148,7 +148,7 @@ def show_changes(report: LoadReport) -> None:
     if not added and not changed and not report.retired and report.method is None:
         st.caption(_nothing(report))
     if added:
-        new = [say("load-rows-of", many=rows, sheet=TABLES[name].sheet) for name, rows in added.items()]
+        new = [say("load-rows-of", many=rows, sheet=TABLES[name].named) for name, rows in added.items()]
         st.write(literal(say("load-new-rows", rows=", ".join(new))))
         _new_looms(report)
     if changed:
@@ -157,9 +157,9 @@ def show_changes(report: LoadReport) -> None:
         _method(report)
     for name, gone in report.retired.items():
         rows = ", ".join(_row(name, key) for key in gone)
-        st.write(literal(say("load-would-end", sheet=TABLES[name].sheet, rows=rows)))
+        st.write(literal(say("load-would-end", sheet=TABLES[name].named, rows=rows)))
     for name, keys in report.missing.items():
-        with st.expander(literal(say("rows-not-in-files", sheet=TABLES[name].sheet, many=len(keys)))):
+        with st.expander(literal(say("rows-not-in-files", sheet=TABLES[name].named, many=len(keys)))):
             st.write(literal(", ".join(_row(name, key) for key in keys)))
 
 
@@ -193,7 +193,8 @@ def value_heads() -> list[Head]:
 
 def value_line(says: ToldChange) -> list[Cell | str]:
     row, old, new = (SPEAKER.own(value) for value in (says.row, says.old, says.new))
-    return [says.sheet, row, says.heading, old or say("empty-value"), new or say("empty-value")]
+    heading = says.heading if isinstance(says.heading, str) else SPEAKER.say(says.heading)
+    return [SPEAKER.say(says.sheet), row, heading, old or say("empty-value"), new or say("empty-value")]
 
 
 def _row(table: str, key: RowKey) -> str:

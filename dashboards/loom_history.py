@@ -9,7 +9,7 @@ from dashboards import access
 from dashboards.forms import Form
 from dashboards.loom_reads import reads
 from dashboards.parts import heads, literal, table
-from dashboards.speaking import SPEAKER, language, moment, say
+from dashboards.speaking import SPEAKER, language, moment, say, typed_day
 from dashboards.tables import Cell
 from tracker.domain.progress import Stage
 from tracker.services.people.audit import Which, deeds
@@ -64,7 +64,7 @@ def _moment(form: Form, sheet: LoomSheet) -> datetime | None:
     """None = now."""
     day_at, time_at = st.columns(2)
     today = sheet.as_of.astimezone(sheet.zone).date()
-    on = day_at.date_input(say("history-day"), None, max_value=today, format="YYYY-MM-DD", key=form.key("day"))
+    on = day_at.date_input(say("history-day"), None, max_value=today, format=typed_day(), key=form.key("day"))
     clock = time_at.time_input(say("history-time"), None, step=timedelta(minutes=5), key=form.key("time"))
     return datetime.combine(on, clock or time(12), sheet.zone) if on else None
 

@@ -10,7 +10,7 @@ from dashboards import access
 from dashboards.forms import Form
 from dashboards.parts import heads, table
 from dashboards.remark_parts import told_remarks
-from dashboards.speaking import number, say, shown
+from dashboards.speaking import number, say, shown, typed_day
 from dashboards.tables import Cell, Head
 from tracker.domain.record_tables import SIDES
 from tracker.services.people.permissions import May
@@ -97,9 +97,9 @@ def _period(row: Row) -> list[Cell]:
 def _told_period(form: Form, sheet: LoomSheet) -> dict[str, datetime]:
     """The week up to today, unless another is told."""
     today = sheet.as_of.astimezone(sheet.zone).date()
-    first = st.date_input(say("history-from"), today - timedelta(days=7), format="YYYY-MM-DD", key=form.key("from"))
+    first = st.date_input(say("history-from"), today - timedelta(days=7), format=typed_day(), key=form.key("from"))
     form.beside("from", "period-overlaps")
-    last = st.date_input(say("history-to"), today, format="YYYY-MM-DD", key=form.key("to"))
+    last = st.date_input(say("history-to"), today, format=typed_day(), key=form.key("to"))
     form.beside("to")
     return {name: datetime.combine(on, time(), sheet.zone) for name, on in (("from_at", first), ("to_at", last))}
 

@@ -15,7 +15,7 @@ from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.parts import facts, literal
-from dashboards.speaking import SPEAKER, moment, say, shown
+from dashboards.speaking import SPEAKER, moment, say, shown, typed_day
 from tracker.domain.cards import SIX_TIMES, TIME_FIELDS, USUAL_CAUTIONS
 from tracker.errors import DataError
 from tracker.services.context import Actor, Context
@@ -145,7 +145,7 @@ def _other_time(hand: Hand, name: str, said: str) -> None:
     with st.popover(say("today-time-other")), Form(f"other {name} {work.card.key}") as form:
         told = work.whole.get(name) or now
         day = st.date_input(
-            say("today-time-day"), told.date(), min_value=first, max_value=now.date(), format="YYYY-MM-DD"
+            say("today-time-day"), told.date(), min_value=first, max_value=now.date(), format=typed_day()
         )
         clock = st.time_input(say("today-time-clock"), told.time().replace(microsecond=0), step=timedelta(minutes=5))
         at = datetime.combine(day, clock, work.zone)

@@ -9,7 +9,7 @@ from dashboards import access, forms
 from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.parts import literal, of_part, table
-from dashboards.speaking import count, day, language, listed, money, number, say
+from dashboards.speaking import count, day, language, listed, money, number, say, typed_day
 from dashboards.tables import Cell, Head
 from tracker.domain.mill import LoomKey
 from tracker.domain.needs import OrderLine, Slip
@@ -117,7 +117,7 @@ def _asked(form: Form, desk: PartsDesk, line: OrderLine) -> OrderLine | None:
         say("order-due-of", part=line.part),
         max(line.expected, desk.today),
         key=form.key(f"due {line.order}"),
-        format="YYYY-MM-DD",
+        format=typed_day(),
     )
     return replace(line, quantity=many, due=due) if chosen else None
 
@@ -193,7 +193,7 @@ def _expect(one: OpenLine) -> None:
     st.subheader(say("expect-heading"))
     with Form(f"expect {one.line.order} {one.line.part}") as form:
         line = form.as_shown(one.line)
-        due = st.date_input(say("expect-due"), line.due, key=form.key("due"), format="YYYY-MM-DD")
+        due = st.date_input(say("expect-due"), line.due, key=form.key("due"), format=typed_day())
         form.beside("order-due-past", "moment-out-of-years")
         many = quantity_input(st, say("expect-quantity"), line.quantity, one.unit, form.key("many"))
         form.beside("order-quantity", "quantity-wrong")

@@ -74,6 +74,14 @@ def day(on: date | None) -> str:
     return formats.day(on, language())
 
 
+TYPED_DAYS = {"de": "DD.MM.YYYY"}
+
+
+def typed_day() -> str:
+    """How a day is written in a field, as the screen library has it."""
+    return TYPED_DAYS.get(language(), "YYYY-MM-DD")
+
+
 def month(named: str) -> str:
     """`Jan 2027` of `2027-01`."""
     return formats.month(named, language())

@@ -5,7 +5,7 @@ from typing import Any
 
 import streamlit as st
 
-from dashboards.speaking import SPEAKER, say, shown
+from dashboards.speaking import SPEAKER, say, shown, typed_day
 from tracker.domain.columns import Column, Kind, word_named
 
 
@@ -13,7 +13,7 @@ def value_field(column: Column | None, label: str, value: Any, key: str, names: 
     """What is in it; None or `` while it is empty. `names`: what the mill has to choose from."""
     about = SPEAKER.say(column.meaning) if column and column.meaning else None
     if column and column.kind is Kind.DATE:
-        return st.date_input(label, value, key=key, format="YYYY-MM-DD", help=about)
+        return st.date_input(label, value, key=key, format=typed_day(), help=about)
     if column and column.kind is Kind.YES_NO:
         return st.radio(label, [True, False], 0 if value else 1, shown, key=key, horizontal=True, help=about)
     if words := names or (column.words if column else ()):

@@ -9,7 +9,7 @@ from dashboards import access, forms
 from dashboards.downloads import download
 from dashboards.forms import Form
 from dashboards.parts import literal, table
-from dashboards.speaking import SPEAKER, language, moment, number, say
+from dashboards.speaking import SPEAKER, language, moment, number, say, typed_day
 from dashboards.tables import Cell, Head
 from tracker.domain.people import Deed, Role
 from tracker.errors import TrackerError
@@ -46,7 +46,7 @@ def _which() -> Which:
         at.text_input(say(code), st.query_params.get(name, ""), key=f"changes {name}").strip()
         for at, code, name in fields
     )
-    since = since_at.date_input(say("changes-since"), None, format="YYYY-MM-DD")
+    since = since_at.date_input(say("changes-since"), None, format=typed_day())
     for name, said in (("loom", loom), ("hall", hall), ("who", who)):
         if said:
             st.query_params[name] = said

@@ -147,7 +147,8 @@ def _templates() -> None:
     st.header(say("load-templates"))
     st.caption(say("load-templates-about"))
     with st.container(horizontal=True):
-        st.download_button(say("load-template"), template_file, file_name=TEMPLATE)
+        spoken = language()
+        st.download_button(say("load-template"), lambda: template_file(spoken), file_name=TEMPLATE)
         download(say("load-export"), export_file, EXPORT)
 
 

@@ -11,7 +11,7 @@ from dashboards import access, forms
 from dashboards.forms import Form
 from dashboards.look import WALNUT, WOAD
 from dashboards.parts import Figure, figures, legend, literal, table
-from dashboards.speaking import SPEAKER, language, moment, money, number, say
+from dashboards.speaking import SPEAKER, language, moment, money, number, say, typed_day
 from dashboards.tables import Cell, Head, loom_cell
 from dashboards.worth_chart import change_chart, change_frame
 from tracker.errors import DataError, Message, TrackerError
@@ -86,7 +86,7 @@ def _day(at: Any, label: str, asked: str) -> date | None:
         before = date.fromisoformat(st.query_params.get(asked, ""))
     except ValueError:
         before = None
-    chosen = at.date_input(label, before, key=f"worth {asked}")
+    chosen = at.date_input(label, before, key=f"worth {asked}", format=typed_day())
     _kept(asked, chosen.isoformat() if chosen else None)
     return chosen
 

@@ -18,6 +18,7 @@ from tracker.export.orders import OrdersOf, write_supplier_orders
 from tracker.export.survey import write_survey
 from tracker.export.workbook import write_export, write_template
 from tracker.intake.reader import read_files
+from tracker.words.choosing import SPOKEN
 from tracker.words.findings import in_words
 
 TODAY = date(2027, 1, 4)
@@ -121,7 +122,7 @@ TESTED = [
 def test_any_rows_of_a_table_come_back(name, data, tmp_path_factory):
     rows = data.draw(records(TABLES[name]))
     path = tmp_path_factory.mktemp("trip") / "export.xlsx"
-    write_export(path, {name: rows})
+    write_export(path, {name: rows}, data.draw(st.sampled_from(SPOKEN)))
     found = [values | kept for _, values, kept in read(path)]
     assert [_filled(row) for row in found] == [_filled(row) for row in rows]
 
@@ -180,8 +181,9 @@ MILL: dict[str, list[dict[str, Any]]] = {
 }  # fmt: skip
 
 
-def test_a_whole_workbook_comes_back(tmp_path):
-    write_export(tmp_path / "export.xlsx", MILL)
+@pytest.mark.parametrize("language", SPOKEN)
+def test_a_whole_workbook_comes_back(tmp_path, language):
+    write_export(tmp_path / "export.xlsx", MILL, language)
     assert _by_table(tmp_path / "export.xlsx") == {name: [_filled(row) for row in rows] for name, rows in MILL.items()}
 
 
@@ -197,8 +199,9 @@ def test_a_day_that_the_store_keeps_as_text_is_written_as_a_day(tmp_path):
     assert _by_table(tmp_path / "export.xlsx") == {"terms": [{"term": "start", "value": date(2027, 1, 4)}]}
 
 
-def test_an_empty_template_loads_as_nothing(tmp_path):
-    write_template(tmp_path / "template.xlsx")
+@pytest.mark.parametrize("language", SPOKEN)
+def test_an_empty_template_loads_as_nothing(tmp_path, language):
+    write_template(tmp_path / "template.xlsx", language)
     assert read(tmp_path / "template.xlsx") == []
 
 
@@ -240,13 +243,15 @@ def _by_table(path: Path) -> dict[str, list[dict[str, Any]]]:
     return found
 
 
-def test_a_suppliers_answer_loads_as_a_receipt(tmp_path):
+@pytest.mark.parametrize(("language", "quantity", "due"), [("en", "Quantity", "Due"), ("de", "Menge", "Fällig")])
+def test_a_suppliers_answer_loads_as_a_receipt(tmp_path, language, quantity, due):
     """Asked for 4, confirmed 3 for another day: what was confirmed counts, and no other column is taken for it."""
-    _, _, path, _ = write_supplier_orders(tmp_path, ORDERS, OrdersOf("EUR", "Hall renewal"))
+    _, _, path, _ = write_supplier_orders(tmp_path, ORDERS, OrdersOf("EUR", "Hall renewal"), language)
     book = openpyxl.load_workbook(path)
-    headings = {cell.value: cell.column for cell in book["Order"][5]}
-    book["Order"].cell(6, headings["Quantity"], 3)
-    book["Order"].cell(6, headings["Due"], date(2027, 3, 5))
+    sheet = book.worksheets[0]
+    headings = {cell.value: cell.column for cell in sheet[5]}
+    sheet.cell(6, headings[quantity], 3)
+    sheet.cell(6, headings[due], date(2027, 3, 5))
     book.save(path)
     assert [in_words(f).line() for f in read_files([path], {}, {}, TODAY).findings] == []
     ((table, values, _),) = read(path)
@@ -254,17 +259,18 @@ def test_a_suppliers_answer_loads_as_a_receipt(tmp_path):
     assert (values["quantity"], values["due"], values["supplier"]) == (3, date(2027, 3, 5), "Rail works")
 
 
-def test_a_filled_in_survey_list_adds_only_what_was_filled_in(tmp_path):
+@pytest.mark.parametrize("language", SPOKEN)
+def test_a_filled_in_survey_list_adds_only_what_was_filled_in(tmp_path, language):
     columns = (SurveyColumn("Rail", ("drilled", "undrilled")), SurveyColumn("Extra ends"))
     looms = (
         SurveyRow(LoomKey("Hall 1", "007"), "AJ-190", "3", "12", {"Rail": None, "Extra ends": 4}, ("Rail",)),
         SurveyRow(LoomKey("Hall 1", "3/12"), "AJ-190", "3", "13", {"Rail": "undrilled", "Extra ends": 2}, ()),
     )
     path = tmp_path / "survey.xlsx"
-    write_survey(path, SurveyList(columns, looms), "Hall renewal")
+    write_survey(path, SurveyList(columns, looms), "Hall renewal", language)
     book = openpyxl.load_workbook(path)
-    assert book["Looms"]["F6"].value is None
-    book["Looms"]["F6"] = "drilled"
+    assert book.worksheets[0]["F6"].value is None
+    book.worksheets[0]["F6"] = "drilled"
     book.save(path)
     found = [(values["loom"], values["row"], kept) for _, values, kept in read(path)]
     assert found == [

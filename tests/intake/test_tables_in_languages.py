@@ -20,7 +20,7 @@ def heading(language, table, column):
     data = read_data(language)
     phrase = (data.get(table.name, {}).get(column.field) or data["fields"][column.field])[0]
     unit = "%" if column.kind is Kind.FRACTION else column.unit
-    return phrase.lstrip("~?").replace("#", "no.") + (f" ({unit})" if unit else "")
+    return phrase.lstrip("=~?").replace("#", "no.") + (f" ({unit})" if unit else "")
 
 
 def cell(column, value):
@@ -49,7 +49,7 @@ def test_read_in_the_words_of_a_language(tmp_path: Path, table, language):
     columns = TABLES[table].columns
     values = {c.field: example(c) for c in columns} | WORD_ROWS.get(table, {})
     head = [heading(language, TABLES[table], c) for c in columns]
-    name = read_data(language)["sheets"][table][0]
+    name = read_data(language)["sheets"][table][0].lstrip("=")
     sheets = {name: [head, [cell(c, values[c.field]) for c in columns]]}
     if table != "looms":
         sheets["A"] = LOOM

@@ -47,7 +47,7 @@ def cards(
 
     report = service.cards(context.obj, loom, hall, week, crew, moment(context.obj, as_of))
     if out or xlsx or notes:
-        service.write_cards(report, out, xlsx, notes)
+        service.write_cards(report, out, xlsx, notes, context.obj.language)
     show.emit(json_to, report.record(), lambda: _print(report, [path for path in (out, xlsx, notes) if path]))
 
 

@@ -150,6 +150,7 @@ def _print_load(report) -> None:
 
 
 def template(
+    context: typer.Context,
     target: Annotated[Path, typer.Argument(metavar="F", callback=checked, help="The workbook to write (.xlsx).")],
     scenario: Annotated[
         bool, typer.Option("--scenario", help="A scenario file (.toml) with every entry instead of the workbook.")
@@ -169,7 +170,7 @@ def template(
         return
     from tracker.services.loading.export import template as run
 
-    run(target)
+    run(target, context.obj.language)
     show.say(f"Wrote {target}. Fill in what you have, leave out what you have not, then: beamslot load {target}")
 
 

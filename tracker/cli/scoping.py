@@ -39,7 +39,7 @@ def scope(
 
     report = service.scope(context.obj, loom, hall)
     if survey:
-        service.write_survey_list(report, survey)
+        service.write_survey_list(report, survey, context.obj.language)
     show.emit(json_to, report.record(), lambda: _print_loom(report) if report.loom else _print_hall(report, hours))
     if survey and json_to != "-":
         show.say(

@@ -4,21 +4,27 @@ from collections.abc import Mapping
 
 FINDINGS_TITLE = "Findings of beamslot in this workbook"
 """List of findings in a marked copy."""
-GUIDE_TITLE = "How to fill in this workbook of beamslot"
-"""Guide in templates and exports. A workbook that has it was written by us: its headings are exactly ours."""
-CARDS_TITLE = "Cards of beamslot in this workbook"
-"""List of the cards in a workbook to fill in."""
-OWN_TITLES = (FINDINGS_TITLE, GUIDE_TITLE, CARDS_TITLE)
+OWN_TITLES = (
+    FINDINGS_TITLE,
+    "How to fill in this workbook of beamslot", "Anleitung zu dieser Arbeitsmappe von beamslot",
+    "Cards of beamslot in this workbook", "Karten von beamslot in dieser Arbeitsmappe",
+)  # fmt: skip
+"""The findings, the guide of templates and exports, the list of cards to fill in, in each language in which we write them."""
 
-REMARKS: dict[str, tuple[str, ...]] = {
-    "terms": ("Default", "Unit", "Meaning", "Where it acts"),
-    "receipts": ("Description", "Asked for", "Asked for by", "Price", "Total price"),
+REMARKS: dict[str, tuple[tuple[str, ...], ...]] = {
+    "terms": (("Default", "Unit", "Meaning", "Where it acts"), ("Von Anfang an", "Einheit", "Bedeutung", "Wirkt auf")),
+    "receipts": (
+        ("Description", "Asked for", "Asked for by", "Price", "Total price"),
+        ("Beschreibung", "Erbeten", "Erbeten bis", "Preis", "Gesamtpreis"),
+    ),
 }
-"""Table → headings, without what stands in brackets, of columns that we write beside its own for a person to read."""
+"""Table → headings, without what stands in brackets, of columns that we write beside its own for a person to read; in each
+language."""
 
 
 def remarks_among(table: str, headings: Mapping[int, str]) -> set[int]:
     """The columns of remarks; none unless all of them stand there, since only then the sheet was written by us."""
-    ours = REMARKS.get(table, ())
     found = {column: text.partition(" (")[0].strip() for column, text in headings.items()}
-    return {column for column, text in found.items() if text in ours} if set(ours) <= set(found.values()) else set()
+    there = set(found.values())
+    ours = next((each for each in REMARKS.get(table, ()) if there.issuperset(each)), ())
+    return {column for column, text in found.items() if text in ours}

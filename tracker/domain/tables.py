@@ -293,8 +293,17 @@ TERM_COLUMNS = tuple(replace(column, meant=f"term {column.heading}") for column 
            about="about-term-share-of-saving"),
 ))  # fmt: skip
 """The terms, each as if it were a column of its own; besides these `pilot of TYPE`."""
+PILOT_OF = "pilot of "
 TERM_HEADINGS: dict[str, str] = {column.title: column.field for column in TERM_COLUMNS}
 """Term as the sheet writes it → field of `Terms`."""
+
+
+def term_named(term: str) -> Message:
+    """A term for a person, by its name in the sheet; a name that is none of ours as it is."""
+    column = next((column for column in TERM_COLUMNS if column.title == term), None)
+    if term.startswith(PILOT_OF):
+        return message("term-pilot", machine_type=term.removeprefix(PILOT_OF))
+    return column.titled if column else message("just", value=term)
 
 
 def acts(term: Column) -> Message:

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from tracker.domain.tables import Kind
-from tracker.office.writing.sheets import Col, TidySheet, content, tables_book
-from tracker.office.writing.values import csv_text, workbook_value
+from tracker.office.writing.sheets import Col, TidySheet, content, shown_in, tables_book
+from tracker.office.writing.values import csv_text
 
 CSV = ".csv"
 
@@ -27,7 +27,7 @@ def csv_content(sheet: TidySheet) -> bytes:
     out.writerow([csv_text(column.heading) for column in sheet.columns])
     for row in sheet.rows:
         cells = zip(sheet.columns, row, strict=True)
-        out.writerow([csv_text(workbook_value(column.kind, value)) for column, value in cells])
+        out.writerow([csv_text(shown_in(column, value, sheet.words)) for column, value in cells])
     return text.getvalue().encode("utf-8-sig")
 
 

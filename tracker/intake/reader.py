@@ -29,6 +29,7 @@ from tracker.intake.rows.read_tables import read_tables
 from tracker.intake.vocabulary.gone import says_gone
 from tracker.intake.vocabulary.headings import match_heading
 from tracker.intake.vocabulary.known_words import KNOWN
+from tracker.intake.vocabulary.own_headings import own_fields
 from tracker.office.opening.book import open_book
 from tracker.office.sheet import Sheet
 
@@ -122,7 +123,7 @@ def _read(blocks: list[TableBlock], answers: Answers, report: Report, today: dat
         name, table = block.sheet.name, block.recognised.table
         trouble = next(f for f in result.findings if f.sheet == name and f.severity is not Severity.NOTE)
         report.whole(
-            Severity.NOTE, "foreign-table", block.sheet, trouble.cell, table=table.sheet,
+            Severity.NOTE, "foreign-table", block.sheet, trouble.cell, table=table.named,
             choices=answers_for(name, table.name),
         )  # fmt: skip
     return read_tables([block for block in blocks if block not in troubled], answers, report, today, files)
@@ -138,7 +139,8 @@ def _may_be_foreign(block: TableBlock, blocks: list[TableBlock], answers: Answer
     ):
         return False
     ours = {column.field: {fold(column.heading), fold(column.title)} for column in table.columns}
-    in_our_words = all(fold(block.headings[c]) in ours[m.field] for c, m in block.recognised.meanings.items())
+    meanings, whole = block.recognised.meanings, own_fields(table, block.headings)
+    in_our_words = all(fold(block.headings[c]) in ours[m.field] or whole.get(c) == m.field for c, m in meanings.items())
     alone = all(
         other.sheet.name != sheet.name for other in blocks if other is not block and other.sheet.file == sheet.file
     )

@@ -46,5 +46,5 @@ def _said(value: object) -> Message:
 
 def value_of(table: str, key: RowKey, field: str = "") -> Message:
     """A value of a row, or the row itself, as the mill's workbook names it."""
-    named = next((column.heading for column in TABLES[table].columns if column.field == field), field)
-    return message("undo-value", sheet=TABLES[table].sheet, row=row_named(table, key), field=named or None)
+    named = next((column.named for column in TABLES[table].columns if column.field == field), field)
+    return message("undo-value", sheet=TABLES[table].named, row=row_named(table, key), field=named or None)

@@ -7,10 +7,10 @@ from zoneinfo import ZoneInfo
 
 from tracker.domain.cards import Card
 from tracker.domain.columns import Kind, Table
-from tracker.domain.own_sheets import CARDS_TITLE
 from tracker.domain.record_tables import RECORD_TABLES
-from tracker.export.workbook import template_column
-from tracker.office.writing.sheets import Col, TidySheet, rows_of, write_tables
+from tracker.export.wording import Wording
+from tracker.export.workbook import in_words, template_column
+from tracker.office.writing.sheets import TidySheet, rows_of, write_tables
 
 Asked = Mapping[str, Any]
 """Field → what stands in the row before it is filled in."""
@@ -25,7 +25,7 @@ _FILLED = {
 _OF_OPERATION = {"minutes", "torque_nm", "done_by", "remark"}
 
 
-def write_card_workbook(path: str | Path, cards: Sequence[Card], zone: ZoneInfo) -> None:
+def write_card_workbook(path: str | Path, cards: Sequence[Card], zone: ZoneInfo, language: str = "en") -> None:
     """Write the cards (.xlsx): a sheet that lists them, then the sheets to fill in with a row for all that a card asks for,
     under the headings that a load knows. Nothing is filled in for a crew that only it can know."""
     asked = {
@@ -35,19 +35,20 @@ def write_card_workbook(path: str | Path, cards: Sequence[Card], zone: ZoneInfo)
         "parts_used": [{**_loom(card), "card": card.number, "part": p.part} for card in cards for p in card.parts],
         "bobbins": [{**_loom(card), "side": side} for card in cards for side in card.sides],
     }
-    sheets = [_sheet(table, asked.get(table.name, [])) for table in RECORD_TABLES]
-    write_tables(path, [_list(cards, zone), *sheets])
+    write = Wording(language, zone)
+    sheets = [_sheet(table, asked.get(table.name, []), write) for table in RECORD_TABLES]
+    write_tables(path, [_list(cards, zone, write), *sheets])
 
 
 def _loom(card: Card) -> Asked:
     return {"loom": card.key.loom, "hall": card.key.hall}
 
 
-def _list(cards: Sequence[Card], zone: ZoneInfo) -> TidySheet:
+def _list(cards: Sequence[Card], zone: ZoneInfo, write: Wording) -> TidySheet:
+    col = write.col
     columns = [
-        *(Col(name, Kind.IDENTIFIER) for name in ("Card", "Loom", "Hall")), Col("Machine type"),
-        Col("Start", Kind.MOMENT), Col("End", Kind.MOMENT), Col("Crew"),
-        Col("Plan", Kind.INTEGER), Col("Method version", Kind.INTEGER),
+        col("heading-card", Kind.IDENTIFIER), *write.where(), col("heading-start", Kind.MOMENT), col("heading-end", Kind.MOMENT),
+        col("heading-crew"), col("col-plan", Kind.INTEGER), col("col-method-version", Kind.INTEGER),
     ]  # fmt: skip
     rows = [
         [card.number, card.key.loom, card.key.hall, card.loom.machine_type,
@@ -55,22 +56,19 @@ def _list(cards: Sequence[Card], zone: ZoneInfo) -> TidySheet:
          card.booking.crew_names, card.plan, card.method_version]
         for card in cards
     ]  # fmt: skip
-    lines = (
-        CARDS_TITLE,
-        "Fill in the framed cells of the next sheets; a row may stay as it is where nothing is to be said.",
-        f"Moments are local times of {zone.key}. The first row of a loom in Work done is its whole conversion.",
-    )
-    return TidySheet("Cards", columns, rows, lines)
+    lines = (write.say("book-cards-title"), write.say("book-cards-fill"), write.say("book-cards-times", zone=zone.key))
+    return write.sheet("book-cards", columns, rows, lines)
 
 
-def _sheet(table: Table, asked: Sequence[Asked]) -> TidySheet:
+def _sheet(table: Table, asked: Sequence[Asked], write: Wording) -> TidySheet:
     fields = [column.field for column in table.columns]
     framed = {
         number: [i for i, field in enumerate(fields) if field in _framed(table, row)]
         for number, row in enumerate(asked)
     }
-    columns = [template_column(column) for column in table.columns]
-    return TidySheet(table.sheet, columns, rows_of(fields, asked), framed=framed, frozen=4)
+    columns = [template_column(column, write) for column in table.columns]
+    rows = rows_of(fields, (in_words(table, row, write) for row in asked))
+    return write.named(write.speaker.say(table.named), columns, rows, framed=framed, frozen=4)
 
 
 def _framed(table: Table, row: Asked) -> set[str]:

@@ -74,7 +74,7 @@ def _note_unread(reading: TableReading, report: Report) -> None:
         if c not in block.recognised.meanings and c not in remarks:
             report.whole(
                 Severity.NOTE, "column-not-loaded", block.sheet, ColumnPart(block, c, []).heading_cell,
-                heading=block.headings[c], table=reading.table.sheet,
+                heading=block.headings[c], table=reading.table.named,
             )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from tracker.domain.words import fold
 from tracker.intake.vocabulary.dictionary import vocabulary
 from tracker.intake.vocabulary.headings import ENOUGH, match_heading
 from tracker.intake.vocabulary.like_a_field import is_kind_of, match_loosely
+from tracker.intake.vocabulary.own_headings import own_fields
 from tracker.intake.vocabulary.type_codes import usual_type
 
 Evidence = Callable[[int, str, Table], float]
@@ -134,9 +135,8 @@ def _name_the_looms(one: Recognised, scored: list[tuple[float, int, str, str]]) 
 def _said_of_our_own(table: Table, headings: Mapping[int, str], said: Said) -> Said:
     """In a loom list that has every heading of our template once, as exports have, all other columns are the mill's own: an
     attribute called `Speed` is none of two speeds."""
-    titles = {fold(column.title): column.field for column in table.columns}
-    ours = {c: titles[fold(text)] for c, text in headings.items() if fold(text) in titles}
-    if table is not LOOMS or len(ours) != len(titles) or len(set(ours.values())) != len(titles):
+    ours = own_fields(table, headings) if table is LOOMS else {}
+    if not len(ours) == len(set(ours.values())) == len(LOOMS.columns):
         return said
 
     def say(column: int, text: str) -> str | None:

@@ -9,6 +9,7 @@ from tracker.domain.words import fold
 from tracker.intake.layout.blocks import TableBlock
 from tracker.intake.layout.body import BodyRow, Sort
 from tracker.intake.report import raw_text
+from tracker.intake.vocabulary.own_headings import is_own_name, own_fields
 
 _FEW = 0.6
 """Share of the cells of a usual row that such a row fills at most."""
@@ -35,9 +36,9 @@ def without_sums(block: TableBlock, rows: Sequence[BodyRow]) -> list[BodyRow]:
 def _is_ours(block: TableBlock) -> bool:
     """Is it a sheet of our own template or export? Its rows are what they are, whatever words they hold."""
     table = block.recognised.table
-    titles = {column.field: column.title for column in table.columns}
-    in_our_words = all(block.headings[c] == titles[m.field] for c, m in block.recognised.meanings.items())
-    return in_our_words and block.sheet.name == table.sheet
+    ours = own_fields(table, block.headings)
+    in_our_words = all(ours.get(c) == m.field for c, m in block.recognised.meanings.items())
+    return in_our_words and is_own_name(table, block.sheet.name)
 
 
 def _cells(block: TableBlock, row: BodyRow) -> dict[int, Any]:

@@ -22,7 +22,7 @@ def fits(pair: Pair, first: Any, second: Any) -> bool:
     return _HOLDS[pair.relation](first, second)
 
 
-def contradiction(names: tuple[str, str], first: Any, second: Any, unit: str = "") -> Message:
+def contradiction(names: tuple[str | Message, str | Message], first: Any, second: Any, unit: str = "") -> Message:
     """What is wrong with two values that do not fit."""
     how = "same" if first == second else "later" if isinstance(first, date) else "more"
     said = (_said(first, unit), _said(second, unit))
@@ -52,7 +52,7 @@ def _is_open(reading: TableReading, column: int | None) -> bool:
 def _check(reading: TableReading, pair: Pair, columns: Any, report: Report) -> None:
     first, second = (reading.values[c] for c in columns)
     fields = reading.table.column(pair.first), reading.table.column(pair.second)
-    names = fields[0].heading, fields[1].heading
+    names = fields[0].named, fields[1].named
     for i, body in enumerate(reading.rows):
         if not fits(pair, first[i], second[i]):
             reading.refuse(i, columns[0])

@@ -3,13 +3,15 @@
 from typing import Any
 
 from tracker.domain.findings import Severity
-from tracker.domain.tables import TERM_COLUMNS, TERM_HEADINGS
+from tracker.domain.tables import PILOT_OF, TERM_COLUMNS, TERM_HEADINGS
 from tracker.domain.words import fold
 from tracker.intake.columns.shown import plain_number
 from tracker.intake.columns.single_values import possible, single_value
 from tracker.intake.report import Report
+from tracker.intake.vocabulary.dictionary import vocabulary
 
 _TERMS = {fold(column.title): column for column in TERM_COLUMNS}
+_FIELDS = {column.field: column for column in TERM_COLUMNS}
 _BARE = {fold(column.heading): column for column in TERM_COLUMNS}
 
 
@@ -18,9 +20,11 @@ def typed_term(reading: Any, i: int, values: dict[str, Any], report: Report) -> 
     term is not known."""
     term = str(values["term"])
     name = " ".join(fold(term).split())
-    if name.startswith("pilot of "):
-        return {"term": "pilot of " + " ".join(term.split())[len("pilot of ") :], "value": _text(values["value"])}
-    known = _TERMS.get(name) or _BARE.get(fold(name.partition(" (")[0]))
+    for pilot in (PILOT_OF, *(f"{words} " for words, field in vocabulary().terms.items() if field == "pilot")):
+        if name.startswith(pilot):
+            return {"term": PILOT_OF + " ".join(term.split())[len(pilot) :], "value": _text(values["value"])}
+    bare = fold(name.partition(" (")[0])
+    known = _TERMS.get(name) or _BARE.get(bare) or _FIELDS.get(vocabulary().terms.get(bare, ""))
     sheet, row = reading.block.sheet, reading.rows[i].row
     if known is None:
         reading.refused.add(i)

@@ -14,6 +14,8 @@ from tracker.domain.words import fold
 LANGUAGES = ("en", "de", "fr", "it", "es", "pt", "tr", "zh")
 WEIGHTS = {"^": 0.9, "~": 0.75, "?": 0.6}
 """Certainty of a phrase marked as a general, weaker or weak synonym."""
+OURS = "="
+"""Marks the word by which our own templates and exports in that language call a field or a sheet."""
 
 _TOKEN = re.compile(r"[^\W_]+|[%‰#Ø]")
 _CJK = re.compile(r"[\u3400-\u9fff]")
@@ -43,6 +45,10 @@ class Vocabulary:
     """Class of word (total, hall, yes, …) → folded words of all languages."""
     sheets: dict[str, frozenset[str]] = field(default_factory=dict)
     """Table → folded sheet names that it often has."""
+    own: dict[str, dict[tuple[str, str], str]] = field(default_factory=dict)
+    """Language → (table, field), (`fields`, field) or (`sheets`, table) → our own word for it, where we write that language."""
+    terms: dict[str, str] = field(default_factory=dict)
+    """Folded name of a term in another language, without its unit → field of the terms, or `pilot`."""
     options: dict[str, dict[str, str]] = field(default_factory=dict)
     """Word of a column (repeat, crimp, …): folded spelling → the word."""
     months: dict[str, int] = field(default_factory=dict)
@@ -85,12 +91,30 @@ def vocabulary() -> Vocabulary:
         if phrase and not is_cjk(phrase[0]):
             found.by_letter[phrase[0][0]].append(phrase)
     found.sheets = {
-        table: frozenset(fold(name) for data in raw.values() for name in data["sheets"].get(table, ()))
+        table: frozenset(fold(name.lstrip(OURS)) for data in raw.values() for name in data["sheets"].get(table, ()))
         | {fold(TABLES[table].sheet)}
         for table in TABLES
     }
+    named = (
+        (fold(name), term)
+        for data in raw.values()
+        for term, names in data.get("term_names", {}).items()
+        for name in names
+    )
+    found.terms = dict(named)
     found.options = _options(raw)
+    found.own = {language: own for language, data in raw.items() if (own := _own(data))}
     return found
+
+
+def _own(data: dict) -> dict[tuple[str, str], str]:
+    return {
+        (section, name): " ".join(tokens(phrase))
+        for section in ("fields", "sheets", *TABLES)
+        for name, phrases in data.get(section, {}).items()
+        for phrase in phrases
+        if phrase.startswith(OURS)
+    }
 
 
 def _word_classes(raw: dict) -> dict[str, frozenset[str]]:
@@ -110,7 +134,7 @@ def _add_phrases(found: Vocabulary, language: str, data: dict) -> None:
         for name, phrases in fields.items():
             for phrase in phrases:
                 weight = WEIGHTS.get(phrase[0], 1.0)
-                _add(found, phrase.lstrip("^~?"), HeadingEntry(table, name, weight, language))
+                _add(found, phrase.lstrip(f"^~?{OURS}"), HeadingEntry(table, name, weight, language))
 
 
 def _add_canonical(found: Vocabulary) -> None:

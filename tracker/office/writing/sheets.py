@@ -155,7 +155,7 @@ def _rows(page: Worksheet, sheet: TidySheet, first: int) -> None:
     for number, values in enumerate(sheet.rows, first):
         shaded = sheet.marks is not None and number - first in sheet.marks
         for index, (column, value) in enumerate(zip(sheet.columns, values, strict=True), 1):
-            shown = _shown(column, value, sheet.words)
+            shown = shown_in(column, value, sheet.words)
             if shown is None and not ruled and not shaded:
                 continue
             cell: Cell = page.cell(number, index)  # type: ignore[assignment]
@@ -188,7 +188,7 @@ def _totals(page: Worksheet, sheet: TidySheet, first: int) -> None:
             cell.number_format, cell.font = _number_format(column, sheet.words), _font(bold=True)
 
 
-def _shown(column: Col, value: Any, words: SheetWords) -> Any:
+def shown_in(column: Col, value: Any, words: SheetWords) -> Any:
     """A value as its cell has it: yes, no and days of the week in the words of the sheet."""
     if isinstance(value, bool) and column.kind is not Kind.ANY:
         return words.yes if value else words.no

@@ -11,6 +11,7 @@ from tracker.domain.rows import ReadResult, SourceColumn, SourceTable, TypedRow
 from tracker.domain.tables import TABLES
 from tracker.domain.words import fold
 from tracker.errors import Message, message
+from tracker.intake.vocabulary.own_headings import own_fields
 from tracker.words import ENGLISH, Speaker
 
 
@@ -48,7 +49,7 @@ def mapping(table: SourceTable, asked: Iterable[str] = ()) -> list[ColumnMeaning
     found = []
     for column in table.columns:
         how = "asked" if column.cell in open_ones else "field" if column.field else "own" if column.kept else "left"
-        field = TABLES[table.table].column(column.field).heading if column.field else None
+        field = TABLES[table.table].column(column.field).named if column.field else None
         said = message("column-meaning", how=how, field=field, unit=column.unit or None,
                        sure="no" if column.field and column.certainty < 0.9 else "yes")  # fmt: skip
         found.append(ColumnMeaning(column, said))
@@ -58,7 +59,11 @@ def mapping(table: SourceTable, asked: Iterable[str] = ()) -> list[ColumnMeaning
 def in_our_words(table: SourceTable) -> bool:
     """Is every column headed as our own templates head it, so that nothing had to be understood?"""
     ours = {column.field: {fold(column.heading), fold(column.title)} for column in TABLES[table.table].columns}
-    return all(column.field and fold(column.heading) in ours[column.field] for column in table.columns)
+    whole = own_fields(TABLES[table.table], {i: column.heading for i, column in enumerate(table.columns)})
+    return all(
+        column.field and (fold(column.heading) in ours[column.field] or whole.get(i) == column.field)
+        for i, column in enumerate(table.columns)
+    )
 
 
 def asked_cells(findings: Sequence[Finding], table: SourceTable) -> Iterator[str]:
@@ -71,7 +76,7 @@ def asked_cells(findings: Sequence[Finding], table: SourceTable) -> Iterator[str
 def mapping_messages(tables: Sequence[SourceTable], findings: Sequence[Finding]) -> Iterator[Message]:
     """The mapping, a message a column. A table beside the looms that is headed in our words is one message."""
     for table in tables:
-        yield message("table-meaning", file=table.file, sheet=table.sheet, table=TABLES[table.table].sheet,
+        yield message("table-meaning", file=table.file, sheet=table.sheet, table=TABLES[table.table].named,
                       columns=len(table.columns), ours="yes" if _is_short(table) else "no")  # fmt: skip
         if not _is_short(table):
             for one in mapping(table, asked_cells(findings, table)):

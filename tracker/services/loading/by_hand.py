@@ -52,12 +52,12 @@ def take_out(context: Context, table: str, key: RowKey) -> None:
     """Take a row out that has ended, of a table that a load may retire rows of, or a term, whose default holds then; the account
     of changes keeps its values. DataError where it is gone already."""
     if table not in (*REPLACEABLE, "terms"):
-        raise UsageError("cannot-take-out", sheet=TABLES[table].sheet)
+        raise UsageError("cannot-take-out", sheet=TABLES[table].named)
     source = SourceTable("", TYPED, table, 0)
     with context.unit_of_work(needed([source])) as uow:
         stored = uow.rows(table)
         if key not in stored:
-            raise DataError("row-gone", sheet=TABLES[table].sheet, row=row_named(table, key))
+            raise DataError("row-gone", sheet=TABLES[table].named, row=row_named(table, key))
         writer = uow.load_writer()
         writer.begin([], [source])
         writer.retire(table, {key: stored[key]})
@@ -106,15 +106,17 @@ def _faults(table: Table, values: Given) -> Iterator[tuple[Column, Message]]:
     for column in _columns(table, values):
         given = values.get(column.field)
         if given is None and column.needed and (column.field in values or column.key):
-            yield column, message("typed-lacks", heading=column.heading, possible=column.possible)
+            yield column, message("typed-lacks", heading=column.named, possible=column.possible)
         elif given is not None and _value(column, given) is None:
-            said = message("typed-impossible", heading=column.title, given=str(given), possible=possible(column, given))
+            said = message(
+                "typed-impossible", heading=column.titled, given=str(given), possible=possible(column, given)
+            )
             yield column, said
     for pair in table.pairs:
         first, second = table.column(pair.first), table.column(pair.second)
         one, other = values.get(pair.first), values.get(pair.second)
         if not fits(pair, one, other):
-            yield first, contradiction((first.heading, second.heading), one, other, first.unit or "")
+            yield first, contradiction((first.named, second.named), one, other, first.unit or "")
 
 
 def _columns(table: Table, values: Given) -> tuple[Column, ...]:

@@ -39,7 +39,7 @@ def export_workbook(context: Context, target: Path, what: Sequence[str] = ()) ->
     names = tables_named(what)
     with context.reading() as uow:
         rows = {name: _ordered(uow, name) for name in names}
-    write_export(target, rows)
+    write_export(target, rows, context.language)
     return {name: len(rows[name]) for name in names}
 
 
@@ -54,15 +54,15 @@ def export_records(
         return {name: [plain(row) for row in _ordered(uow, name)] for name in names}
 
 
-def template(target: Path) -> None:
+def template(target: Path, language: str = "en") -> None:
     """Write the empty workbook with every sheet."""
-    write_template(target)
+    write_template(target, language)
 
 
-def template_file() -> bytes:
+def template_file(language: str = "en") -> bytes:
     """The same, for a download."""
     with TemporaryDirectory() as folder:
-        template(target := Path(folder) / TEMPLATE)
+        template(target := Path(folder) / TEMPLATE, language)
         return target.read_bytes()
 
 

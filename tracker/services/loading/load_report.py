@@ -115,11 +115,11 @@ class LoadReport:
         done = "yes" if self.written else "no"
         for table, rows in self.retired.items():
             for key in rows:
-                yield message("row-retired", sheet=TABLES[table].sheet, row=row_named(table, key), done=done)
+                yield message("row-retired", sheet=TABLES[table].named, row=row_named(table, key), done=done)
 
     def _missing(self) -> Iterator[Message]:
         for table, keys in self.missing.items():
-            yield message("rows-not-in-files", sheet=TABLES[table].sheet, many=len(keys))
+            yield message("rows-not-in-files", sheet=TABLES[table].named, many=len(keys))
 
     def _method(self) -> Iterator[Message]:
         if not self.method_version:

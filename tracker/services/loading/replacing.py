@@ -58,7 +58,7 @@ def retiring(
     for name in sorted(replaces):
         source = next((one for one in sources if one.table == name), None)
         if source is None:
-            raise UsageError("replaces-nothing", sheet=TABLES[name].sheet)
+            raise UsageError("replaces-nothing", sheet=TABLES[name].named)
         if name in refused:
             found.findings.append(_finding(Severity.NOTE, "list-not-whole", source))
             continue

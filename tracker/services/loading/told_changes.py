@@ -12,10 +12,11 @@ from tracker.office.writing.values import workbook_value
 
 @dataclass(frozen=True, slots=True)
 class ToldChange:
-    sheet: str
+    sheet: Message
     row: tuple[Any, ...]
     """Which row of the sheet: the values of its key."""
-    heading: str
+    heading: Message | str
+    """One of the mill's own as it is."""
     old: Any
     """Values as the mill would write them under the heading, None where there is none; as is `new`."""
     new: Any
@@ -36,8 +37,8 @@ def told(change: Change) -> ToldChange:
     share = str(change.key[0]).endswith("(%)") if table is TERMS else bool(column and column.kind is Kind.FRACTION)
     kind = Kind.FRACTION if share else column.kind if column else Kind.ANY
     old, new = (_shown(value, kind) for value in (change.old, change.new))
-    heading = column.title if column else change.field
-    return ToldChange(table.sheet, row_named(change.table, change.key), heading, old, new)
+    heading = column.titled if column else change.field
+    return ToldChange(table.named, row_named(change.table, change.key), heading, old, new)
 
 
 def row_named(table_name: str, key: RowKey) -> tuple[Any, ...]:

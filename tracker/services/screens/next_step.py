@@ -17,5 +17,5 @@ def lacking(context: Context) -> tuple[Message, ...]:
         "crews": mill.crews,
     }
     return tuple(
-        message("still-to-load", table=table, sheet=TABLES[table].sheet) for table, rows in there.items() if not rows
+        message("still-to-load", table=table, sheet=TABLES[table].named) for table, rows in there.items() if not rows
     )

@@ -107,7 +107,7 @@ class ValuesBack:
         held = rests_on(self.uow.session, name, gone, self.zone)
         for key in [key for key in out if key in held]:
             del out[key]
-            table = TABLES[held[key]].sheet if held[key] in TABLES else message("undo-history")
+            table = TABLES[held[key]].named if held[key] in TABLES else message("undo-history")
             self.moved.append(Moved(value_of(name, key), now=message("undo-rested-on", by=table)))
 
     def leave(self, ties: frozenset[Tie]) -> None:

@@ -100,7 +100,11 @@ def _of_crew(packs: tuple[Pack, ...], crew: str, week: str) -> tuple[Pack, ...]:
 
 
 def write_cards(
-    report: CardsReport, pdf: Path | None = None, workbook: Path | None = None, notes: Path | None = None
+    report: CardsReport,
+    pdf: Path | None = None,
+    workbook: Path | None = None,
+    notes: Path | None = None,
+    language: str = "en",
 ) -> None:
     """Write the cards as PDF and as a workbook to fill in, and a weaver's note for each (.pdf). DataError where there are none
     to write."""
@@ -110,7 +114,7 @@ def write_cards(
     if pdf:
         write_packs(pdf, report.packs, terms.zone, terms.programme, report.week, terms.address_of_screens)
     if workbook:
-        write_card_workbook(workbook, report.cards, terms.zone)
+        write_card_workbook(workbook, report.cards, terms.zone, language)
     if notes:
         write_notes(notes, report.packs, terms.zone, terms.programme)
 

@@ -73,7 +73,7 @@ def _values(table: Table, given: Mapping[str, Any], key: LoomKey) -> dict[str, A
     values = dict(_read(table, {**given, "loom": key.loom, "hall": key.hall}))
     for column in table.columns:
         if column.needed and values[column.field] in (None, "") and not (column.unless and values.get(column.unless)):
-            raise UsageError("record-lacks", table=table.sheet, field=column.heading.lower())
+            raise UsageError("record-lacks", table=table.named, field=column.named)
     for pair in table.pairs:
         first, second, one, other = (
             table.column(pair.first),
@@ -82,7 +82,7 @@ def _values(table: Table, given: Mapping[str, Any], key: LoomKey) -> dict[str, A
             values[pair.second],
         )
         if not fits(pair, one, other):
-            said = contradiction((first.heading, second.heading), one, other, first.unit or "")
+            said = contradiction((first.named, second.named), one, other, first.unit or "")
             raise UsageError(said.code, **said.params)
     return values
 
@@ -100,9 +100,7 @@ def _fitting(table: Table, column: Column, value: Any) -> Any:
         limit if limit is not None else default for limit, default in ((column.low, -1e300), (column.high, 1e300))
     )
     if isinstance(value, float | int) and not low <= value <= high:
-        raise UsageError(
-            "record-beyond", table=table.sheet, field=column.heading.lower(), value=value, possible=column.possible
-        )
+        raise UsageError("record-beyond", table=table.named, field=column.named, value=value, possible=column.possible)
     return value
 
 

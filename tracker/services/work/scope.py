@@ -161,9 +161,9 @@ def scope(context: Context, loom: str | None = None, hall: str | None = None) ->
     return scope_report(mill, learned, find_loom(mill, loom, hall) if loom else None)
 
 
-def write_survey_list(report: ScopeReport, target: Path) -> None:
+def write_survey_list(report: ScopeReport, target: Path, language: str = "en") -> None:
     """Write the list to walk the hall with; filled in and loaded, it closes the gaps."""
-    write_survey(target, report.survey, report.programme)
+    write_survey(target, report.survey, report.programme, language)
 
 
 def learning(uow: UnitOfWork, mill: Mill) -> dict[str, TypeLearning]:

@@ -78,7 +78,7 @@ def write_proposal(context: Context, path: Path, report: SettingsReport) -> list
         raise DataError("proposal-none")
     for one, (row, *_) in ((one, of) for one, of, is_clear in zip(wanted, meant, clear, strict=True) if is_clear):
         _shift(rows[row], one)
-    write_export(path, {SETPOINTS: rows})
+    write_export(path, {SETPOINTS: rows}, context.language)
     return [_said(one, is_clear) for one, is_clear in zip(wanted, clear, strict=True)]
 
 

@@ -119,7 +119,7 @@ def withdraw_reading(context: Context, loom: str, why: str, reading: RowMeant, h
         if signed_at and len(open_then(uow, mill, key, signed_at)) > len(open_before):
             raise DataError("withdraw-sign-off-first", loom=key)
         uow.commit()
-    said = message("withdrawn-row", table=TABLES[reading.table].sheet, row=_named(row))
+    said = message("withdrawn-row", table=TABLES[reading.table].named, row=_named(row))
     return Withdrawn(key, said, rows, stands.stage if stands else None)
 
 
@@ -197,7 +197,7 @@ class _Gathered:
         if len(meant) != 1:
             code = "withdraw-several" if meant else "withdraw-no-row"
             rows = [message("withdraw-row", row=_named(one)) for one in told[:6]]
-            raise DataError(code, loom=self.key, table=TABLES[table].sheet, rows=rows or None)
+            raise DataError(code, loom=self.key, table=TABLES[table].named, rows=rows or None)
         if table == "parts_used":
             self._back(stored[meant[0]])
         self._take(table, [row for row in self._of(MODELS[table]) if _is(row, named[0], self.zone)])

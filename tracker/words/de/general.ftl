@@ -6,7 +6,7 @@
 ### waive erlassen, stockroom Lager, receipt Zugang, issue Ausgabe, supplier Lieferant, order Bestellung, lead time Lieferzeit,
 ### load einlesen, finding Befund, doubt Zweifel, refused abgelehnt, workbook Arbeitsmappe, sheet Blatt, row Zeile,
 ### heading Überschrift, terms Vorgaben, horizon Horizont, proof Beweis, gap Abstand, rehearse durchspielen, scenario Szenario, record erfassen.
-### Überschriften der Blätter bleiben englisch: nach ihnen werden unsere Arbeitsmappen wieder eingelesen.
+### Blätter und Überschriften unserer Arbeitsmappen stehen in sheets.ftl und headings.ftl; der Leser kennt sie in beiden Sprachen.
 ### Der Rat für ein Terminal (.terminal) fehlt hier mit Absicht: der Befehl spricht Englisch.
 
 just = { $value }

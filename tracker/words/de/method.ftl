@@ -138,7 +138,7 @@ tool-not-listed = Werkzeug { $raw } steht nicht in der Werkzeugliste.
     .hint = { $near ->
         [none] {""}
        *[other] Ist { $near } gemeint?{" "}
-    }Es in das Blatt Tools aufnehmen oder ausbessern.
+    }Es in das Blatt Werkzeuge aufnehmen oder ausbessern.
 trade-without-crew = Keine Mannschaft hat den Beruf { $raw }.
     .hint = { $near ->
         [none] {""}
@@ -150,4 +150,4 @@ too-many-heads = Schritt { $step } { $operation } verlangt { $heads } × { $trad
     }.
     .hint = Weniger verlangen oder die Mannschaft vergrößern.
 trade-never-together = Schritt { $step } { $operation } braucht { $raw }, während eine Mannschaft ({ $lead }) an der Webmaschine ist, und nach ihren Schichten sind die beiden nie zusammen bei der Arbeit.
-    .hint = Die Schichten im Blatt Crews oder den Beruf berichtigen.
+    .hint = Die Schichten im Blatt Mannschaften oder den Beruf berichtigen.

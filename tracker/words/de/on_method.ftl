@@ -1,7 +1,7 @@
 ### Der Bildschirm Methode.
 
 method-about = Fassung { $version }, in Kraft seit { $since }. Was vor einer neuen Fassung begonnen wurde, behält seine.
-method-not-loaded = Noch ist keine Methode geladen: Arbeitsgänge, Teile, Einstellungen und Prüfungen eines Umbaus. Die Blätter Operations, Kit lines, Setpoints und Checks der leeren Arbeitsmappe auf Laden ausfüllen oder eine eigene unten ablegen.
+method-not-loaded = Noch ist keine Methode geladen: Arbeitsgänge, Teile, Einstellungen und Prüfungen eines Umbaus. Die Blätter Arbeitsgänge, Teilesatz, Sollwerte und Prüfungen der leeren Arbeitsmappe unter Einlesen ausfüllen oder eine eigene unten ablegen.
 method-sheet-empty = { $sheet } hat keine Zeilen.
 method-review = Prüfung
 method-review-none = Die Prüfung findet nichts, nach den Maschinen, Teilen und Mannschaften von heute.

@@ -150,7 +150,7 @@ issue-act = Ausgeben
 ## Bestand
 
 stock-heading = Bestand
-stock-none = Es gibt noch keine Teile. Das Blatt Parts auf dem Bildschirm Einlesen laden.
+stock-none = Es gibt noch keine Teile. Das Blatt Teile auf dem Bildschirm Einlesen laden.
 head-on-hand = Vorhanden
 head-safety = Sicherheitsbestand
 head-free = Frei

@@ -55,29 +55,29 @@ of-scenario = { $name }: { $why }
 no-looms = es gibt keine Webmaschinen
     .hint = erst die Maschinenliste einlesen
 no-method = es gibt noch keine Methode
-    .hint = eine Arbeitsmappe mit dem Blatt Operations einlesen
+    .hint = eine Arbeitsmappe mit dem Blatt Arbeitsgänge einlesen
 horizon-past = der Horizont von { $days ->
         [one] einem Tag
        *[other] { $days } Tagen
     } endet am { $end }, und geplant wird zum { $as_of }
-    .hint = die Vorgabe „horizon (days)“ erhöhen
+    .hint = die Vorgabe „Horizont (Tage)“ erhöhen
 crews-too-small = die größte Mannschaft, { $crew }, hat { $heads ->
         [one] 1 Kopf
        *[other] { $heads } Leute
     }, und Schritt { $step } { $operation } verlangt { $need } × { $trade }
     .hint = einer Mannschaft mehr Leute geben
 no-crew-in-horizon = vor dem Horizont arbeitet keine Mannschaft des Berufs „{ $trade }“
-    .hint = in Crews und Closures nachsehen
+    .hint = in den Blättern Mannschaften und Schließtage nachsehen
 no-lead-crew = keine Mannschaft des führenden Berufs „{ $trade }“ ist aufgeführt
-    .hint = eine in das Blatt Crews aufnehmen oder die Vorgabe ändern
+    .hint = eine in das Blatt Mannschaften aufnehmen oder die Vorgabe ändern
 as-of-without-zone = der Zeitpunkt { $at } hat keine Zeitzone
     .hint = ihn in UTC oder mit seiner Abweichung angeben
 loom-not-listed = es gibt keine Webmaschine { $loom } in der Liste
     .hint = sie einlesen oder aus den Daten des Plans nehmen
 remaining-slots = Webmaschine { $loom }: { $slots } halbe Arbeitsstunden, die noch bleiben, müssen 0 oder mehr sein
 crew-in-two-halls = Mannschaft { $crew } ist { $at } in { $hall } und in { $other }
-    .hint = die Stunden einer Zeile im Blatt Crews ändern, oder die Halle leer lassen, wo die Mannschaft in jeder arbeitet
-kit-part-unlisted = Webmaschine { $loom } braucht Teil { $part }, das nicht im Blatt Parts steht
+    .hint = die Stunden einer Zeile im Blatt Mannschaften ändern, oder die Halle leer lassen, wo die Mannschaft in jeder arbeitet
+kit-part-unlisted = Webmaschine { $loom } braucht Teil { $part }, das nicht im Blatt Teile steht
     .hint = es aufnehmen
 kit-quantity = Webmaschine { $loom } braucht { QUANTITY($quantity) } von Teil { $part }
     .hint = eine Menge muss 0 oder mehr sein

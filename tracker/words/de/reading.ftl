@@ -389,7 +389,7 @@ unknown-article = Artikel { $article } steht nicht in der Artikelliste{ $near ->
         [none] {""}
        *[other] ; der ähnlichste ist { $near }
     }.
-    .hint = Die Zelle berichtigen, oder das Blatt Articles mit ihm einlesen.
+    .hint = Die Zelle berichtigen, oder das Blatt Artikel mit ihm einlesen.
 hall-without-looms = In { $hall } steht keine Webmaschine; die Hallen mit Webmaschinen sind { $halls }. Die Zeile ändert nichts.
     .hint = Die Halle berichtigen, wenn es ein Versehen ist.
 pilot-of-no-type = { $term }: keine Webmaschine hat den Maschinentyp { $type }; es gibt { $types }.
@@ -414,7 +414,7 @@ unknown-crew = Es gibt keine Mannschaft { $crew }{ $near ->
         [none] {""}
        *[other] ; die ähnlichste ist { $near }
     }.
-    .hint = Die Zelle berichtigen, oder das Blatt Crews mit ihr einlesen.
+    .hint = Die Zelle berichtigen, oder das Blatt Mannschaften mit ihr einlesen.
 crew-dates = { $first ->
         [none] immer
        *[other] { $first }
@@ -422,7 +422,7 @@ crew-dates = { $first ->
         [none] offen
        *[other] { $last }
     }
-outside-crew-dates = Mannschaft { $crew } ist nach dem Blatt Crews am { $day } nicht da ({ $dates }).
+outside-crew-dates = Mannschaft { $crew } ist nach dem Blatt Mannschaften am { $day } nicht da ({ $dates }).
     .hint = Den Tag oder die Daten der Mannschaft berichtigen.
 more-heads-than-crew = Mannschaft { $crew } hat { $heads ->
         [one] einen Kopf
@@ -438,7 +438,7 @@ part-not-listed = Teil { $part } steht nicht in der Teileliste.
     .hint = { $near ->
         [none] {""}
        *[other] Ist { $near } gemeint?{" "}
-    }Es in das Blatt Parts aufnehmen oder ausbessern.
+    }Es in das Blatt Teile aufnehmen oder ausbessern.
 unit-mismatch = { $how ->
         [ledger] Teil { $part } hat Lagerbewegungen in { $kept }; es kann nicht auf { $unit } wechseln.
        *[receipt] Teil { $part } wird in { $kept ->

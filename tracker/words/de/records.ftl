@@ -87,7 +87,7 @@ operation-not-known = Die Methode (Fassung { $version }) hat keinen Arbeitsgang 
        *[other] ; der ähnlichste ist { $near }
     }.
     .hint = Ihn schreiben, wie die Methode ihn hat; bei einer Karte einer älteren Fassung die Zeile weglassen und den ganzen Umbau erfassen.
-record-not-in-work = Webmaschine { $loom } ist nicht in Arbeit, und keine vollständige Zeile von Work done sagt, dass sie es war{ $more ->
+record-not-in-work = Webmaschine { $loom } ist nicht in Arbeit, und keine vollständige Zeile des Blatts Geleistete Arbeit sagt, dass sie es war{ $more ->
         [none] {""}
         [one] ; 1 weitere Zeile von ihr wartet auf diese Zeile
        *[other] ; { $more } weitere Zeilen von ihr warten auf diese Zeile
@@ -108,14 +108,14 @@ minutes-longer = { NUMBER($minutes, maximumFractionDigits: 1) } Minuten können 
     }.
     .hint = Die Minuten ausbessern, oder Beginn und Ende.
 crew-not-known = Es gibt keine Mannschaft { $crew }; die Mannschaften sind { $crews }.
-    .hint = Sie schreiben, wie das Blatt Crews sie hat.
+    .hint = Sie schreiben, wie das Blatt Mannschaften sie hat.
 two-crews = Webmaschine { $loom } hat hier Mannschaft { $crew } und zur selben Zeit in einer anderen Zeile Mannschaft { $other }.
     .hint = Einen Umbau unter der Mannschaft erfassen, die ihn führte; wer half, steht unter Done by.
 setting-not-known = Die Methode hat keine Einstellung { $setting }{ $near ->
         [none] {""}
        *[other] ; die ähnlichste ist { $near }
     }.
-    .hint = Sie schreiben, wie das Blatt Setpoints sie hat.
+    .hint = Sie schreiben, wie das Blatt Sollwerte sie hat.
 value-no-number = { $setting } ist eine Zahl{ $unit ->
         [none] {""}
        *[other] {" "}in { $unit }
@@ -127,7 +127,7 @@ check-not-known = Die Methode hat keine Prüfung { $check }{ $near ->
         [none] {""}
        *[other] ; die ähnlichste ist { $near }
     }.
-    .hint = Sie schreiben, wie das Blatt Checks sie hat.
+    .hint = Sie schreiben, wie das Blatt Prüfungen sie hat.
 result-of-other-kind = { $check } wird beantwortet mit { $kind ->
         [number] einer Zahl
        *[yes] ja oder nein

@@ -73,7 +73,7 @@ alarms-seen-without-why = es fehlt, was zu dem Alarm zu sagen ist
 alarms-seen-alone = Alarme werden für eine Webmaschine zur Zeit als gesehen vermerkt, und nichts anderes wird dabei gefragt
 settings-rate = Von den Alarmen, bei denen Zufall mitspielt, ist im Mittel einer von zehn falsch; in einer ruhigen Halle zeigt eine Durchsicht von zehn etwas, in zehn wöchentlichen Durchsichten die Hälfte der ruhigen Hallen. Das gilt, wenn die Wiederholbarkeit in der Methode stimmt.
 settings-without-repeatability = die Methode gibt keine Wiederholbarkeit von { $settings } an
-    .hint = ohne sie wird ein Wandern spät gesehen; sie im Blatt Setpoints angeben, Spalte Repeatability.
+    .hint = ohne sie wird ein Wandern spät gesehen; sie im Blatt Sollwerte angeben, Spalte Wiederholbarkeit.
 visits-none = keine Kontrolle ist fällig
     .hint = Kontrollen folgen der Abnahme einer Webmaschine
 settings-none = noch ist kein Wert einer Einstellung erfasst
@@ -86,6 +86,6 @@ proposal-written = { $setting }{ $side ->
 proposal-unclear = { $setting }{ $side ->
         [none] {""}
        *[other] {" "}{ $side }
-    } an { $machine_type }: vorgeschlagen ist { QUANTITY($proposed, $unit) }, aber damit ist nicht genau eine Zeile von Setpoints gemeint, oder Webmaschinen schlagen Verschiedenes dafür vor
+    } an { $machine_type }: vorgeschlagen ist { QUANTITY($proposed, $unit) }, aber damit ist nicht genau eine Zeile des Blatts Sollwerte gemeint, oder Webmaschinen schlagen Verschiedenes dafür vor
     .hint = die Zeile in der Arbeitsmappe von Hand ändern
 proposal-none = keine Änderung der Methode, die eindeutig wäre, ist vorgeschlagen

@@ -7,7 +7,7 @@ part-unlisted = unbekanntes Teil { $part }{ $where ->
         [order] {" "}in einer offenen Bestellzeile
        *[book] {""}
     }
-    .hint = es in das Blatt Parts aufnehmen und das einlesen
+    .hint = es in das Blatt Teile aufnehmen und das einlesen
 unit-differs = Teil { $part } wird in { $kept ->
         [none] keiner Einheit
        *[other] { $kept }

@@ -294,6 +294,63 @@ pdf-change = Änderung, 95-%-Bereich
 pdf-more-looms = und { $looms } weitere Webmaschinen
 pdf-loom-by-loom = Jede Webmaschine auf ihrem eigenen Artikel, { $figure }; die Jahreszeit steckt darin
 
+## Arbeitsmappen zum Ausfüllen und Einlesen
+
+book-guide = Anleitung
+book-guide-title = Anleitung zu dieser Arbeitsmappe von beamslot
+book-guide-nothing-deleted = Die Blätter ausfüllen, die es gibt, und die anderen leer lassen; ein leereres Blatt löscht beim Einlesen nichts.
+book-guide-needed = Dunklere Überschriften sind nötig. Der Zeiger über einer Überschrift zeigt, was dort hingehört.
+book-guide-numbers = Nummern von Webmaschinen sind Text: 007, 3/12 und A-07 bleiben, wie sie sind. Einheiten stehen in den Überschriften.
+book-guide-terms = Eine Vorgabe ohne Wert behält, was von Anfang an gilt oder vorher eingelesen wurde.
+book-guide-method = Die Blätter Arbeitsgänge, Teilesatz, Wahl, Sollwerte und Prüfungen sind eine Methode: wird eines eingelesen, ersetzt es alle seine Zeilen.
+book-guide-where = Wo
+book-guide-what = Was dort hingehört
+book-guide-sheet = Blatt { $sheet }
+book-guide-open-attributes = Jede andere Spalte wird unter ihrer eigenen Überschrift behalten, und die Methode darf nach ihr fragen.
+book-guide-open-conditions = Jede andere Spalte ist eine Bedingung: ihre Überschrift ist eine Spalte der Webmaschinen, „window“ oder der Name einer Wahl; ihre Zellen sagen, für welchen Wert die Zeile gilt: undrilled; left, both; <= 12; [8..16]; not(none); - oder leer für jeden.
+book-needed = nötig
+book-one-of = eines von: { $words }
+book-example = Zum Beispiel: { $example }
+book-from-to = { $low } bis { $high }
+book-from = { $low } oder mehr
+holds-text = Text
+holds-identifier = Text, auch wo er wie eine Zahl aussieht
+holds-number = Zahl
+holds-integer = ganze Zahl
+holds-percent = Prozent
+holds-yes-no = ja oder nein
+holds-date = Datum
+holds-moment = Datum und Uhrzeit, Ortszeit
+holds-time = Uhrzeit
+holds-weekdays = Wochentage, etwa Mo-Fr
+holds-any = Text, Zahl oder Datum
+remark-default = Von Anfang an
+remark-meaning = Bedeutung
+remark-acts = Wirkt auf
+book-none = nichts
+book-type = TYP
+unit-currency = Währung
+unit-day = Tag
+unit-looms = Webmaschinen
+unit-text = Text
+unit-yes-no = ja oder nein
+unit-loom-number = Nummer der Webmaschine
+
+## Karten zum Ausfüllen, und die Liste für den Gang durch die Halle
+
+book-cards = Karten
+book-cards-title = Karten von beamslot in dieser Arbeitsmappe
+book-cards-fill = Die umrandeten Zellen der nächsten Blätter ausfüllen; eine Zeile darf bleiben, wie sie ist, wo nichts zu sagen ist.
+book-cards-times = Zeitpunkte sind Ortszeiten von { $zone }. Die erste Zeile einer Webmaschine im Blatt Geleistete Arbeit ist ihr ganzer Umbau.
+col-plan = Plan
+col-method-version = Fassung der Methode
+book-survey-of = { $programme }: Webmaschinen, die in der Halle anzusehen sind
+book-survey = Webmaschinen, die in der Halle anzusehen sind
+book-survey-fill = { $looms }, { $cells } auszufüllen. Die umrandeten Zellen ausfüllen; die anderen sind bekannt oder für diese Webmaschine gleichgültig.
+book-survey-load = Die Auswahl in den Zellen hat die Werte, die die Methode kennt. Die Liste speichern und einlesen: sonst ändert sich nichts.
+hint-one-of = Eines von: { $words }
+hint-matters = Es kommt darauf an, ob: { $what }
+
 ## Nach Fällen
 
 book-turn = { $begins ->

@@ -4,7 +4,7 @@ worth-nothing = keine Stillstände und keine Abfallbreiten sind eingelesen{ $art
         [none] {""}
        *[other] , von Artikel { $article }
     }
-    .hint = die Blätter Stops und Waste Woche für Woche einlesen, auch von noch nicht umgebauten Webmaschinen
+    .hint = die Blätter Stillstände und Abfall Woche für Woche einlesen, auch von noch nicht umgebauten Webmaschinen
 cause-unknown = kein Stillstand der Ursache { $cause } ist erfasst; { $causes ->
         [none] keine Zeile nennt eine Ursache
        *[other] Ursachen sind { $causes }
@@ -67,7 +67,7 @@ worth-order-decided = { $on ->
         [none] niemand hat gesagt, wann die Reihenfolge der Webmaschinen beschlossen wurde
        *[other] die Reihenfolge der Webmaschinen wurde am { $on } beschlossen
     }; ein Urteil gilt nur, wenn es ohne die Wochen dasselbe ist, nach denen Webmaschinen gewählt worden sein können
-    .hint = die Vorgabe `order decided` hält den Tag
+    .hint = die Vorgabe „Reihenfolge beschlossen“ hält den Tag
 worth-without-weeks = { $what } ohne die vier Wochen vor { $which ->
         [latest] jedem Umbau
        *[other] diesem Tag
@@ -92,9 +92,9 @@ worth-weft = { $kg } kg weniger Schussabfall im Monat{ $money ->
 worth-leno = { QUANTITY($kg) } kg Drehergarn werden im Monat verbraucht; was vorher verbraucht wurde, ist nicht erfasst, also ist es hier keine Ersparnis
 worth-without-stops = bei den Stillständen zählt keine Ersparnis, denn von ihnen ist nichts zu sagen
 worth-without-contribution = die Stunden sind hier nichts wert, denn ein Artikel hat keinen Deckungsbeitrag je Meter oder eine Webmaschine keine Drehzahl
-    .hint = es in Articles angeben, und in Warps, was auf jeder Webmaschine ist
+    .hint = es im Blatt Artikel angeben, und im Blatt Ketten, was auf jeder Webmaschine ist
 worth-without-weft = beim Schussabfall zählt keine Ersparnis: kein Urteil über die Abfallbreite, oder ein Artikel ohne Schussfeinheit oder Preis
-    .hint = Waste einlesen, und in Articles Weft tex und Weft price per kg
+    .hint = das Blatt Abfall einlesen, und im Blatt Artikel Schuss tex und Schussgarnpreis je kg
 worth-measured = gemessen: { $amount } { $currency } im Monat
 worth-claimed = angegeben: { MONEY($claimed, $currency) } im Monat für dieselben Webmaschinen{ $unclaimed ->
         [0] {""}
@@ -112,9 +112,9 @@ worth-taken-over-now = Pläne rechnen mit { QUANTITY($share) } % von dem, was di
 saving-taken-over = Pläne rechnen von nun an mit { QUANTITY($share) } % der Ersparnis, die die Maschinenliste angibt, wie gemessen; vorher waren es { QUANTITY($before) } %
 take-over-unmeasured = keine Ersparnis wurde gemessen, also gibt es keine zu übernehmen
 take-over-unclaimed = die Maschinenliste gibt für die gemessenen Webmaschinen keine Ersparnis an, also gibt es nichts, woran sie sich messen ließe
-    .hint = Saving per day in Looms angeben
+    .hint = Ersparnis pro Tag im Blatt Webmaschinen angeben
 take-over-beyond = gemessen sind { QUANTITY($share) } % der angegebenen Ersparnis; ein Plan nimmt 0 bis { QUANTITY($most) } %
-    .hint = Saving per day in Looms ausbessern, wenn die Weberei danach planen will
+    .hint = Ersparnis pro Tag im Blatt Webmaschinen ausbessern, wenn die Weberei danach planen will
 worth-take-over-whole = was übernommen wird, ist an allem gemessen, was jetzt bekannt ist
 worth-title = { $programme }: hat es sich gelohnt?
 worth-plainly = { $what }, vorher/nachher
