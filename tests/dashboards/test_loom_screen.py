@@ -116,7 +116,7 @@ def test_the_list_keeps_its_filters_in_the_address(mill):
 def test_waste_and_bobbins_are_told_where_the_loom_is_shown(mill):
     app = look("looms", loom="1", hall="H")
     press(app, "Record it", 3)
-    assert "a row of Waste needs its waste width" in app.error[0].value
+    assert "a row of Waste needs its Waste width" in app.error[0].value
     field(app, "Width (mm)").set_value(62.0)
     press(app, "Record it", 3)
     field(app, "Grams left").set_value(640.0)
