@@ -7,9 +7,10 @@ FINDINGS_TITLE = "Findings of beamslot in this workbook"
 OWN_TITLES = (
     FINDINGS_TITLE,
     "How to fill in this workbook of beamslot", "Anleitung zu dieser Arbeitsmappe von beamslot",
-    "Cards of beamslot in this workbook", "Karten von beamslot in dieser Arbeitsmappe",
+    "Cards in this workbook of beamslot", "Karten in dieser Arbeitsmappe von beamslot", "Cards of beamslot in this workbook",
 )  # fmt: skip
-"""The findings, the guide of templates and exports, the list of cards to fill in, in each language in which we write them."""
+"""The findings, the guide of templates and exports, the list of cards to fill in, in each language in which we
+write them; the last is how cards were headed before."""
 
 REMARKS: dict[str, tuple[tuple[str, ...], ...]] = {
     "terms": (("Default", "Unit", "Meaning", "Where it acts"), ("Von Anfang an", "Einheit", "Bedeutung", "Wirkt auf")),

@@ -339,7 +339,7 @@ unit-loom-number = Nummer der Webmaschine
 ## Karten zum Ausfüllen, und die Liste für den Gang durch die Halle
 
 book-cards = Karten
-book-cards-title = Karten von beamslot in dieser Arbeitsmappe
+book-cards-title = Karten in dieser Arbeitsmappe von beamslot
 book-cards-fill = Die umrandeten Zellen der nächsten Blätter ausfüllen; eine Zeile darf bleiben, wie sie ist, wo nichts zu sagen ist.
 book-cards-times = Zeitpunkte sind Ortszeiten von { $zone }. Die erste Zeile einer Webmaschine im Blatt Geleistete Arbeit ist ihr ganzer Umbau.
 col-plan = Plan

@@ -643,7 +643,7 @@ unit-loom-number = loom number
 
 book-cards = Cards
     .means = Said in a workbook or a paper.
-book-cards-title = Cards of beamslot in this workbook
+book-cards-title = Cards in this workbook of beamslot
     .means = Said in a workbook or a paper.
 book-cards-fill = Fill in the framed cells of the next sheets; a row may stay as it is where nothing is to be said.
     .means = Said in a workbook or a paper.
