@@ -7,7 +7,7 @@ from sources import CODE, nodes_of, sources
 
 NO_SCREEN = "dashboards/take_pictures.py"
 WORDS = re.compile(r"\b[^\W\d_]{2,}\b")
-NO_TEXT = re.compile(r"^YYYY-|[{}<>;=]|::|\d+px|\bdatum\.|^document\.|^[a-z]+[A-Z]|^%|--|/[a-z]")
+NO_TEXT = re.compile(r"^YYYY-|^DD\.MM\.|[{}<>;=]|::|\d+px|\bdatum\.|^document\.|^[a-z]+[A-Z]|^%|--|/[a-z]")
 """Styles, scripts, addresses, expressions of the chart library."""
 CAPITAL = re.compile(r"[A-ZÄÖÜ][^\W\d_A-Z]{2,}")
 MOST_WORDS_OF_A_KEY = 3
