@@ -8,11 +8,14 @@ from three_looms import MONDAY, make
 from tracker.errors import DataError, UsageError
 from tracker.rehearsal import tuning
 from tracker.rehearsal.sources import Source
+from tracker.services.people.absences import record_absence
 from tracker.services.people.audit import deeds
 from tracker.services.people.permissions import May
+from tracker.services.plans.made_plans import publish_made
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.rehearse import RehearsalRequest, last_rehearsal
 from tracker.services.plans.tune import accept_tuning, last_tuning, tune_plan
+from tracker.services.plans.verify import verify
 from tracker.services.undoing.undo import undo
 from tracker.words import ENGLISH
 
@@ -56,6 +59,7 @@ def test_what_is_taken_over_sets_the_terms_and_makes_the_plan(published):
     with published.unit_of_work(May.PLAN) as uow:
         uow.save_rehearsal(1, told)
         uow.commit()
+    record_absence(published, "F1", MONDAY.date(), MONDAY.date())  # so that the booking of that day moves
     before = care(published)
     taken = accept_tuning(published)
     now = care(published)
@@ -65,7 +69,10 @@ def test_what_is_taken_over_sets_the_terms_and_makes_the_plan(published):
         assert uow.published_number() == 1
         assert [entry.published for entry in uow.plan_entries()] == [False, True]
     assert "saves 300 EUR in the hall, between 200 EUR and 400 EUR" in ENGLISH.say(taken.plan.reasons[0])
-    undo(published, max(deed.act for deed in deeds(published).deeds if deed.act))
+    of_terms = max(deed.act for deed in deeds(published).deeds if deed.act)
+    publish_made(published, 2)
+    assert verify(published).violations == ()
+    undo(published, of_terms)
     assert care(published) == before
 
 

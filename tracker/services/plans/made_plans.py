@@ -77,7 +77,8 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None, a
         if booking.start < at and not booking.firm:
             start = booking.start.astimezone(zone)
             raise PlanRefused("plan-past", number=str(number), loom=booking.key, start=start)
-    problem = prepare(data, found.as_of).asked(found.asked)
+    before = replace(data, previous=None) if found.asked.afresh else data
+    problem = prepare(before, found.as_of).asked(found.asked)
     check(found, problem)
     news = read_happened(context, data, at)
     report = report_of(found, data, problem, news, Saved(save(context, found, True, None, data.previous)))

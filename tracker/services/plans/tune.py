@@ -100,7 +100,10 @@ def _plans(context: Context, as_of: datetime | None) -> PlanTask:
     in force binds anybody; else as a replan."""
     task = plan_task(context, PlanRequest(as_of=as_of))
     begun = bool(task.data.stages) or (task.published and any(b.start <= task.as_of for b in task.published.bookings))
-    return task if begun else plan_task(context, PlanRequest(as_of=as_of, afresh=True))
+    if begun:
+        return task
+    ruled_out = task.published.asked.ruled_out if task.published else ()
+    return plan_task(context, PlanRequest(as_of=as_of, afresh=True, ruled_out=ruled_out))
 
 
 def last_tuning(context: Context) -> KeptRehearsal | None:
