@@ -1,10 +1,12 @@
 """A fitter's whole day on a tablet, through the real server: from the list of today to the sign-off, by taps."""
 
 import re
+from io import BytesIO
 
 import pytest
 from card_mill import LOOM, card_mill
 from conftest import settle
+from PIL import Image
 from served import served
 from three_looms import at
 
@@ -21,6 +23,12 @@ SMALL = """() => [...document.querySelectorAll('[class*=st-key-touch] button')]
 def mill(tmp_path) -> Context:
     db = card_mill(str(tmp_path / "mill.db"))
     return give_own_clock(Context(db), at(1, 8))
+
+
+def photo() -> bytes:
+    file = BytesIO()
+    Image.new("RGB", (400, 300), "red").save(file, "PNG")
+    return file.getvalue()
 
 
 def test_from_the_list_of_today_to_the_sign_off(mill, open_page):
@@ -43,7 +51,7 @@ def test_from_the_list_of_today_to_the_sign_off(mill, open_page):
             page.get_by_text(text).first.wait_for(timeout=60_000)
 
         tap("F1")
-        assert "crew=F1" in page.url
+        page.wait_for_url("**crew=F1**", timeout=60_000)
         tap("Loom 1 (H) · today")
         says("the rail by two people or a rated sling at its lifting points")
         tap("Start: the loom is stopped now")
@@ -92,6 +100,14 @@ def test_from_the_list_of_today_to_the_sign_off(mill, open_page):
         says("✓ 5")
 
         show("Remarks, end", "The loom is at speed: run-in begins")
+        page.locator("textarea").first.fill("the rail is bent")
+        page.locator('input[type="file"]').set_input_files(
+            {"name": "rail.png", "mimeType": "image/png", "buffer": photo()}
+        )
+        page.get_by_text("rail.png").wait_for(timeout=60_000)
+        tap("Note the remark")
+        says("remark and photo noted")
+        page.get_by_alt_text("the rail is bent").wait_for(timeout=60_000)
         tap("The loom is at speed: run-in begins")
         says("✓ Nothing is open.")
         tap("Sign off")
