@@ -61,6 +61,13 @@ def test_what_is_taken_over_sets_the_terms_and_makes_the_plan(published):
         uow.commit()
     record_absence(published, "F1", MONDAY.date(), MONDAY.date())  # so that the booking of that day moves
     before = care(published)
+    with refused(DataError, "what was tuned is overtaken") as caught:
+        accept_tuning(published)
+    assert care(published) == before
+    told["best"] |= {"paper": caught.value.message.params["now"]}
+    with published.unit_of_work(May.PLAN) as uow:
+        uow.save_rehearsal(1, told)
+        uow.commit()
     taken = accept_tuning(published)
     now = care(published)
     assert (now.receipts_later_days, now.no_second_chance, now.usual_absence) == (5, 0.5, 0.04)

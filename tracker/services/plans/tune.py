@@ -26,6 +26,7 @@ from tracker.store import UnitOfWork
 MOST_WORLDS = 10_000
 TUNE_ON = AskTuning().tune_on
 """Worlds in which each candidate is played, where nobody says."""
+A_CENT = 0.01
 SOURCE = SourceTable("", "", "terms", 0)
 
 
@@ -133,7 +134,8 @@ class Accepted:
 def accept_tuning(context: Context) -> Accepted:
     """Make the terms that the newest tuning of the plan in force found the mill's, and the plan by them, which is not published.
 
-    DataError where it was never tuned, or the best that was found helps nothing for sure; PlanRefused as `plan`; nothing is
+    DataError where it was never tuned, the best that was found helps nothing for sure, or the same plan is not to be had any more
+    as the data stand, since then nothing is known of the one that would be made; PlanRefused as `plan`; nothing is
     written then.
     """
     context.require(May.PLAN)
@@ -150,6 +152,8 @@ def accept_tuning(context: Context) -> Accepted:
     problem = task.problem
     made = solve(problem, seed=candidate.variant)
     check(made, problem)
+    if abs(made.paid - kept.result["best"]["paper"]) > A_CENT:
+        raise DataError("tuning-overtaken", then=kept.result["best"]["paper"], now=made.paid, currency=made.currency)
     afresh = task.request.afresh
     made = replace(
         made, asked=replace(made.asked, afresh=afresh), reasons=(*tuning_said(kept.result)[1:2], *made.reasons)

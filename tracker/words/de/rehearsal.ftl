@@ -40,6 +40,8 @@ not-tuned = noch hat niemand nach Vorgaben gesucht, mit denen der geltende Plan 
     .hint = zuerst danach suchen
 tuning-helps-nothing = von allem, was versucht wurde, hilft nichts mit Sicherheit; die Vorgaben bleiben, wie sie sind
     .hint = mit mehr Welten noch einmal abstimmen
+tuning-overtaken = das Abstimmen ist überholt: nach heutigem Stand kostet der Plan { MONEY($now, $currency) }, nicht { MONEY($then, $currency) }
+    .hint = noch einmal abstimmen
 tuning-basis = { $tried ->
         [one] Eine Art
        *[other] { $tried } Arten

@@ -67,6 +67,10 @@ not-tuned = nobody has looked yet for terms that let the plan in force survive
 tuning-helps-nothing = of what was tried nothing helps for sure; the terms stay as they are
     .means = Terms are to be taken over that were not found to help.
     .hint = tune again with more worlds
+tuning-overtaken = what was tuned is overtaken: by the data of now the plan costs { MONEY($now, $currency) }, not { MONEY($then, $currency) }
+    .means = Data changed after a tuning, so that nothing is known of the plan that would be made now.
+    .hint = tune again
+    .terminal = tune again: beamslot rehearse --tune
 tuning-basis = { $tried ->
         [one] 1 way
        *[other] { $tried } ways
