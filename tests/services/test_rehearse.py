@@ -77,6 +77,17 @@ def test_it_is_written_as_a_workbook(published, tmp_path):
     assert {(row[3], row[4]) for row in risks[-3:]} == {(100, 0)}
 
 
+def test_the_usual_figures_that_it_rests_on_are_named(published):
+    """The mill was asked nothing of people and orders; of receipts one figure was given; nothing else varies."""
+    db, _ = published
+    off = ("beam-outs", "work", "failures")
+    report = rehearse(here(db), replace(FEW, off=off, worries=False, spreads=(("late share", 0.5), ("late days", 3.0))))
+    assert ENGLISH.say(report.lines[-1]) == (
+        "Taken as is usual, for want of figures of the mill's own: 4 % of days away unforeseen, 3 days at a time, 2 % of "
+        "deliveries short, 1 a week protected at short notice, for 14 days."
+    )
+
+
 def test_of_one_run_the_mean_is_known_and_how_sure_it_is_is_not(published):
     db, made = published
     mean = rehearse(here(db), replace(FEW, runs=1)).result["policies"][0]["mean_cost"]

@@ -63,5 +63,17 @@ class Spreads:
         return replace(self, never_away=self.never_away | {crew})
 
 
+def is_share(name: str) -> bool:
+    """Whether a figure of `Spreads` is a part of a whole, 0 to 1, else a number of days or looms."""
+    return name.endswith(("share", "error", "cv"))
+
+
+OF_SOURCE = {
+    "work_cv": Source.WORK, "away_share": Source.PEOPLE, "away_days": Source.PEOPLE, "late_share": Source.RECEIPTS,
+    "late_days": Source.RECEIPTS, "short_share": Source.RECEIPTS, "fail_share": Source.FAILURES,
+    "protected_per_week": Source.ORDERS, "protected_days": Source.ORDERS, "reading_error": Source.BEAM_OUTS,
+}  # fmt: skip
+"""Figure of `Spreads` → the source of which it says how much it varies."""
+
 STILL = Spreads(off=frozenset(Source))
 """Nothing varies."""

@@ -5,6 +5,7 @@ from datetime import date, datetime
 from typing import Any
 
 from tracker.errors import Message, message
+from tracker.rehearsal.sources import OF_SOURCE, Spreads, is_share
 
 Record = Mapping[str, Any]
 POLICIES = {
@@ -18,7 +19,7 @@ POLICIES = {
 
 def said(result: Record) -> tuple[Message, ...]:
     """Everything, the promise first."""
-    return (basis(result), *promise(result), *money(result), *worry_lines(result))
+    return (basis(result), *promise(result), *money(result), *worry_lines(result), *rests_on(result))
 
 
 def basis(result: Record) -> Message:
@@ -68,6 +69,18 @@ def worry_lines(result: Record) -> Iterator[Message]:
                       currency=result["currency"], **_bounds(worry))  # fmt: skip
     if rest := _names(w for w in found if not (w["sure"] and w["mean"] > 0)):
         yield message("rehearsal-worries-open", names=rest)
+
+
+def rests_on(result: Record) -> Iterator[Message]:
+    """The usual figures that were taken for want of any of the mill's own, each named with its value."""
+    usual, off = Spreads(), set(result["off"])
+    names = [name for name, value in result["spreads"].items() if value == getattr(usual, name, None)]
+    taken = [name for name in names if OF_SOURCE[name].value not in off]
+    if taken:
+        yield message("rehearsal-rests-on", names=tuple(
+            message("rehearsal-usual", name=name.replace("_", "-"), value=result["spreads"][name] * (100 if is_share(name) else 1))
+            for name in taken
+        ))  # fmt: skip
 
 
 def cause_of(risk: Record) -> Message:

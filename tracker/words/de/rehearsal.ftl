@@ -121,6 +121,19 @@ rehearsal-worry = { $source ->
        *[orders] Keine kurzfristig geschützte Webmaschine ist
     } etwa { MONEY($worth, $currency) } wert, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher).
 rehearsal-worries-open = In so vielen Läufen nicht sicher etwas wert: { $names }.
+rehearsal-rests-on = Genommen wie üblich, weil die Weberei keine eigenen Zahlen dafür hat: { $names }.
+rehearsal-usual = { $name ->
+        [work-cv] Arbeit schwankt um { NUMBER($value) } %, wo die Methode kein Kürzestes und Längstes nennt
+        [away-share] { NUMBER($value) } % der Tage unvorhergesehen abwesend
+        [away-days] je { NUMBER($value) } Tage
+        [late-share] { NUMBER($value) } % der Lieferungen verspätet
+        [late-days] um { NUMBER($value) } Tage
+        [short-share] { NUMBER($value) } % der Lieferungen unvollständig
+        [fail-share] { NUMBER($value) } % der Umbauten misslingen
+        [protected-per-week] { NUMBER($value) } je Woche kurzfristig geschützt
+        [protected-days] für { NUMBER($value) } Tage
+       *[reading-error] Ablesungen der Ketten um { NUMBER($value) } % falsch
+    }
 rehearsal-source = { $source ->
         [beam-outs] Kettabläufe wie vorhergesagt
         [work] Arbeit so lang wie geplant

@@ -172,6 +172,21 @@ rehearsal-worry = { $source ->
     .means = What the programme would cost less were one thing certain.
 rehearsal-worries-open = Not worth anything for sure in so many runs: { $names }.
     .means = Worries whose worth cannot be told from nothing.
+rehearsal-rests-on = Taken as is usual, for want of figures of the mill's own: { $names }.
+    .means = Which of the figures that a rehearsal rests on are defaults, with their values.
+rehearsal-usual = { $name ->
+        [work-cv] work varying by { NUMBER($value) } % where the method gives no low and high
+        [away-share] { NUMBER($value) } % of days away unforeseen
+        [away-days] { NUMBER($value) } days at a time
+        [late-share] { NUMBER($value) } % of deliveries late
+        [late-days] by { NUMBER($value) } days
+        [short-share] { NUMBER($value) } % of deliveries short
+        [fail-share] { NUMBER($value) } % of conversions failing
+        [protected-per-week] { NUMBER($value) } a week protected at short notice
+        [protected-days] for { NUMBER($value) } days
+       *[reading-error] readings of warps wrong by { NUMBER($value) } %
+    }
+    .means = One figure that is taken for want of the mill's own.
 rehearsal-source = { $source ->
         [beam-outs] beam-outs as forecast
         [work] work as long as planned
