@@ -7,12 +7,12 @@ from test_played_by_hand import booked
 from two_looms import ONE, TWO
 
 from tracker.rehearsal.results import difference, interval, of_policy, risks, when_done, worries
-from tracker.rehearsal.runs import Outcome, PlayedBooking, quantile
+from tracker.rehearsal.runs import TERMS, Outcome, PlayedBooking, quantile
 from tracker.rehearsal.sources import Source
 
 
 def run(number: int, cost: float = 0.0, ends: tuple[int, ...] = (), looms: tuple[PlayedBooking, ...] = ()) -> Outcome:
-    return Outcome(number, (cost, 0.0, 0.0, 0.0, 0.0, 0.0), 0.0, 0.0, ends, looms, 0.0, 0.0)
+    return Outcome(number, (cost, *[0.0] * (len(TERMS) - 1)), 0.0, 0.0, ends, looms, 0.0, 0.0)
 
 
 def test_quantiles_are_values_that_were_met() -> None:

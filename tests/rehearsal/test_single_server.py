@@ -1,5 +1,5 @@
 """One crew, work of exponential length, beam-outs at random: the queue M/G/1, whose mean wait the formula of Pollaczek and
-Khinchine gives: λ E[S²] / (2 (1 - ρ)) (L. Kleinrock, Queueing Systems I, Wiley 1975, section 5.6)."""
+Khinchine gives: λ E[S²] / (2 (1 - ρ)) (L. Kleinrock, Queueing Systems I, Wiley 1975, chapter 5)."""
 
 from dataclasses import replace
 from datetime import time, timedelta
