@@ -54,13 +54,12 @@ def strange_links(page) -> list[str]:
     return page.eval_on_selector_all("a[href]", "all => all.filter(a => a.origin !== location.origin).map(a => a.href)")
 
 
-LONG = ("bookings", "needs", "looms", "looms?loom=A-9", "scenarios")
+LONG = ("", "bookings", "needs", "looms", "looms?loom=A-9", "scenarios")
 
 
 @pytest.mark.parametrize(
     "path",
     [
-        "",
         "looms?loom=A-7&hall=Hall+1",
         *(pytest.param(one, marks=pytest.mark.long) for one in LONG),
     ],

@@ -1,5 +1,6 @@
-"""Purchasing's day through the real server, signed in: what must be ordered, a number, a receipt in part, and another day
-for the rest. No rail is on hand and none on order; A-7 is booked on Wed 6 January 2027, A-10 on the 7th, each with one."""
+"""Purchasing's day through the real server, signed in: what must be ordered, a number, a receipt in part, another day for the
+rest, and a part taken from another kit. No rail is on hand and none on order; A-7 is booked on Wed 6 January 2027, A-10 on the
+7th, each with one."""
 
 from dataclasses import replace
 from datetime import date
@@ -63,4 +64,12 @@ def test_purchasings_day(browser, tmp_path, quick_passwords):  # noqa: F811
         pia.sees("Order 70-10: 1 pc of RAIL expected on Tue 5 Jan 2027.")
         with context.reading() as uow:
             assert [(line.quantity, line.due) for line in uow.mill().receipts] == [(1, date(2027, 1, 5))]
+
+        # until then the one that came goes to the loom that is booked second, once what that costs was read
+        pia.chooses("Kits")
+        pia.presses("Take it")
+        pia.sees("Loom A-7 (Hall 1) gives 1 pc of RAIL to loom A-10 (Hall 1) and then lacks 1 pc")
+        assert held(context) == {"A-7": 1}
+        pia.presses("Yes: Take it")
+        pia.until(lambda: held(context) == {"A-10": 1})
         pia.goes()

@@ -34,7 +34,12 @@ DRAWN = "svg.marks"
 
 
 @pytest.mark.parametrize(
-    ("path", "drawn"), [("", DRAWN), ("bookings", DRAWN), ("needs", ".sheet"), ("scenarios", DRAWN)]
+    ("path", "drawn"),
+    [
+        ("", DRAWN),
+        ("needs", ".sheet"),
+        *(pytest.param(one, DRAWN, marks=pytest.mark.long) for one in ("bookings", "scenarios")),
+    ],
 )
 def test_no_screen_is_wider_than_the_window_or_keeps_anybody_out(small, open_page, path, drawn):
     for page, width in at_each_size(open_page, f"{small}/{path}"):

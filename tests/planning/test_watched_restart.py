@@ -78,7 +78,7 @@ def test_nobody_has_the_trade_that_a_restart_needs():
     )
 
 
-@pytest.mark.parametrize("seed", seeds([0, 1, 4, 15], [3, 8, 10]))
+@pytest.mark.parametrize("seed", seeds([0, 15], [1, 4, 3, 8, 10]))
 def test_no_plan_that_passes_the_check_is_cheaper(seed):
     small = small_problem(seed)
     after = (StepLoad(30, 20.0, {"electrician": 1}, {}),)
