@@ -18,12 +18,14 @@ from tracker.services.plans.kept import keeping_told
 from tracker.services.plans.made_plans import in_force, made_plans, publish_made
 from tracker.services.plans.moves import Move
 from tracker.services.plans.plan import Firm, PlanReport, PlanRequest
-from tracker.services.screens.proposed import proposed, proposed_number
+from tracker.services.screens.proposed import proposed, proposed_number, published_since
 
 LONGEST_S, USUAL_S = 3600, 60
 MOST_SAID = 12
 """Remarks on a plan that are said; the others stand behind a click."""
 MOST_PLANS = 20
+SHOWN = "proposed-plan-shown"
+"""The number of the proposed plan that this session saw last."""
 
 
 def show_proposed(publishes: bool) -> None:
@@ -31,7 +33,9 @@ def show_proposed(publishes: bool) -> None:
     number = access.ask(proposed_number)
     report = access.ask(proposed) if number is not None else None
     if number is None or report is None:
+        _overtaken()
         return
+    st.session_state[SHOWN] = number
     with st.container(border=True):
         st.header(say("proposed-plan", number=str(number)))
         figures(_figures(report))
@@ -43,6 +47,14 @@ def show_proposed(publishes: bool) -> None:
         _said(report)
         if publishes:
             _publish(report, number)
+
+
+def _overtaken() -> None:
+    """What was looked at has gone because somebody else published: that is said, for nothing goes without a word."""
+    shown = st.session_state.get(SHOWN)
+    since = access.ask(published_since, shown) if shown is not None else None
+    if since and since.who != access.context().actor.name:
+        st.warning(literal(say("proposed-overtaken", number=str(shown), now=str(since.number), who=since.who)))
 
 
 def _figures(report: PlanReport) -> list[tuple[str, str, str]]:

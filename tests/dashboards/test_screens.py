@@ -382,8 +382,12 @@ def test_what_a_plan_would_move_stands_on_the_bookings_before_it_is_published(pl
     asked = f"Plan {number} comes into force: 2 looms booked; of the present bookings 1 would be others; its kits are reserved."
     assert app.warning[0].value == asked
     with open_store(planned).unit_of_work("planner") as uow:
-        uow.save_plan(made, published=True)
+        now = uow.save_plan(made, published=True)
         uow.commit()
+    app.run()  # who was looking at the first one hears why it is gone
+    assert app.warning[0].value.startswith(
+        f"Plan {number}, which you were looking at, counts no more: planner has published plan {now} meanwhile."
+    )
     app = screen("bookings").run()
-    assert "made and not published" not in " ".join(one.value for one in app.header)
+    assert not app.warning and "made and not published" not in " ".join(one.value for one in app.header)
     assert "repeat, pilot, kept" in "".join(part.proto.body for part in app.get("html"))

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from tracker.domain.plan import PlanEntry
 from tracker.mill_state.planning import prepare
 from tracker.services.context import Context
 from tracker.services.parts.needs import orders_relied_on
@@ -15,6 +16,13 @@ def proposed_number(context: Context) -> int | None:
         entries, now = uow.plan_entries(), uow.published_number() or 0
     newer = (e.number for e in entries if not e.published and e.scenario is None and e.number > now)
     return max(newer, default=None)
+
+
+def published_since(context: Context, number: int) -> PlanEntry | None:
+    """The plan in force where it was published after the plan `number` was made; else None."""
+    with context.reading() as uow:
+        entries, now = uow.plan_entries(), uow.published_number() or 0
+    return next((entry for entry in entries if entry.number == now > number), None)
 
 
 def proposed(context: Context) -> PlanReport | None:

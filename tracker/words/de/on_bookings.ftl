@@ -65,6 +65,7 @@ proposed-proof = Beweis
 proposed-gap = { NUMBER($gap, maximumFractionDigits: 2) } % offen
 proposed-moves = Was er verschiebt und warum
 proposed-moves-none = Er verschiebt keinen Termin des Plans in Kraft.
+proposed-overtaken = Plan { $number }, den Sie vor sich hatten, gilt nicht mehr: { $who } hat inzwischen Plan { $now } in Kraft gesetzt. Ihrer steht bei den früheren Plänen; machen Sie wieder einen Plan, um einen neben dem in Kraft zu sehen.
 moves-before = Bisher
 moves-now = In diesem Plan
 moves-why = Warum
