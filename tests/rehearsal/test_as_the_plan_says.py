@@ -3,6 +3,7 @@
 from dataclasses import astuple, replace
 from statistics import fmean
 
+import numpy as np
 import pytest
 from made_problems import problem_of
 from two_looms import ONE, TWO, at, problem
@@ -93,3 +94,29 @@ def test_a_beam_two_hours_late_is_waited_for_by_the_crew() -> None:
     assert one.cost.late_beam_out == pytest.approx(90.0)
     assert one.cost.lost_production == pytest.approx(10.0)
     assert one.cause == "beam-out"
+
+
+@pytest.mark.long
+def test_over_20_000_draws_of_its_beam_out_a_booking_costs_what_the_plan_expects() -> None:
+    """Drawn by NumPy's inverse Gaussian (`wald`: mean µ, shape λ, variance µ³/λ), which knows nothing of the planner's quantiles;
+    each loom alone, so without knock-on. 3.29 standard errors: 999 of 1,000 such intervals hold the truth.
+
+    The plan's 99 quantiles leave half a hundredth out at each end, and the dearest draws are among these: the first loom costs 2.54
+    more than its 2,755 (lost production 121.23, not 119.50; late beam-out 3.58, not 2.79). That much, 0.1 %, is let pass."""
+    given = problem_of(12, 4, 2, seed=5)
+    made = plan(given)
+    late = [booking for booking in made.bookings if booking.cost.late_beam_out > 1]
+    assert late
+    for booking in late[:3]:
+        hall = Hall(given, replace(made, bookings=(booking,), left_over=()))
+        window = hall.window_of(booking)
+        assert window
+        mean_h, spread_h = hall.prices._firmed(window)
+        later = np.random.default_rng(7).wald(mean_h, mean_h**2 / spread_h, 20_000) - mean_h
+        worlds = (World({(window.key, window.number): later_h}, {}, {}, {}, {}) for later_h in later.tolist())
+        costs = np.array([astuple(play(hall, world, AS_RECKONED, STILL).done[0].cost) for world in worlds])
+        totals = costs.sum(axis=1)
+        error = 3.29 * totals.std(ddof=1) / np.sqrt(len(totals))
+        assert abs(totals.mean() - booking.cost.total) <= error + booking.cost.total / 1000, booking.key
+        alike = [i for i, term in enumerate(astuple(booking.cost)) if term and not costs[:, i].std() > 0.001]
+        assert costs[0, alike] == pytest.approx(np.array(astuple(booking.cost))[alike], abs=0.01)  # labour and parts
