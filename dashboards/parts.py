@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from html import escape
 
 import streamlit as st
@@ -9,7 +10,7 @@ from streamlit.delta_generator import DeltaGenerator
 
 from dashboards.downloads import offer_table
 from dashboards.look import GREY, INK, KIND_COLOURS, KIND_SIGNS, LINE, REST
-from dashboards.speaking import SPEAKER, number, say
+from dashboards.speaking import SPEAKER, language, number, say
 from dashboards.tables import MOST_ROWS, Head, Row, facts_html, in_order, part_of, table_html
 from tracker.domain.windows import WindowKind
 
@@ -29,7 +30,13 @@ def literal(text: object) -> str:
 
 def of_part(quantity: float, part: str, units: Mapping[str, str]) -> str:
     """`1 pc of RAIL`, `2.5 m of CABLE`."""
-    return say("quantity-of-part", quantity=number(quantity, units.get(part, ""), 3), part=part)
+    return _of_part(quantity, part, units.get(part, ""), language())
+
+
+@lru_cache(maxsize=4096)
+def _of_part(quantity: float, part: str, unit: str, _language: str) -> str:
+    """Hundreds of kits on a page want the same of forty parts each."""
+    return say("quantity-of-part", quantity=number(quantity, unit, 3), part=part)
 
 
 def figures(items: Iterable[Figure]) -> None:
