@@ -25,7 +25,7 @@ from tracker.words import ENGLISH
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
-SCREENS = {"status": "status", "today": "today?crew=Fitters+1&loom=045&hall=Hall+1", "beam_outs": "beam-outs",
+SCREENS = {"status": "status", "today": "today?crew=Fitters+1&loom=R-19&hall=Hall+2", "beam_outs": "beam-outs",
            "bookings": "bookings", "load": "load", "looms": "looms?loom=007", "needs": "needs", "worth": "worth",
            "scenarios": "scenarios", "rehearsal": "rehearsal"}  # fmt: skip
 """Picture → path of the screen."""

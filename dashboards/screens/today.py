@@ -9,6 +9,7 @@ from dashboards.empty import no_looms, no_plan
 from dashboards.open_card import open_card
 from dashboards.parts import literal, of_part
 from dashboards.speaking import SPEAKER, moment, say, span
+from tracker.domain.mill import LoomKey
 from tracker.services.screens.today import DueLoom, Today, today
 
 
@@ -62,6 +63,7 @@ def _looms(found: Today) -> None:
     keys = [(loom.key.loom, loom.key.hall) for loom in found.looms]
     if asked[0] and asked not in keys:  # of another crew, or done
         with st.container(border=True):
+            st.subheader(literal(say("loom-named", loom=LoomKey(asked[1], asked[0]) if asked[1] else asked[0])))
             open_card(asked[0], asked[1], crew)
 
 

@@ -170,7 +170,8 @@ def test_without_a_plan_the_next_step_is_said(tmp_path, monkeypatch):
 
 @pytest.mark.long
 def test_an_address_with_a_loom_that_there_is_not_says_so(mill):
-    assert "77" in look("today", crew="F1", loom="77").info[-1].value
+    app = look("today", crew="F1", loom="77", hall="H")
+    assert app.subheader[0].value == "Loom 77 (H)" and "77" in app.info[-1].value
 
 
 def test_a_photo_stands_beside_its_remark_and_what_is_none_is_refused_beside_its_field(mill):
