@@ -54,7 +54,7 @@ def strange_links(page) -> list[str]:
     return page.eval_on_selector_all("a[href]", "all => all.filter(a => a.origin !== location.origin).map(a => a.href)")
 
 
-LONG = ("", "bookings", "needs", "looms", "looms?loom=A-9", "scenarios")
+LONG = ("", "bookings", "needs", "looms", "looms?loom=A-9")
 
 
 @pytest.mark.parametrize(
