@@ -64,7 +64,7 @@ def _figures(report: PlanReport) -> list[tuple[str, str, str]]:
     against = ""
     if before:
         more = costs - (before.paid - sum(booking.cost.moves for booking in before.bookings))
-        against = say("proposed-against", more=more, currency=plan.currency)
+        against = say("proposed-against", much=abs(more), currency=plan.currency, which="less" if more < 0 else "more")
     gone = [move for move in report.moves if move.before]
     return [
         (say("proposed-costs"), money(costs, plan.currency), against),

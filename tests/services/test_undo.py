@@ -21,9 +21,11 @@ from tracker.services.parts.reservations import release
 from tracker.services.parts.stock import count, issue_kit, receive
 from tracker.services.parts.stockroom import read_stockroom
 from tracker.services.people.audit import check_history, deeds
+from tracker.services.undoing.kinds import kept_kind
 from tracker.services.undoing.undo import undo, would_undo
 from tracker.services.work.record import StageTold, record_stage
 from tracker.services.work.withdrawing import withdraw_stage
+from tracker.store.models import ActRow
 from tracker.words import Speaker
 
 NOON = datetime(2027, 1, 4, 12, tzinfo=UTC)
@@ -271,3 +273,9 @@ def test_method_terms_and_answers_of_a_load_come_back(empty, tmp_path):
         assert uow.method().operations[0].minutes == 60
     with refused(ChangedSince, r"version of the method: 1 then, 3 now \(by Pat"):
         undo(by(empty), number(empty, 2))
+
+
+@pytest.mark.parametrize(("tables", "kind"), [(["jobs"], "nothing"), (["job_ends"], "nothing"), ([], "nothing"),
+                                              (["jobs", "row_changes"], None)])  # fmt: skip
+def test_of_work_that_began_or_ended_there_is_nothing_to_undo(tables, kind):
+    assert kept_kind(ActRow(details={}), tables) == kind

@@ -2,10 +2,12 @@
 
 from collections.abc import Collection
 
-from tracker.store.models import ActRow, PlanRow, RehearsalRow
+from tracker.store.models import ActRow, JobEndRow, JobRow, PlanRow, RehearsalRow
 
 DOES = "undoes"
 """Under which name an act keeps the number of what it undid."""
+JOBS = frozenset({JobRow.__tablename__, JobEndRow.__tablename__})
+"""That work began and ended is only told there; what came of it was written apart."""
 
 
 def kept_kind(act: ActRow, tables: Collection[str]) -> str | None:
@@ -18,4 +20,4 @@ def kept_kind(act: ActRow, tables: Collection[str]) -> str | None:
         return "plan"
     if RehearsalRow.__tablename__ in tables:
         return "rehearsal"
-    return None if tables else "nothing"
+    return "nothing" if JOBS.issuperset(tables) else None

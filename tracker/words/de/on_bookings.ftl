@@ -56,7 +56,10 @@ bookings-reading-overdue = Ablesung überfällig
 bookings-reading-stale = Ablesung alt
 proposed-plan = Plan { $number }, gemacht und nicht veröffentlicht
 proposed-costs = Kostet, ohne Verschiebungen
-proposed-against = { NUMBER($more, maximumFractionDigits: 0) } { $currency } mehr, als der Plan in Kraft kosten sollte
+proposed-against = { NUMBER($much, maximumFractionDigits: 0) } { $currency } { $which ->
+        [less] weniger
+       *[more] mehr
+    }, als der Plan in Kraft kosten sollte
 proposed-booked = Gebucht
 proposed-left = { $many } bleiben übrig
 proposed-moved = Würden wandern

@@ -112,8 +112,11 @@ proposed-plan = Plan { $number }, made and not published
     .means = Heading.
 proposed-costs = Costs, moves left out
     .means = Key figure.
-proposed-against = { NUMBER($more, maximumFractionDigits: 0) } { $currency } more than the plan in force was to cost
-    .means = Below it; a number below 0 says less.
+proposed-against = { NUMBER($much, maximumFractionDigits: 0) } { $currency } { $which ->
+        [less] less
+       *[more] more
+    } than the plan in force was to cost
+    .means = Below it.
 proposed-booked = Booked
     .means = Key figure.
 proposed-left = { $many } left over
