@@ -1,16 +1,19 @@
 """Crews are named by going through time; every case is small enough to follow by hand."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 import numpy as np
 from two_looms import ELECTRICIAN, FITTERS, ONE, TWO, at, problem, window
 from worded import verify
 
 from tracker.domain.mill import LoomKey, Part
-from tracker.domain.plan import CrewTurn
+from tracker.domain.plan import CrewTurn, Need
 from tracker.planning.naming.jobs import Crews, Job
 from tracker.planning.naming.turns import share_out
 from tracker.planning.planner import plan
+
+HALF_HOUR = timedelta(minutes=30)
 
 
 def people(slots, anywhere=(), **there):
@@ -116,6 +119,45 @@ def test_verify_sees_wrong_names():
     assert "no crew is named at" in said(crews=())
     assert "crew Nobody is named at" in said(crews=(replace(whole, crew="Nobody"),))
     assert "the plan states 3" in " ".join(verify(replace(made, crew_changes=3), asked))
+    longer = replace(whole, end=whole.end + HALF_HOUR)
+    assert f"crew {FITTERS.crew} is named from" in said(crews=(longer,)) and "outside the booking" in said(
+        crews=(longer,)
+    )
+    halves = (replace(whole, end=whole.start + 3 * HALF_HOUR), replace(whole, start=whole.start + 2 * HALF_HOUR))
+    assert "while another is there" in said(crews=halves)
+
+
+def test_verify_sees_other_trades_and_tools_at_wrong_hours():
+    # two hours from the beam-out on: fitters alone, then the electrician and the hoist beside them
+    asked = problem({ONE: (window(ONE, at(1, 8)),)}, parts=PARTS, soak_days=0)
+    made = plan(asked, gap=0.0)
+    (booking,) = made.bookings
+    second_hour = (booking.start + 2 * HALF_HOUR, booking.end)
+    electrician, hoist = Need("electrician", "trade", 1, *second_hour), Need("hoist", "tool", 1, *second_hour)
+    assert booking.needs == (electrician, hoist)
+
+    def said(*needs):
+        return verify(replace(made, bookings=(replace(booking, needs=needs),)), asked)
+
+    assert said(hoist, electrician) == ()
+    assert (
+        said()
+        == said(hoist)
+        == ("loom 1 (Hall 1): 0 × electrician is listed at Tue 5 Jan 2027 09:00, its work holds 1 then",)
+    )
+    earlier = replace(electrician, start=booking.start, end=booking.start + 2 * HALF_HOUR)
+    assert said(earlier, hoist) == (
+        "loom 1 (Hall 1): 1 × electrician is listed at Tue 5 Jan 2027 08:00, its work holds 0 then",
+    )
+    assert said(electrician, replace(hoist, amount=2)) == (
+        "loom 1 (Hall 1): 2 × hoist is listed at Tue 5 Jan 2027 09:00, its work holds 1 then",
+    )
+    # a firm booking lists what it was published with
+    firm = replace(asked, previous=made, as_of=at(0, 12))
+    kept = plan(firm, gap=0.0)
+    assert kept.bookings[0].firm and kept.bookings[0].needs == booking.needs and verify(kept, firm) == ()
+    other = replace(kept, bookings=(replace(kept.bookings[0], needs=(earlier, hoist)),))
+    assert "1 × electrician is listed at Tue 5 Jan 2027 08:00" in " ".join(verify(other, firm))
 
 
 def test_one_crew_on_two_looms_at_once_is_seen():

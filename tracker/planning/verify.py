@@ -41,6 +41,7 @@ CHECKS: tuple[Check, ...] = (
     order.held_bookings_stay,
     order.moves_as_stated,
     names.named_as_stated,
+    names.needs_as_stated,
     costs.costs_of_bookings,
     costs.costs_of_left_over,
     costs.no_booking_dearer_than_leaving,

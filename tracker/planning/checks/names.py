@@ -1,16 +1,22 @@
-"""Who does what, as a plan names it: at work, one loom at a time, changes as stated (MODEL.md, section 3)."""
+"""Who does what and when, as a plan names it: at work, one loom at a time, changes as stated, other trades and tools when the
+work asks for them (MODEL.md, section 3)."""
 
-from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import datetime
 
 from tracker.domain.mill import LoomKey
-from tracker.domain.plan import Booking
+from tracker.domain.plan import Booking, Need
 from tracker.domain.shifts import crews_of
+from tracker.domain.words import fold
 from tracker.errors import Message, message
-from tracker.planning.checks.case import Case, Hold
+from tracker.planning.checks.case import SLOT, Case, Hold
+from tracker.planning.checks.shared import as_asked, other_trades, tools_of
 
 By = Mapping[int, str]
 """Slot → name of the crew."""
+Held = Counter[tuple[datetime, str]]
+"""(begin of a half hour, folded trade or tool) → heads, or how many."""
 
 
 class _AtWork:
@@ -38,6 +44,7 @@ def named_as_stated(case: Case) -> Iterator[Message]:
     for booking in case.plan.bookings:
         hold, by = holds[booking.key], named[booking.key]
         yield from _somebody(case, hold, by)
+        yield from _within(case, booking)
         yield from _at_work(case, there, booking.key, by)
         yield from _keeps(case, there, booking, by)
         changes += _changes(case, there, hold, by)
@@ -60,6 +67,17 @@ def _somebody(case: Case, hold: Hold, by: By) -> Iterator[Message]:
     bare = [slot for slot in hold.slots if slot not in by]
     if bare and not hold.fixed:
         yield message("nobody-named", loom=hold.key, at=case.at(case.begin(bare[0])))
+
+
+def _within(case: Case, booking: Booking) -> Iterator[Message]:
+    """A crew is there from the start of the booking to its end at most, one crew after the other."""
+    before = booking.start
+    for turn in booking.crews:
+        if not before <= turn.start < turn.end <= booking.end:
+            yield message(
+                "turn-outside", loom=booking.key, crew=turn.crew, start=case.at(turn.start), end=case.at(turn.end)
+            )
+        before = max(before, turn.end)
 
 
 def _at_work(case: Case, there: _AtWork, key: LoomKey, by: By) -> Iterator[Message]:
@@ -118,3 +136,43 @@ def _may_change(case: Case) -> bool:
     takes another loom while one hall is shut may not be free when it opens."""
     shut = any(closure.hall and closure.stops != "weaving" for closure in case.mill.closures)
     return _mixed(case) or shut or bool(case.firm) or bool(case.problem.in_work)
+
+
+def needs_as_stated(case: Case) -> Iterator[Message]:
+    """Every booking lists each other trade and each tool in the half hours in which its work holds them, a firm one as it was
+    published; nothing is asked of a plan that names nobody."""
+    if case.plan.crew_changes is None:
+        return
+    holds = {hold.key: hold for hold in case.holds}
+    for booking in case.plan.bookings:
+        hold = holds[booking.key]
+        listed, held = _listed(booking.needs), _held(case, hold) if hold.needs is None else _listed(hold.needs)
+        other = sorted(of for of in {*listed, *held} if listed[of] != held[of])
+        if other:
+            at, what = other[0]
+            yield message(
+                "needs-otherwise",
+                loom=hold.key,
+                listed=listed[at, what],
+                what=what,
+                at=case.at(at),
+                held=held[at, what],
+            )
+
+
+def _listed(needs: Iterable[Need]) -> Held:
+    listed: Held = Counter()
+    for need in needs:
+        begin = need.start
+        while begin < need.end:
+            listed[begin, fold(need.what)] += need.amount
+            begin += SLOT
+    return listed
+
+
+def _held(case: Case, hold: Hold) -> Held:
+    held: Held = Counter()
+    for of_step in (lambda step: other_trades(case, step), tools_of):
+        for what, slot, amount in as_asked(hold, of_step):
+            held[case.begin(slot), what] += amount
+    return held

@@ -155,14 +155,14 @@ def _used(
     use: dict[str, Use] = defaultdict(Counter)
     fixed: dict[str, Use] = defaultdict(Counter)
     for hold in case.holds:
-        listed = _as_listed(case, hold, kind) if hold.needs is not None else _as_asked(hold, of_step)
+        listed = _as_listed(case, hold, kind) if hold.needs is not None else as_asked(hold, of_step)
         for what, slot, amount in listed:
             use[what][hold.key.hall, slot] += amount
             fixed[what][hold.key.hall, slot] += amount * hold.fixed
     return use, fixed
 
 
-def _as_asked(hold: Hold, of_step: Callable[[StepLoad], Mapping[str, int]]) -> Iterator[tuple[str, int, int]]:
+def as_asked(hold: Hold, of_step: Callable[[StepLoad], Mapping[str, int]]) -> Iterator[tuple[str, int, int]]:
     """(trade or tool, slot, amount) by the steps of its content."""
     for what, amounts in held_by_slot(hold.content, of_step, hold.pause is not None).items():
         for i, amount in amounts.items():
