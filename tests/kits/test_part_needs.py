@@ -1,5 +1,6 @@
 """Net needs by part and week. Expected figures are worked out by hand; Mon 4 Jan 2027 is the first day of W01."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime
 
 from kit_samples import AS_OF, booking, key, mill, plan
@@ -139,17 +140,34 @@ def test_left_over_looms_may_be_wanted_earlier():
     assert rows["2027-W05"].gross_left_over == 1
 
 
-def test_parts_that_come_back_serve_the_next_loom_from_the_next_day():
-    # One gauge. It comes back on Wed 6 Jan; loom 2 of the same day lacks it, loom 3 of Thursday would have it.
-    made = plan(*(booking(loom, date(2027, 1, d), GAUGE=1) for loom, d in (("1", 6), ("3", 7))))
-    back = {key("1"): {"GAUGE": 1.0}, key("3"): {"GAUGE": 1.0}}
-    rows = by_week(needs(made, mill(Part("GAUGE", 1)), AS_OF, OnTheFloor(coming_back=back)), "GAUGE")
-    assert (rows["2027-W01"].gross, rows["2027-W01"].receipts, rows["2027-W01"].net) == (2, 2, 0)
-    same_day = plan(*(booking(loom, date(2027, 1, 6), GAUGE=1) for loom in ("1", "2")))
-    assert (
-        by_week(needs(same_day, mill(Part("GAUGE", 1)), AS_OF, OnTheFloor(coming_back=back)), "GAUGE")["2027-W01"].net
-        == 1
+def gauges(*days, **terms):
+    """One gauge that takes a week to come, and looms that need it on these days of January and give it back the same day."""
+    made = plan(*(booking(str(n), date(2027, 1, d), GAUGE=1) for n, d in enumerate(days)))
+    back = {made_of.key: {"GAUGE": 1.0} for made_of in made.bookings}
+    hall = mill(Part("GAUGE", 1, lead_time_days=7))
+    hall = replace(hall, terms=replace(hall.terms, **terms))
+    return by_week(needs(made, hall, AS_OF, OnTheFloor(coming_back=back)), "GAUGE")
+
+
+def test_what_comes_back_counts_like_an_order_of_that_day():
+    # Back on Wed 6 Jan. Plans made until then hold it for used up as far as an order of Thu 7 Jan, the day after, would come
+    # too late: it comes on Thu 14 Jan, for conversions from Fri 15 Jan on. So one of Thu 14 Jan wants a second gauge, in on
+    # Wed 13 Jan and ordered a week before, and one of Fri 15 Jan does not.
+    early, late = gauges(6, 14), gauges(6, 15)
+    assert (early["2027-W02"].net, early["2027-W02"].due, early["2027-W02"].order_by) == (
+        1,
+        date(2027, 1, 13),
+        date(2027, 1, 6),
     )
+    assert [touched.loom for touched in early["2027-W02"].falls] == ["1"]
+    assert [row.net for row in late.values()] == [0, 0]
+    # what is there is told as it is: the gauge is back in the week in which it was used
+    assert [(row.gross, row.receipts, row.on_hand_end) for row in late.values()] == [(1, 1, 1), (1, 1, 1)]
+
+
+def test_what_comes_back_serves_from_the_next_day_where_no_plan_relies_on_orders():
+    assert gauges(6, 7, plan_with_orders=False)["2027-W01"].net == 0
+    assert gauges(6, 6, plan_with_orders=False)["2027-W01"].net == 1
 
 
 def test_an_unknown_part_is_refused_by_name_and_loom():

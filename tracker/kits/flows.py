@@ -20,3 +20,5 @@ class Flow(NamedTuple):
     """It is an open order line that is not past its date."""
     not_come: bool = False
     """It is an order line past its date: it is not ordered again, and is to be had like what is ordered now."""
+    counts: date | None = None
+    """For what comes back from a booked conversion: the day from which it is there for those that follow; None = its own."""

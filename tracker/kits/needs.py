@@ -11,7 +11,7 @@ from tracker.domain.calendars import iso_week
 from tracker.domain.days import ONE_DAY, Days
 from tracker.domain.mill import Mill, Part
 from tracker.domain.needs import LoomQuantities, PartWeek, StillOut, Touched
-from tracker.domain.ordering import lead_time_days
+from tracker.domain.ordering import Returning, lead_time_days
 from tracker.domain.plan import Plan
 from tracker.domain.stock import TOLERANCE
 from tracker.domain.words import natural_key
@@ -55,7 +55,8 @@ def needs(
 
     What should have been needed before `as_of` is needed now. What should have come is not ordered again: it counts like an
     order placed now. Nor is what an open order line brings as soon as an order placed now would, though it comes after its
-    need. A part that cannot be ordered has its net, and no order.
+    need. What comes back from a conversion counts like an order placed on the day of its end (`Returning`), so that every
+    plan made until then finds what it needs. A part that cannot be ordered has its net, and no order.
 
     Raises `DataError` where a kit holds a part that the mill does not know.
     """
@@ -63,6 +64,7 @@ def needs(
     today = days.local(as_of)
     flows = _receipts(mill, floor.still_out, today)
     _add_bookings(flows, plan, days, today, floor)
+    _add_returns(flows, plan, mill, floor, today)
     _add_kits(flows, floor.held, today)
     _add_kits(flows, left_over.parts, max(today, left_over.day or _later(plan, mill, days)), left_over=True)
     _refuse_unknown(flows, mill)
@@ -99,8 +101,26 @@ def _add_bookings(
         day = max(today, days.local(booking.start))
         for part, quantity in missing(booking.parts, {}, floor.issued.get(booking.key, {})).items():
             flows[part].append(Flow(day, -quantity, booking.key))
-        for part, quantity in floor.coming_back.get(booking.key, {}).items():
-            flows[part].append(_coming(days.local(booking.end), quantity, today))
+
+
+def _add_returns(flows: dict[str, list[Flow]], plan: Plan, mill: Mill, floor: OnTheFloor, today: date) -> None:
+    """What comes back from a booked conversion is there for a later booking once every plan counts with it, and for what is
+    needed after the last booking as soon as it is back."""
+    if not floor.coming_back:
+        return
+    zone = mill.terms.zone
+    ends = {
+        booking.key: booking.end.astimezone(zone).date()
+        for booking in plan.bookings
+        if booking.key in floor.coming_back
+    }
+    last = {part: max((flow.day for flow in found if flow.key), default=today) for part, found in flows.items()}
+    returning = Returning(mill, today, max([today, *ends.values()]))
+    for key, end in ends.items():
+        for name, quantity in floor.coming_back[key].items():
+            flow, part = _coming(end, quantity, today), mill.parts.get(name)
+            counts = min(returning.counts_on(part, flow.day), last.get(name, today)) if part else flow.day
+            flows[name].append(flow._replace(counts=counts) if counts > flow.day else flow)
 
 
 def _add_kits(flows: dict[str, list[Flow]], kits: LoomQuantities, day: date, left_over: bool = False) -> None:
@@ -133,8 +153,10 @@ def _part_weeks(
 ) -> list[PartWeek]:
     soonest = None if lead is None else days.soonest_delivery(today, lead)
     by_week = _by_week(flows)
-    ordered = _by_week(_no_later(flows, soonest, today)) if soonest and any(flow.line for flow in flows) else by_week
-    periods, judged = ([of.get(monday, []) for monday in weeks] for of in (by_week, ordered))
+    counted = [flow._replace(day=flow.counts) if flow.counts else flow for flow in flows]
+    relied = _by_week(counted) if any(flow.counts for flow in flows) else by_week
+    ordered = _by_week(_no_later(counted, soonest, today)) if soonest and any(flow.line for flow in flows) else relied
+    periods, judged, relied = ([of.get(monday, []) for monday in weeks] for of in (by_week, ordered, relied))
     net = net_periods(
         part.on_hand,
         ([flow.quantity for flow in period] for period in judged),
@@ -154,7 +176,7 @@ def _part_weeks(
         rows.append(week)
     if soonest is None:
         return rows
-    return with_falls(_with_touched(rows, part, periods, days, soonest), part, periods, soonest)
+    return with_falls(_with_touched(rows, part, relied, days, soonest), part, relied, soonest)
 
 
 def _no_later(flows: Iterable[Flow], soonest: date, today: date) -> list[Flow]:
