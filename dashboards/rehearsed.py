@@ -9,7 +9,16 @@ import pandas as pd
 from dashboards.speaking import SPEAKER, day, moment, money, number, say, share
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.mill import LoomKey
-from tracker.services.plans.rehearsal_says import POLICIES, cause_of, source_of
+from tracker.services.plans.rehearsal_says import (
+    POLICIES,
+    cause_of,
+    figure_of,
+    from_where,
+    grounds_of,
+    records_of,
+    source_of,
+    whose,
+)
 from tracker.services.plans.tuning_says import ways_said
 
 Record = Mapping[str, Any]
@@ -74,6 +83,15 @@ def risk_rows(result: Record, zone: Any) -> Rows:
         [loom_cell(LoomKey(of["hall"], of["loom"])), of["hall"], _moment(of["start"], zone), _percent(of["on_time"]),
          _percent(of["lost"]), SPEAKER.say(cause_of(of))]
         for of in result["bookings"]
+    ]  # fmt: skip
+
+
+def ground_rows(result: Record) -> Rows:
+    """From where each figure comes that was drawn by."""
+    return [
+        [SPEAKER.say(figure_of(of)), SPEAKER.say(whose(of)), SPEAKER.say(from_where(of)),
+         SPEAKER.say(told) if (told := records_of(of)) else ""]
+        for of in grounds_of(result)
     ]  # fmt: skip
 
 

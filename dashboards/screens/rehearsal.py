@@ -16,6 +16,7 @@ from dashboards.rehearsed import (
     cost_frame,
     done_rows,
     figures_of,
+    ground_rows,
     policy_rows,
     policy_word,
     risk_rows,
@@ -75,6 +76,7 @@ def _shown(board: RehearsalBoard, result: Any) -> None:
     _costs(result)
     _worries(result)
     _risks(board, result)
+    _grounds(result)
 
 
 def _costs(result: Any) -> None:
@@ -113,6 +115,15 @@ def _risks(board: RehearsalBoard, result: Any) -> None:
     if len(rows) > RISKS_SHOWN:
         with st.expander(say("rehearsal-others", many=len(rows) - RISKS_SHOWN)):
             table(columns, rows[RISKS_SHOWN:], name="other risks", files=False)
+
+
+def _grounds(result: Any) -> None:
+    if rows := ground_rows(result):
+        st.header(say("rehearsal-grounds"))
+        columns = heads(
+            "rehearsal-head-varies", "rehearsal-head-whose", "rehearsal-head-from", "rehearsal-head-records"
+        )
+        table(columns, rows, sorts=False, name="grounds")
 
 
 # ---- play it

@@ -67,14 +67,18 @@ def test_it_is_written_as_a_workbook(published, tmp_path):
     rehearse(here(db), replace(FEW, off=STILL[1:], worries=True))
     write_rehearsal_workbook(here(db), tmp_path / "r.xlsx")
     book = load_workbook(tmp_path / "r.xlsx")
-    assert book.sheetnames == ["Done by", "Costs", "Worries", "Bookings at risk"]
-    done, costs, worries, risks = ([[cell.value for cell in row] for row in sheet.rows] for sheet in book)
+    assert book.sheetnames == ["Done by", "Costs", "Worries", "Bookings at risk", "Rests on"]
+    done, costs, worries, risks, grounds = ([[cell.value for cell in row] for row in sheet.rows] for sheet in book)
     # one of three is a third, so a quarter of three looms is one, three quarters are three
     ends = [at(day, hour).replace(tzinfo=None) for day, hour in ((0, 16), (1, 14), (3, 10))]
     assert done[-3:] == [[looms, 100, *[end] * 4] for looms, end in enumerate(ends, 1)]
     assert costs[-1][0] == "the plan, kept" and costs[-1][6] == pytest.approx(made.objective)
     assert worries[-1][0] == "beam-outs as forecast" and worries[-1][1] == 0
     assert {(row[3], row[4]) for row in risks[-3:]} == {(100, 0)}
+    assert grounds[-2:] == [
+        ["use of warp varying by 0 % from day to day", "the mill", "as asked for, or by the terms", None],
+        ["readings of warps wrong by 2 %", "the mill", "usual", None],
+    ]
 
 
 def test_the_usual_figures_that_it_rests_on_are_named(published):

@@ -26,12 +26,15 @@ class RehearsalWords:
     causes: Sequence[str]
     policies: Mapping[str, str]
     """How it was played → its words."""
+    grounds: Sequence[Sequence[str]]
+    """Of each figure that was drawn by: what varies and how much, for whom, from where it comes, how many records."""
 
 
 def rehearsal_sheets(result: Mapping[str, Any], words: RehearsalWords, write: Wording) -> list[TidySheet]:
     """Sheets of a rehearsal as it is kept. Moments are local, money is in the currency of the plan."""
     sheets = [
         _done(result, words, write), _costs(result, words, write), _worries(result, words, write), _bookings(result, words, write),
+        _grounds(words, write),
     ]  # fmt: skip
     return [sheet for sheet in sheets if sheet.rows]
 
@@ -87,6 +90,12 @@ def _bookings(result: Mapping[str, Any], words: RehearsalWords, write: Wording) 
         for cause, of in zip(words.causes, result["bookings"], strict=True)
     ]
     return write.sheet("book-at-risk", columns, rows, [write.say("book-at-risk-about")])
+
+
+def _grounds(words: RehearsalWords, write: Wording) -> TidySheet:
+    columns = [write.col(code) for code in ("col-varies", "col-taken-for", "col-comes-from", "col-records")]
+    rows = [list(ground) for ground in words.grounds]
+    return write.sheet("book-rests-on", columns, rows, [write.say("book-rests-on-about")])
 
 
 def _moment(at: str | None) -> datetime | None:

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from tracker.arrays.inverse_gaussian import cdf, quantile
 from tracker.domain.mill import Crew, LoomKey
 from tracker.domain.windows import Window, WindowKind
-from tracker.rehearsal.sources import Source, Spreads
+from tracker.rehearsal.sources import MILL, Source, Spreads, of_crew, of_supplier
 
 BEAM_OUTS = (WindowKind.REPEAT, WindowKind.STYLE)
 TRIES = 8
@@ -74,13 +74,14 @@ class Drawing:
         windows: Mapping[LoomKey, Iterable[Window]],
         elapsed_h: Mapping[LoomKey, float],
         crews: Iterable[tuple[Crew, bool]],
-        lines: Iterable[str],
+        lines: Mapping[str, str | None],
         days: int,
         spreads: Spreads,
     ):
         """`elapsed_h`: running hours since each loom's reading, in which its beam has not come. `crews`: rows, and whether
-        of the lead trade. `lines`: order lines, and parts that may still be ordered. `days`: calendar days ahead."""
-        self.spreads, self.days, self.lines, self.looms = spreads, days, tuple(lines), tuple(windows)
+        of the lead trade. `lines`: order lines, and parts that may still be ordered, with their supplier. `days`: calendar days
+        ahead."""
+        self.spreads, self.days, self.lines, self.looms = spreads, days, lines, tuple(windows)
         self.crews = {
             (c.crew, i)
             for c, lead in crews if c.crew not in spreads.never_away
@@ -144,23 +145,26 @@ class Drawing:
         return {k: tuple(stream(seed, number, Source.WORK, k).standard_normal(TRIES).tolist()) for k in self.looms}
 
     def _fails(self, seed: int, number: int) -> dict[LoomKey, tuple[bool, ...]]:
-        if not self._on(Source.FAILURES) or not self.spreads.fail_share:
+        share = self.spreads.of("fail_share", MILL)
+        if not self._on(Source.FAILURES) or not share:
             return {}
         # one stream for all: a draw decides by itself, so the order of the looms is all that must stay
-        drawn = stream(seed, number, Source.FAILURES).random((len(self.looms), TRIES)) < self.spreads.fail_share
+        drawn = stream(seed, number, Source.FAILURES).random((len(self.looms), TRIES)) < share
         return {self.looms[i]: tuple(drawn[i].tolist()) for i in np.flatnonzero(drawn.any(axis=1))}
 
     def _away(self, seed: int, number: int) -> dict[tuple[str, int], frozenset[int]]:
         """Days of presence and absence by turns, both of geometric length; who is there today is there today."""
-        spreads, found = self.spreads, {}
-        if not self._on(Source.PEOPLE) or not spreads.away_share:
+        found = {}
+        if not self._on(Source.PEOPLE):
             return {}
-        falls_ill = spreads.away_share / (spreads.away_days * (1 - spreads.away_share))
         for name in sorted(self.crews):
+            whose = of_crew(name[0], lead=name[1] < 0)
+            share, long = (self.spreads.of(figure, *whose) for figure in ("away_share", "away_days"))
+            falls_ill = share / (long * (1 - share))
             chance = stream(seed, number, Source.PEOPLE, name).random(self.days + 1)
             away, days = False, []
             for day in range(1, self.days + 1):
-                away = chance[day] >= 1 / spreads.away_days if away else chance[day] < falls_ill
+                away = chance[day] >= 1 / long if away else chance[day] < falls_ill
                 if away:
                     days.append(day)
             if days:
@@ -168,22 +172,23 @@ class Drawing:
         return found
 
     def _late(self, seed: int, number: int) -> dict[str, int]:
-        spreads, found = self.spreads, {}
-        if not self._on(Source.RECEIPTS) or not spreads.late_days:
+        found = {}
+        if not self._on(Source.RECEIPTS):
             return {}
-        for line in self.lines:
+        for line, supplier in self.lines.items():
             late, long = stream(seed, number, Source.RECEIPTS, line).random(2)
-            if late < spreads.late_share:
-                found[line] = max(1, ceil(-log(1 - long) * spreads.late_days))
+            mean = self.spreads.usual_lateness(supplier)
+            if mean and late < self.spreads.of("late_share", *of_supplier(supplier)):
+                found[line] = max(1, ceil(-log(1 - long) * mean))
         return found
 
     def _short(self, seed: int, number: int) -> dict[str, float]:
         if not self._on(Source.RECEIPTS):
             return {}
         found = {}
-        for line in self.lines:
+        for line, supplier in self.lines.items():
             short, share = stream(seed, number, Source.RECEIPTS, (line, "short")).random(2)
-            if short < self.spreads.short_share:
+            if short < self.spreads.of("short_share", *of_supplier(supplier)):
                 found[line] = float(0.5 + share / 2)
         return found
 
@@ -191,8 +196,9 @@ class Drawing:
         if not self._on(Source.ORDERS) or not self.looms:
             return ()
         draws, found = stream(seed, number, Source.ORDERS), []
+        a_week = self.spreads.of("protected_per_week", MILL)
         for week in range(self.days // 7 + 1):
-            for _ in range(draws.poisson(self.spreads.protected_per_week)):
+            for _ in range(draws.poisson(a_week)):
                 day, loom = week * 7 + int(draws.integers(7)), self.looms[int(draws.integers(len(self.looms)))]
                 found.append((day, loom))
         return tuple(sorted(found, key=lambda one: one[0]))

@@ -22,7 +22,7 @@ from tracker.planning.checks.parts import order_comes, receipts_of
 from tracker.planning.checks.shared import held_by_slot, other_trades, tools_of
 from tracker.planning.problem import PlanningProblem
 from tracker.rehearsal.drawing import BEAM_OUTS, Drawing, World
-from tracker.rehearsal.sources import Spreads
+from tracker.rehearsal.sources import Spreads, Whose
 
 CREW = 0
 """The pool of crews of the lead trade; other trades and tools are numbered after it."""
@@ -66,6 +66,7 @@ class Delivery:
     """Days from today to the day on which it is due."""
     lead_days: float
     """Calendar days to a new order."""
+    supplier: str | None = None
 
 
 class Hall:
@@ -224,8 +225,12 @@ class Hall:
         first, last = (case.begin(slot).astimezone(self.terms.zone).date() for slot in (start, end - 1))
         return all(day in case.working_days(hall) for day in days_between(first, last)[1:-1])
 
-    def spread_of_work(self, content: WorkContent, spreads: Spreads) -> float:
-        """Coefficient of variation of the minutes that vary: by the method's low and high, else the default."""
+    def spread_of_work(self, key: LoomKey, content: WorkContent, spreads: Spreads) -> float:
+        """Coefficient of variation of the minutes that vary: as asked for, else by what was recorded of the loom's type, else by
+        the method's low and high, else the default."""
+        figure = spreads.recorded("work_cv", Whose("type", self.case.mill.looms[key].machine_type))
+        if figure or "work_cv" in spreads.asked:
+            return figure.value if figure else spreads.work_cv
         return time_variation(content, spreads.work_cv)
 
     def left_over(self, key: LoomKey) -> float:
@@ -300,10 +305,11 @@ class Hall:
             part = case.mill.parts[name]
             lead = part.lead_time_days
             lead = float(case.terms.lead_time_none_given_days) if lead is None else lead
-            for i, (due, quantity) in enumerate(receipts_of(case, name)):
-                found.append(Delivery(f"{name} {i}", name, quantity, (due - case.today).days, lead))
+            for i, (due, line) in enumerate(receipts_of(case, name)):
+                supplier = line.supplier or part.supplier
+                found.append(Delivery(f"{name} {i}", name, line.quantity, (due - case.today).days, lead, supplier))
             if comes := order_comes(case, part):
-                found.append(Delivery(name, name, float("inf"), (comes - case.today).days, lead))
+                found.append(Delivery(name, name, float("inf"), (comes - case.today).days, lead, part.supplier))
         return tuple(found)
 
     @cached_property
@@ -331,5 +337,5 @@ class Hall:
                 elapsed[key] = max(0.0, running.hours_between(outs[0].reading_at, problem.as_of))
         lead = crews_of(self.case.mill, self.terms.lead_trade)
         crews = [(crew, crew in lead) for crew in self.case.mill.crews if crew.heads > 0]
-        lines = [supply.line for supply in self.supplies]
+        lines = {supply.line: supply.supplier for supply in self.supplies}
         return Drawing(problem.windows, elapsed, crews, lines, self.slots // 48 + 1, spreads)

@@ -130,10 +130,11 @@ class KnownByThen:
     def promises(self, run: RunSoFar, t: int) -> Iterator[tuple[int, str, float]]:
         """(days from today, part, quantity) of what is promised. A line that did not come on its day is reckoned with after the
         usual lateness, from today on: lateness that is exponential is as long for who has waited already."""
-        today, usual = self.hall.day[t], max(1, ceil(self.spreads.late_days))
+        today = self.hall.day[t]
         for line in run.arrivals:
             if line.known <= t:
                 quantity = self._plenty if line.promised == inf else line.promised
+                usual = max(1, ceil(self.spreads.usual_lateness(line.supplier)))
                 yield line.day if line.day >= today else today + usual, line.part, quantity
 
     def _receipts(self, run: RunSoFar, t: int) -> Iterator[Receipt]:

@@ -29,6 +29,7 @@ class Arrival(NamedTuple):
     """How much of it."""
     known: int = 0
     """The slot from which on anybody knows of it."""
+    supplier: str = ""
 
 
 class Outset:
@@ -58,10 +59,11 @@ class Outset:
             share = 1.0 if endless else self.world.short.get(line.line, 1.0)
             came = line.quantity if share == 1.0 else float(int(line.quantity * share))
             slot = self.hall.midnight(day + 1)
-            found.append(Arrival(slot, line.part, came, line.day, line.quantity))
+            supplier = line.supplier or ""
+            found.append(Arrival(slot, line.part, came, line.day, line.quantity, supplier=supplier))
             if came < line.quantity:
                 again, lacks = day + int(line.lead_days), line.quantity - came
-                found.append(Arrival(self.hall.midnight(again + 1), line.part, lacks, again, lacks, slot))
+                found.append(Arrival(self.hall.midnight(again + 1), line.part, lacks, again, lacks, slot, supplier))
         return sorted(found, reverse=True)
 
     def booked(self) -> Iterator[PlayedLoom]:

@@ -17,7 +17,7 @@ from tracker.rehearsal.outset import Outset, machine_type
 from tracker.rehearsal.people import People
 from tracker.rehearsal.policies import HELD_SLOTS, Policy
 from tracker.rehearsal.reckoning import cost_of, lost_by_failing, lost_by_standing
-from tracker.rehearsal.sources import Spreads
+from tracker.rehearsal.sources import MILL, Spreads
 
 TOLERANCE = 1e-6
 
@@ -37,6 +37,7 @@ class Play:
         self.pilots = {machine_type(hall, b.key): b.key for b in hall.plan.bookings if b.pilot and policy.follows_plan}
         self.stock, self.arrivals = dict(hall.usable), self.outset.arrivals()
         self.notices = list(reversed(world.protected))
+        self.protected_days = round(spreads.of("protected_days", MILL))
         self.protected: dict[LoomKey, int] = {}
         """Loom → the slot from which it is free again."""
         looms = self.outset.booked() if policy.follows_plan else self.outset.unbooked()
@@ -83,7 +84,7 @@ class Play:
             self.stock[came.part] = self.stock.get(came.part, 0.0) + came.quantity
         while self.notices and self.notices[-1][0] <= self.hall.day[t]:
             day, key = self.notices.pop()
-            self.protected[key] = self.hall.midnight(day + int(self.spreads.protected_days))
+            self.protected[key] = self.hall.midnight(day + self.protected_days)
 
     # ---- who goes on
 
@@ -222,7 +223,7 @@ class Play:
         drawn = self.world.work.get(loom.key)
         if not drawn:
             return 1.0
-        cv = self.hall.spread_of_work(loom.content, self.spreads)
+        cv = self.hall.spread_of_work(loom.key, loom.content, self.spreads)
         return max(0.05, round(lognormal(drawn[loom.tries % len(drawn)], cv), 2))
 
     # ---- who stands

@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import datetime
 from statistics import fmean
 
 from tracker.domain.method import Method
@@ -46,6 +47,10 @@ class TypeLearning:
     """Conversions with minutes that could be compared with the method's."""
     biases: tuple[OperationBias, ...] = ()
     """By size, the furthest from 1 first."""
+    off_curve: tuple[float, ...] = ()
+    """Of each that could be compared, recorded minutes ÷ those that the curve says."""
+    since: datetime | None = None
+    """When the first of those began."""
 
     @property
     def factor(self) -> float:
@@ -143,11 +148,16 @@ def standard_curve(terms: Terms) -> Curve:
 
 
 def _type(machine_type: str, done: Sequence[FinishedConversion], mill: Mill) -> TypeLearning:
-    measured = [(one.number, one.ratio) for one in done if one.ratio]
+    compared = [one for one in done if one.ratio]
+    measured = [(one.number, one.ratio) for one in compared if one.ratio]
     curve = fit_curve(standard_curve(mill.terms), [n for n, _ in measured], [ratio for _, ratio in measured])
     counts = {one.conversion.crew: one.number for one in done}
     crews = tuple(_crews(mill, machine_type) or counts)
-    return TypeLearning(machine_type, curve, counts, crews, len(measured), _biases(done, curve, mill.terms))
+    return TypeLearning(
+        machine_type, curve, counts, crews, len(measured), _biases(done, curve, mill.terms),
+        tuple(ratio / curve.factor(number) for number, ratio in measured),
+        min((one.conversion.started_at for one in compared), default=None),
+    )  # fmt: skip
 
 
 def _crews(mill: Mill, machine_type: str) -> list[str]:

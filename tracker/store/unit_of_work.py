@@ -16,6 +16,7 @@ from sqlalchemy.orm import Session
 from tracker.domain.clock import now
 from tracker.domain.method import Method
 from tracker.domain.mill import LoomKey, Mill
+from tracker.domain.past import Past
 from tracker.domain.people import Act
 from tracker.domain.photos import Photo
 from tracker.domain.plan import Booking, Plan, PlanEntry
@@ -28,7 +29,20 @@ from tracker.domain.stock import Movement, Reservation
 from tracker.domain.tables import TABLES
 from tracker.domain.terms import Terms
 from tracker.errors import Message, TrackerError, message
-from tracker.store import alarms, connecting, loads, mill, people, photos, plans, progress, rehearsals, since, stock
+from tracker.store import (
+    alarms,
+    connecting,
+    loads,
+    mill,
+    past,
+    people,
+    photos,
+    plans,
+    progress,
+    rehearsals,
+    since,
+    stock,
+)
 from tracker.store.history import seal
 from tracker.store.rows import read_rows
 from tracker.store.written import note_written
@@ -169,6 +183,10 @@ class UnitOfWork:
     def since_plan(self, number: int) -> EnteredSince:
         """What was entered since the plan of that number was saved."""
         return since.since_plan(self.session, number, self.zone)
+
+    def past(self) -> Past:
+        """How order lines, absences and protected looms went."""
+        return past.read_past(self.session, self.zone)
 
     def published_number(self) -> int | None:
         return rehearsals.published_number(self.session)

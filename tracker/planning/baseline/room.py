@@ -214,8 +214,8 @@ class Room:
         for part, i in self.parts.items():
             stock = mill.parts[part]
             supply[i] += stock.on_hand - stock.safety_stock - case.problem.taken.get(part, 0.0)
-            for due, quantity in receipts_of(case, part):
-                supply[i, (due - case.today).days + 1 :] += quantity
+            for due, line in receipts_of(case, part):
+                supply[i, (due - case.today).days + 1 :] += line.quantity
             if comes := order_comes(case, stock):
                 supply[i, (comes - case.today).days + 1 :] = np.inf
         return supply

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from itertools import groupby
 from math import ceil
 
-from tracker.domain.mill import Part
+from tracker.domain.mill import Part, Receipt
 from tracker.domain.plan import Booking
 from tracker.errors import Message, message
 from tracker.planning.checks.case import Case
@@ -53,16 +53,16 @@ def _takers(case: Case) -> dict[str, list[tuple[date, float, Booking]]]:
 
 
 def _received(case: Case, part: str, day: date) -> float:
-    return sum(quantity for due, quantity in receipts_of(case, part) if due < day)
+    return sum(line.quantity for due, line in receipts_of(case, part) if due < day)
 
 
-def receipts_of(case: Case, part: str) -> Iterator[tuple[date, float]]:
-    """(day, quantity) of the open order lines of a part; one past its date comes as if it were ordered today."""
+def receipts_of(case: Case, part: str) -> Iterator[tuple[date, Receipt]]:
+    """(day, line) of the open order lines of a part; one past its date comes as if it were ordered today."""
     for receipt in case.mill.receipts:
         if receipt.part == part:
             due = receipt.due if receipt.due >= case.today else _ordered(case, case.mill.parts[part], case.today)
             if due:
-                yield due, receipt.quantity
+                yield due, receipt
 
 
 def order_comes(case: Case, part: Part) -> date | None:

@@ -1,7 +1,7 @@
 """What came of a rehearsal, as it is kept and written for a program."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, dataclass
 from datetime import datetime
 from math import ceil, isfinite
 from typing import Any
@@ -11,6 +11,7 @@ from tracker.domain.plan import Booking, Plan
 from tracker.domain.terms import Terms
 from tracker.planning.checks.case import SLOT
 from tracker.rehearsal.rehearsing import Ask, Rehearsed
+from tracker.rehearsal.rests_on import Ground
 from tracker.rehearsal.results import (
     Difference,
     MeanInterval,
@@ -23,6 +24,7 @@ from tracker.rehearsal.results import (
     worries,
 )
 from tracker.rehearsal.runs import Outcome, quantile
+from tracker.rehearsal.sources import OF_SOURCE
 from tracker.services.plans.plan_record import local
 
 SHARES = (0.25, 0.5, 0.75, 0.9, 1.0)
@@ -39,6 +41,8 @@ class Basis:
     """Those still to come."""
     terms: Terms
     as_of: datetime
+    grounds: tuple[Ground, ...] = ()
+    """From where each figure comes that was drawn by."""
 
     def at(self, slot: float) -> str | None:
         """A slot as a local moment; None = never."""
@@ -56,11 +60,12 @@ def record_of(found: Rehearsed, ask: Ask, basis: Basis) -> dict[str, Any]:
     runs = {name: of for (name, source, _), of in found.runs.items() if source is None}
     main, to_do = runs[first], len(basis.bookings)
     without = {(source, crew): of for (_, source, crew), of in found.runs.items() if source is not None}
-    spreads = {f.name: getattr(ask.spreads, f.name) for f in fields(ask.spreads) if f.name not in ("off", "never_away")}
+    spreads = {name: getattr(ask.spreads, name) for name in OF_SOURCE}
     return {
         "plan": basis.number, "as_of": local(basis.as_of, basis.terms.zone), "currency": basis.plan.currency,
         "runs": len(main), "runs_asked": ask.runs, "seed": ask.seed, "stopped": found.stopped,
-        "spreads": spreads, "off": sorted(ask.spreads.off), "waiting_limit_h": found.limit_h, "to_do": to_do,
+        "spreads": spreads, "rests_on": grounds_record(basis.grounds), "off": sorted(ask.spreads.off),
+        "waiting_limit_h": found.limit_h, "to_do": to_do,
         "plan_says": _plan_says(basis),
         "policies": [_policy(of_policy(name, of, to_do), basis) for name, of in runs.items()],
         "milestones": [_milestone(main, looms, basis) for looms in _milestones(main, to_do)],
@@ -69,6 +74,15 @@ def record_of(found: Rehearsed, ask: Ask, basis: Basis) -> dict[str, Any]:
         "worries": [{"source": w.source.value, "crew": w.crew} | _difference(w.worth) for w in worries(main, without)],
         "bookings": _risks(main, basis),
     }  # fmt: skip
+
+
+def grounds_record(grounds: Iterable[Ground]) -> list[dict[str, Any]]:
+    """From where each figure comes: `by` records, asked or usual."""
+    return [
+        asdict(ground) | {"source": ground.source.value, "names": list(ground.names),
+                          "since": ground.since.isoformat() if ground.since else None}
+        for ground in grounds
+    ]  # fmt: skip
 
 
 def _plan_says(basis: Basis) -> dict[str, Any]:

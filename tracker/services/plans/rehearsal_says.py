@@ -72,15 +72,57 @@ def worry_lines(result: Record) -> Iterator[Message]:
 
 
 def rests_on(result: Record) -> Iterator[Message]:
-    """The usual figures that were taken for want of any of the mill's own, each named with its value."""
-    usual, off = Spreads(), set(result["off"])
-    names = [name for name, value in result["spreads"].items() if value == getattr(usual, name, None)]
-    taken = [name for name in names if OF_SOURCE[name].value not in off]
-    if taken:
-        yield message("rehearsal-rests-on", names=tuple(
-            message("rehearsal-usual", name=name.replace("_", "-"), value=result["spreads"][name] * (100 if is_share(name) else 1))
-            for name in taken
-        ))  # fmt: skip
+    """From where the figures come that were drawn by: the mill's own records, then what was asked for, then what is usual for want
+    of either, each named with its value."""
+    for by, code in (("records", "rehearsal-rests-on-records"), ("asked", "rehearsal-rests-on-asked"),
+                     ("usual", "rehearsal-rests-on")):  # fmt: skip
+        if names := tuple(map(_whole, (ground for ground in grounds_of(result) if ground["by"] == by))):
+            yield message(code, names=names)
+
+
+def grounds_of(result: Record) -> Sequence[Record]:
+    """The figures with where they come from; of a rehearsal that was kept before that was said, those that are usual."""
+    if "rests_on" in result:
+        return result["rests_on"]
+    usual, off = Spreads(), set(result.get("off", ()))
+    return [
+        {"source": OF_SOURCE[name].value, "name": name, "value": value, "by": "usual", "kind": "mill", "names": [],
+         "together": False, "count": 0, "since": None}
+        for name, value in result.get("spreads", {}).items()
+        if value == getattr(usual, name, None) and OF_SOURCE[name].value not in off
+    ]  # fmt: skip
+
+
+def figure_of(ground: Record) -> Message:
+    """What varies, and how much."""
+    name, value = ground["name"], ground["value"]
+    code = "work-cv-own" if name == "work_cv" and ground["by"] != "usual" else name.replace("_", "-")
+    return message("rehearsal-usual", name=code, value=value * (100 if is_share(name) else 1))
+
+
+def records_of(ground: Record) -> Message | None:
+    """How many records of what a figure comes from, and since when; None where it comes from none."""
+    if ground["by"] != "records":
+        return None
+    return message("rehearsal-records", what=ground["name"].replace("_", "-"), count=ground["count"],
+                   since=date.fromisoformat(ground["since"]))  # fmt: skip
+
+
+def from_where(ground: Record) -> Message:
+    return message("rehearsal-from", by="together" if ground["together"] else ground["by"])
+
+
+def whose(ground: Record) -> Message:
+    """For whom it was taken."""
+    return message("rehearsal-whose", kind=ground["kind"], names=tuple(ground["names"]) or None)
+
+
+def _whole(ground: Record) -> Message:
+    names, records = tuple(ground["names"]) or None, records_of(ground)
+    if records:
+        together = ground["kind"] if ground["together"] else None
+        return message("rehearsal-recorded", figure=figure_of(ground), names=names, records=records, together=together)
+    return message("rehearsal-usual-of", figure=figure_of(ground), names=names) if names else figure_of(ground)
 
 
 def cause_of(risk: Record) -> Message:

@@ -4,7 +4,7 @@ import os
 from collections.abc import Callable, Iterator
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -18,10 +18,12 @@ from tracker.mill_state.planning import PlanningData, prepare
 from tracker.rehearsal.policies import KEPT, NEVER_CUT, REPLANNED, RULE
 from tracker.rehearsal.rehearsing import Ask, Players, Progress
 from tracker.rehearsal.rehearsing import rehearse as play
-from tracker.rehearsal.sources import Source, Spreads
+from tracker.rehearsal.rests_on import rests_on
+from tracker.rehearsal.sources import OF_SOURCE, Source, Spreads
 from tracker.services.cluster import cluster
 from tracker.services.context import Context
 from tracker.services.people.permissions import May
+from tracker.services.plans.own_spreads import own_spreads
 from tracker.services.plans.planning_data import read_planning_data
 from tracker.services.plans.players import players
 from tracker.services.plans.rehearsal_record import Basis, record_of
@@ -29,7 +31,7 @@ from tracker.services.plans.rehearsal_says import said
 
 POLICIES = {policy.name: policy for policy in (KEPT, REPLANNED, NEVER_CUT, RULE)}
 RUNS, MOST_RUNS = 100, 100_000
-SPREADS = {each.name.replace("_", " "): each.name for each in fields(Spreads) if each.type in ("float", float)}
+SPREADS = {name.replace("_", " "): name for name in OF_SOURCE}
 """How much a source varies, as a person names it → the field."""
 
 
@@ -91,11 +93,12 @@ class RehearsalTask:
         if not bookings:
             raise DataError("nothing-to-rehearse")
         ask = replace(self.ask, crews=tuple(dict.fromkeys(c.crew for c in crews_of(mill, mill.terms.lead_trade))))
+        grounds = rests_on(problem, ask.spreads)
         with played_by(self.request) as playing:
             found = play(problem, self.plan, ask, playing, progress, stop)
         if not found.runs.get((ask.policies[0].name, None, None)):
             raise DataError("rehearsal-stopped-early")
-        return record_of(found, ask, Basis(self.number, self.plan, bookings, mill.terms, at))
+        return record_of(found, ask, Basis(self.number, self.plan, bookings, mill.terms, at, grounds))
 
 
 def rehearse(
@@ -127,7 +130,16 @@ def rehearsal_task(context: Context, request: RehearsalRequest) -> RehearsalTask
     data = read_planning_data(context)
     if data.previous is None or number is None:
         raise DataError("no-published-plan")
-    return RehearsalTask(number, data.previous, data, request, ask, context.now())
+    now = context.now()
+    ask = replace(
+        ask, spreads=with_own(context, ask.spreads, data, planning_moment(data.mill.terms, request.as_of, now))
+    )
+    return RehearsalTask(number, data.previous, data, request, ask, now)
+
+
+def with_own(context: Context, spreads: Spreads, data: PlanningData, at: datetime) -> Spreads:
+    """With what the mill's records say of how much things vary."""
+    return replace(spreads, own=own_spreads(context, data, at))
 
 
 @contextmanager
@@ -168,6 +180,6 @@ def asked_of(request: RehearsalRequest) -> Ask:
             raise UsageError("rehearsal-no-source", name=name, names=tuple(source.value for source in Source))
     off = frozenset(Source(name) for name in request.off)
     changed: dict[str, Any] = {SPREADS[name]: value for name, value in request.spreads}
-    spreads = Spreads(off=off, **changed)
+    spreads = Spreads(off=off, asked=frozenset(changed), **changed)
     policies = tuple(POLICIES[name] for name in dict.fromkeys(request.policies))
     return Ask(policies, spreads, request.runs, request.seed, request.worries, until_sure=request.until_sure)

@@ -18,7 +18,7 @@ from tracker.rehearsal.tuning import AskTuning, tune
 from tracker.services.context import Context
 from tracker.services.people.permissions import May
 from tracker.services.plans.plan import PlanRequest, PlanTask, check, plan_task, save_in
-from tracker.services.plans.rehearse import RehearsalRequest, asked_of, played_by
+from tracker.services.plans.rehearse import RehearsalRequest, asked_of, played_by, with_own
 from tracker.services.plans.tuning_record import candidate_of, tuning_record
 from tracker.services.plans.tuning_says import tuning_said
 from tracker.store import UnitOfWork
@@ -92,8 +92,9 @@ def tuning_task(context: Context, request: RehearsalRequest, tune_on: int = TUNE
         number = uow.published_number()
     if number is None:
         raise DataError("no-published-plan")
-    ask = AskTuning(spreads, request.seed, tune_on, request.runs)
-    return TuningTask(number, _plans(context, request.as_of), request, ask)
+    plans = _plans(context, request.as_of)
+    ask = AskTuning(with_own(context, spreads, plans.data, plans.as_of), request.seed, tune_on, request.runs)
+    return TuningTask(number, plans, request, ask)
 
 
 def _plans(context: Context, as_of: datetime | None) -> PlanTask:

@@ -6,10 +6,12 @@ from math import isfinite
 from typing import Any
 
 from tracker.domain.terms import Care
+from tracker.rehearsal.rests_on import rests_on
 from tracker.rehearsal.results import MeanInterval, interval
 from tracker.rehearsal.tuning import AskTuning, Candidate, Tried, Tuned
 from tracker.services.plans.plan import PlanTask
 from tracker.services.plans.plan_record import local
+from tracker.services.plans.rehearsal_record import grounds_record
 
 KIND = "tuning"
 
@@ -22,6 +24,7 @@ def tuning_record(found: Tuned, ask: AskTuning, task: PlanTask, number: int) -> 
     return {
         "kind": KIND, "plan": number, "as_of": local(task.as_of, terms.zone), "currency": terms.currency, "seed": ask.seed,
         "afresh": task.request.afresh, "tune_on": ask.tune_on, "runs": found.runs, "runs_asked": ask.runs,
+        "off": sorted(ask.spreads.off), "rests_on": grounds_record(rests_on(task.problem, ask.spreads)),
         "stopped": found.stopped, "helps": found.helps,
         "without": _tried(first, first) | {"kept_elsewhere": without},
         "best": _tried(best, first) | {"kept_elsewhere": with_care},

@@ -5,6 +5,7 @@ from typing import Any
 
 from tracker.domain.tables import TERM_COLUMNS
 from tracker.errors import Message, message
+from tracker.services.plans.rehearsal_says import rests_on
 
 Record = Mapping[str, Any]
 COLUMNS = {column.field: column for column in TERM_COLUMNS}
@@ -13,7 +14,7 @@ KINDS = {"usual_absence": "share", "receipts_later_days": "days", "pilots_for_ty
 
 def tuning_said(result: Record) -> tuple[Message, ...]:
     """What was tried, and what it is worth."""
-    return tuning_basis(result), tuning_verdict(result)
+    return tuning_basis(result), tuning_verdict(result), *(rests_on(result) if "rests_on" in result else ())
 
 
 def tuning_basis(result: Record) -> Message:

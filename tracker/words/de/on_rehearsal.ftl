@@ -43,6 +43,11 @@ rehearsal-head-on-time = Innerhalb eines Tages
 rehearsal-head-lost = Verloren
 rehearsal-head-held-up = Am meisten aufgehalten durch
 rehearsal-others = Die anderen { $many }
+rehearsal-grounds = Worauf es beruht
+rehearsal-head-varies = Was schwankt, und wie sehr
+rehearsal-head-whose = Genommen für
+rehearsal-head-from = Kommt aus
+rehearsal-head-records = Aufzeichnungen
 
 ## Damit er übersteht
 

@@ -122,17 +122,83 @@ rehearsal-worry = { $source ->
     } etwa { MONEY($worth, $currency) } wert, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher).
 rehearsal-worries-open = In so vielen Läufen nicht sicher etwas wert: { $names }.
 rehearsal-rests-on = Genommen wie üblich, weil die Weberei keine eigenen Zahlen dafür hat: { $names }.
+rehearsal-rests-on-records = Aus den eigenen Aufzeichnungen der Weberei: { $names }.
+rehearsal-rests-on-asked = Wie verlangt, oder wie die Vorgaben sagen: { $names }.
 rehearsal-usual = { $name ->
-        [work-cv] Arbeit schwankt um { NUMBER($value) } %, wo die Methode kein Kürzestes und Längstes nennt
-        [away-share] { NUMBER($value) } % der Tage unvorhergesehen abwesend
-        [away-days] je { NUMBER($value) } Tage
-        [late-share] { NUMBER($value) } % der Lieferungen verspätet
-        [late-days] um { NUMBER($value) } Tage
-        [short-share] { NUMBER($value) } % der Lieferungen unvollständig
-        [fail-share] { NUMBER($value) } % der Umbauten misslingen
-        [protected-per-week] { NUMBER($value) } je Woche kurzfristig geschützt
-        [protected-days] für { NUMBER($value) } Tage
-       *[reading-error] Ablesungen der Ketten um { NUMBER($value) } % falsch
+        [day-to-day-variation] Kettverbrauch schwankt um { NUMBER($value, maximumFractionDigits: 1) } % von Tag zu Tag
+        [work-cv] Arbeit schwankt um { NUMBER($value, maximumFractionDigits: 1) } %, wo die Methode kein Kürzestes und Längstes nennt
+        [work-cv-own] Arbeit schwankt um { NUMBER($value, maximumFractionDigits: 1) } %
+        [away-share] { NUMBER($value, maximumFractionDigits: 1) } % der Tage unvorhergesehen abwesend
+        [away-days] je { NUMBER($value, maximumFractionDigits: 1) } Tage
+        [late-share] { NUMBER($value, maximumFractionDigits: 1) } % der Lieferungen verspätet
+        [late-days] um { NUMBER($value, maximumFractionDigits: 1) } Tage
+        [short-share] { NUMBER($value, maximumFractionDigits: 1) } % der Lieferungen unvollständig
+        [fail-share] { NUMBER($value, maximumFractionDigits: 1) } % der Umbauten misslingen
+        [protected-per-week] { NUMBER($value, maximumFractionDigits: 1) } je Woche kurzfristig geschützt
+        [protected-days] für { NUMBER($value, maximumFractionDigits: 1) } Tage
+       *[reading-error] Ablesungen der Ketten um { NUMBER($value, maximumFractionDigits: 1) } % falsch
+    }
+rehearsal-usual-of = { $figure } ({ $names })
+rehearsal-recorded = { $figure } ({ $names ->
+        [none] {""}
+       *[other] { $names }:{" "}
+    }{ $records }{ $together ->
+        [none] {""}
+        [crew] , alle Mannschaften der Art zusammen
+       *[supplier] , alle Lieferanten zusammen
+    })
+rehearsal-records = { $what ->
+        [day-to-day-variation] { $count ->
+            [one] 1 Ablesung
+           *[other] { $count } Ablesungen
+        }
+        [work-cv] { $count ->
+            [one] 1 Umbau
+           *[other] { $count } Umbauten
+        }
+        [fail-share] { $count ->
+            [one] 1 Umbau
+           *[other] { $count } Umbauten
+        }
+        [away-share] { $count ->
+            [one] 1 Abwesenheit
+           *[other] { $count } Abwesenheiten
+        }
+        [away-days] { $count ->
+            [one] 1 Abwesenheit
+           *[other] { $count } Abwesenheiten
+        }
+        [late-days] { $count ->
+            [one] 1 verspätete Lieferung
+           *[other] { $count } verspätete Lieferungen
+        }
+        [protected-per-week] { $count ->
+            [one] 1 Webmaschine
+           *[other] { $count } Webmaschinen
+        }
+        [protected-days] { $count ->
+            [one] 1 Webmaschine
+           *[other] { $count } Webmaschinen
+        }
+       *[late-share] { $count ->
+            [one] 1 Lieferung
+           *[other] { $count } Lieferungen
+        }
+    } seit { $since }
+rehearsal-from = { $by ->
+        [records] eigene Aufzeichnungen
+        [together] eigene Aufzeichnungen, alle zusammen
+        [asked] wie verlangt, oder nach den Vorgaben
+       *[usual] üblich
+    }
+rehearsal-whose = { $names ->
+        [none] { $kind ->
+            [type] alle Typen
+            [crew] alle
+            [supplier] alle Lieferanten
+           *[mill] die Weberei
+        }
+       *[other] { $names }
     }
 rehearsal-source = { $source ->
         [beam-outs] Kettabläufe wie vorhergesagt

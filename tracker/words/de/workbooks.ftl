@@ -27,6 +27,7 @@ book-taught = Was Webmaschinen lehrten
 book-done-by = Fertig bis
 book-worries = Sorgen
 book-at-risk = Gefährdete Termine
+book-rests-on = Beruht auf
 book-orders = Bestellungen
 book-order = Bestellung
 book-cash = Geld nach Monaten
@@ -109,6 +110,7 @@ book-rehearsal-about = Der Plan, von heute bis zu seinem Horizont viele Male dur
 book-plan-itself = Der Plan selbst sagt { NUMBER($cost, minimumFractionDigits: 2, maximumFractionDigits: 2) } { $currency }.
 book-worries-about = Was der Umbau weniger kosten würde, mit dem 95-%-Bereich.
 book-at-risk-about = Was am ehesten schiefgeht, zuerst.
+book-rests-on-about = Woher jede Zahl kommt, nach der gezogen wurde: aus den eigenen Aufzeichnungen der Weberei, wie verlangt, oder wie üblich.
 
 ## Überschriften
 
@@ -239,6 +241,10 @@ col-within-a-day = Auf den Tag genau (% der Durchläufe)
 col-lost = Ausgefallen (% der Durchläufe)
 col-held-up-by = Am meisten aufgehalten durch
 col-that-in = Das in (% davon)
+col-varies = Was schwankt, und wie sehr
+col-taken-for = Genommen für
+col-comes-from = Kommt aus
+col-records = Aufzeichnungen
 remark-asked-for = Erbeten
 remark-asked-by = Erbeten bis
 remark-total-price = Gesamtpreis

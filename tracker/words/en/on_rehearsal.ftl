@@ -74,6 +74,16 @@ rehearsal-head-held-up = Held up most by
     .means = Heading of a column.
 rehearsal-others = The other { $many }
     .means = Opens the rest of the table.
+rehearsal-grounds = What it rests on
+    .means = Heading above a table.
+rehearsal-head-varies = What varies, and how much
+    .means = Heading of a column.
+rehearsal-head-whose = Taken for
+    .means = Heading of a column: the crews, suppliers or machine types.
+rehearsal-head-from = Comes from
+    .means = Heading of a column: the mill's records, what was asked for, or what is usual.
+rehearsal-head-records = Records
+    .means = Heading of a column: how many there are.
 
 ## So that it survives
 

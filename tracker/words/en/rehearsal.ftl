@@ -174,19 +174,92 @@ rehearsal-worries-open = Not worth anything for sure in so many runs: { $names }
     .means = Worries whose worth cannot be told from nothing.
 rehearsal-rests-on = Taken as is usual, for want of figures of the mill's own: { $names }.
     .means = Which of the figures that a rehearsal rests on are defaults, with their values.
+rehearsal-rests-on-records = From the mill's own records: { $names }.
+    .means = Which of the figures that a rehearsal rests on the mill's records say.
+rehearsal-rests-on-asked = As was asked for, or the terms say: { $names }.
+    .means = Which of the figures that a rehearsal rests on were given by who asked for it.
 rehearsal-usual = { $name ->
-        [work-cv] work varying by { NUMBER($value) } % where the method gives no low and high
-        [away-share] { NUMBER($value) } % of days away unforeseen
-        [away-days] { NUMBER($value) } days at a time
-        [late-share] { NUMBER($value) } % of deliveries late
-        [late-days] by { NUMBER($value) } days
-        [short-share] { NUMBER($value) } % of deliveries short
-        [fail-share] { NUMBER($value) } % of conversions failing
-        [protected-per-week] { NUMBER($value) } a week protected at short notice
-        [protected-days] for { NUMBER($value) } days
-       *[reading-error] readings of warps wrong by { NUMBER($value) } %
+        [day-to-day-variation] use of warp varying by { NUMBER($value, maximumFractionDigits: 1) } % from day to day
+        [work-cv] work varying by { NUMBER($value, maximumFractionDigits: 1) } % where the method gives no low and high
+        [work-cv-own] work varying by { NUMBER($value, maximumFractionDigits: 1) } %
+        [away-share] { NUMBER($value, maximumFractionDigits: 1) } % of days away unforeseen
+        [away-days] { NUMBER($value, maximumFractionDigits: 1) } days at a time
+        [late-share] { NUMBER($value, maximumFractionDigits: 1) } % of deliveries late
+        [late-days] by { NUMBER($value, maximumFractionDigits: 1) } days
+        [short-share] { NUMBER($value, maximumFractionDigits: 1) } % of deliveries short
+        [fail-share] { NUMBER($value, maximumFractionDigits: 1) } % of conversions failing
+        [protected-per-week] { NUMBER($value, maximumFractionDigits: 1) } a week protected at short notice
+        [protected-days] for { NUMBER($value, maximumFractionDigits: 1) } days
+       *[reading-error] readings of warps wrong by { NUMBER($value, maximumFractionDigits: 1) } %
     }
-    .means = One figure that is taken for want of the mill's own.
+    .means = One figure that a rehearsal draws by.
+rehearsal-usual-of = { $figure } ({ $names })
+    .means = One figure, and for whom it was taken.
+rehearsal-recorded = { $figure } ({ $names ->
+        [none] {""}
+       *[other] { $names }:{" "}
+    }{ $records }{ $together ->
+        [none] {""}
+        [crew] , all crews of the kind together
+       *[supplier] , all suppliers together
+    })
+    .means = One figure that records say, for whom, and how many records since when.
+rehearsal-records = { $what ->
+        [day-to-day-variation] { $count ->
+            [one] 1 reading
+           *[other] { $count } readings
+        }
+        [work-cv] { $count ->
+            [one] 1 conversion
+           *[other] { $count } conversions
+        }
+        [fail-share] { $count ->
+            [one] 1 conversion
+           *[other] { $count } conversions
+        }
+        [away-share] { $count ->
+            [one] 1 absence
+           *[other] { $count } absences
+        }
+        [away-days] { $count ->
+            [one] 1 absence
+           *[other] { $count } absences
+        }
+        [late-days] { $count ->
+            [one] 1 late delivery
+           *[other] { $count } late deliveries
+        }
+        [protected-per-week] { $count ->
+            [one] 1 loom
+           *[other] { $count } looms
+        }
+        [protected-days] { $count ->
+            [one] 1 loom
+           *[other] { $count } looms
+        }
+       *[late-share] { $count ->
+            [one] 1 delivery
+           *[other] { $count } deliveries
+        }
+    } since { $since }
+    .means = How many records of what a figure comes from.
+rehearsal-from = { $by ->
+        [records] own records
+        [together] own records, all together
+        [asked] as asked for, or by the terms
+       *[usual] usual
+    }
+    .means = From where a figure comes, in a row of a table.
+rehearsal-whose = { $names ->
+        [none] { $kind ->
+            [type] all types
+            [crew] everybody
+            [supplier] all suppliers
+           *[mill] the mill
+        }
+       *[other] { $names }
+    }
+    .means = For whom a figure was taken, in a row of a table.
 rehearsal-source = { $source ->
         [beam-outs] beam-outs as forecast
         [work] work as long as planned
