@@ -44,7 +44,9 @@ def rehearse(
     varies: Annotated[
         list[str] | None,
         typer.Option(
-            "--varies", metavar="NAME=VALUE", help="Another spread than usual, as 'away share=0.06'; several."
+            "--varies",
+            metavar="NAME=VALUE",
+            help="A figure of your own before records and what is usual, as 'away share=0.06'; several.",
         ),
     ] = None,
     off: Annotated[
