@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 import streamlit as st
 from streamlit.runtime.scriptrunner import get_script_run_ctx
 
+from tracker.domain.plan import Booking
 from tracker.errors import message
 from tracker.words import Edge, Speaker, formats
 from tracker.words.choosing import ASKED, KEPT, SPOKEN, chosen
@@ -115,6 +116,10 @@ def shown(value: object) -> str:
 
 def span(start: datetime, end: datetime, zone: ZoneInfo) -> str:
     return formats.span(start, end, zone, language())
+
+
+def who_and_when(booking: Booking, zone: ZoneInfo) -> str:
+    return formats.who_and_when(booking, zone, language())
 
 
 def count(how_many: int, code: str) -> str:

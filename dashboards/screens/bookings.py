@@ -16,7 +16,7 @@ from dashboards.empty import no_looms, no_plan
 from dashboards.frames import board_frame, marks, rest_frame, wall_ms
 from dashboards.parts import board_legend, heads, literal, table
 from dashboards.planning_parts import earlier_plans, plan_form, show_proposed
-from dashboards.speaking import SPEAKER, count, moment, money, number, say
+from dashboards.speaking import SPEAKER, count, moment, money, number, say, who_and_when
 from dashboards.tables import KIT_WORDS, Cell, Head, loom_cell, stage_cell
 from tracker.domain.calendars import iso_week
 from tracker.domain.jobs import JobKind
@@ -281,6 +281,7 @@ def _table(board: Board, rows: Sequence[BoardRow]) -> None:
         *heads("bookings-window", "bookings-crew", "bookings-kit", "bookings-stage"),
         *heads("bookings-hours", "bookings-cost", right=True),
         *heads("bookings-type", "bookings-p10", "bookings-p90", whole=True),
+        *heads("bookings-who-when"),
         *(heads("bookings-choices") if choosing else []),
     ]
     table(columns, [_record(board, row, choosing) for row in rows])
@@ -301,6 +302,7 @@ def _record(board: Board, row: BoardRow, choosing: bool) -> list[Cell | str]:
         Cell(money(booking.cost.total), booking.cost.total),
         row.machine_type,
         *_beam_out(board, row),
+        who_and_when(booking, board.zone),
         *([", ".join(f"{choice}: {taken}" for choice, taken in booking.choices)] if choosing else []),
     ]
 

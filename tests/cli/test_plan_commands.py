@@ -33,6 +33,7 @@ def test_the_published_plan_is_shown_without_planning(planned, tmp_path):
     assert ran.code == 0
     rows = ran.out.splitlines()
     assert rows[0] == "Bookings" and len(plan.bookings) == rows.index(f"Left over: {len(plan.left_over)} looms") - 2
+    assert "Who from when to when" in rows[1]
     first = min(plan.bookings, key=lambda b: (b.start, b.key.sort_key))
     assert rows[2].split()[2] == first.key.loom and span(first.start, first.end, VIENNA) in rows[2]
     assert planned("plan", "--show", "--json", "-").json["objective"] == plan.objective

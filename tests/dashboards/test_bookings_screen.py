@@ -120,5 +120,5 @@ def test_a_plan_is_shown_by_crew(planned):
 def test_who_may_not_plan_finds_the_board_and_no_form(planned, monkeypatch):
     as_role(monkeypatch, Role.VIEWER)
     app = look("bookings")
-    assert "A-7 |" in words(app) and not app.button
+    assert "A-7 |" in words(app) and "Who from when to when" in words(app) and not app.button
     assert NINE not in [row.key for row in small_plan(small_mill()).bookings]

@@ -10,7 +10,7 @@ from tracker.cli import show
 from tracker.cli.options import AsOf, Hall, Json, moment
 from tracker.cli.plan_options import Allow, Enter, LeaveOut, Place, RuleOut, Said, enter_scenario, with_decisions
 from tracker.errors import message
-from tracker.words.formats import count, number, span
+from tracker.words.formats import count, number, span, who_and_when
 
 if TYPE_CHECKING:
     from tracker.services.context import Context
@@ -309,11 +309,12 @@ def _print_plan(plan, zone) -> None:
 
     show.table(
         "Bookings",
-        ["Hall", "Loom", "Start to end", "Window", "Crew", "Note", f">Cost ({plan.currency})", "?>Person-hours", "?Choices"],
+        ["Hall", "Loom", "Start to end", "Window", "Crew", "Note", f">Cost ({plan.currency})", "?>Person-hours",
+         "?Who from when to when", "?Choices"],
         [
             (b.key.hall, b.key.loom, span(b.start, b.end, zone), b.kind.value, b.crew_names,
              " ".join(word for word, holds in (("firm", b.firm), ("pilot", b.pilot)) if holds), show.money(b.cost.total),
-             f"{b.labour_h:.1f}", _choices(b))
+             f"{b.labour_h:.1f}", who_and_when(b, zone), _choices(b))
             for b in plan.bookings
         ],
         most=200,

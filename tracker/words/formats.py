@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from datetime import date, datetime, time
 from zoneinfo import ZoneInfo
 
+from tracker.domain.plan import Booking
 from tracker.errors import Message
 from tracker.words import Speaker, values
 
@@ -68,6 +69,23 @@ def span(start: datetime, end: datetime, zone: ZoneInfo, language: str = "en") -
     same = start.astimezone(zone).date() == last.date()
     until = values.clock(last.time(), language) if same else moment(end, zone, language)
     return _said("from-to", language, start=moment(start, zone, language), end=until)
+
+
+def who_and_when(booking: Booking, zone: ZoneInfo, language: str = "en") -> str:
+    """`Fitters 1 07:00-12:30, Tue 06:00-06:30; electrician 08:30-12:30; 2 × hoist 07:00-07:30`: crews, then other trades and
+    tools, with the day of the week where it is another than that of the start. Empty where nobody is named."""
+    spans: dict[str, list[str]] = {}
+    turns = [(turn.crew, 1, turn.start, turn.end) for turn in booking.crews]
+    for who, amount, start, end in [
+        *turns,
+        *((need.what, need.amount, need.start, need.end) for need in booking.needs),
+    ]:
+        begin, finish = start.astimezone(zone), end.astimezone(zone)
+        other = begin.date() != booking.start.astimezone(zone).date()
+        weekday = f"{values.weekday(begin.date(), language)} " if other else ""
+        hours = f"{weekday}{values.clock(begin.time(), language)}-{values.clock(finish.time(), language)}"
+        spans.setdefault(f"{amount} × {who}" if amount > 1 else who, []).append(hours)
+    return "; ".join(f"{who} {', '.join(hours)}" for who, hours in spans.items())
 
 
 def count(how_many: int, code: str, language: str = "en") -> str:

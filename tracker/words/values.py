@@ -97,6 +97,12 @@ def signs_of_numbers(language: str) -> tuple[str, str]:
     return get_decimal_symbol(language), get_group_symbol(language)
 
 
+def weekday(on: date, language: str = "en") -> str:
+    """`Tue`, `Di`"""
+    return names_of_days(language)["shortDays"][on.isoweekday() % 7]
+
+
+@lru_cache(KEPT)
 def names_of_days(language: str) -> dict[str, list[str]]:
     """`days`, `shortDays` from Sunday on, `months`, `shortMonths` from January on."""
     from babel import Locale

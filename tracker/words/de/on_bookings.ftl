@@ -51,6 +51,7 @@ bookings-cost = Kosten
 bookings-type = Typ
 bookings-p10 = Kettablauf P10
 bookings-p90 = Kettablauf P90
+bookings-who-when = Wer von wann bis wann
 bookings-choices = Gewählt
 bookings-reading-overdue = Ablesung überfällig
 bookings-reading-stale = Ablesung alt
