@@ -25,7 +25,7 @@ from tracker.planning.model.grid import Ints
 from tracker.planning.model.instance import Instance, make_instance
 from tracker.planning.model.leaving import left_costs, move_cost, moved
 from tracker.planning.model.options import Dropped, make_options
-from tracker.planning.model.programme import LEFT, Control, make_programme
+from tracker.planning.model.programme import LEFT, Control, Programme, make_programme
 from tracker.planning.naming.named import with_names
 from tracker.planning.problem import PlanningProblem
 from tracker.planning.result.coming_back import taken_as_used_up
@@ -35,7 +35,7 @@ from tracker.planning.result.outcome import bookings_of, dates_of_held, other_da
 from tracker.planning.result.reasons import Why, reasons_left
 from tracker.planning.search.another import another
 from tracker.planning.search.calm import most_kept
-from tracker.planning.search.solver import optimise, renewed
+from tracker.planning.search.solver import Solution, lightly, optimise, renewed
 from tracker.planning.search.staying import settle
 from tracker.planning.settled.given import take_given
 from tracker.planning.settled.held import refuse, take_held, waiting
@@ -77,7 +77,15 @@ def renew(problem: PlanningProblem) -> Plan:
     `plan`; its bound is rough, and prices of scarcity, other dates and reasons are not asked for. Same problem, same plan. Raises
     as `plan`.
     """
-    return with_names(_Run(make_instance(problem), Control(), small=True).bare(), problem)
+    return with_names(_Run(make_instance(problem), Control(), renewed).bare(), problem)
+
+
+def sketch(problem: PlanningProblem) -> Plan:
+    """A plan by a light search, for who compares many: the whole relaxation and a few sweeps, as many for every problem. Limits,
+    costs and firm bookings are those of `plan`; its gap is a few per cent, and prices of scarcity, other dates and reasons are not
+    asked for. Same problem, same plan. Raises as `plan`.
+    """
+    return with_names(_Run(make_instance(problem), Control(), lightly).bare(), problem)
 
 
 def _free(problem: PlanningProblem, control: Control, kept: Plan) -> FreePlan:
@@ -106,8 +114,10 @@ def _tell(progress: Progress | None, currency: str, beside: bool = False) -> Cal
 class _Run:
     """One planning run, step by step."""
 
-    def __init__(self, instance: Instance, control: Control, small: bool = False):
-        """`small`: with a small search from what was published, which leaves moves as the terms price them."""
+    def __init__(
+        self, instance: Instance, control: Control, search: Callable[[Programme, Control], Solution] = optimise
+    ):
+        """`search`: another than the whole one leaves moves as the terms price them, and draws no other plan by a seed."""
         self.given = take_given(instance)
         self.control = control
         firm = np.isin(np.arange(len(instance.looms)), [item.loom for item in self.given.firm])
@@ -125,12 +135,12 @@ class _Run:
             self.calm = most_kept(self.instance, self.options, control)
             self.programme = self.calm.programme(self.instance, self.options, instance.problem.calm)
         quiet = replace(control, tell=self._tell)
-        found = (renewed if small else optimise)(self.programme, quiet)
-        if control.seed and not small:
+        found, whole = search(self.programme, quiet), search is optimise
+        if control.seed and whole:
             found = another(self.programme, found, self._elsewhere, quiet)
         self.undoing: tuple[Undo, ...] = ()
         self.solution = found
-        if instance.problem.previous and not small:
+        if instance.problem.previous and whole:
             self.solution, self.undoing = settle(self.programme, found, self._elsewhere, quiet)
 
     def _tell(self, what: str, cost: float, bound: float) -> None:

@@ -13,6 +13,7 @@ from tracker.domain.plan import Plan
 from tracker.domain.terms import NO_CARE, Care
 from tracker.errors import message
 from tracker.planning.planner import plan as solve
+from tracker.planning.planner import sketch
 from tracker.planning.problem import PlanningProblem
 from tracker.rehearsal.policies import KEPT
 from tracker.rehearsal.rehearsing import BATCH, Players, Progress
@@ -29,6 +30,9 @@ STEPS: dict[str, tuple[Any, ...]] = {
     "patience_h": (0.5, 1.0, 4.0),
 }
 """Field of `Care` → values that are tried beside nothing."""
+MOST_LOOMS = 200
+"""To be planned, up to which every candidate is planned as the mill's own plans are. For so many the planner solves at once; of
+more one plan may take minutes."""
 OTHER_WORLDS = 2_000_000
 """Runs from this number on judge what was found, in worlds that had no say in it."""
 
@@ -70,14 +74,18 @@ class Tried:
 class Tuned:
     tried: tuple[Tried, ...]
     """The first is the plan without care; in the order in which they were tried."""
+    without: Tried | None
+    """The plan without care as it was judged."""
     best: Tried | None
-    """The cheapest in the hall of the others; None where it was stopped before there was one."""
+    """The cheapest in the hall of the others, as it was judged; None where it was stopped before there was one."""
     judged: MeanInterval | None
     """What the best costs more than the plan without care in worlds that had no say; None where none was played."""
     kept: tuple[float, float] | None
     """What the plan without care and the best cost there on average."""
     runs: int
     stopped: bool
+    light: bool = False
+    """Whether what was tried was planned by a light search, and only the two that were judged by the whole one."""
 
     @property
     def helps(self) -> bool:
@@ -92,8 +100,9 @@ def tune(
     progress: Progress | None = None,
     stop: Callable[[], bool] | None = None,
 ) -> Tuned:
-    """Try terms one by one, then together, then plans that are as good; the best is judged in other worlds. The same ask gives the
-    same answer, whoever plays; `stop` ends it with what is known by then."""
+    """Try terms one by one, then together, then plans that are as good; the best is judged in other worlds. Of more than
+    `MOST_LOOMS` what is tried is planned by a light search, and the best and the plan without care are planned by the whole one
+    before they are judged. The same ask gives the same answer, whoever plays; `stop` ends it with what is known by then."""
     return _Tuning(problem, ask, players, progress, stop or (lambda: False)).run()
 
 
@@ -101,6 +110,12 @@ def make_plan(problem: bytes, candidate: Candidate) -> Plan:
     """The plan of a candidate; `problem` is pickled."""
     asked: PlanningProblem = loads(problem)
     return solve(_with_care(asked, candidate.care), seed=candidate.variant)
+
+
+def sketch_plan(problem: bytes, candidate: Candidate) -> Plan:
+    """The same by a light search."""
+    asked: PlanningProblem = loads(problem)
+    return sketch(_with_care(asked, candidate.care))
 
 
 def _with_care(problem: PlanningProblem, care: Care) -> PlanningProblem:
@@ -126,6 +141,8 @@ class _Tuning:
         self.pickled = dumps(self.problem)
         self.ask, self.players, self.progress, self.stop = ask, players, progress, stop
         self.tried: dict[Candidate, Tried] = {}
+        self.light = len(problem.planned) > MOST_LOOMS
+        self.by: Callable[[bytes, Candidate], Plan] = sketch_plan if self.light else make_plan
 
     def run(self) -> Tuned:
         stopped = False
@@ -135,12 +152,17 @@ class _Tuning:
             stopped = True
         others = [one for one in self.tried.values() if one.candidate != Candidate()]
         best = min(others, key=lambda one: one.kept, default=None)
-        pairs = self._judge(best) if best else []
+        without = self.tried.get(Candidate())
+        pairs: list[tuple[float, float]] = []
+        if without and best:
+            with suppress(_Stopped):
+                without, best = self._whole(without, best)
+                pairs = self._judge(without, best)
         more = [with_care - without for without, with_care in pairs]
         return Tuned(
-            tuple(self.tried.values()), best, interval(more) if len(more) > 1 else None,
+            tuple(self.tried.values()), without, best, interval(more) if len(more) > 1 else None,
             (fmean(one for one, _ in pairs), fmean(other for _, other in pairs)) if pairs else None,
-            len(pairs), stopped or len(pairs) < self.ask.runs,
+            len(pairs), stopped or len(pairs) < self.ask.runs, self.light,
         )  # fmt: skip
 
     # ---- the search
@@ -149,6 +171,8 @@ class _Tuning:
         singles = [_changed(NO_CARE, name, value) for name, values in STEPS.items() for value in values]
         self._try([Candidate(), *map(Candidate, singles), *([Candidate(self.now)] if self.now != NO_CARE else [])])
         care = self._together()
+        if self.light:
+            return  # which of the plans that are as good is taken says nothing of the one that the whole search finds
         best = min((Candidate(care), *self.tried), key=lambda one: self.tried[one].kept).care
         self._try(Candidate(best, variant) for variant in range(1, self.ask.variants + 1))
 
@@ -172,7 +196,7 @@ class _Tuning:
     def _try(self, candidates: Iterable[Candidate]) -> None:
         """Plan and play those that were not tried yet; plans that are the same as another's are not played again."""
         new = [one for one in dict.fromkeys(candidates) if one not in self.tried]
-        for candidate, made in zip(new, self._each(make_plan, ((self.pickled, one) for one in new)), strict=True):
+        for candidate, made in zip(new, self._each(self.by, ((self.pickled, one) for one in new)), strict=True):
             same = (one.costs for one in self.tried.values() if _met(one.candidate, one.plan) == _met(candidate, made))
             costs = next(same, None) or self._play(candidate, made, range(self.ask.tune_on))
             self.tried[candidate] = Tried(candidate, made, costs)
@@ -203,10 +227,19 @@ class _Tuning:
         while going:
             yield going.popleft().result()
 
-    def _judge(self, best: Tried) -> list[tuple[float, float]]:
+    def _whole(self, *sketched: Tried) -> tuple[Tried, ...]:
+        """The same candidates planned as the mill's own plans are."""
+        if not self.light:
+            return sketched
+        plans = list(self._each(make_plan, ((self.pickled, one.candidate) for one in sketched)))
+        return tuple(
+            Tried(one.candidate, made, self._play(one.candidate, made, range(self.ask.tune_on)))
+            for one, made in zip(sketched, plans, strict=True)
+        )
+
+    def _judge(self, *both: Tried) -> list[tuple[float, float]]:
         """Costs of the plan without care and of the best, world by world; as many as were played before a stop."""
         numbers = range(OTHER_WORLDS, OTHER_WORLDS + self.ask.runs)
-        both = (self.tried[Candidate()], best)
         of_both = (self._batches(one.candidate, one.plan, numbers) for one in both)
         tasks = (task for both in zip(*of_both, strict=True) for task in both)
         pairs: list[tuple[float, float]] = []
@@ -221,7 +254,7 @@ class _Tuning:
 
     def _tell(self) -> None:
         if self.progress:
-            of = sum(map(len, STEPS.values())) + 4 + self.ask.variants
+            of = sum(map(len, STEPS.values())) + 4 + (0 if self.light else self.ask.variants)
             saves = self.tried[Candidate()].kept - min(one.kept for one in self.tried.values())
             currency = self.problem.mill.terms.currency
             told = message("tuning-tried", tried=len(self.tried), saves=saves, currency=currency)

@@ -36,6 +36,8 @@ gain little any more: at 400 looms its cuts and what it tries after them find a 
 SMALL = Neighbourhood(16, 8, 400, Effort(gap=1e-3, nodes=20, stall=20))
 SMALL_SWEEPS = 3
 """Of a search that has a second or two and begins with what was published."""
+LIGHT_SWEEPS = 3
+"""Of the first kind of search, where the relaxation is whole and nothing else is tried."""
 _PROOF = Effort(gap=0.0, nodes=500, stall=500, heuristics=0.0)
 _ROUNDING = 1e-9
 
@@ -68,6 +70,22 @@ def renewed(programme: Programme, control: Control) -> Solution:
     best = as_published(programme, relaxation)
     for i in range(SMALL_SWEEPS):
         for _ in sweep(best, relaxation, i * SHIFT % 1, SMALL, control):
+            pass
+    return Solution(best.chosen, best.cost, min(relaxation.bound, best.cost), relaxation.price)
+
+
+def lightly(programme: Programme, control: Control) -> Solution:
+    """A choice by the whole relaxation and a few sweeps from where it says to begin, without the search that takes most of the time
+    of many looms; the bound is that of the relaxation."""
+    if not programme.looms.size:
+        return optimise(programme, control)
+    relaxation = unpriced(programme)
+    best = as_published(programme, relaxation)
+    for relaxation in relax(programme, control):
+        start = greedy(programme, relaxation)
+        best = start if start.calm and start.cost < best.cost else best
+    for i in range(LIGHT_SWEEPS):
+        for _ in sweep(best, relaxation, i * SHIFT % 1, FIRST, control):
             pass
     return Solution(best.chosen, best.cost, min(relaxation.bound, best.cost), relaxation.price)
 

@@ -18,16 +18,16 @@ KIND = "tuning"
 
 def tuning_record(found: Tuned, ask: AskTuning, task: PlanTask, number: int) -> dict[str, Any]:
     """Money in the currency of the plan. `paper` is what a plan says that it costs, `kept` what it cost in the hall on average."""
-    first, best, terms = found.tried[0], found.best, task.data.mill.terms
-    assert best
+    first, without_care, best, terms = found.tried[0], found.without, found.best, task.data.mill.terms
+    assert best and without_care
     without, with_care = found.kept or (None, None)
     return {
         "kind": KIND, "plan": number, "as_of": local(task.as_of, terms.zone), "currency": terms.currency, "seed": ask.seed,
         "afresh": task.request.afresh, "tune_on": ask.tune_on, "runs": found.runs, "runs_asked": ask.runs,
         "off": sorted(ask.spreads.off), "rests_on": grounds_record(rests_on(task.problem, ask.spreads)),
         "stopped": found.stopped, "helps": found.helps,
-        "without": _tried(first, first) | {"kept_elsewhere": without},
-        "best": _tried(best, first) | {"kept_elsewhere": with_care},
+        "light": found.light, "without": _tried(without_care, without_care) | {"kept_elsewhere": without},
+        "best": _tried(best, without_care) | {"kept_elsewhere": with_care},
         "judged": _interval(found.judged) if found.judged else None,
         "tried": [_tried(one, first) for one in found.tried],
     }  # fmt: skip

@@ -18,8 +18,10 @@ def tuning_said(result: Record) -> tuple[Message, ...]:
 
 
 def tuning_basis(result: Record) -> Message:
+    judged = result["judged"] is not None and result["runs"] > 0
+    light = ("judged" if judged else "only") if result.get("light") else "no"
     return message("tuning-basis", tried=len(result["tried"]), worlds=result["tune_on"], runs=result["runs"],
-                   stopped=bool(result["stopped"]))  # fmt: skip
+                   light=light, stopped=bool(result["stopped"]))  # fmt: skip
 
 
 def tuning_verdict(result: Record) -> Message:

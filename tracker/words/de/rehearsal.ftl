@@ -45,7 +45,11 @@ tuning-overtaken = das Abstimmen ist überholt: nach heutigem Stand kostet der P
 tuning-basis = { $tried ->
         [one] Eine Art
        *[other] { $tried } Arten
-    } zu planen, in denselben { $worlds } Welten durchgespielt; die beste neben einem Plan, der nichts tut, um zu überstehen, in { $runs } anderen Welten.{ $stopped ->
+    } zu planen, in denselben { $worlds } Welten durchgespielt; die beste neben einem Plan, der nichts tut, um zu überstehen, in { $runs } anderen Welten.{ $light ->
+        [judged] {" "}Bei so vielen Webmaschinen wurde, was versucht wurde, mit leichter Suche geplant; der beste und der Plan, der nichts tut, um zu überstehen, wurden beide mit der ganzen geplant, bevor sie beurteilt wurden.
+        [only] {" "}Bei so vielen Webmaschinen wurde, was versucht wurde, mit leichter Suche geplant.
+       *[no] {""}
+    }{ $stopped ->
         [yes] {" "}Es wurde vor dem Ende angehalten.
        *[no] {""}
     }

@@ -74,7 +74,11 @@ tuning-overtaken = what was tuned is overtaken: by the data of now the plan cost
 tuning-basis = { $tried ->
         [one] 1 way
        *[other] { $tried } ways
-    } to plan played in the same { $worlds } worlds; the best beside a plan that does nothing to survive, in { $runs } other worlds.{ $stopped ->
+    } to plan played in the same { $worlds } worlds; the best beside a plan that does nothing to survive, in { $runs } other worlds.{ $light ->
+        [judged] {" "}With so many looms what was tried was planned by a light search; the best, and the plan that does nothing to survive, were both planned by the whole one before they were judged.
+        [only] {" "}With so many looms what was tried was planned by a light search.
+       *[no] {""}
+    }{ $stopped ->
         [yes] {" "}It was stopped before the end.
        *[no] {""}
     }
