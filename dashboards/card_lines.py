@@ -16,7 +16,9 @@ from tracker.services.people.permissions import May
 from tracker.services.screens.work_card import CheckLine, OperationLine, SettingLine
 from tracker.services.work import at_the_loom
 
-PLACES = {"bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after"}
+PLACES = {
+    "bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after", "bench after": "card-bench-after",
+}  # fmt: skip
 MOST_TORQUE_NM = 5000.0
 
 

@@ -59,7 +59,9 @@ def _work_says(sheet: LoomSheet, work: WorkReport) -> str:
     trades = ", ".join(f"{trade} {number(hours, 'h', 1)}" for trade, hours in work.trades.items())
     return say(
         "sheet-work-says", stopped=number(work.on_loom_h, "h", 1), bench=number(work.bench_h, "h", 1),
-        after=number(work.after_restart_h, "h", 1), labour=number(work.labour_h, "", 1), low=number(work.low_h, "", 1),
+        after=number(work.after_restart_h, "h", 1),
+        later=number(work.bench_after_h, "h", 1) if work.bench_after_h else None, labour=number(work.labour_h, "", 1),
+        low=number(work.low_h, "", 1),
         high=number(work.high_h, "", 1), trades=trades, parts=money(work.parts_cost, sheet.currency),
     )  # fmt: skip
 

@@ -8,7 +8,7 @@ from export_samples import A2, A10, MILL, PLAN, at
 from tracker.domain.method import Operation
 from tracker.domain.plan import CrewTurn, Need
 from tracker.domain.windows import Window, WindowKind
-from tracker.domain.work import WorkContent
+from tracker.domain.work import StepLoad, WorkContent
 from tracker.export.crew_sheets import crew_sheets
 from tracker.office.writing.sheets import add_sheet, new_book
 
@@ -85,6 +85,54 @@ def test_bench_work_and_what_a_trade_does_come_from_the_work_of_the_loom():
         "2027-W01", "Tue", date(2027, 1, 5), time(6), "A-2", "Hall 1", "AJ-190", "assistant", "Drill the rail", 1.0,
         "rail: new rail",
     ]  # fmt: skip
+
+
+def test_what_comes_after_the_restart_and_on_the_bench_afterwards_is_handed_out_too():
+    # loom A-2 runs again on Tuesday at 14:00 in Vienna: a quarter of an hour of the crew, then half an hour of quality and of the
+    # electrician side by side; afterwards 45 minutes on the bench, once it is done
+    rows = (
+        Operation(10, "Lift the rail", 30, "fitter", 2),
+        Operation(50, "Watch at full speed", 15, "fitter", 1, place="after restart"),
+        Operation(60, "Judge the selvedge", 30, "quality", 1, place="after restart"),
+        Operation(60, "Read the current", 30, "electrician", 1, place="after restart"),
+        Operation(70, "Clean the old rail", 45, "assistant", 1, place="bench after"),
+    )
+    after = (StepLoad(50, 15, {"fitter": 1}, {}), StepLoad(60, 30, {"quality": 1, "electrician": 1}, {}))
+    work = WorkContent(
+        WindowKind.STYLE,
+        (("rail", "new rail"),),
+        rows,
+        (),
+        (),
+        (),
+        (),
+        30,
+        0,
+        45,
+        {},
+        {},
+        after_steps=after,
+        bench_after_min=45,
+    )
+    made = {s.title: s for s in crew_sheets(NAMED, MILL, {}, {A2: {WindowKind.STYLE: (work,)}})}
+    assert list(made)[2:] == ["Days electrician", "Days quality", "Bench work", "Stops to come"]
+    assert [row[-1] for row in made["Crew Fitters 1"].rows] == ["", ""]  # Fitters/2 ends it
+    assert [row[-1] for row in made["Crew Fitters 2"].rows] == ["Watch at full speed"]
+    (judged,) = made["Days quality"].rows
+    assert judged == [
+        "2027-W01", "Tue", date(2027, 1, 5), time(14, 15), time(14, 45), 1, "A-2", "Hall 1", "AJ-190", "Fitters/2",
+        "after the restart: Judge the selvedge",
+    ]  # fmt: skip
+    assert [(row[3], row[-1]) for row in made["Days electrician"].rows] == [
+        (time(9), ""), (time(14, 15), "after the restart: Read the current"),
+    ]  # fmt: skip
+    assert [column.heading for column in made["Bench work"].columns][3:5] == ["Ready by", "From then on"]
+    (bench,) = made["Bench work"].rows
+    assert bench[2:6] == [date(2027, 1, 5), None, time(14), "A-2"] and bench[8:11] == [
+        "assistant",
+        "Clean the old rail",
+        0.75,
+    ]
 
 
 def test_the_days_of_a_trade_name_the_crew_at_the_loom():

@@ -34,6 +34,15 @@ def test_a_drilled_loom_with_one_side():
     assert content.choices == (("rail work", "as it is"),)
 
 
+def test_work_on_the_bench_afterwards_is_paid_for_and_holds_no_loom():
+    # 20 minutes of the fitter more, on no loom: 23 with the allowance; the conversion itself takes what it took
+    cleaned = with_operations(operation(10, 70, "Clean the old rail", 20, place="bench after"))
+    (content,) = scope_looms(mill(loom("1"), method=cleaned))[key("1")].contents[REPEAT]
+    assert (content.bench_after_min, content.on_loom_min) == (pytest.approx(23), pytest.approx(34.5))
+    assert content.labour_min == {"fitter": pytest.approx(69 + 23)}
+    assert [step.step for step in (*content.steps, *content.after_steps)] == [30, 60]
+
+
 def test_rows_with_one_step_number_are_done_side_by_side():
     # both sides: 30 and 20 min side by side take 30 min and two fitters; labour 50 person-minutes.
     (content,) = scope_looms(mill(loom("1", side="both")))[key("1")].contents[REPEAT]

@@ -13,7 +13,6 @@ from tracker.domain.windows import Window, WindowKind
 from tracker.domain.words import fold, natural_key
 from tracker.domain.work import WorkContent
 
-_ORDER = ("bench before", "on loom", "after restart")
 _CHANGES = (WindowKind.REPEAT, WindowKind.STYLE)
 Minutes = Callable[[Operation], float]
 """Elapsed minutes of an operation as the next plan counts them."""
@@ -63,7 +62,7 @@ def _cautions(operations: Iterable[Operation]) -> tuple[CardCaution, ...]:
 
 
 def _in_order(operations: Iterable[Operation]) -> list[Operation]:
-    places = {place: _ORDER.index(place) for place in PLACES}
+    places = {place: i for i, place in enumerate(PLACES)}
     return sorted(operations, key=lambda row: (places.get(row.place, len(places)), row.step))
 
 

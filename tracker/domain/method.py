@@ -7,7 +7,8 @@ Conditions = Mapping[str, str]
 """Heading of the condition column (an attribute, `window`, or a choice) → the cell's unary test as written.
 Empty cells are left out."""
 
-PLACES = ("on loom", "bench before", "after restart")
+PLACES = ("bench before", "on loom", "after restart", "bench after")
+"""In the order in which a conversion goes through them."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -174,7 +174,7 @@ OPERATIONS = Table("operations", "Operations", (
     Column("trade", "Trade", T, needed=True, example="fitter"),
     Column("heads", "Heads", Z, needed=True, low=0, high=100, example="2"),
     Column("tool", "Tool", I, example="hoist"),
-    Column("place", "Place", W, meant="where", words=("on loom", "bench before", "after restart"), about="about-operations-place", example="on loom"),
+    Column("place", "Place", W, meant="where", words=("on loom", "bench before", "after restart", "bench after"), about="about-operations-place", example="on loom"),
     Column("caution", "Caution", T),
     Column("torque_nm", "Torque", N, unit="N·m", low=0, high=5000, example="40"),
     Column("warp", "Warp", W, words=("out", "in"), example="out",

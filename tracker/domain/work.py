@@ -62,6 +62,8 @@ class WorkContent:
     """Of `labour_min`, what the learning factor does not touch."""
     after_steps: tuple[StepLoad, ...] = ()
     """Steps after the restart, in order."""
+    bench_after_min: float = 0.0
+    """Elapsed minutes on the bench when the conversion is done."""
 
     @property
     def kept_labour_h(self) -> float:

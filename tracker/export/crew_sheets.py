@@ -4,7 +4,7 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date, datetime, time, timedelta
 from itertools import groupby
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -51,6 +51,11 @@ class _Sheets:
     def crews(self) -> Iterator[TidySheet]:
         col = self.write.col
         rows: dict[str, list[list[Any]]] = defaultdict(list)
+        later = {
+            booking.key: self._work_of(booking, self.mill.terms.lead_trade, "after restart")
+            for booking in self.bookings
+        }
+        watched = any(later.values())
         for booking in self.bookings:
             for i, turn in enumerate(booking.crews):
                 rows[turn.crew].append([
@@ -58,11 +63,13 @@ class _Sheets:
                     marks_of(booking, self.write), self.write.speaker.word(booking.kind),
                     _local(self._beam_out(booking), self.zone), _choices(booking),
                     self._needed(booking, turn.start, turn.end),
+                    *([later[booking.key] if turn.end == booking.end else ""] if watched else []),
                 ])  # fmt: skip
         columns = [
             *self.when, *self.write.where(), col("col-what", width=19), col("col-mark", width=9, about="hint-mark"),
             col("col-window"), col("col-warp-runs-out", Kind.MOMENT, about="hint-p50"), col("own-sheet-choices", width=26),
             col("col-needs", width=34, about="hint-needs"),
+            *([col("col-then-after-restart", width=34, about="hint-then-after-restart")] if watched else []),
         ]  # fmt: skip
         for crew in sorted(rows, key=natural_key):
             title, heading = (self.write.say(code, crew=crew) for code in ("book-crew", "book-crew-about"))
@@ -81,6 +88,8 @@ class _Sheets:
                         ", ".join(dict.fromkeys(crews)), "" if need.what in told else self._work_of(booking, need.what),
                     ])  # fmt: skip
                     told.add(need.what)
+            for trade, row in self._after_restart(booking):
+                rows[trade].append(row)
         columns = [
             *self.when, col("heading-heads", Kind.INTEGER, width=8), *self.write.where(), col("col-crew-at-loom", width=20),
             col("col-all-its-work", width=60, about="hint-all-its-work"),
@@ -89,21 +98,43 @@ class _Sheets:
             title, heading = (self.write.say(code, trade=trade) for code in ("book-days", "book-days-about"))
             yield self._by_week(title, heading, columns, rows[trade])
 
+    def _after_restart(self, booking: Booking) -> Iterator[tuple[str, list[Any]]]:
+        """Trade → a row for each step after the restart that asks for it, one after the other from the end of the booking on."""
+        content, at = self._content(booking), booking.end
+        crews = [turn.crew for turn in booking.crews if turn.end == booking.end]
+        for step in content.after_steps if content else ():
+            begin, at = at, at + timedelta(minutes=step.minutes)
+            for trade, heads in step.heads.items():
+                if fold(trade) != fold(self.mill.terms.lead_trade):
+                    work = self._work_of(booking, trade, "after restart", step.step)
+                    yield trade, [
+                        *self._when(begin, at), heads, *self._where(booking.key), ", ".join(crews),
+                        self.write.say("book-after-restart", work=work),
+                    ]  # fmt: skip
+
     def bench(self) -> Iterator[TidySheet]:
-        """What must be done on the bench before the start of each conversion."""
+        """What must be done on the bench before the start of each conversion, and what is left to do there when it is over."""
         col = self.write.col
-        rows = []
+        rows, after = [], any(content.bench_after_min for content in map(self._content, self.bookings) if content)
         for booking in self.bookings:
             content = self._content(booking)
-            work = [row for row in content.operations if row.place == "bench before"] if content else []
-            if content and work:
-                start = booking.start.astimezone(self.zone)
-                rows.append([
-                    *self._day(start), start.time(), *self._where(booking.key), ", ".join(dict.fromkeys(row.trade for row in work)),
-                    "; ".join(row.operation for row in work), content.bench_min / 60, _choices(booking),
-                ])  # fmt: skip
+            if content is None:
+                continue
+            for place in ("bench before", "bench after"):
+                work = [row for row in content.operations if row.place == place]
+                if work:
+                    before = place == "bench before"
+                    at = (booking.start if before else booking.end).astimezone(self.zone)
+                    by, since = (at.time(), None) if before else (None, at.time())
+                    rows.append([
+                        *self._day(at), by, *([since] if after else []), *self._where(booking.key),
+                        ", ".join(dict.fromkeys(row.trade for row in work)), "; ".join(row.operation for row in work),
+                        (content.bench_min if before else content.bench_after_min) / 60, _choices(booking),
+                    ])  # fmt: skip
         columns = [
-            *self.when[: _DATE + 1], col("col-ready-by", Kind.TIME, width=10), *self.write.where(), col("col-trades", width=14),
+            *self.when[: _DATE + 1], col("col-ready-by", Kind.TIME, width=10),
+            *([col("col-from-then", Kind.TIME, width=10, about="hint-from-then")] if after else []),
+            *self.write.where(), col("col-trades", width=14),
             col("col-what", width=70), col("col-bench-time", Kind.NUMBER, unit="h", digits=1), col("own-sheet-choices"),
         ]  # fmt: skip
         if rows:
@@ -111,7 +142,12 @@ class _Sheets:
             yield self._by_week(title, heading, columns, rows)
 
     def _by_week(self, title: str, heading: str, columns: Sequence[Col], rows: list[list[Any]]) -> TidySheet:
-        rows.sort(key=lambda row: tuple(row[_DATE : _DATE + 2]))
+        rows.sort(
+            key=lambda row: (
+                row[_DATE],
+                next((at for at in row[_DATE + 1 : _DATE + 3] if isinstance(at, time)), time()),
+            )
+        )
         firsts = [next(numbers) for _, numbers in groupby(range(len(rows)), key=lambda i: rows[i][0])]
         return self.write.named(title, columns, rows, (heading, self.says), breaks=firsts[1:])
 
@@ -173,10 +209,10 @@ class _Sheets:
         of_kind = self.contents.get(booking.key, {}).get(booking.kind, ())
         return next((content for content in of_kind if content.choices == booking.choices), None)
 
-    def _work_of(self, booking: Booking, trade: str) -> str:
+    def _work_of(self, booking: Booking, trade: str, place: str = "on loom", step: int | None = None) -> str:
         content = self._content(booking)
         mine = (row for row in content.operations if fold(row.trade) == fold(trade)) if content else ()
-        return "; ".join(row.operation for row in mine if row.place == "on loom")
+        return "; ".join(row.operation for row in mine if row.place == place and step in (None, row.step))
 
     def _needed(self, booking: Booking, start: datetime, end: datetime) -> str:
         """`electrician 10:00-11:00 and 12:00-13:00; drilling jig 06:30-08:30` within a turn."""

@@ -9,7 +9,7 @@ from tracker.domain.words import fold
 from tracker.domain.work import StepLoad
 from tracker.scope.pert import operation_minutes
 
-ON_LOOM, BENCH, AFTER = "on loom", "bench before", "after restart"
+ON_LOOM, BENCH, AFTER, BENCH_AFTER = "on loom", "bench before", "after restart", "bench after"
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,9 +22,10 @@ class Load:
     after_steps: tuple[StepLoad, ...]
     """After the restart."""
     on_loom_min: float
-    """Elapsed; then on the bench before, and after the restart."""
+    """Elapsed; then on the bench before, after the restart, and on the bench after."""
     bench_min: float
     after_restart_min: float
+    bench_after_min: float
     labour_min: Mapping[str, float]
     """Trade → person-minutes over all places."""
     kept_labour_min: Mapping[str, float]
@@ -56,6 +57,7 @@ class Loader:
             on_loom_min=sum(step.minutes for step in steps[ON_LOOM]),
             bench_min=sum(step.minutes for step in steps[BENCH]),
             after_restart_min=sum(step.minutes for step in steps[AFTER]),
+            bench_after_min=sum(step.minutes for step in steps[BENCH_AFTER]),
             labour_min=self._labour_min(ordered),
             kept_labour_min=self._labour_min(row for row in ordered if not row.learns),
         )
@@ -71,7 +73,7 @@ class Loader:
         rows: dict[tuple[str, int], list[Operation]] = {}
         for operation in ordered:
             rows.setdefault((operation.place, operation.step), []).append(operation)
-        steps: dict[str, list[StepLoad]] = {ON_LOOM: [], BENCH: [], AFTER: []}
+        steps: dict[str, list[StepLoad]] = {ON_LOOM: [], BENCH: [], AFTER: [], BENCH_AFTER: []}
         for (place, _), side_by_side in rows.items():
             steps.setdefault(place, []).append(self._step(side_by_side))
         return steps

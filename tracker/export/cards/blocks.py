@@ -14,7 +14,9 @@ from tracker.export.cards.paper import SMALL, WIDTH, SquareCode, heading, pair, 
 from tracker.export.cards.words import CardWords
 from tracker.export.pdf import TickBox
 
-_PLACES = {"bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after"}
+_PLACES = {
+    "bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after", "bench after": "card-bench-after",
+}  # fmt: skip
 _WARP = {"out": "card-warp-out", "in": "card-warp-in"}
 _CODE = 24 * mm
 

@@ -55,9 +55,10 @@ class WorkReport:
     checks: tuple[Line, ...]
     tools: tuple[str, ...]
     on_loom_h: float
-    """Elapsed hours, loom stopped; then on the bench before, and after the restart."""
+    """Elapsed hours, loom stopped; then on the bench before, after the restart, and on the bench after."""
     bench_h: float
     after_restart_h: float
+    bench_after_h: float
     labour_h: float
     """Person-hours."""
     low_h: float
@@ -246,6 +247,7 @@ def _work(
         on_loom_h=content.on_loom_min / 60,
         bench_h=content.bench_min / 60,
         after_restart_h=content.after_restart_min / 60,
+        bench_after_h=content.bench_after_min / 60,
         labour_h=content.labour_h,
         low_h=estimate.quantile(LOW),
         high_h=estimate.quantile(HIGH),

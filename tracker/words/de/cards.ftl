@@ -73,6 +73,7 @@ card-operations = Arbeitsgänge
 card-bench = An der Werkbank, vor dem Beginn
 card-on-loom = An der Maschine
 card-after = Nach dem Wiederanlauf
+card-bench-after = Danach an der Werkbank
 card-operation = Arbeitsgang
 card-trade = Beruf
 card-heads = Leute

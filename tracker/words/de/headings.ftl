@@ -142,6 +142,7 @@ word-both = beides
 word-on-loom = an der Maschine
 word-bench-before = vorher an der Werkbank
 word-after-restart = nach dem Wiederanlauf
+word-bench-after = danach an der Werkbank
 word-out = draußen
 word-in = drin
 word-yes-no = ja/nein

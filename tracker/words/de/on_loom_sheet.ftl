@@ -121,7 +121,10 @@ sheet-window-state = { $kind }{ $state ->
     }
 sheet-more-windows = und { $more } weitere bis zum Ende des Horizonts
 sheet-to-survey = Zu besichtigen: { $what } an der Maschine nachsehen und einlesen; davon hängt die Arbeit ab.
-sheet-work-says = Maschine steht { $stopped }, vorher an der Werkbank { $bench }, nach dem Wiederanlauf { $after }; { $labour } Personenstunden (wohl { $low } bis { $high }): { $trades }. Teile { $parts }.
+sheet-work-says = Maschine steht { $stopped }, vorher an der Werkbank { $bench }, nach dem Wiederanlauf { $after }{ $later ->
+        [none] {""}
+       *[other] , danach an der Werkbank { $later }
+    }; { $labour } Personenstunden (wohl { $low } bis { $high }): { $trades }. Teile { $parts }.
 sheet-unknown = Nicht bekannt: { $what }.
 sheet-new-value = Was es ist{ $unit ->
         [none] {""}

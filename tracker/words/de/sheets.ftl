@@ -98,7 +98,7 @@ about-closures-end = Leer = bis Mitternacht.
 about-closures-stops = Leer = beides.
 about-operations-step = Zeilen mit demselben Schritt werden nebeneinander getan.
 about-operations-minutes-low = Schätzung mit drei Werten, wo es sie gibt.
-about-operations-place = Leer = an der Maschine.
+about-operations-place = Leer = an der Maschine. Arbeit an der Werkbank, vorher oder danach, braucht Stunden und hält keine Webmaschine auf.
 about-operations-warp = Draußen: die alte Kette muss heraus und die neue noch nicht hinein; drin: die Kette muss hinein. Leer = gleich. Bei einem Kettwechsel kommt die neue Kette dazwischen hinein.
 about-operations-learns = Nein: dauert, solange es dauert, wie oft es auch getan wurde. Leer = ja.
 about-operations-stops-neighbours = Ja: die Webmaschinen daneben (nach Reihe und Platz) stehen so lange; was sie verlieren, zählt.

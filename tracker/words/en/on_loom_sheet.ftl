@@ -217,7 +217,10 @@ sheet-more-windows = and { $more } more up to the end of the horizon
     .means = More windows than are listed.
 sheet-to-survey = To survey: look up { $what } at the loom and load it; the work depends on it.
     .means = What must be known of a loom first.
-sheet-work-says = Loom stopped { $stopped }, bench before { $bench }, after restart { $after }; { $labour } person-hours (likely { $low } to { $high }): { $trades }. Parts { $parts }.
+sheet-work-says = Loom stopped { $stopped }, bench before { $bench }, after restart { $after }{ $later ->
+        [none] {""}
+       *[other] , bench after { $later }
+    }; { $labour } person-hours (likely { $low } to { $high }): { $trades }. Parts { $parts }.
     .means = What a conversion takes.
 sheet-unknown = Not known: { $what }.
     .means = Headings without a value.

@@ -193,7 +193,7 @@ about-operations-step = Rows with the same step are done side by side.
     .means = Hint on a column of our sheets.
 about-operations-minutes-low = Optional three-point estimate.
     .means = Hint on a column of our sheets.
-about-operations-place = Empty = on loom.
+about-operations-place = Empty = on loom. Work on the bench, before or after, takes hours and holds no loom.
     .means = Hint on a column of our sheets.
 about-operations-warp = out: needs the old warp out and the new one not yet in; in: needs the warp in. Empty = either. In a beam change the new warp comes in between.
     .means = Hint on a column of our sheets.

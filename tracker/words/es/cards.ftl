@@ -73,6 +73,7 @@ card-operations = Operaciones
 card-bench = En el banco, antes de empezar
 card-on-loom = En el telar
 card-after = Tras el arranque
+card-bench-after = En el banco, después
 card-operation = Operación
 card-trade = Oficio
 card-heads = Personas

@@ -73,6 +73,7 @@ card-operations = Opérations
 card-bench = À l'établi, avant le début
 card-on-loom = Sur le métier
 card-after = Après le redémarrage
+card-bench-after = À l'établi, ensuite
 card-operation = Opération
 card-trade = Métier
 card-heads = Pers.

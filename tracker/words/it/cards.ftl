@@ -73,6 +73,7 @@ card-operations = Operazioni
 card-bench = Al banco, prima dell'inizio
 card-on-loom = Sul telaio
 card-after = Dopo il riavvio
+card-bench-after = Al banco, dopo
 card-operation = Operazione
 card-trade = Mestiere
 card-heads = Pers.

@@ -73,6 +73,7 @@ card-operations = Operações
 card-bench = Na bancada, antes do início
 card-on-loom = No tear
 card-after = Após a partida
+card-bench-after = Na bancada, depois
 card-operation = Operação
 card-trade = Ofício
 card-heads = Pess.

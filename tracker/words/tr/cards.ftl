@@ -73,6 +73,7 @@ card-operations = İşlemler
 card-bench = Tezgâh başından önce, atölyede
 card-on-loom = Tezgâhta
 card-after = Yeniden çalıştıktan sonra
+card-bench-after = Tezgâhta, sonrasında
 card-operation = İşlem
 card-trade = Meslek
 card-heads = Kişi

@@ -73,6 +73,7 @@ card-operations = 工序
 card-bench = 开工前在工作台上
 card-on-loom = 在织机上
 card-after = 重新开机后
+card-bench-after = 工作台上，事后
 card-operation = 工序
 card-trade = 工种
 card-heads = 人数
