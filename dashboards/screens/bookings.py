@@ -159,7 +159,7 @@ def _filters(board: Board) -> Shown:
         and (not types or row.machine_type in types)
         and _fits(number, row.booking.key)
     ]
-    by_at, zoom_at, week_at = st.columns([2, 2, 4])
+    by_at, zoom_at, week_at = st.columns([3, 2, 4])
     by = by_at.segmented_control(
         say("bookings-rows"), [BY_HALL, BY_CREW], default=BY_HALL, required=True, format_func=say, key="bookings rows"
     )

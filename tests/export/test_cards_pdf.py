@@ -5,12 +5,13 @@ from dataclasses import replace
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
-from card_samples import BOOKING, CONTENT, KEY, MILL, OPERATIONS, WINDOW
+from card_samples import BOOKING, CONTENT, KEY, MILL, OPERATIONS, WINDOW, at
 from machine import needs, pdf_text
 
 from tracker.cards.content import BookedLoom, make_card
 from tracker.domain.cards import USUAL_CAUTIONS
 from tracker.domain.mill import Loom
+from tracker.domain.plan import CrewTurn, Need
 from tracker.domain.tables import CARD_LANGUAGES
 from tracker.export.cards.packs import Pack, PackLine, leads_to, write_notes, write_packs
 from tracker.export.cards.words import CardWords
@@ -60,6 +61,22 @@ def test_what_stands_on_a_card(tmp_path):
         < text.rindex("Checks")
     )
     assert "31.5" in text, "what the loom list knows is not asked again"
+
+
+@needs("pdftotext", "poppler-utils")
+def test_hours_of_the_next_day_say_which_day(tmp_path):
+    # by Vienna's clock: on Tuesday 5 January from 06:00, on Wednesday from 06:00 to 07:00, the electrician with it
+    turns = (BOOKING.crews[0], CrewTurn("Fitters 1", at(6, 5), at(6, 6)))
+    needs = (Need("electrician", "trade", 1, at(6, 5), at(6, 6)),)
+    longer = replace(BOOKING, end=at(6, 6), crews=turns, needs=needs)
+    made = make_card("C3-0001-2", 3, MILL, BookedLoom(longer, CONTENT, window=WINDOW), lambda row: row.minutes)
+    for language, day in (("en", "Wed"), ("de", "Mi")):
+        of_one = Pack("Fitters 1", language, (PackLine(longer, longer.start, longer.end, made),))
+        (tmp_path / language).mkdir()
+        _, path = written(tmp_path / language, [of_one], week="2027-W01")
+        text = " ".join(text_of(path).split())
+        assert f"Fitters 1 06:00–07:00; Fitters 1 {day} 06:00–07:00" in text
+        assert f"1 electrician {day} 06:00–07:00" in text
 
 
 @needs("pdftotext", "poppler-utils")

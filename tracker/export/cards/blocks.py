@@ -1,6 +1,7 @@
 """The blocks of a card, in the order in which they stand on it."""
 
 from collections.abc import Sequence
+from datetime import datetime
 from typing import Any
 
 from reportlab.lib.units import mm
@@ -50,9 +51,9 @@ def _facts(card: Card, words: CardWords) -> list[Flowable]:
     lines = [
         ("card-start", words.moment(booking.start)),
         ("card-end", words.moment(booking.end)),
-        ("card-crew", "; ".join(f"{turn.crew} {words.hours(turn.start, turn.end)}" for turn in booking.crews)
+        ("card-crew", "; ".join(f"{turn.crew} {words.hours(turn.start, turn.end, booking.start)}" for turn in booking.crews)
          or words("card-no-crew")),
-        ("card-needs", "; ".join(_need(need, words) for need in booking.needs)),
+        ("card-needs", "; ".join(_need(need, booking.start, words) for need in booking.needs)),
         ("card-window", words.kind(booking.kind)),
         ("card-beam-out", words.moment(card.beam_out) if card.beam_out else ""),
         ("card-choices", "; ".join(f"{choice}: {taken}" for choice, taken in booking.choices)),
@@ -62,8 +63,8 @@ def _facts(card: Card, words: CardWords) -> list[Flowable]:
     return [pair(words(code), value) for code, value in lines if value]
 
 
-def _need(need: Need, words: CardWords) -> str:
-    return f"{need.amount} {need.what} {words.hours(need.start, need.end)}"
+def _need(need: Need, begun: datetime, words: CardWords) -> str:
+    return f"{need.amount} {need.what} {words.hours(need.start, need.end, begun)}"
 
 
 def _as_listed(card: Card, words: CardWords) -> list[Flowable]:
@@ -161,7 +162,7 @@ def tools(card: Card, words: CardWords) -> list[Flowable]:
         return []
     rows = []
     for tool in card.tools:
-        booked = "; ".join(words.hours(start, end) for start, end in tool.spans)
+        booked = "; ".join(words.hours(start, end, card.booking.start) for start, end in tool.spans)
         rows.append([TickBox(7), small(f"{tool.how_many} × {tool.tool}"), small(booked),
                      small(f"{words('card-step')} {_listed(tool.steps)}")])  # fmt: skip
     return [heading(words("card-tools")), ruled(rows, [6 * mm, 50 * mm, 60 * mm, WIDTH - 116 * mm], heads=0)]

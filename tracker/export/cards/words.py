@@ -8,7 +8,7 @@ from tracker.domain.windows import WindowKind
 from tracker.domain.words import fold
 from tracker.errors import Message
 from tracker.words import Speaker
-from tracker.words.values import clock, day, exact, moment
+from tracker.words.values import clock, day, exact, moment, weekday
 
 _KINDS = {
     WindowKind.REPEAT: "card-window-repeat", WindowKind.STYLE: "card-window-style",
@@ -44,11 +44,19 @@ class CardWords:
         same = first.date() == last.date()
         return f"{self.moment(start)}–{clock(last.time(), self.language) if same else ' ' + self.moment(end)}"
 
-    def hours(self, start: datetime, end: datetime) -> str:
-        """`06:00–14:30`; with the days where they differ."""
-        first, last = (at.astimezone(self.zone) for at in (start, end))
-        if first.date() != last.date():
+    def hours(self, start: datetime, end: datetime, begun: datetime) -> str:
+        """`06:00–14:30`; `Tue 06:00–06:30` on another day than that on which all of it began; with the days where they differ."""
+        first, last, day_one = (at.astimezone(self.zone).date() for at in (start, end, begun))
+        if first != last:
             return self.span(start, end)
+        return (
+            self._hours(start, end)
+            if first == day_one
+            else f"{weekday(first, self.language)} {self._hours(start, end)}"
+        )
+
+    def _hours(self, start: datetime, end: datetime) -> str:
+        first, last = (at.astimezone(self.zone) for at in (start, end))
         return f"{clock(first.time(), self.language)}–{clock(last.time(), self.language)}"
 
     def value(self, value: object) -> str:
