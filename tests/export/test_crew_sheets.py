@@ -89,7 +89,7 @@ def test_bench_work_and_what_a_trade_does_come_from_the_work_of_the_loom():
 
 def test_what_comes_after_the_restart_and_on_the_bench_afterwards_is_handed_out_too():
     # loom A-2 runs again on Tuesday at 14:00 in Vienna: a quarter of an hour of the crew, then half an hour of quality and of the
-    # electrician side by side; afterwards 45 minutes on the bench, once it is done
+    # electrician side by side, which touches the half hours from 14:00 to 15:00; afterwards 45 minutes on the bench, once it is done
     rows = (
         Operation(10, "Lift the rail", 30, "fitter", 2),
         Operation(50, "Watch at full speed", 15, "fitter", 1, place="after restart"),
@@ -120,11 +120,11 @@ def test_what_comes_after_the_restart_and_on_the_bench_afterwards_is_handed_out_
     assert [row[-1] for row in made["Crew Fitters 2"].rows] == ["Watch at full speed"]
     (judged,) = made["Days quality"].rows
     assert judged == [
-        "2027-W01", "Tue", date(2027, 1, 5), time(14, 15), time(14, 45), 1, "A-2", "Hall 1", "AJ-190", "Fitters/2",
+        "2027-W01", "Tue", date(2027, 1, 5), time(14), time(15), 1, "A-2", "Hall 1", "AJ-190", "Fitters/2",
         "after the restart: Judge the selvedge",
     ]  # fmt: skip
     assert [(row[3], row[-1]) for row in made["Days electrician"].rows] == [
-        (time(9), ""), (time(14, 15), "after the restart: Read the current"),
+        (time(9), ""), (time(14), "after the restart: Read the current"),
     ]  # fmt: skip
     assert [column.heading for column in made["Bench work"].columns][3:5] == ["Ready by", "From then on"]
     (bench,) = made["Bench work"].rows

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
+from math import ceil, floor
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -24,6 +25,8 @@ Contents = Mapping[LoomKey, Mapping[WindowKind, Sequence[WorkContent]]]
 _NO_TITLE = re.compile(r"[\[\]:*?/\\']")
 """Signs that a sheet's name cannot have."""
 LONGEST_TITLE = 31
+SLOT_MIN = 30
+"""The grid of plans."""
 _DATE = 2
 """Column of the day in `_Sheets.when`."""
 
@@ -99,16 +102,18 @@ class _Sheets:
             yield self._by_week(title, heading, columns, rows[trade])
 
     def _after_restart(self, booking: Booking) -> Iterator[tuple[str, list[Any]]]:
-        """Trade → a row for each step after the restart that asks for it, one after the other from the end of the booking on."""
-        content, at = self._content(booking), booking.end
+        """Trade → a row for each step after the restart that asks for it, one after the other from the end of the booking on: the
+        half hours that it touches, as plans count them."""
+        content, gone_min = self._content(booking), 0.0
         crews = [turn.crew for turn in booking.crews if turn.end == booking.end]
         for step in content.after_steps if content else ():
-            begin, at = at, at + timedelta(minutes=step.minutes)
+            first, gone_min = floor(gone_min / SLOT_MIN), gone_min + step.minutes
+            begin, end = (booking.end + n * SLOT_MIN * timedelta(minutes=1) for n in (first, ceil(gone_min / SLOT_MIN)))
             for trade, heads in step.heads.items():
                 if fold(trade) != fold(self.mill.terms.lead_trade):
                     work = self._work_of(booking, trade, "after restart", step.step)
                     yield trade, [
-                        *self._when(begin, at), heads, *self._where(booking.key), ", ".join(crews),
+                        *self._when(begin, end), heads, *self._where(booking.key), ", ".join(crews),
                         self.write.say("book-after-restart", work=work),
                     ]  # fmt: skip
 
