@@ -89,7 +89,7 @@ def test_bench_work_and_what_a_trade_does_come_from_the_work_of_the_loom():
 
 def test_what_comes_after_the_restart_and_on_the_bench_afterwards_is_handed_out_too():
     # loom A-2 runs again on Tuesday at 14:00 in Vienna: a quarter of an hour of the crew, then half an hour of quality and of the
-    # electrician side by side, which touches the half hours from 14:00 to 15:00; afterwards 45 minutes on the bench, once it is done
+    # electrician side by side, which touches the half hours from 14:00 to 15:00; 45 minutes on the bench once it is done
     rows = (
         Operation(10, "Lift the rail", 30, "fitter", 2),
         Operation(50, "Watch at full speed", 15, "fitter", 1, place="after restart"),

@@ -15,7 +15,7 @@ from tracker.services.plans.plan import PlanRequest, plan, plan_task
 from tracker.services.plans.put_in_force import made_scenario, put_in_force, would_put_in_force
 from tracker.services.plans.scenario import scenario_of
 from tracker.services.undoing.undo import undo
-from tracker.words import ENGLISH
+from tracker.words import ENGLISH, Speaker
 
 NAME = "a third crew"
 TEXT = """
@@ -87,6 +87,9 @@ def test_every_entry_becomes_the_mills_own_and_one_undo_brings_all_of_it_back(mi
     assert [row["stops"] for row in now["closures"].values()] == ["work"]
     assert now["looms"]["1", "H"]["protected_until"] == date(2027, 1, 5)
     assert {deed.act for deed in deeds(mill).deeds} == {done.number, None}  # None: the mill as it was put there
+    (told,) = [deed.what for deed in deeds(mill).deeds if deed.what.code == "deed-load" and deed.act == done.number]
+    assert ENGLISH.say(told) == "put scenario a third crew in force"
+    assert Speaker("de").say(told) == "Szenario a third crew in Kraft gesetzt"
     with mill.reading() as uow:
         assert uow.origin("terms", ("allowance (%)",), "value")[0].sheet == "scenario a third crew"
     with refused(DataError, "the mill's data have all of the scenario a third crew already"):

@@ -10,7 +10,7 @@ from heapq import merge
 from typing import Any
 
 from sqlalchemy import Select, select
-from sqlalchemy.orm import Session
+from sqlalchemy.orm import Session, object_session
 
 from tracker.domain.columns import word_named
 from tracker.domain.mill import LoomKey
@@ -19,6 +19,7 @@ from tracker.domain.tables import TABLES, Column, Kind, Table
 from tracker.domain.units import percent
 from tracker.errors import Message, message
 from tracker.office.writing.values import workbook_value
+from tracker.store.loads import OF_SCENARIO
 from tracker.store.models import (
     ActRow,
     AnswerRow,
@@ -32,6 +33,7 @@ from tracker.store.models import (
     RowChangeRow,
     SealRow,
     SeenAlarmRow,
+    SourceTableRow,
     StageRow,
     WithdrawalRow,
 )
@@ -190,7 +192,10 @@ def _job(row: JobRow) -> tuple[str, Message]:
 
 
 def _load(row: LoadRow) -> tuple[str, Message]:
-    return row.who, message("deed-load", files=row.files or None)
+    session = None if row.files else object_session(row)
+    places = session.scalars(select(SourceTableRow.sheet).where(SourceTableRow.load_id == row.id)) if session else ()
+    scenario = next((sheet.removeprefix(OF_SCENARIO) for sheet in places if sheet.startswith(OF_SCENARIO)), None)
+    return row.who, message("deed-load", files=row.files or None, scenario=scenario)
 
 
 def _answer(row: AnswerRow) -> tuple[str, Message]:

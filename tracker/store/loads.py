@@ -36,6 +36,8 @@ from tracker.words.findings import in_words
 
 ORDER = list(TABLES)
 """Looms before what refers to them, parts before receipts."""
+OF_SCENARIO = "scenario "
+"""Before the name of a scenario, as the place from which its rows came when it was put in force."""
 _AT_ONCE = 1_000
 """Rows written by one statement."""
 

@@ -24,6 +24,7 @@ from tracker.services.plans.scenario_changes import CHANGED
 from tracker.services.plans.scenario_entries import Scenario
 from tracker.services.plans.scenario_rows import rows_otherwise
 from tracker.store import UnitOfWork
+from tracker.store.loads import OF_SCENARIO
 from tracker.store.plans import entries_of
 from tracker.store.rows import plain
 
@@ -124,7 +125,7 @@ def _named(orders: Sequence[tuple[str, str]]) -> list[str]:
 def _as_read(rows: Sequence[TypedRow], name: str) -> ReadResult:
     """As if a workbook had these rows, a sheet for each table; the account of changes names the scenario as their place."""
     tables = dict.fromkeys(row.table for row in rows)
-    return ReadResult(tuple(SourceTable("", f"scenario {name}", table, 0) for table in tables), tuple(rows), ())
+    return ReadResult(tuple(SourceTable("", f"{OF_SCENARIO}{name}", table, 0) for table in tables), tuple(rows), ())
 
 
 def _each_value(change: Change) -> list[Change]:

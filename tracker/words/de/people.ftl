@@ -133,7 +133,10 @@ deed-scenario-aside = Szenario { $scenario } { $aside ->
        *[no] wieder gezeigt
     }
 deed-load = { $files ->
-        [none] von Hand eingegeben
+        [none] { $scenario ->
+            [none] von Hand eingegeben
+           *[other] Szenario { $scenario } in Kraft gesetzt
+        }
        *[other] { $files } eingelesen
     }
 deed-method = Fassung { $version } der Methode gilt

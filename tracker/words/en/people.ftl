@@ -197,10 +197,13 @@ deed-scenario-aside = scenario { $scenario } { $aside ->
     }
     .means = A scenario is shown among the others no more, or is again.
 deed-load = { $files ->
-        [none] entered by hand
+        [none] { $scenario ->
+            [none] entered by hand
+           *[other] put scenario { $scenario } in force
+        }
        *[other] loaded { $files }
     }
-    .means = A load, or an entry that is written like one.
+    .means = A load, or an entry or a scenario in force that is written like one.
 deed-method = version { $version } of the method in force
     .means = A method was loaded.
 deed-alarm = loom { $loom }: alarm of { $setting }{ $side ->
