@@ -9,16 +9,7 @@ import pandas as pd
 from dashboards.speaking import SPEAKER, day, moment, money, number, say, share
 from dashboards.tables import Cell, Head, loom_cell
 from tracker.domain.mill import LoomKey
-from tracker.services.plans.rehearsal_says import (
-    POLICIES,
-    cause_of,
-    figure_of,
-    from_where,
-    grounds_of,
-    records_of,
-    source_of,
-    whose,
-)
+from tracker.services.plans.rehearsal_says import POLICIES, cause_of, ground_words, grounds_of, source_of
 from tracker.services.plans.tuning_says import ways_said
 
 Record = Mapping[str, Any]
@@ -88,11 +79,7 @@ def risk_rows(result: Record, zone: Any) -> Rows:
 
 def ground_rows(result: Record) -> Rows:
     """From where each figure comes that was drawn by."""
-    return [
-        [SPEAKER.say(figure_of(of)), SPEAKER.say(whose(of)), SPEAKER.say(from_where(of)),
-         SPEAKER.say(told) if (told := records_of(of)) else ""]
-        for of in grounds_of(result)
-    ]  # fmt: skip
+    return [[SPEAKER.say(word) if word else "" for word in ground_words(of)] for of in grounds_of(result)]
 
 
 def cost_frame(result: Record) -> pd.DataFrame:

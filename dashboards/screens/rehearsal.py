@@ -76,7 +76,8 @@ def _shown(board: RehearsalBoard, result: Any) -> None:
     _costs(result)
     _worries(result)
     _risks(board, result)
-    _grounds(result)
+    st.header(say("rehearsal-grounds"))
+    _grounds(result, "grounds")
 
 
 def _costs(result: Any) -> None:
@@ -117,13 +118,9 @@ def _risks(board: RehearsalBoard, result: Any) -> None:
             table(columns, rows[RISKS_SHOWN:], name="other risks", files=False)
 
 
-def _grounds(result: Any) -> None:
-    if rows := ground_rows(result):
-        st.header(say("rehearsal-grounds"))
-        columns = heads(
-            "rehearsal-head-varies", "rehearsal-head-whose", "rehearsal-head-from", "rehearsal-head-records"
-        )
-        table(columns, rows, sorts=False, name="grounds")
+def _grounds(result: Any, name: str) -> None:
+    codes = ("rehearsal-head-varies", "rehearsal-head-whose", "rehearsal-head-from", "rehearsal-head-records")
+    table(heads(*codes), ground_rows(result), sorts=False, name=name)
 
 
 # ---- play it
@@ -177,6 +174,9 @@ def _tuned(board: RehearsalBoard, result: Any) -> None:
                *_in_money(result["currency"], "surviving-paper", "surviving-hall", "surviving-more", "surviving-from",
                           "surviving-to")]  # fmt: skip
     table(columns, tuned_rows(result), name="tuned")
+    if "rests_on" in result:
+        with st.expander(say("rehearsal-grounds")):
+            _grounds(result, "tuned grounds")
     if result["helps"] and access.may(May.PLAN):
         button("take over tuning", say("surviving-accept"), lambda: accept_tuning(access.context()).message,
                asks=say("surviving-accept-asks", ways=ways_of(result["best"])))  # fmt: skip

@@ -23,6 +23,7 @@ from tracker.services.people.permissions import May
 from tracker.services.plans.own_spreads import own_spreads
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.planning_data import read_planning_data
+from tracker.services.plans.rehearsal_says import ground_words
 from tracker.services.plans.rehearse import RehearsalRequest, rehearsal_task, rehearse
 from tracker.services.plans.tune import tuning_task
 from tracker.services.undoing.undo import undo
@@ -159,12 +160,13 @@ def test_what_the_records_say_goes_with_the_task_and_what_was_asked_for_wins(tmp
     assert {name: (of["value"], of["count"], of["since"], of["names"]) for name, of in told.items()} == {
         "away_share": (20 / 363, 10, "2026-01-06", ["F1"]), "away_days": (2.0, 10, "2026-01-06", ["F1"]),
     }  # fmt: skip
-    assert ENGLISH.say(report.lines[-3]) == (
-        "From the mill's own records: 5.5 % of days away unforeseen (F1: 10 absences since Tue 6 Jan 2026), 2 days at a time "
-        "(F1: 10 absences since Tue 6 Jan 2026)."
-    )
+    assert ENGLISH.say(report.lines[-3]).startswith("From the mill's own records: absences. ")
+    assert [[ENGLISH.say(word) for word in ground_words(ground) if word] for ground in told.values()] == [
+        ["5.5 % of days away unforeseen", "F1", "own records", "10 absences since Tue 6 Jan 2026"],
+        ["absences of 2 days", "F1", "own records", "10 absences since Tue 6 Jan 2026"],
+    ]
     asked = replace(request, spreads=(("away share", 0.2), ("away days", 3.0)))
     says = [ENGLISH.say(line) for line in rehearse(context, asked).lines]
     assert not any("own records:" in line for line in says)
-    assert "20 % of days away unforeseen, 3 days at a time" in says[-2]
+    assert "20 % of days away unforeseen, absences of 3 days" in says[-2]
     assert rehearsal_task(context, asked).ask.spreads.of("away_share", CREWS) == 0.2

@@ -76,7 +76,12 @@ def test_it_is_written_as_a_workbook(published, tmp_path):
     assert worries[-1][0] == "beam-outs as forecast" and worries[-1][1] == 0
     assert {(row[3], row[4]) for row in risks[-3:]} == {(100, 0)}
     assert grounds[-2:] == [
-        ["use of warp varying by 0 % from day to day", "the mill", "as asked for, or by the terms", None],
+        [
+            "use of warp varying by 0 % from day to day where a loom has too few daily readings",
+            "the mill",
+            "as asked for, or by the terms",
+            None,
+        ],
         ["readings of warps wrong by 2 %", "the mill", "usual", None],
     ]
 
@@ -87,8 +92,8 @@ def test_the_usual_figures_that_it_rests_on_are_named(published):
     off = ("beam-outs", "work", "failures")
     report = rehearse(here(db), replace(FEW, off=off, worries=False, spreads=(("late share", 0.5), ("late days", 3.0))))
     assert ENGLISH.say(report.lines[-1]) == (
-        "Taken as is usual, for want of figures of the mill's own: 4 % of days away unforeseen, 3 days at a time, 2 % of "
-        "deliveries short, 1 a week protected at short notice, for 14 days."
+        "Taken as is usual, for want of figures of the mill's own: 4 % of days away unforeseen, absences of 3 days, 2 % of "
+        "deliveries short, looms protected at short notice: 1 a week, protected for 14 days."
     )
 
 

@@ -123,6 +123,7 @@ def _print_tuning(told, lines) -> None:
               *(show.money(one["more"][each]) for each in ("mean", "low", "high")), one["booked"])
              for one in tried],
         )  # fmt: skip
+        _print_grounds(told)
     show.tell(lines)
 
 
@@ -143,7 +144,16 @@ def _print(report) -> None:
          for b in result["bookings"]],
         most=MOST_RISKS,
     )  # fmt: skip
+    _print_grounds(result)
     show.tell(report.lines, report.zone)
+
+
+def _print_grounds(result) -> None:
+    from tracker.services.plans.rehearsal_says import ground_words, grounds_of
+    from tracker.words import ENGLISH
+
+    rows = [[ENGLISH.say(word) if word else "" for word in ground_words(ground)] for ground in grounds_of(result)]
+    show.table("What it rests on", ["What varies, and how much", "Taken for", "Comes from", "Records"], rows, len(rows))
 
 
 def _day(at: str | None) -> str:

@@ -1,26 +1,14 @@
 """The newest rehearsal of the plan in force as a workbook."""
 
-from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import Any
 
 from tracker.domain.rehearsal import KeptRehearsal
-from tracker.errors import DataError, Message
+from tracker.errors import DataError
 from tracker.export.rehearsal_workbook import RehearsalWords, rehearsal_sheets
 from tracker.export.wording import Wording
 from tracker.office.writing.sheets import TidySheet, content, tables_book, write_tables
 from tracker.services.context import Context
-from tracker.services.plans.rehearsal_says import (
-    POLICIES,
-    cause_of,
-    figure_of,
-    from_where,
-    grounds_of,
-    records_of,
-    said,
-    source_of,
-    whose,
-)
+from tracker.services.plans.rehearsal_says import POLICIES, cause_of, ground_words, grounds_of, said, source_of
 from tracker.services.plans.rehearse import last_rehearsal
 
 NAME = "rehearsal.xlsx"
@@ -54,11 +42,6 @@ def _sheets(kept: KeptRehearsal, language: str) -> list[TidySheet]:
         [say(source_of(worry)) for worry in result["worries"]],
         [say(cause_of(booking)) for booking in result["bookings"]],
         {name: write.say(code) for name, code in POLICIES.items()},
-        [_ground(ground, say) for ground in grounds_of(result)],
+        [[say(word) if word else "" for word in ground_words(ground)] for ground in grounds_of(result)],
     )
     return rehearsal_sheets(result, words, write)
-
-
-def _ground(ground: Mapping[str, Any], say: Callable[[Message], str]) -> list[str]:
-    records = records_of(ground)
-    return [say(figure_of(ground)), say(whose(ground)), say(from_where(ground)), say(records) if records else ""]

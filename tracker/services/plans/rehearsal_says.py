@@ -5,6 +5,7 @@ from datetime import date, datetime
 from typing import Any
 
 from tracker.errors import Message, message
+from tracker.rehearsal.rests_on import USE_OF_WARP
 from tracker.rehearsal.sources import OF_SOURCE, Spreads, is_share
 
 Record = Mapping[str, Any]
@@ -72,11 +73,15 @@ def worry_lines(result: Record) -> Iterator[Message]:
 
 
 def rests_on(result: Record) -> Iterator[Message]:
-    """From where the figures come that were drawn by: the mill's own records, then what was asked for, then what is usual for want
-    of either, each named with its value."""
-    for by, code in (("records", "rehearsal-rests-on-records"), ("asked", "rehearsal-rests-on-asked"),
-                     ("usual", "rehearsal-rests-on")):  # fmt: skip
-        if names := tuple(map(_whole, (ground for ground in grounds_of(result) if ground["by"] == by))):
+    """From where the figures come that were drawn by: for what the mill's own records say some, then those that were asked for,
+    then the usual ones for want of either, each named with its value. All of them stand in a table beside (`ground_words`)."""
+    grounds = grounds_of(result)
+    sources = dict.fromkeys(ground["source"] for ground in grounds if ground["by"] == "records")
+    if sources:
+        named = tuple(message("rehearsal-varies", source=source) for source in sources)
+        yield message("rehearsal-rests-on-records", names=named)
+    for by, code in (("asked", "rehearsal-rests-on-asked"), ("usual", "rehearsal-rests-on")):
+        if names := tuple(_whole(ground) for ground in grounds if ground["by"] == by):
             yield message(code, names=names)
 
 
@@ -93,35 +98,30 @@ def grounds_of(result: Record) -> Sequence[Record]:
     ]  # fmt: skip
 
 
+def ground_words(ground: Record) -> tuple[Message, Message, Message, Message | None]:
+    """What varies and how much, for whom it was taken, from where it comes, and how many records since when; None without any."""
+    what, names = ground["name"].replace("_", "-"), tuple(ground["names"]) or None
+    records = None
+    if ground["by"] == "records":
+        records = message(
+            "rehearsal-records", what=what, count=ground["count"], since=date.fromisoformat(ground["since"])
+        )
+    return (
+        figure_of(ground), message("rehearsal-whose", kind=ground["kind"], names=names),
+        message("rehearsal-from", by="together" if ground["together"] else ground["by"]), records,
+    )  # fmt: skip
+
+
 def figure_of(ground: Record) -> Message:
     """What varies, and how much."""
     name, value = ground["name"], ground["value"]
-    code = "work-cv-own" if name == "work_cv" and ground["by"] != "usual" else name.replace("_", "-")
+    own = ground["by"] == "records" or (name == "work_cv" and ground["by"] == "asked")
+    code = name.replace("_", "-") + ("-own" if own and name in ("work_cv", USE_OF_WARP) else "")
     return message("rehearsal-usual", name=code, value=value * (100 if is_share(name) else 1))
 
 
-def records_of(ground: Record) -> Message | None:
-    """How many records of what a figure comes from, and since when; None where it comes from none."""
-    if ground["by"] != "records":
-        return None
-    return message("rehearsal-records", what=ground["name"].replace("_", "-"), count=ground["count"],
-                   since=date.fromisoformat(ground["since"]))  # fmt: skip
-
-
-def from_where(ground: Record) -> Message:
-    return message("rehearsal-from", by="together" if ground["together"] else ground["by"])
-
-
-def whose(ground: Record) -> Message:
-    """For whom it was taken."""
-    return message("rehearsal-whose", kind=ground["kind"], names=tuple(ground["names"]) or None)
-
-
 def _whole(ground: Record) -> Message:
-    names, records = tuple(ground["names"]) or None, records_of(ground)
-    if records:
-        together = ground["kind"] if ground["together"] else None
-        return message("rehearsal-recorded", figure=figure_of(ground), names=names, records=records, together=together)
+    names = tuple(ground["names"]) or None
     return message("rehearsal-usual-of", figure=figure_of(ground), names=names) if names else figure_of(ground)
 
 

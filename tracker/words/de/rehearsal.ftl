@@ -126,31 +126,32 @@ rehearsal-worry = { $source ->
     } etwa { MONEY($worth, $currency) } wert, zwischen { MONEY($low, $currency) } und { MONEY($high, $currency) } (zu 95 % sicher).
 rehearsal-worries-open = In so vielen Läufen nicht sicher etwas wert: { $names }.
 rehearsal-rests-on = Genommen wie üblich, weil die Weberei keine eigenen Zahlen dafür hat: { $names }.
-rehearsal-rests-on-records = Aus den eigenen Aufzeichnungen der Weberei: { $names }.
+rehearsal-rests-on-records = Aus den eigenen Aufzeichnungen der Weberei: { $names }. Wie sehr, aus wie vielen Aufzeichnungen und seit wann, steht in der Tabelle, worauf es beruht.
+rehearsal-varies = { $source ->
+        [beam-outs] Kettverbrauch
+        [work] Arbeit
+        [people] Abwesenheiten
+        [receipts] Lieferungen
+        [failures] misslungene Umbauten
+       *[orders] kurzfristig geschützte Webmaschinen
+    }
 rehearsal-rests-on-asked = Wie verlangt, oder wie die Vorgaben sagen: { $names }.
 rehearsal-usual = { $name ->
-        [day-to-day-variation] Kettverbrauch schwankt um { NUMBER($value, maximumFractionDigits: 1) } % von Tag zu Tag
+        [day-to-day-variation] Kettverbrauch schwankt um { NUMBER($value, maximumFractionDigits: 1) } % von Tag zu Tag, wo eine Webmaschine zu wenige tägliche Ablesungen hat
+        [day-to-day-variation-own] Kettverbrauch schwankt um { NUMBER($value, maximumFractionDigits: 1) } % von Tag zu Tag
         [work-cv] Arbeit schwankt um { NUMBER($value, maximumFractionDigits: 1) } %, wo die Methode kein Kürzestes und Längstes nennt
         [work-cv-own] Arbeit schwankt um { NUMBER($value, maximumFractionDigits: 1) } %
         [away-share] { NUMBER($value, maximumFractionDigits: 1) } % der Tage unvorhergesehen abwesend
-        [away-days] je { NUMBER($value, maximumFractionDigits: 1) } Tage
+        [away-days] Abwesenheiten von { NUMBER($value, maximumFractionDigits: 1) } Tagen
         [late-share] { NUMBER($value, maximumFractionDigits: 1) } % der Lieferungen verspätet
-        [late-days] um { NUMBER($value, maximumFractionDigits: 1) } Tage
+        [late-days] verspätete Lieferungen um { NUMBER($value, maximumFractionDigits: 1) } Tage
         [short-share] { NUMBER($value, maximumFractionDigits: 1) } % der Lieferungen unvollständig
         [fail-share] { NUMBER($value, maximumFractionDigits: 1) } % der Umbauten misslingen
-        [protected-per-week] { NUMBER($value, maximumFractionDigits: 1) } je Woche kurzfristig geschützt
-        [protected-days] für { NUMBER($value, maximumFractionDigits: 1) } Tage
+        [protected-per-week] kurzfristig geschützte Webmaschinen: { NUMBER($value, maximumFractionDigits: 1) } je Woche
+        [protected-days] geschützt für { NUMBER($value, maximumFractionDigits: 1) } Tage
        *[reading-error] Ablesungen der Ketten um { NUMBER($value, maximumFractionDigits: 1) } % falsch
     }
 rehearsal-usual-of = { $figure } ({ $names })
-rehearsal-recorded = { $figure } ({ $names ->
-        [none] {""}
-       *[other] { $names }:{" "}
-    }{ $records }{ $together ->
-        [none] {""}
-        [crew] , alle Mannschaften der Art zusammen
-       *[supplier] , alle Lieferanten zusammen
-    })
 rehearsal-records = { $what ->
         [day-to-day-variation] { $count ->
             [one] 1 Ablesung

@@ -178,36 +178,37 @@ rehearsal-worries-open = Not worth anything for sure in so many runs: { $names }
     .means = Worries whose worth cannot be told from nothing.
 rehearsal-rests-on = Taken as is usual, for want of figures of the mill's own: { $names }.
     .means = Which of the figures that a rehearsal rests on are defaults, with their values.
-rehearsal-rests-on-records = From the mill's own records: { $names }.
-    .means = Which of the figures that a rehearsal rests on the mill's records say.
+rehearsal-rests-on-records = From the mill's own records: { $names }. By how much, from how many records and since when stands in the table of what it rests on.
+    .means = For what the mill's own records say how much it varies.
+rehearsal-varies = { $source ->
+        [beam-outs] use of warp
+        [work] work
+        [people] absences
+        [receipts] deliveries
+        [failures] failed conversions
+       *[orders] looms protected at short notice
+    }
+    .means = What varies, in few words.
 rehearsal-rests-on-asked = As was asked for, or the terms say: { $names }.
     .means = Which of the figures that a rehearsal rests on were given by who asked for it.
 rehearsal-usual = { $name ->
-        [day-to-day-variation] use of warp varying by { NUMBER($value, maximumFractionDigits: 1) } % from day to day
+        [day-to-day-variation] use of warp varying by { NUMBER($value, maximumFractionDigits: 1) } % from day to day where a loom has too few daily readings
+        [day-to-day-variation-own] use of warp varying by { NUMBER($value, maximumFractionDigits: 1) } % from day to day
         [work-cv] work varying by { NUMBER($value, maximumFractionDigits: 1) } % where the method gives no low and high
         [work-cv-own] work varying by { NUMBER($value, maximumFractionDigits: 1) } %
         [away-share] { NUMBER($value, maximumFractionDigits: 1) } % of days away unforeseen
-        [away-days] { NUMBER($value, maximumFractionDigits: 1) } days at a time
+        [away-days] absences of { NUMBER($value, maximumFractionDigits: 1) } days
         [late-share] { NUMBER($value, maximumFractionDigits: 1) } % of deliveries late
-        [late-days] by { NUMBER($value, maximumFractionDigits: 1) } days
+        [late-days] late deliveries by { NUMBER($value, maximumFractionDigits: 1) } days
         [short-share] { NUMBER($value, maximumFractionDigits: 1) } % of deliveries short
         [fail-share] { NUMBER($value, maximumFractionDigits: 1) } % of conversions failing
-        [protected-per-week] { NUMBER($value, maximumFractionDigits: 1) } a week protected at short notice
-        [protected-days] for { NUMBER($value, maximumFractionDigits: 1) } days
+        [protected-per-week] looms protected at short notice: { NUMBER($value, maximumFractionDigits: 1) } a week
+        [protected-days] protected for { NUMBER($value, maximumFractionDigits: 1) } days
        *[reading-error] readings of warps wrong by { NUMBER($value, maximumFractionDigits: 1) } %
     }
     .means = One figure that a rehearsal draws by.
 rehearsal-usual-of = { $figure } ({ $names })
     .means = One figure, and for whom it was taken.
-rehearsal-recorded = { $figure } ({ $names ->
-        [none] {""}
-       *[other] { $names }:{" "}
-    }{ $records }{ $together ->
-        [none] {""}
-        [crew] , all crews of the kind together
-       *[supplier] , all suppliers together
-    })
-    .means = One figure that records say, for whom, and how many records since when.
 rehearsal-records = { $what ->
         [day-to-day-variation] { $count ->
             [one] 1 reading
