@@ -138,12 +138,17 @@ def test_what_lets_the_plan_survive_is_shown_and_taken_over(published):
 
 def test_it_says_from_where_each_figure_comes(published):
     """Nothing was recorded in this mill but readings, one of each warp; its terms say that warps are used evenly."""
-    ask = RehearsalRequest(runs=2, policies=("kept",), spreads=(("away share", 0.06),), worries=False, jobs=1, as_of=MONDAY)
+    ask = RehearsalRequest(
+        runs=2, policies=("kept",), spreads=(("away share", 0.06),), worries=False, jobs=1, as_of=MONDAY
+    )
     rehearse(here(published), ask)
     app = screen().run()
     assert not app.exception
     said = words(app)
     assert "What it rests on" in said
-    assert "use of warp varying by 0 % from day to day where a loom has too few daily readings | the mill | as asked for" in said
+    assert (
+        "use of warp varying by 0 % from day to day where a loom has too few daily readings | the mill | as asked for"
+        in said
+    )
     assert "6 % of days away unforeseen | the mill | as asked for, or by the terms |" in said
     assert "20 % of deliveries late | all suppliers | usual |" in said

@@ -18,6 +18,7 @@ from tracker.errors import DataError, UsageError
 from tracker.rehearsal.sources import Source
 from tracker.services.plans.plan import PlanRequest, plan
 from tracker.services.plans.rehearsal_book import write_rehearsal_workbook
+from tracker.services.plans.rehearsal_says import rests_on
 from tracker.services.plans.rehearse import RehearsalRequest, last_rehearsal, rehearse
 from tracker.services.screens.status import status
 from tracker.services.work.record import StageTold, record_stage
@@ -151,3 +152,14 @@ def test_without_a_plan_or_work_to_do_there_is_nothing_to_rehearse(tmp_path):
         record_stage(here(db, clock=lambda: MONDAY), loom, Stage.LEFT_OUT.value, told=StageTold(MONDAY, "sold"))
     with refused(DataError, "no booking of the published plan is still to come"):
         rehearse(here(db), FEW)
+
+
+def test_of_one_that_was_kept_before_records_were_asked_the_usual_figures_are_named():
+    """Orders were off, and 6 % of days away were asked for."""
+    kept = {
+        "spreads": {"away_share": 0.06, "away_days": 3.0, "late_share": 0.2, "protected_days": 14.0},
+        "off": ["orders"],
+    }
+    assert [ENGLISH.say(line) for line in rests_on(kept)] == [
+        "Taken as is usual, for want of figures of the mill's own: absences of 3 days, 20 % of deliveries late."
+    ]
