@@ -20,7 +20,7 @@ from python_calamine import CalamineWorkbook
 from refusals import refused
 
 from tracker.domain.findings import Severity
-from tracker.domain.own_sheets import FINDINGS_TITLE
+from tracker.domain.own_sheets import FINDINGS_TITLE, OWN_TITLES
 from tracker.errors import TrackerError, UsageError
 from tracker.export.marked import cells_of, write_marked
 from tracker.words import ENGLISH
@@ -359,3 +359,32 @@ def test_addresses():
     assert cells_of("A1, B2") == [(1, 1), (2, 2)] and cells_of("AA10") == [(10, 27)]
     assert cells_of("") == [] and cells_of("row 7") == []
     assert len(cells_of("A1:A1048576")) == 5001
+
+
+def test_the_marked_copy_is_whole_in_german(rich):
+    said = [
+        finding(REFUSED, "C3", "Drehzahl 6.000 ist über 2.500.", hint="Zelle berichtigen.", understood="6000"),
+        finding(DOUBT, "D2", "0,82: 82 %?", hint=""),
+        finding(NOTE, "E4", "gelesen.", hint=""),
+    ]
+    text = rich.with_name("looms.csv")
+    text.write_text("001;Hall 1;6000;0.82;x", encoding="utf-8")
+    for source, grids in ((rich, None), (text, {"looms": [["001", "Hall 1", 6000, 0.82, "x"]] * 5})):
+        target = rich.with_name(f"{source.suffix[1:]} gekennzeichnet.xlsx")
+        write_marked(source, said, target, grids, "de")
+        book = openpyxl.load_workbook(target)
+        sheet = book["Befunde"]
+        assert sheet["A1"].value == "Befunde in dieser Arbeitsmappe von beamslot" and sheet["A1"].value in OWN_TITLES
+        assert sheet["A2"].value.startswith("3 Befunde: 1 abgelehnt, 1 Zweifel, 1 Hinweis. Gekennzeichnete Zellen")
+        rows = [[cell.value for cell in row] for row in sheet.iter_rows(min_row=4) if row[0].value]
+        headings, *listed = rows[-4:]
+        assert headings == [
+            "Schwere", "Blatt", "Zelle", "Überschrift", "In der Zelle", "Verstanden als", "Was gefunden wurde", "Was tun",
+            "Kennung",
+        ]  # fmt: skip
+        assert [row[0] for row in listed] == ["abgelehnt", "Zweifel", "Hinweis"]
+        marked_cell = book.worksheets[1]["C3"]
+        assert marked_cell.comment.text == (
+            "ABGELEHNT: Drehzahl 6.000 ist über 2.500.\nGelesen als: 6000\nWas tun: Zelle berichtigen."
+        )
+        assert colour(marked_cell) == RED

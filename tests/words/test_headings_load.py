@@ -43,4 +43,4 @@ def test_what_stands_beside_our_columns_is_passed_over(language, place):
 
     assert tuple(map(say, BESIDE_TERMS)) == REMARKS["terms"][place]
     assert tuple(map(say, BESIDE_RECEIPTS)) == REMARKS["receipts"][place]
-    assert {say("book-guide-title"), say("book-cards-title")} <= set(OWN_TITLES)
+    assert {say("book-guide-title"), say("book-cards-title"), say("book-findings-title")} <= set(OWN_TITLES)

@@ -2,15 +2,16 @@
 
 from collections.abc import Mapping
 
-FINDINGS_TITLE = "Findings of beamslot in this workbook"
-"""List of findings in a marked copy."""
+FINDINGS_TITLE = "Findings in this workbook by beamslot"
+"""List of findings in a marked copy, in English."""
 OWN_TITLES = (
-    FINDINGS_TITLE,
+    FINDINGS_TITLE, "Befunde in dieser Arbeitsmappe von beamslot",
     "How to fill in this workbook of beamslot", "Anleitung zu dieser Arbeitsmappe von beamslot",
     "Cards in this workbook of beamslot", "Karten in dieser Arbeitsmappe von beamslot", "Cards of beamslot in this workbook",
+    "Findings of beamslot in this workbook",
 )  # fmt: skip
 """The findings, the guide of templates and exports, the list of cards to fill in, in each language in which we
-write them; the last is how cards were headed before."""
+write them; the last two are how cards and findings were headed before."""
 
 REMARKS: dict[str, tuple[tuple[str, ...], ...]] = {
     "terms": (("Default", "Unit", "Meaning", "Where it acts"), ("Von Anfang an", "Einheit", "Bedeutung", "Wirkt auf")),

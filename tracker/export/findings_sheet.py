@@ -5,61 +5,74 @@ from collections.abc import Sequence
 
 from tracker.domain.addresses import cell_name
 from tracker.domain.findings import Severity
-from tracker.domain.own_sheets import FINDINGS_TITLE
+from tracker.export.wording import Wording
 from tracker.office.patching.styles import MAIN, Styles
 from tracker.office.patching.xml import attribute, element_text
 from tracker.words.findings import FindingInWords
 from tracker.words.formats import count
 
-SHEET = "Findings"
 COLOURS = {Severity.REFUSED: "F3B8A8", Severity.DOUBT: "F8E08E", Severity.NOTE: "CFE2EE"}
 HEADINGS = (
-    "Severity",
-    "Sheet",
-    "Cell",
-    "Heading",
-    "In the cell",
-    "Understood as",
-    "What was found",
-    "What to do",
-    "Code",
-)
+    "col-severity", "col-sheet", "col-cell", "col-heading", "col-in-the-cell", "col-understood-as", "col-what-was-found",
+    "col-what-to-do", "col-code",
+)  # fmt: skip
+"""Their codes."""
 _ADDRESS = re.compile(r"[A-Z]{1,3}\d+(:[A-Z]{1,3}\d+)?")
 _COUNTED = {Severity.REFUSED: "so-many-refused", Severity.DOUBT: "so-many-doubts", Severity.NOTE: "so-many-notes"}
 _WIDTHS = (11, 18, 12, 20, 22, 22, 60, 60, 20)
 
 
-def summary(findings: Sequence[FindingInWords]) -> list[str]:
+def title(write: Wording) -> str:
+    """Name of the sheet."""
+    return write.say("book-findings")
+
+
+def headings(write: Wording) -> list[str]:
+    return [write.say(code) for code in HEADINGS]
+
+
+def summary(findings: Sequence[FindingInWords], write: Wording) -> list[str]:
     """Sentences above the list."""
     by = {severity: sum(finding.severity is severity for finding in findings) for severity in Severity}
-    counts = ", ".join(count(number, _COUNTED[severity]) for severity, number in reversed(by.items()) if number)
+    of_each = [count(number, _COUNTED[severity], write.language) for severity, number in reversed(by.items()) if number]
+    many = count(len(findings), "so-many-findings", write.language)
     return [
-        FINDINGS_TITLE,
-        f"{count(len(findings), 'so-many-findings')}: {counts or 'nothing to mend'}. Marked cells are coloured and carry a comment "
-        "that begins with the severity.",
-        "Mend the cells in this copy and load it: this sheet is passed over, and everything else is as it was.",
+        write.say("book-findings-title"),
+        write.say("book-findings-counted", many=many, each=", ".join(of_each) or None),
+        write.say("book-findings-mend"),
     ]
 
 
-def rows(findings: Sequence[FindingInWords]) -> list[tuple[str, ...]]:
-    """One row per finding in the order of `HEADINGS`: refused first, then doubts, then notes."""
+def severity(write: Wording, of: Severity) -> str:
+    """Its word."""
+    return write.say("finding-severity", severity=str(of))
+
+
+def ordered(findings: Sequence[FindingInWords]) -> list[FindingInWords]:
+    """Refused first, then doubts, then notes."""
     order = list(reversed(Severity))
-    ordered = sorted(findings, key=lambda finding: order.index(finding.severity))
+    return sorted(findings, key=lambda finding: order.index(finding.severity))
+
+
+def rows(findings: Sequence[FindingInWords], write: Wording) -> list[tuple[str, ...]]:
+    """One row per finding, in order, of `HEADINGS`."""
     return [
-        (str(f.severity), f.sheet, f.cell, f.heading, f.raw, f.understood, f.message, f.hint, f.code) for f in ordered
+        (severity(write, f.severity), f.sheet, f.cell, f.heading, f.raw, f.understood, f.message, f.hint, f.code)
+        for f in ordered(findings)
     ]
 
 
 def sheet_xml(
-    findings: Sequence[FindingInWords], lines: Sequence[str], styles: Styles, sheets: frozenset[str]
+    findings: Sequence[FindingInWords], lines: Sequence[str], styles: Styles, sheets: frozenset[str], write: Wording
 ) -> bytes:
     """The worksheet part; cells of the sheets named in `sheets` are links to where they stand."""
     first = len(lines) + 2
     body = [_row(number, (line,), styles.plain(bold=number == 1, wrap=False)) for number, line in enumerate(lines, 1)]
-    body.append(_row(first, HEADINGS, styles.plain(bold=True, colour="DDE5E8")))
+    body.append(_row(first, headings(write), styles.plain(bold=True, colour="DDE5E8")))
     links = []
-    for number, row in enumerate(rows(findings), first + 1):
-        body.append(_row(number, row, styles.plain(), styles.plain(bold=True, colour=COLOURS[Severity(row[0])])))
+    told = zip(ordered(findings), rows(findings, write), strict=True)
+    for number, (finding, row) in enumerate(told, first + 1):
+        body.append(_row(number, row, styles.plain(), styles.plain(bold=True, colour=COLOURS[finding.severity])))
         if row[1] in sheets and _ADDRESS.fullmatch(row[2]):
             place = "'" + row[1].replace("'", "''") + "'!" + row[2]
             links.append(f'<hyperlink ref="C{number}" location="{attribute(place)}"/>')

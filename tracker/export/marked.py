@@ -11,15 +11,15 @@ from tracker.domain.findings import Severity
 from tracker.domain.tables import Kind
 from tracker.errors import InputRefused, Message, UsageError, message
 from tracker.export import findings_sheet
+from tracker.export.wording import Wording
 from tracker.office.files import write
 from tracker.office.opening.values import sheet_values
 from tracker.office.patching.notes import add_notes
 from tracker.office.patching.package import Package
 from tracker.office.patching.sheet_part import SheetPart
 from tracker.office.patching.styles import EMPTY_STYLES, Styles
-from tracker.office.writing.sheets import Col, TidySheet, add_sheet, mark_cell, new_book, put, save
+from tracker.office.writing.sheets import Col, add_sheet, mark_cell, new_book, put, save
 from tracker.office.writing.values import workbook_value
-from tracker.words import ENGLISH
 from tracker.words.findings import FindingInWords
 
 CellFinding = tuple[FindingInWords, bool]
@@ -33,9 +33,11 @@ _STYLES_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styl
 
 
 def write_marked(
-    source: str | Path, findings: Sequence[FindingInWords], target: str | Path, grids: Mapping[str, Grid] | None = None
-) -> Message | None:
-    """Write a copy of `source` with the cells of the findings coloured and commented, and the findings as first sheet.
+    source: str | Path, findings: Sequence[FindingInWords], target: str | Path, grids: Mapping[str, Grid] | None = None,
+    language: str = "en",
+) -> Message | None:  # fmt: skip
+    """Write a copy of `source` with the cells of the findings coloured and commented, and the findings as first sheet, both in a
+    language that the findings are said in already.
 
     An xlsx or xlsm is copied as it is: formats, formulas, charts, drop-downs, pictures and other sheets survive byte
     for byte. Of any other file the values go into a new .xlsx: `grids` (sheet → rows from row 1, column A) as the
@@ -48,11 +50,11 @@ def write_marked(
     source, target = Path(source), Path(target)
     mine = [f for f in findings if Path(f.file).name in ("", source.name)]
     if not _is_xlsx(source):
-        return _copy_values(source, mine, target, grids)
+        return _copy_values(source, mine, target, grids, Wording(language))
     ending = ".xlsm" if source.suffix.lower() == ".xlsm" else ".xlsx"
     if source.resolve() == target.resolve():
         raise UsageError("marked-over-itself", target=str(target), what="workbook")
-    write(target, _mark_package(source, mine), ending)
+    write(target, _mark_package(source, mine, Wording(language)), ending)
     return None
 
 
@@ -63,7 +65,7 @@ def _is_xlsx(path: Path) -> bool:
         return "xl/workbook.xml" in archive.namelist()
 
 
-def _mark_package(source: Path, findings: Sequence[FindingInWords]) -> bytes:
+def _mark_package(source: Path, findings: Sequence[FindingInWords], said: Wording) -> bytes:
     package = Package(source)
     try:
         sheets = package.sheets()
@@ -74,17 +76,17 @@ def _mark_package(source: Path, findings: Sequence[FindingInWords]) -> bytes:
             here = [f for f in findings if f.sheet == name or (f.sheet == "" and len(sheets) == 1)]
             marks = _marks(here)
             if marks:
-                unnoted += [f"{name} {cell}" for cell in _mark_sheet(package, part, marks, styles)]
-        lines = findings_sheet.summary(findings)
+                unnoted += [f"{name} {cell}" for cell in _mark_sheet(package, part, marks, styles, said)]
+        lines = findings_sheet.summary(findings, said)
         if unnoted:
-            lines.append("Cells with a discussion take no comment; they are coloured and listed: " + ", ".join(unnoted))
-        xml = findings_sheet.sheet_xml(findings, lines, styles, frozenset(sheets))
+            lines.append(said.say("book-findings-unnoted", cells=", ".join(unnoted)))
+        xml = findings_sheet.sheet_xml(findings, lines, styles, frozenset(sheets), said)
         if not styles_part:
             styles_part = "xl/styles.xml"
             package.declare(styles_part, _STYLES_TYPE)
             package.relate("xl/workbook.xml", "styles", styles_part)
         package.write(styles_part, styles.written())
-        package.add_first_sheet(free_name(findings_sheet.SHEET, sheets), xml)
+        package.add_first_sheet(free_name(findings_sheet.title(said), sheets), xml)
         return package.saved()
     except (expat.ExpatError, ValueError, KeyError, StopIteration) as error:
         raise InputRefused("marked-impossible", file=source.name, why=str(error)) from error
@@ -92,7 +94,7 @@ def _mark_package(source: Path, findings: Sequence[FindingInWords]) -> bytes:
         package.close()
 
 
-def _mark_sheet(package: Package, part: str, marks: Marks, styles: Styles) -> list[str]:
+def _mark_sheet(package: Package, part: str, marks: Marks, styles: Styles, said: Wording) -> list[str]:
     """Colour and comment the cells; gives the cells that take no comment."""
     sheet = SheetPart(package.read(part), {row for row, _ in marks})
     shown: dict[Cell, list[CellFinding]] = {}
@@ -102,7 +104,9 @@ def _mark_sheet(package: Package, part: str, marks: Marks, styles: Styles) -> li
         sheet = SheetPart(package.read(part), {row for row, _ in shown})
     colours = {cell: findings_sheet.COLOURS[worst(here)] for cell, here in shown.items()}
     sheet.restyle({cell: lambda style, c=colour: styles.filled(style, c) for cell, colour in colours.items()})
-    threads = add_notes(package, part, sheet, {cell: text for cell, here in shown.items() if (text := note(here))})
+    threads = add_notes(
+        package, part, sheet, {cell: text for cell, here in shown.items() if (text := note(here, said))}
+    )
     package.write(part, sheet.written())
     return [cell_name(cell) for cell in threads]
 
@@ -131,16 +135,18 @@ def worst(marks: Sequence[CellFinding]) -> Severity:
     return max((finding.severity for finding, _ in marks), key=order.index)
 
 
-def note(marks: Sequence[CellFinding]) -> str:
+def note(marks: Sequence[CellFinding], said: Wording) -> str:
     """Text of a cell's comment, the severity its first word; `` where only ranges that begin elsewhere pass over it."""
-    text = "\n\n".join(dict.fromkeys(_sentence(finding) for finding, first in marks if first))
-    return text if len(text) <= _MOST_NOTE else f"{text[:_MOST_NOTE]} … (more in the sheet {findings_sheet.SHEET})"
+    text = "\n\n".join(dict.fromkeys(_sentence(finding, said) for finding, first in marks if first))
+    if len(text) <= _MOST_NOTE:
+        return text
+    return f"{text[:_MOST_NOTE]} … ({said.say('note-more', sheet=findings_sheet.title(said))})"
 
 
-def _sentence(finding: FindingInWords) -> str:
-    parts = [f"{finding.severity.upper()}: {finding.message}"]
-    parts += [f"Read as: {finding.understood}"] if finding.understood else []
-    parts += [f"What to do: {finding.hint}"] if finding.hint else []
+def _sentence(finding: FindingInWords, said: Wording) -> str:
+    parts = [f"{findings_sheet.severity(said, finding.severity).upper()}: {finding.message}"]
+    parts += [said.say("note-read-as", understood=finding.understood)] if finding.understood else []
+    parts += [said.say("note-to-do", hint=finding.hint)] if finding.hint else []
     return "\n".join(parts)
 
 
@@ -154,19 +160,19 @@ def free_name(name: str, taken: Mapping[str, object]) -> str:
 
 
 def _copy_values(
-    source: Path, findings: Sequence[FindingInWords], target: Path, grids: Mapping[str, Grid] | None
+    source: Path, findings: Sequence[FindingInWords], target: Path, grids: Mapping[str, Grid] | None, words: Wording
 ) -> Message:
     """A new workbook with the values of an xls, ods or text file, and the marks."""
     said = message("marked-values-only", target=target.name, file=source.name)
     grids = sheet_values(source) if grids is None else grids
     book = new_book()
-    lines = [*findings_sheet.summary(findings), ENGLISH.say(said)]
-    columns = [Col(heading) for heading in findings_sheet.HEADINGS]
-    list_page = add_sheet(
-        book, TidySheet(free_name(findings_sheet.SHEET, grids), columns, findings_sheet.rows(findings), lines, frozen=0)
-    )  # fmt: skip
-    for row in list_page.iter_rows(min_row=len(lines) + 3, max_row=len(lines) + 2 + len(findings), max_col=1):
-        mark_cell(row[0], findings_sheet.COLOURS[Severity(row[0].value)])
+    lines = [*findings_sheet.summary(findings, words), words.speaker.say(said)]
+    columns = [Col(heading) for heading in findings_sheet.headings(words)]
+    name, rows = free_name(findings_sheet.title(words), grids), findings_sheet.rows(findings, words)
+    list_page = add_sheet(book, words.named(name, columns, rows, lines, frozen=0))
+    listed = list_page.iter_rows(min_row=len(lines) + 3, max_row=len(lines) + 2 + len(findings), max_col=1)
+    for row, finding in zip(listed, findings_sheet.ordered(findings), strict=True):
+        mark_cell(row[0], findings_sheet.COLOURS[finding.severity])
     for name, grid in grids.items():
         page = book.create_sheet(name[:31])
         for r, values in enumerate(grid, 1):
@@ -174,6 +180,6 @@ def _copy_values(
                 put(page.cell(r, c), workbook_value(Kind.ANY, value))  # type: ignore[arg-type]
         marks = _marks([f for f in findings if f.sheet == name or len(grids) == 1])
         for cell, here in marks.items():
-            mark_cell(page.cell(*cell), findings_sheet.COLOURS[worst(here)], note(here))
+            mark_cell(page.cell(*cell), findings_sheet.COLOURS[worst(here)], note(here, words))
     save(book, target)
     return said

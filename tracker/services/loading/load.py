@@ -80,7 +80,7 @@ def load(
     written, before it is.
     Raises UsageError for an answer that fits no heading and for a `marked` that cannot be the name of a copy.
     """
-    marking = Marking(files, request.marked) if request.marked else None
+    marking = Marking(files, request.marked, context.language) if request.marked else None
     day, replaces = request.today or context.now().date(), replaceable(request.replaces)
     asked, remembered = _Asked(files, request, marking, day, replaces, progress), remembered_answers(context)
     try:

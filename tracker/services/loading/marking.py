@@ -11,7 +11,7 @@ from tracker.intake.vocabulary.known_words import KNOWN
 from tracker.office.files import check
 from tracker.office.guarding.compound import COMPOUND_MAGIC
 from tracker.office.opening.text import text_sheet
-from tracker.words import ENGLISH, Speaker
+from tracker.words import Speaker
 from tracker.words.findings import in_words
 
 
@@ -22,7 +22,8 @@ class Marking:
     a file of the load itself; TrackerError where it may not or cannot be written.
     """
 
-    def __init__(self, files: Sequence[Path], target: Path):
+    def __init__(self, files: Sequence[Path], target: Path, language: str = "en"):
+        self.speaker = Speaker(language)
         self.targets = {files[0]: target} if len(files) == 1 else _names(files, target)
         for file, copy in self.targets.items():
             if copy.suffix.lower() != _ending(file):
@@ -31,16 +32,14 @@ class Marking:
                 raise UsageError("marked-over-itself", target=str(copy), what="file")
             check(copy)
 
-    def write(
-        self, findings: Sequence[Finding], page_of: Callable[[str], str | None], speaker: Speaker = ENGLISH
-    ) -> list[Message]:
-        """Write the copies, in the words of the speaker; gives what to tell. `page_of`: name of a text file → code page that
+    def write(self, findings: Sequence[Finding], page_of: Callable[[str], str | None]) -> list[Message]:
+        """Write the copies, in their language; gives what to tell. `page_of`: name of a text file → code page that
         it was read in."""
         said: list[Message] = []
-        worded = [in_words(finding, speaker) for finding in findings]
+        worded = [in_words(finding, self.speaker) for finding in findings]
         for file, copy in self.targets.items():
             if any(Path(finding.file).name in ("", file.name) for finding in findings):
-                note = write_marked(file, worded, copy, _grids(file, page_of(file.name)))
+                note = write_marked(file, worded, copy, _grids(file, page_of(file.name)), self.speaker.language)
                 said += [message("marked-written", file=str(copy)), *filter(None, [note])]
         return said or [message("marked-none")]
 

@@ -7,6 +7,7 @@ book-bookings = Termine
 book-crew = Mannschaft { $crew }
 book-days = Tage { $trade }
 book-bench = Werkbank
+book-findings = Befunde
 book-stops = Kommende Halte
 book-kit-needs = Bedarf nach Wochen
 book-net-needs = Nettobedarf
@@ -394,3 +395,30 @@ visit-state = { $state ->
         [done] getan
        *[other] kommt noch
     }
+
+## Die gekennzeichnete Kopie einer Arbeitsmappe
+
+book-findings-title = Befunde in dieser Arbeitsmappe von beamslot
+book-findings-counted = { $many }: { $each ->
+        [none] nichts zu berichtigen
+       *[other] { $each }
+    }. Gekennzeichnete Zellen sind gefärbt und haben einen Kommentar, der mit der Schwere beginnt.
+book-findings-mend = Die Zellen in dieser Kopie berichtigen und sie einlesen: dieses Blatt wird übergangen, alles andere ist, wie es war.
+book-findings-unnoted = Zellen mit einer Unterhaltung nehmen keinen Kommentar an; sie sind gefärbt und aufgeführt: { $cells }
+finding-severity = { $severity ->
+        [refused] abgelehnt
+        [doubt] Zweifel
+       *[note] Hinweis
+    }
+note-read-as = Gelesen als: { $understood }
+note-to-do = Was tun: { $hint }
+note-more = mehr im Blatt { $sheet }
+col-severity = Schwere
+col-sheet = Blatt
+col-cell = Zelle
+col-heading = Überschrift
+col-in-the-cell = In der Zelle
+col-understood-as = Verstanden als
+col-what-was-found = Was gefunden wurde
+col-what-to-do = Was tun
+col-code = Kennung

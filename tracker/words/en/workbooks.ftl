@@ -12,6 +12,8 @@ book-days = Days { $trade }
     .means = Name of a sheet or a file.
 book-bench = Bench work
     .means = Name of a sheet or a file.
+book-findings = Findings
+    .means = Name of a sheet or a file.
 book-stops = Stops to come
     .means = Name of a sheet or a file.
 book-kit-needs = Kit needs
@@ -725,3 +727,47 @@ visit-state = { $state ->
        *[other] to come
     }
     .means = How a visit stands.
+
+## The marked copy of a workbook: its list of findings and its comments
+
+book-findings-title = Findings in this workbook by beamslot
+    .means = First cell of the list of findings; a load knows the sheet by it.
+book-findings-counted = { $many }: { $each ->
+        [none] nothing to mend
+       *[other] { $each }
+    }. Marked cells are coloured and carry a comment that begins with the severity.
+    .means = How many findings there are, above the list.
+book-findings-mend = Mend the cells in this copy and load it: this sheet is passed over, and everything else is as it was.
+    .means = What to do with a marked copy.
+book-findings-unnoted = Cells with a discussion take no comment; they are coloured and listed: { $cells }
+    .means = Cells that are marked without a comment.
+finding-severity = { $severity ->
+        [refused] refused
+        [doubt] doubt
+       *[note] note
+    }
+    .means = How grave a finding is.
+note-read-as = Read as: { $understood }
+    .means = In the comment on a marked cell.
+note-to-do = What to do: { $hint }
+    .means = In the comment on a marked cell.
+note-more = more in the sheet { $sheet }
+    .means = A comment is too long for its cell.
+col-severity = Severity
+    .means = Heading of a column.
+col-sheet = Sheet
+    .means = Heading of a column.
+col-cell = Cell
+    .means = Heading of a column.
+col-heading = Heading
+    .means = Heading of a column: the heading in the mill's sheet.
+col-in-the-cell = In the cell
+    .means = Heading of a column.
+col-understood-as = Understood as
+    .means = Heading of a column.
+col-what-was-found = What was found
+    .means = Heading of a column.
+col-what-to-do = What to do
+    .means = Heading of a column.
+col-code = Code
+    .means = Heading of a column.
