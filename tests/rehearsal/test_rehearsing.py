@@ -1,17 +1,25 @@
 """All the runs of a rehearsal: the same whoever plays them, and what a stop keeps."""
 
+from datetime import date
+
 import pytest
 from made_problems import problem_of
 
 from tracker.planning.planner import plan
 from tracker.rehearsal.policies import KEPT, REPLANNED, RULE, RULE_LIMITS_H
 from tracker.rehearsal.rehearsing import Ask, InThisProcess, Players, rehearse
-from tracker.rehearsal.sources import Source
+from tracker.rehearsal.sources import CREWS, SUPPLIERS, Figure, Source, Spreads
 from tracker.services.plans.players import players
 
 PROBLEM = problem_of(8, 3, 1, seed=2)
 ALONE = Players(InThisProcess())
-ASK = Ask((KEPT, RULE, REPLANNED), runs=8, seed=5, crews=("Fitters 1",))
+OWN = {
+    "late_share": {SUPPLIERS: Figure(0.5, 20, date(2026, 1, 5))},
+    "late_days": {SUPPLIERS: Figure(4.0, 10, date(2026, 1, 5))},
+    "away_share": {CREWS: Figure(0.1, 20, date(2026, 1, 5))},
+}
+"""What records say travels with what is asked."""
+ASK = Ask((KEPT, RULE, REPLANNED), Spreads(own=OWN), runs=8, seed=5, crews=("Fitters 1",))
 
 
 @pytest.fixture(scope="module")
