@@ -3,12 +3,15 @@
 from datetime import date
 
 import pytest
+from card_mill import LOOM, card_mill
 from opened import here
 from quick_passwords import PASSWORD, quick_passwords  # noqa: F401
 from screen_mill import AS_OF, put, small_mill, small_plan
 from served import served
 from somebody import Somebody
+from three_looms import at
 
+from tracker.services.context import Context
 from tracker.services.own_clock import give_own_clock
 from tracker.services.people.accounts import add_person
 
@@ -47,3 +50,22 @@ def test_two_say_otherwise_when_one_order_line_comes(two, tmp_path):
         assert "Due: Fri 8 Jan 2027 then, Tue 12 Jan 2027 now" in said
         with context.reading() as uow:
             assert [line.due for line in uow.mill().receipts] == [date(2027, 1, 12)]
+
+
+def test_who_has_the_same_card_open_sees_that_the_other_began(two, tmp_path):
+    """Loom 1 of the card mill is F1's on Tuesday 5 January from 08:00."""
+    context = give_own_clock(Context(card_mill(str(tmp_path / "mill.db"))), at(1, 8))
+    start = "Start: the loom is stopped now"
+    with served(context.database) as screens:
+        ann, ben = two(context, screens.url, "fitter")
+        for one in (ann, ben):
+            one.opens(f"{screens.url}/today?crew=F1")
+            one.presses("Loom 1 (H) · today")
+            one.sees(start)
+        ann.presses(start)
+        ann.sees("Loom 1 (H): begun.")
+        ben.sees("✓ Stopped Tue 5 Jan 2027 08:00")
+        ben.until(lambda: ben.page.get_by_role("button", name=start).count() == 0)
+    with context.reading() as uow:
+        began = [(change.stage.value, change.who) for change in uow.stage_history() if change.key == LOOM]
+    assert began == [("in work", "Ann")]
