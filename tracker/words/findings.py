@@ -28,7 +28,7 @@ class FindingInWords:
     def line(self) -> str:
         """`doubt: looms.xlsx Looms D1: … Answer …`."""
         where = " ".join(part for part in (self.file, self.sheet, self.cell) if part)
-        return f"{self.severity}: {where}: {self.message} {self.hint}".rstrip()
+        return ": ".join(part for part in (self.severity, where, f"{self.message} {self.hint}".rstrip()) if part)
 
     def record(self) -> dict[str, str]:
         """As the `--json` contract writes it, and the database keeps it."""
