@@ -10,6 +10,9 @@ from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.programme import LEFT, Control, Programme
 from tracker.planning.search.highs import INF, add_columns, add_rows, quiet, stop_at_bound
 
+_HEURISTICS = tuple(f"mip_heuristic_run_{name}" for name in ("feasibility_jump", "rins", "rens", "root_reduced_cost"))
+"""Searches for answers that do not ask how much work may be spent on them."""
+
 
 @dataclass(frozen=True)
 class Task:
@@ -57,6 +60,8 @@ def solve(programme: Programme, task: Task, effort: Effort, control: Control) ->
     solver.setOptionValue("mip_max_nodes", effort.nodes)
     solver.setOptionValue("mip_max_stall_nodes", effort.stall)
     solver.setOptionValue("mip_heuristic_effort", effort.heuristics)
+    for heuristic in _HEURISTICS if not effort.heuristics else ():
+        solver.setOptionValue(heuristic, False)
     solver.setOptionValue("time_limit", max(0.0, control.left_s()))
     stop_at_bound(solver, effort.target)
     _build(solver, programme, task)

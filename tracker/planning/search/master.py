@@ -1,7 +1,8 @@
 """The linear programme over some options and some rows, as it grows.
 
-It is solved by an interior point method without going on to a corner: prices from the middle of all that are right
-need few rounds of new columns, and where crews are short that is three times faster than the simplex method.
+Where thousands of rows came in at once it is solved by an interior point method, without going on to a corner; after that, while
+rows and columns come in by the hundred, by the simplex method, which goes on from where it was. In the end it is the interior
+point method again: prices from the middle of all that are right tell better than those of a corner which options are promising.
 """
 
 import highspy
@@ -13,6 +14,8 @@ from tracker.planning.model.programme import Control, Programme
 from tracker.planning.search.highs import INF, STATUS, add_columns, add_rows, quiet
 from tracker.planning.search.levels import Levels
 
+AFRESH = 0.5
+"""New rows, as a share of those before, from which on it is solved by the interior point method."""
 _EPS = 1e-4
 """Of a row's unit: what an inner point may overrun."""
 
@@ -38,6 +41,8 @@ class Master:
         self._columns = csc_array(lent)
         self._row_of = np.full(levels.upper.size, -1)
         self._rows = np.zeros(0, dtype=np.int64)
+        self._solved = self.looms
+        """Rows when it was solved last."""
         self._solver = self._begin()
 
     def _lending(self) -> tuple[Floats, csc_array]:
@@ -53,7 +58,6 @@ class Master:
 
     def _begin(self) -> highspy.Highs:
         solver, n = quiet(self.control), self.looms
-        solver.setOptionValue("solver", "ipx")
         solver.setOptionValue("run_crossover", "off")
         solver.setOptionValue("ipm_optimality_tolerance", 1e-6)
         each = np.arange(n)
@@ -98,9 +102,12 @@ class Master:
         block = csc_array((np.concatenate([np.ones(n), entries.data[known]]), where), shape=(self._height, n))
         add_columns(self._solver, self.programme.options.cost[index], np.full(n, INF), block)
 
-    def solve(self) -> bool:
-        """False where it was stopped; then all stays as it was."""
+    def solve(self, from_inside: bool = False) -> bool:
+        """`from_inside`: by the interior point method, whatever is new. False where it was stopped; then all stays as it was."""
         solver = self._solver
+        from_inside |= self._height - self._solved > AFRESH * self._solved
+        solver.setOptionValue("solver", "ipx" if from_inside else "simplex")
+        self._solved = self._height
         solver.setOptionValue("time_limit", solver.getRunTime() + max(0.0, self.control.left_s()))
         solver.run()
         if solver.getModelStatus() != STATUS.kOptimal:

@@ -64,6 +64,8 @@ def relax(
             settled = not columns.size or master.objective - best <= tolerance * abs(master.objective)
             if settled and not rows.size:
                 break
+        if master.solve(from_inside=True):
+            price = master.price
         yield priced(programme, price, master.index, master.share)
 
 
