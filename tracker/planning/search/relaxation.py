@@ -50,10 +50,11 @@ def relax(
     rows, columns = np.zeros(0, dtype=np.int64), _best_of_windows(programme, programme.options.cost)
     columns = np.union1d(columns, programme.kept)
     for level, tolerance in enumerate(TOLERANCES):
+        inside = False
         while True:
             master.add_columns(columns)
             master.add_rows(rows)
-            if not master.solve():
+            if not master.solve(inside):
                 yield priced(programme, price, master.index, master.share)
                 return
             bound = programme.bound(master.price)
@@ -63,9 +64,9 @@ def relax(
             rows, columns = master.overrun(level), _worth_adding(programme, master)
             settled = not columns.size or master.objective - best <= tolerance * abs(master.objective)
             if settled and not rows.size:
-                break
-        if master.solve(from_inside=True):
-            price = master.price
+                if inside:
+                    break
+                inside, best = True, -np.inf
         yield priced(programme, price, master.index, master.share)
 
 
