@@ -108,7 +108,7 @@ def _offer_marked(report: LoadReport, files: Sequence[Path], answers: Answers) -
 
 
 def _copy(context: Context, file: Path, target: Path, report: LoadReport, answers: Answers) -> bytes:
-    Marking([file], target).write(report.findings, code_pages(context, answers), SPEAKER)
+    Marking([file], target, SPEAKER).write(report.findings, code_pages(context, answers))
     return target.read_bytes()
 
 

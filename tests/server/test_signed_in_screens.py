@@ -66,7 +66,7 @@ async def run(socket) -> tuple[str, str]:
         said += str(heard)
         if heard.WhichOneof("type") == "new_session":
             page = heard.new_session.initialize.session_id
-        if heard.WhichOneof("type") == "script_finished":
+        if page and heard.WhichOneof("type") == "script_finished":  # not that of a run before, which is told first
             return page, said
 
 

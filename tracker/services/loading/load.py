@@ -36,6 +36,7 @@ from tracker.store import UnitOfWork
 from tracker.store.loads import LoadWriter, RowPlace
 from tracker.store.opening import is_new
 from tracker.store.scratch import scratch
+from tracker.words import Speaker
 
 Also = Callable[[UnitOfWork, LoadReport], None]
 """Writes something else in the unit of work of a load."""
@@ -80,7 +81,7 @@ def load(
     written, before it is.
     Raises UsageError for an answer that fits no heading and for a `marked` that cannot be the name of a copy.
     """
-    marking = Marking(files, request.marked, context.language) if request.marked else None
+    marking = Marking(files, request.marked, Speaker(context.language)) if request.marked else None
     day, replaces = request.today or context.now().date(), replaceable(request.replaces)
     asked, remembered = _Asked(files, request, marking, day, replaces, progress), remembered_answers(context)
     try:

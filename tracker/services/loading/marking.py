@@ -22,8 +22,8 @@ class Marking:
     a file of the load itself; TrackerError where it may not or cannot be written.
     """
 
-    def __init__(self, files: Sequence[Path], target: Path, language: str = "en"):
-        self.speaker = Speaker(language)
+    def __init__(self, files: Sequence[Path], target: Path, speaker: Speaker):
+        self.speaker = speaker
         self.targets = {files[0]: target} if len(files) == 1 else _names(files, target)
         for file, copy in self.targets.items():
             if copy.suffix.lower() != _ending(file):
