@@ -95,7 +95,8 @@ def test_a_killed_command_is_done_or_not_begun(mills, tries):
     killings = [Killing(names[i % len(names)], chance.choice(WHEN), chance.random()) for i in range(tries)]
     found = Counter(mills.commands.spread(lambda one: kill(mills, one, known[one.name]), killings))
     print(f"{tries} killed: {found['before']} as before, {found['after']} as after")
-    assert found["before"] and found["after"], "all at one end, so that nothing was tried"
+    # of six, where the clock decides, all may lie at one end
+    assert tries == found.total() and (tries <= len(names) or (found["before"] and found["after"])), "nothing was tried"
 
 
 def run_to_the_end(mills: SQLiteMills, writing: Writing) -> Known:
