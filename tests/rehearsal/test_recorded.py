@@ -134,6 +134,7 @@ def test_what_was_never_seen_in_a_few_is_not_impossible() -> None:
     assert share(10, 10) == 10.5 / 11
 
 
+@pytest.mark.long
 def test_a_world_has_the_lateness_of_each_supplier() -> None:
     """A is late in 30 of 100, by 8 days on average, B in 60, by 1; the mean of those drawn lies within four standard errors."""
     rail, nut = Part("RAIL", 1.0, supplier="A Works"), Part("NUT", 1.0, supplier="B Works")

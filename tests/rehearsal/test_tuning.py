@@ -4,6 +4,7 @@ from dataclasses import replace
 from itertools import count
 from pickle import dumps
 
+import pytest
 from made_problems import problem_of
 from two_looms import LOOMS, ONE, TWO, at, problem, window
 
@@ -68,6 +69,7 @@ def figures(found: Tuned) -> tuple:
     return tried, found.best.candidate, found.judged, found.kept, found.runs, found.stopped
 
 
+@pytest.mark.long
 def test_one_process_and_two_find_the_same() -> None:
     ask = replace(ASK, tune_on=7, runs=6)
     with players(2) as two:
@@ -90,6 +92,7 @@ def test_of_many_looms_a_light_search_tries_and_the_whole_one_is_judged(monkeypa
     assert found.judged == interval([b - a for a, b in zip(without, with_care, strict=True)])
 
 
+@pytest.mark.long
 def test_a_light_plan_obeys_all_that_a_plan_does_and_costs_no_less() -> None:
     given = problem_of(24, 6, 2, seed=4)
     light, whole = sketch(given), plan(given, gap=0.01)
