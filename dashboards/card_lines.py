@@ -11,14 +11,11 @@ from dashboards.forms import Form
 from dashboards.hand import Hand
 from dashboards.parts import literal
 from dashboards.speaking import SPEAKER, number, say
-from tracker.domain.method import Check, Setpoint
+from tracker.domain.method import PLACES, Check, Setpoint
 from tracker.services.people.permissions import May
 from tracker.services.screens.work_card import CheckLine, OperationLine, SettingLine
 from tracker.services.work import at_the_loom
 
-PLACES = {
-    "bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after", "bench after": "card-bench-after",
-}  # fmt: skip
 MOST_TORQUE_NM = 5000.0
 
 

@@ -7,8 +7,10 @@ Conditions = Mapping[str, str]
 """Heading of the condition column (an attribute, `window`, or a choice) → the cell's unary test as written.
 Empty cells are left out."""
 
-PLACES = ("bench before", "on loom", "after restart", "bench after")
-"""In the order in which a conversion goes through them."""
+PLACES = {
+    "bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after", "bench after": "card-bench-after",
+}  # fmt: skip
+"""In the order in which a conversion goes through them; the code of each, as a card is headed."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,6 +25,11 @@ class MovementKind(StrEnum):
     COUNT = "count"
 
 
+def received(quantity: float) -> str:
+    """How the change log calls it that an order line was left open for the rest, once so much of it had come."""
+    return f"{quantity:g} received"
+
+
 @dataclass(frozen=True, slots=True)
 class Movement:
     """`quantity` is signed: + into stock, − out. A count stores the difference that it found."""

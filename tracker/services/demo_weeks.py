@@ -11,7 +11,7 @@ from tracker.domain.clock import horizon_end, start_of_day
 from tracker.domain.days import Days
 from tracker.domain.mill import LoomKey, Mill, Receipt
 from tracker.domain.needs import OrderLine
-from tracker.domain.stock import MovementKind
+from tracker.domain.stock import MovementKind, received
 from tracker.errors import TrackerError
 from tracker.forecast.beam_outs import forecast
 from tracker.scope.content import scope_looms
@@ -98,7 +98,7 @@ def _supply(uow: UnitOfWork, jobs: Sequence[Job]) -> list[Job]:
 def _receive(entry: Entry, at: datetime, line: Receipt) -> None:
     entry.at = at
     entry.move(MovementKind.RECEIPT, {line.part: line.quantity}, "", order=line.order)
-    entry.leave_open(line, 0.0, f"{line.quantity:g} received")
+    entry.leave_open(line, 0.0, received(line.quantity))
     entry.settle([line.part], "received")
 
 

@@ -10,7 +10,7 @@ from sqlalchemy import Text, cast, func, select
 from sqlalchemy.orm import Session
 
 from tracker.domain.past import Notice, Past, PastAbsence, PastLine
-from tracker.domain.stock import TOLERANCE, Movement, MovementKind
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind, received
 from tracker.store.models import AbsenceRow, MovementRow, PartRow, ReceiptRow, RowChangeRow
 from tracker.store.rows import key_text
 from tracker.store.since import order_and_part
@@ -74,7 +74,7 @@ def _first(movements: list[Movement]) -> Movement | None:
 
 def _is_short(first: Movement, entries: list[Entry]) -> bool:
     """Whether it brought less than was open of its line, as the log of the line has it."""
-    said = f"{first.quantity:g} received"
+    said = received(first.quantity)
     open_ = next(
         (values["quantity"][0] for at, kind, values in entries if kind == said and at == first.entered_at), None
     )

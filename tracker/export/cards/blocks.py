@@ -8,16 +8,13 @@ from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Spacer, Table, TableStyle
 
 from tracker.domain.cards import BLANKS, SIX_TIMES, USUAL_CAUTIONS, Card, CardOperation, CardPart, CardSetting, is_held
-from tracker.domain.method import Check
+from tracker.domain.method import PLACES, Check
 from tracker.domain.plan import Need
 from tracker.domain.words import fold
 from tracker.export.cards.paper import SMALL, WIDTH, SquareCode, heading, pair, ruled, shaded, small
 from tracker.export.cards.words import CardWords
 from tracker.export.pdf import TickBox
 
-_PLACES = {
-    "bench before": "card-bench", "on loom": "card-on-loom", "after restart": "card-after", "bench after": "card-bench-after",
-}  # fmt: skip
 _WARP = {"out": "card-warp-out", "in": "card-warp-in"}
 _CODE = 24 * mm
 
@@ -220,7 +217,7 @@ def operations(card: Card, words: CardWords) -> list[Flowable]:
             place = operation.row.place
             heads += shaded(len(rows))
             rows.append(
-                [small(words(_PLACES[place]) if place in _PLACES else place, bold=True), *[""] * (len(codes) - 1)]
+                [small(words(PLACES[place]) if place in PLACES else place, bold=True), *[""] * (len(codes) - 1)]
             )
         rows.append(_operation(operation, words))
     widths = [11 * mm, WIDTH - 86 * mm, 18 * mm, 12 * mm, 9 * mm, 9 * mm, 11 * mm, 16 * mm]

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tracker.domain.mill import LoomKey, Receipt
-from tracker.domain.stock import TOLERANCE, Movement, MovementKind
+from tracker.domain.stock import TOLERANCE, Movement, MovementKind, received
 from tracker.domain.words import natural_key
 from tracker.errors import DataError, UsageError
 from tracker.mill_state.stockroom import Stockroom
@@ -42,7 +42,7 @@ def receive(
         entry.move(MovementKind.RECEIPT, {part: quantity}, told.why, order=order)
         if line:
             rest = max(0.0, line.quantity - quantity) if rest_comes else 0.0
-            entry.leave_open(line, rest, f"{quantity:g} received")
+            entry.leave_open(line, rest, received(quantity))
         entry.settle([part], "received")
     return entry.report()
 
