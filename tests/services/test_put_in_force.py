@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 from opened import here
 from refusals import refused
+from sqlalchemy import Engine, event
 from three_looms import added, at, make, write
 
 from tracker.domain.people import Role
@@ -96,6 +97,23 @@ def test_every_entry_becomes_the_mills_own_and_one_undo_brings_all_of_it_back(mi
         put_in_force(mill, would_put_in_force(mill, scenario_of(TEXT), NAME, said=()), leave_out=True)
     undo(mill, done.number)
     assert stands(mill) == before
+
+
+def test_however_many_were_put_in_force_one_statement_names_them(mill):
+    for heads in (3, 1):
+        put_in_force(mill, would_put_in_force(mill, scenario_of(f"[heads]\nF1 = {heads}"), f"{heads} heads"))
+    asked = []
+
+    def hear(_connection, _cursor, statement, *_):
+        asked.append(statement)
+
+    event.listen(Engine, "before_cursor_execute", hear)
+    try:
+        told = [deed.what.params["scenario"] for deed in deeds(mill).deeds if deed.what.code == "deed-load"]
+    finally:
+        event.remove(Engine, "before_cursor_execute", hear)
+    assert told == ["1 heads", "3 heads"]  # the newest first
+    assert len([statement for statement in asked if "source_tables" in statement]) == 1
 
 
 def test_an_order_line_of_which_the_supplier_has_not_said_so_is_named_and_stays_out(mill):

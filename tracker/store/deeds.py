@@ -6,11 +6,12 @@ from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
 from datetime import datetime
+from functools import partial
 from heapq import merge
 from typing import Any
 
 from sqlalchemy import Select, select
-from sqlalchemy.orm import Session, object_session
+from sqlalchemy.orm import Session
 
 from tracker.domain.columns import word_named
 from tracker.domain.mill import LoomKey
@@ -73,8 +74,8 @@ def read_deeds(
 ) -> Iterator[Deed]:
     """All of it, or of one loom, or from a moment on; taken from the database as it is asked for."""
     streams = (
-        _stream(session, acts, _of(loom, model, _since(since, moment, select(model))), says)
-        for model, (moment, says) in SOURCES.items()
+        _stream(session, acts, _of(loom, model, _since(since, moment, select(model))))
+        for model, (moment, _) in SOURCES.items()
         if loom is None or model is RowChangeRow or hasattr(model, "loom")
     )
     yield from merge(*streams, key=lambda deed: (deed.at, deed.act or 0), reverse=True)
@@ -82,7 +83,7 @@ def read_deeds(
 
 def read_loads(session: Session, acts: Acts) -> Iterator[Deed]:
     """The loads alone, the newest first."""
-    yield from _stream(session, acts, select(LoadRow), _load)
+    yield from _stream(session, acts, select(LoadRow))
 
 
 def _since(since: datetime | None, moment: Any, query: Select) -> Select:
@@ -98,8 +99,11 @@ def _of(loom: LoomKey | None, model: Any, query: Select) -> Select:
     return query.where((model.key == key) | model.key.startswith(f"{key} | ", autoescape=True))
 
 
-def _stream(session: Session, acts: Acts, query: Select, says: Callable[[Any], tuple[str, Message]]) -> Iterator[Deed]:
+def _stream(session: Session, acts: Acts, query: Select) -> Iterator[Deed]:
     model = query.column_descriptions[0]["entity"]
+    says: Callable[..., tuple[str, Message]] = SOURCES[model][1]
+    if model is LoadRow:
+        says = partial(says, _scenarios(session))
     for row in session.scalars(query.order_by(key_of(model).desc()).execution_options(yield_per=AT_ONCE)):
         if isinstance(row, ActRow) and not row.details:
             continue  # its rows of history tell it
@@ -191,11 +195,15 @@ def _job(row: JobRow) -> tuple[str, Message]:
     return row.who, message("deed-job", kind=row.kind)
 
 
-def _load(row: LoadRow) -> tuple[str, Message]:
-    session = None if row.files else object_session(row)
-    places = session.scalars(select(SourceTableRow.sheet).where(SourceTableRow.load_id == row.id)) if session else ()
-    scenario = next((sheet.removeprefix(OF_SCENARIO) for sheet in places if sheet.startswith(OF_SCENARIO)), None)
-    return row.who, message("deed-load", files=row.files or None, scenario=scenario)
+def _scenarios(session: Session) -> dict[int, str]:
+    """Number of a load → the scenario that it put in force: its rows come from no file."""
+    place = SourceTableRow.sheet
+    from_none = select(SourceTableRow.load_id, place).where(SourceTableRow.file == "", place.startswith(OF_SCENARIO))
+    return {load: sheet.removeprefix(OF_SCENARIO) for load, sheet in session.execute(from_none)}
+
+
+def _load(scenarios: Mapping[int, str], row: LoadRow) -> tuple[str, Message]:
+    return row.who, message("deed-load", files=row.files or None, scenario=scenarios.get(row.id))
 
 
 def _answer(row: AnswerRow) -> tuple[str, Message]:
@@ -236,7 +244,7 @@ def _withdrawal(row: WithdrawalRow) -> tuple[str, Message]:
     return row.who, message("deed-withdrawn", loom=loom, table=table.sheet if table else row.table, why=row.why)
 
 
-SOURCES: Mapping[Any, tuple[Any, Callable[[Any], tuple[str, Message]]]] = {
+SOURCES: Mapping[Any, tuple[Any, Callable[..., tuple[str, Message]]]] = {
     RowChangeRow: (RowChangeRow.at, _change),
     MovementRow: (MovementRow.entered_at, _movement),
     StageRow: (StageRow.at, _stage),
@@ -251,4 +259,5 @@ SOURCES: Mapping[Any, tuple[Any, Callable[[Any], tuple[str, Message]]]] = {
     AnswerRow: (AnswerRow.at, _answer),
     ActRow: (ActRow.at, _act),
 }
-"""Each table of history that says who → when a row of it was written down, and what it says."""
+"""Each table of history that says who → when a row of it was written down, and what it says; of a load, beside the names of the
+scenarios that were put in force."""
