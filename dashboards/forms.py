@@ -54,9 +54,10 @@ Refusal = tuple[frozenset[str], str]
 
 
 def say_done() -> None:
-    """What was done by the form just sent; said once."""
-    for line in st.session_state.pop(SAID, ()):
-        st.success(literal(line))
+    """What was done by the form just sent; said once, in one place that stays: what stands below keeps what is being typed."""
+    with st.container():
+        for line in st.session_state.pop(SAID, ()):
+            st.success(literal(line))
 
 
 def allowed(what: May, say_why: bool = False, actor: Actor | None = None) -> bool:

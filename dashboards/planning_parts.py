@@ -18,52 +18,73 @@ from tracker.services.plans.kept import keeping_told
 from tracker.services.plans.made_plans import in_force, made_plans, publish_made
 from tracker.services.plans.moves import Move
 from tracker.services.plans.plan import Firm, PlanReport, PlanRequest
-from tracker.services.screens.proposed import proposed, proposed_number, published_since
+from tracker.services.screens.proposed import LookedAt, ToldPlan, looked_at, proposed
 
 LONGEST_S, USUAL_S = 3600, 60
 MOST_SAID = 12
 """Remarks on a plan that are said; the others stand behind a click."""
 MOST_PLANS = 20
 SHOWN = "proposed-plan-shown"
-"""The number of the proposed plan that this session saw last."""
+"""The number of the plan, made and not published, that this session looks at, or went to."""
 
 
-def show_proposed(publishes: bool) -> None:
-    """The newest plan that is made and not published, beside the one in force."""
-    number = access.ask(proposed_number)
-    report = access.ask(proposed) if number is not None else None
-    if number is None or report is None:
-        _overtaken()
-        return
+def show_proposed(publishes: bool) -> bool:
+    """A plan that is made and not published, beside the one in force, with what overtook it; False where there is none. What is
+    looked at stays until who looks makes a newer one, publishes, or goes to another."""
+    seen = access.ask(looked_at, access.context().actor.name, st.session_state.get(SHOWN))
+    with st.container():  # in one place, also while it is empty: what stands below keeps what is being typed
+        if seen.plan is None:
+            return False
+        number = seen.plan.number
+        st.session_state[SHOWN] = number
+        _others(seen, seen.plan)
+        report = access.ask(proposed, number)
+        with st.container(border=True):
+            st.header(say("proposed-plan", number=str(number)))
+            figures(_figures(report))
+            if report.moves:
+                st.subheader(say("proposed-moves"))
+                _moves(report, number)
+            elif report.previous:
+                st.write(say("proposed-moves-none"))
+            _said(report)
+            if publishes:
+                _publish(report, seen)
+    return True
+
+
+def _others(seen: LookedAt, plan: ToldPlan) -> None:
+    """What overtook the plan looked at, and the own one that was left for it."""
+    for code, other, tells in (
+        ("proposed-overtaken", seen.published, st.warning), ("proposed-newer", seen.newer, st.info),
+        ("proposed-own", seen.own, st.caption),
+    ):  # fmt: skip
+        if other:
+            tells(literal(say(code, other=_named(other), plan=_named(plan), number=str(plan.number))))
+            st.button(
+                say("proposed-go", number=str(other.number)),
+                key=f"go to plan {other.number}",
+                on_click=_go,
+                args=(other.number,),
+            )
+
+
+def _named(plan: ToldPlan) -> Message:
+    return message(
+        "plan-named", number=str(plan.number), who=plan.who, at=plan.at, cost=plan.cost, currency=plan.currency
+    )
+
+
+def _go(number: int) -> None:
     st.session_state[SHOWN] = number
-    with st.container(border=True):
-        st.header(say("proposed-plan", number=str(number)))
-        figures(_figures(report))
-        if report.moves:
-            st.subheader(say("proposed-moves"))
-            _moves(report, number)
-        elif report.previous:
-            st.write(say("proposed-moves-none"))
-        _said(report)
-        if publishes:
-            _publish(report, number)
-
-
-def _overtaken() -> None:
-    """What was looked at has gone because somebody else published: that is said, for nothing goes without a word."""
-    shown = st.session_state.get(SHOWN)
-    since = access.ask(published_since, shown) if shown is not None else None
-    if since and since.who != access.context().actor.name:
-        st.warning(literal(say("proposed-overtaken", number=str(shown), now=str(since.number), who=since.who)))
 
 
 def _figures(report: PlanReport) -> list[tuple[str, str, str]]:
     plan, before = report.plan, report.previous
-    moves = sum(booking.cost.moves for booking in plan.bookings)
-    costs = plan.paid - moves
+    moves, costs = plan.paid - plan.without_moves, plan.without_moves
     against = ""
     if before:
-        more = costs - (before.paid - sum(booking.cost.moves for booking in before.bookings))
+        more = costs - before.without_moves
         against = say("proposed-against", much=abs(more), currency=plan.currency, which="less" if more < 0 else "more")
     gone = [move for move in report.moves if move.before]
     return [
@@ -112,12 +133,14 @@ def _said(report: PlanReport) -> None:
                 st.write(f"- {literal(SPEAKER.line(what))}")
 
 
-def _publish(report: PlanReport, number: int) -> None:
-    after = access.ask(in_force)
+def _publish(report: PlanReport, seen: LookedAt) -> None:
+    after, number = access.ask(in_force), str(report.number)
     gone = len([move for move in report.moves if move.before])
-    asks = say("publish-asks", number=str(number), booked=_looms(report), moves=gone)
+    asks = say(
+        "publish-asks", number=number, booked=_looms(report), moves=gone, overtaken="yes" if seen.published else "no"
+    )
     forms.button(
-        f"publish {number} after {after}", say("publish-plan", number=str(number)), lambda: publish(number, after), asks,
+        f"publish {number} after {after}", say("publish-plan", number=number), lambda: publish(int(number), after), asks,
         primary=True,
     )  # fmt: skip
 

@@ -22,11 +22,12 @@ def name_the_clock() -> None:
 def warn_if_out_of_date() -> None:
     """A line where the data have moved on since the plan was published, with what does not hold; nothing where all does."""
     found = access.ask_now(faults)
-    if not found:
-        return
-    st.warning(say("standing-broken", findings=len(found)))
-    with st.expander(say("standing-what")):
-        for finding in found[:MOST]:
-            st.write(literal(SPEAKER.line(finding)))
-        if len(found) > MOST:
-            st.caption(say("standing-more", more=len(found) - MOST))
+    with st.container():  # in one place, also while it is empty: what stands below keeps what is being typed
+        if not found:
+            return
+        st.warning(say("standing-broken", findings=len(found)))
+        with st.expander(say("standing-what")):
+            for finding in found[:MOST]:
+                st.write(literal(SPEAKER.line(finding)))
+            if len(found) > MOST:
+                st.caption(say("standing-more", more=len(found) - MOST))

@@ -26,7 +26,6 @@ from tracker.errors import message
 from tracker.services.people.permissions import May
 from tracker.services.screens.bookings import Board, BoardRow, bookings
 from tracker.services.screens.next_step import lacking
-from tracker.services.screens.proposed import proposed_number
 from tracker.services.screens.week_hours import TradeWeek, week_hours
 
 ROWS_PER_PAGE = 40
@@ -57,13 +56,14 @@ def page() -> None:
         return
     forms.say_done()
     job_parts.show(JobKind.PLAN)
-    show_proposed(plans)
+    proposes = show_proposed(plans)
     shown = None
-    if board.plan is None or not board.rows:
-        _without_plan(board, plans)
-    else:
-        shown = _board(board)
-        _hours()
+    with st.container():  # in one place, whatever stands in it: what stands below keeps what is being typed
+        if board.plan is None or not board.rows:
+            _without_plan(board, plans, proposes)
+        else:
+            shown = _board(board)
+            _hours()
     if forms.allowed(May.PLAN, say_why=True) and not access.ask(lacking):
         _acts(board)
     if shown and shown.rows:
@@ -71,11 +71,11 @@ def page() -> None:
         _table(board, shown.rows)
 
 
-def _without_plan(board: Board, plans: bool) -> None:
+def _without_plan(board: Board, plans: bool, proposes: bool) -> None:
     if board.plan is not None:
         st.info(say("bookings-plan-empty"))
     elif plans and not access.ask(lacking):
-        st.info(say("bookings-publish-it" if access.ask(proposed_number) is not None else "bookings-first-plan"))
+        st.info(say("bookings-publish-it" if proposes else "bookings-first-plan"))
     else:
         no_plan(say("bookings-then"))
 

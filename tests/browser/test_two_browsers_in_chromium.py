@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 from card_mill import LOOM, card_mill
+from conftest import settle
 from opened import here
 from quick_passwords import PASSWORD, quick_passwords  # noqa: F401
 from screen_mill import AS_OF, put, small_mill, small_plan
@@ -14,6 +15,7 @@ from three_looms import at
 from tracker.services.context import Context
 from tracker.services.own_clock import give_own_clock
 from tracker.services.people.accounts import add_person
+from tracker.store import open_store
 
 pytestmark = [pytest.mark.browser, pytest.mark.long]
 
@@ -69,3 +71,37 @@ def test_who_has_the_same_card_open_sees_that_the_other_began(two, tmp_path):
     with context.reading() as uow:
         began = [(change.stage.value, change.who) for change in uow.stage_history() if change.key == LOOM]
     assert began == [("in work", "Ann")]
+
+
+def test_a_plan_that_is_overtaken_stays_with_what_is_being_typed_below_it(two, tmp_path):
+    """Plans 2 and 3 book as plan 1 does, which is in force."""
+    plan = small_plan(small_mill())
+    context = here(put(tmp_path / "mill.db", small_mill(), plan))
+    give_own_clock(context, AS_OF)
+
+    def made(who: str, published: bool) -> None:
+        with open_store(context.database).unit_of_work(who) as uow:
+            uow.save_plan(plan, published=published)
+            uow.commit()
+
+    with served(context.database) as screens:
+        ann, ben = two(context, screens.url, "planner")
+        made("Ann", published=False)
+        for one in (ann, ben):
+            one.opens(f"{screens.url}/bookings")
+            one.sees("Plan 2, made and not published")
+        ann.page.get_by_role("tab", name="Who is away").click()
+        settle(ann.page)
+        ann.field("Reason").click()
+        ann.page.keyboard.type("ill since")  # and she goes on in a moment
+        for published, said in ((False, "There is a newer plan"), (True, "Meanwhile another plan is in force")):
+            made("Ben", published)
+            ann.sees(said)
+            settle(ann.page)
+            assert ann.field("Reason").input_value() == "ill since"
+            assert ann.page.get_by_role("tab", selected=True).inner_text() == "Who is away"
+            ann.sees("Plan 2, made and not published")
+        ben.until(lambda: ben.page.get_by_text("made and not published").count() == 0)  # what he published himself
+        ann.presses("Go to plan 4")
+        ann.until(lambda: ann.page.get_by_text("made and not published").count() == 0)
+        assert ann.field("Reason").input_value() == "ill since"

@@ -53,7 +53,7 @@ def send(app: AppTest, loom: str, torque: int) -> AppTest:
 
 def beside(app: AppTest) -> list[str]:
     """Fields, buttons and refusals of the form in the order in which they stand."""
-    return [one.type for one in app.main.children[0].children.values()]
+    return [one.type for one in app.main.children[1].children.values()]  # 0: where is said what was done
 
 
 def test_a_refusal_stands_below_its_field_and_what_was_typed_stays(acting):

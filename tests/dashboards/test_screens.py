@@ -384,10 +384,9 @@ def test_what_a_plan_would_move_stands_on_the_bookings_before_it_is_published(pl
     with open_store(planned).unit_of_work("planner") as uow:
         now = uow.save_plan(made, published=True)
         uow.commit()
-    app.run()  # who was looking at the first one hears why it is gone
-    assert app.warning[0].value.startswith(
-        f"Plan {number}, which you were looking at, counts no more: planner has published plan {now} meanwhile."
-    )
+    app.run()  # who was looking at the first one hears of it, and goes on looking
+    assert app.warning[0].value.startswith(f"Meanwhile another plan is in force: plan {now} by planner of ")
+    assert f"Plan {number}, made and not published" in words(app)
     app = screen("bookings").run()
     assert not app.warning and "made and not published" not in " ".join(one.value for one in app.header)
     assert "repeat, pilot, kept" in "".join(part.proto.body for part in app.get("html"))

@@ -69,6 +69,19 @@ def test_an_earlier_plan_is_put_in_force_again_as_far_as_it_can_be(db):
         assert uow.published_number() == 3
 
 
+def test_a_plan_that_was_overtaken_before_it_was_published_comes_in_the_place_of_the_other(db):
+    # plan 2 follows a reading of loom 1 to Tuesday 11:00 and is not published; plan 3 is, with loom 1 held on Tuesday 08:00
+    write(db, reading("1", at(0, 6), at(1, 11)))
+    assert starts(plan(here(db), PlanRequest(as_of=at(0, 6), firm=Firm(release=("1",)))))["1"] == at(1, 11)
+    assert starts(plan(here(db), PlanRequest(publish=True, as_of=at(0, 6), hold=("1",))))["1"] == at(1, 8)
+    with refused(PlanRefused, "another plan was published .*, plan 3 by tester; .* it books loom 1 .* otherwise"):
+        publish_made(here(db), 2, as_of=at(0, 6), after=1)  # by a screen that still shows plan 1 as the one in force
+    done = publish_made(here(db), 2, as_of=at(0, 6), after=3)
+    assert (starts(done)["1"], done.number, done.published) == (at(1, 11), 4, True)
+    assert [(move.key.loom, move.what) for move in done.moves] == [("1", "later")]
+    assert verify(here(db)).violations == ()
+
+
 def test_of_an_earlier_plan_what_is_in_work_comes_from_the_records(db):
     with open_store(db).unit_of_work() as uow:
         uow.add_stage(StageChange(key("1"), Stage.IN_WORK, at(1, 8), "foreman"))

@@ -294,6 +294,12 @@ class Plan:
         return self.objective - self.surviving
 
     @property
+    def without_moves(self) -> float:
+        """What it costs without the price of moves too, which only a plan made after a published one has: so plans that were made
+        after different ones are held against each other."""
+        return self.paid - sum(booking.cost.moves for booking in self.bookings)
+
+    @property
     def gap(self) -> float:
         """(objective − bound) / objective, 0 where the objective is 0."""
         return max(0.0, (self.objective - self.bound) / self.objective) if self.objective > 0 else 0.0

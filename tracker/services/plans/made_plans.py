@@ -55,7 +55,8 @@ def made_plan(context: Context, number: int) -> tuple[Plan, ZoneInfo]:
 
 def publish_made(context: Context, number: int, as_of: datetime | None = None, after: int | None = None) -> PlanReport:
     """Publish a plan as it was made, without planning anew; it is saved once more, under a new number. One that was in force
-    before is put in force again as far as it lies ahead. `after`: the number of the plan in force as the asker saw it.
+    before, or was made before the one in force, is put in its place as far as it lies ahead: what its moves cost was reckoned
+    beside another. `after`: the number of the plan in force as the asker saw it.
 
     Raises PlanRefused where it is a scenario's, is in force already, begins before `as_of` (default: now, or the start
     of a programme that lies ahead), or does not hold any more as the data stand, and where another plan than `after` is in
@@ -69,14 +70,17 @@ def publish_made(context: Context, number: int, as_of: datetime | None = None, a
     data = read_planning_data(context)
     at = planning_moment(data.mill.terms, as_of, context.now())
     _refuse_overtaken(context, found, after)
+    now = in_force(context) or 0
+    if number == now:
+        raise PlanRefused("plan-published-already", number=str(number))
     if entry.published:
-        if number == in_force(context):
-            raise PlanRefused("plan-published-already", number=str(number))
         return _again(context, data, number, found, at)
     for booking in found.bookings:
         if booking.start < at and not booking.firm:
             start = booking.start.astimezone(zone)
             raise PlanRefused("plan-past", number=str(number), loom=booking.key, start=start)
+    if number < now:
+        return _again(context, data, number, found, at)
     before = replace(data, previous=None) if found.asked.afresh else data
     problem = prepare(before, found.as_of).asked(found.asked)
     check(found, problem)
@@ -98,7 +102,7 @@ def in_force(context: Context) -> int | None:
 
 
 def _again(context: Context, data: PlanningData, number: int, found: Plan, at: datetime) -> PlanReport:
-    """An earlier plan in force once more: what is done, in work or past comes from the records, every other booking keeps its
+    """An earlier plan in force, or once more: what is done, in work or past comes from the records, every other booking keeps its
     start and its choices, firm or not by the plan between, or is named in the refusal; the other looms are planned anew."""
     prepared = prepare(data, at)
     ahead = frozenset(b.key for b in found.bookings if b.start >= at) & frozenset(prepared.problem.planned)

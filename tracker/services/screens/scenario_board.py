@@ -35,9 +35,8 @@ class PlanLine:
 
     @property
     def comparable(self) -> float:
-        """What the plan costs without the price of moves, since only a plan made after a published one has any, and without
-        what is reckoned so that it survives: a plan is held against others by it."""
-        return self.plan.paid - self.cost.moves
+        """By it a plan is held against others."""
+        return self.plan.without_moves
 
     @property
     def left_over_cost(self) -> float:

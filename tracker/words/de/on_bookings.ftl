@@ -69,7 +69,11 @@ proposed-proof = Beweis
 proposed-gap = { NUMBER($gap, maximumFractionDigits: 2) } % offen
 proposed-moves = Was er verschiebt und warum
 proposed-moves-none = Er verschiebt keinen Termin des Plans in Kraft.
-proposed-overtaken = Plan { $number }, den Sie vor sich hatten, gilt nicht mehr: { $who } hat inzwischen Plan { $now } in Kraft gesetzt. Er steht bei den früheren Plänen; machen Sie wieder einen Plan, um einen neben dem in Kraft zu sehen.
+proposed-overtaken = Inzwischen ist ein anderer Plan in Kraft: { $other }. Was Sie vor sich haben, wurde davor gemacht: { $plan }. Er bleibt hier, mit dem, was er am Plan in Kraft verschieben würde, bis Sie weitergehen.
+proposed-newer = Es gibt einen neueren Plan, auch er nicht veröffentlicht: { $other }. Vor sich haben Sie noch { $plan }.
+proposed-own = Aufgehoben: { $other }. Vor sich haben Sie { $plan }.
+plan-named = Plan { $number } von { $who } vom { $at }, der ohne Verschiebungen { MONEY($cost, $currency) } kostet
+proposed-go = Zu Plan { $number }
 moves-before = Bisher
 moves-now = In diesem Plan
 moves-why = Warum
@@ -78,7 +82,10 @@ moves-staying = Bleiben würde kosten
 moves-about = Beträge in { $currency }. Nichts davon ist schon in Kraft.
 proposed-order = Er baut auf eine Bestellung von { QUANTITY($quantity, "") } { $part }, aufzugeben bis { $by }.
 publish-plan = Plan { $number } veröffentlichen
-publish-asks = Plan { $number } tritt in Kraft: { $booked } mit Termin; von den jetzigen Terminen werden { $moves } andere; seine Teilesätze werden reserviert.
+publish-asks = { $overtaken ->
+        [yes] Plan { $number } wurde vor dem in Kraft gemacht und tritt an seine Stelle. Was voraus liegt, bleibt, wo er es hat, der Rest wird neu geplant
+       *[no] Plan { $number } tritt in Kraft
+    }: { $booked } mit Termin; von den jetzigen Terminen werden { $moves } andere; seine Teilesätze werden reserviert.
 plan-now-in-force = Plan { $number } ist in Kraft: { $booked } mit Termin; von den Terminen zuvor sind { $moves } andere; seine Teilesätze sind reserviert.
 plan-about = Was im Rahmen des Beweises gleich gut ist, bleibt, wo es ist. Ein gemachter Plan steht oben mit dem, was er verschiebt; in Kraft ist er erst, wenn er veröffentlicht ist.
 plan-hold = Bleiben, wo sie sind

@@ -135,8 +135,16 @@ proposed-moves = What it moves, and why
     .means = Heading.
 proposed-moves-none = It moves no booking of the plan in force.
     .means = Instead of the table.
-proposed-overtaken = Plan { $number }, which you were looking at, counts no more: { $who } has published plan { $now } meanwhile. It is kept among the earlier plans; make a plan again to see one beside that in force.
-    .means = Said to who was looking at a proposed plan when somebody else published one.
+proposed-overtaken = Meanwhile another plan is in force: { $other }. What you are looking at was made before it: { $plan }. It stays here, with what it would move of the one in force, until you go on.
+    .means = Said to who looks at a proposed plan when somebody else published one.
+proposed-newer = There is a newer plan, not published either: { $other }. You are still looking at { $plan }.
+    .means = Said to who looks at a proposed plan when somebody else made one.
+proposed-own = Kept: { $other }. You are looking at { $plan }.
+    .means = Said to who went from a plan of the own to somebody else's.
+plan-named = plan { $number } by { $who } of { $at }, which costs { MONEY($cost, $currency) } without moves
+    .means = Names a plan beside another.
+proposed-go = Go to plan { $number }
+    .means = Button.
 moves-before = Booked
     .means = Heading.
 moves-now = In this plan
@@ -153,7 +161,10 @@ proposed-order = It relies on an order of { QUANTITY($quantity, "") } { $part },
     .means = An order that a plan relies on.
 publish-plan = Publish plan { $number }
     .means = Button.
-publish-asks = Plan { $number } comes into force: { $booked } booked; of the present bookings { $moves } would be others; its kits are reserved.
+publish-asks = { $overtaken ->
+        [yes] Plan { $number } was made before the one in force and comes in its place. What lies ahead stays where it has it, the rest is planned anew
+       *[no] Plan { $number } comes into force
+    }: { $booked } booked; of the present bookings { $moves } would be others; its kits are reserved.
     .means = Asked before a plan is published.
 plan-now-in-force = Plan { $number } is in force: { $booked } booked; of the bookings before { $moves } are others; its kits are reserved.
     .means = Said once a plan was published.
