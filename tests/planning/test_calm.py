@@ -155,7 +155,7 @@ def test_the_pilot_that_moves_fewest_is_chosen() -> None:
     assert starts(calm)[TWO] == at(11, 8)
 
 
-@pytest.mark.parametrize("seed", seeds([5, 15, 21], [27, 30, 2, 12, 16, 29, 34, 37, 38]))
+@pytest.mark.parametrize("seed", seeds([5, 15], [21, 27, 30, 2, 12, 16, 29, 34, 37, 38]))
 def test_no_plan_with_so_few_moves_is_cheaper(seed: int) -> None:
     first = small_problem(seed)
     before = plan(first, gap=0.0)

@@ -56,7 +56,7 @@ def with_warp_and_sections(problem: PlanningProblem) -> PlanningProblem:
     return with_sections(with_warp(problem))
 
 
-@pytest.mark.parametrize("seed", seeds([0, 2, 4, 5], [1, 3, *range(6, 14)]))
+@pytest.mark.parametrize("seed", seeds([0, 4, 5], [1, 2, 3, *range(6, 14)]))
 def test_nor_where_the_warp_comes_in_between(seed: int) -> None:
     problem = with_warp(small_problem(seed))
     found = plan(problem, gap=0.0)
@@ -84,7 +84,7 @@ def test_another_solver_finds_the_same(seed: int, variant) -> None:
     assert cp_sat(programme)[0] + without_options == pytest.approx(found.objective, abs=0.05)
 
 
-@pytest.mark.parametrize("seed", seeds([0, 4, 13, 17], [1, 2, 8, 10, 15, 24]))
+@pytest.mark.parametrize("seed", seeds([0, 4, 13], [1, 2, 8, 10, 15, 17, 24]))
 def test_no_plan_that_passes_the_check_is_cheaper(seed: int) -> None:
     problem = small_problem(seed)
     found = plan(problem, gap=0.0)

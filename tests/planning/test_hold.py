@@ -186,7 +186,7 @@ def test_held_is_the_pilot_where_no_other_can_be_in_time() -> None:
 # ---- against every plan there is
 
 
-@pytest.mark.parametrize("seed", seeds([5, 15], [12, 16, 21, 27, 29, 30, 34, 37, 38]))
+@pytest.mark.parametrize("seed", seeds([15], [5, 12, 16, 21, 27, 29, 30, 34, 37, 38]))
 def test_no_plan_with_these_bookings_held_is_cheaper(seed: int) -> None:
     first = small_problem(seed)
     before = plan(first, gap=0.0)
