@@ -7,8 +7,10 @@ from pathlib import Path
 
 import pytest
 from machine import CHROMIUM, no_browser
+from served import Served, served
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "dashboards"))
+from screen_mill import put, small_mill, small_plan
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -25,6 +27,14 @@ def browser():
         chromium = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
         yield chromium
         chromium.close()
+
+
+@pytest.fixture(scope="session")
+def small(tmp_path_factory) -> Iterator[Served]:
+    """The screens of the small mill with its plan, for all tests that only look: a server and its first page take ten seconds."""
+    mill = small_mill()
+    with served(put(tmp_path_factory.mktemp("small") / "mill.db", mill, small_plan(mill))) as screens:
+        yield screens
 
 
 @pytest.fixture(scope="session")
@@ -45,7 +55,7 @@ def open_page(context_of) -> Iterator[Callable]:
         page.on("pageerror", lambda error: errors.append(str(error)))
         page.on("console", lambda said: errors.append(said.text) if "Content Security Policy" in said.text else None)
         page.goto(url)
-        settle(page, wait_for)
+        drawn(page, wait_for)
         return page
 
     yield opened
@@ -67,8 +77,18 @@ def barriers(page) -> list[str]:
     ]
 
 
-def settle(page, wait_for: str = "h1") -> None:
+FIGURES_DRAWN = """() => [...document.querySelectorAll('[data-testid="stVegaLiteChart"]')].every(
+  one => one.querySelector("svg.marks"))"""
+
+
+def drawn(page, wait_for: str = "h1") -> None:
     """Until the script has run and the figures are drawn."""
     page.wait_for_selector(wait_for, timeout=60_000)
     page.wait_for_selector('[data-testid="stApp"][data-test-script-state="notRunning"]', timeout=60_000)
+    page.wait_for_function(FIGURES_DRAWN, timeout=60_000)
+
+
+def settle(page, wait_for: str = "h1") -> None:
+    """The same once something was done on the page, whose script may run a second time at once."""
+    drawn(page, wait_for)
     page.wait_for_timeout(600)

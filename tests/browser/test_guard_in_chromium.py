@@ -4,18 +4,9 @@ import threading
 from http.server import BaseHTTPRequestHandler, HTTPServer
 
 import pytest
-from screen_mill import put, small_mill, small_plan
-from served import served
 
 pytestmark = pytest.mark.browser
 PAGE = b"<!DOCTYPE html><title>another site</title><h1>another site</h1>"
-
-
-@pytest.fixture(scope="module")
-def screens(tmp_path_factory):
-    mill = small_mill()
-    with served(put(tmp_path_factory.mktemp("small") / "mill.db", mill, small_plan(mill))) as running:
-        yield running
 
 
 @pytest.fixture(scope="module")
@@ -48,34 +39,34 @@ def page(browser, other_site):
     context.close()
 
 
-def test_another_site_cannot_show_the_screens_in_a_frame(screens, page):
+def test_another_site_cannot_show_the_screens_in_a_frame(small, page):
     page.evaluate(
         "url => new Promise(end => { const f = document.createElement('iframe'); f.src = url; f.onload = end; "
         "document.body.append(f); })",
-        screens.url,
+        small.url,
     )
     assert [frame.url for frame in page.frames[1:]] == ["chrome-error://chromewebdata/"]
 
 
-def test_another_site_cannot_open_the_stream(screens, page):
+def test_another_site_cannot_open_the_stream(small, page):
     ended = page.evaluate(
         "url => new Promise(end => { const s = new WebSocket(url, ['streamlit']); "
         "s.onopen = () => end('opened'); s.onerror = () => end('refused'); })",
-        f"ws://{screens.host}/_stcore/stream",
+        f"ws://{small.host}/_stcore/stream",
     )
     assert ended == "refused"
 
 
-def test_another_site_cannot_read_an_answer(screens, page):
-    said = page.evaluate("url => fetch(url).then(r => r.text(), () => 'refused')", f"{screens.url}/_stcore/health")
+def test_another_site_cannot_read_an_answer(small, page):
+    said = page.evaluate("url => fetch(url).then(r => r.text(), () => 'refused')", f"{small.url}/_stcore/health")
     assert said == "refused"
 
 
-def test_a_page_of_the_screens_cannot_call_out(screens, other_site, browser):
+def test_a_page_of_the_screens_cannot_call_out(small, other_site, browser):
     """Were a script to get into a page, it could send nothing anywhere."""
     context = browser.new_context()
     page = context.new_page()
-    page.goto(screens.url)
+    page.goto(small.url)
     page.wait_for_selector("h1:has-text('Programme status')", timeout=60_000)
     assert (
         page.evaluate("url => fetch(url, {mode: 'no-cors'}).then(() => 'sent', () => 'refused')", other_site)

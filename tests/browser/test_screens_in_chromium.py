@@ -17,13 +17,6 @@ SIZES = [(1280, 800), (768, 1024)]
 
 
 @pytest.fixture(scope="module")
-def small(tmp_path_factory):
-    mill = small_mill()
-    with served(put(tmp_path_factory.mktemp("small") / "mill.db", mill, small_plan(mill))) as screens:
-        yield screens.url
-
-
-@pytest.fixture(scope="module")
 def large(tmp_path_factory):
     mill = make_mill(1000, 26, 10, halls=4)
     with served(put(tmp_path_factory.mktemp("large") / "mill.db", mill, busy_plan(mill, AS_OF, 26))) as screens:
@@ -42,7 +35,7 @@ DRAWN = "svg.marks"
     ],
 )
 def test_no_screen_is_wider_than_the_window_or_keeps_anybody_out(small, open_page, path, drawn):
-    for page, width in at_each_size(open_page, f"{small}/{path}"):
+    for page, width in at_each_size(open_page, f"{small.url}/{path}"):
         page.wait_for_selector(drawn, state="attached")
         assert page.evaluate("document.documentElement.scrollWidth") <= width
         for figure in page.locator(".figure .value").all():
@@ -59,7 +52,7 @@ def test_no_screen_is_wider_than_the_window_or_keeps_anybody_out(small, open_pag
     ],
 )
 def test_loom_sheets_fit_the_window(small, open_page, path):
-    for page, width in at_each_size(open_page, f"{small}/{path}"):
+    for page, width in at_each_size(open_page, f"{small.url}/{path}"):
         assert page.evaluate("document.documentElement.scrollWidth") <= width
         assert page.get_by_text("failed").count() == 0
 
@@ -73,16 +66,8 @@ def at_each_size(open_page, url):
         yield page, width
 
 
-def test_a_loom_number_leads_to_its_sheet_and_back(small, open_page):
-    page = open_page(f"{small}/bookings")
-    page.get_by_role("link", name="A-10").click()
-    page.wait_for_selector("h1:has-text('Loom A-10, Hall 1')")
-    page.get_by_role("link", name="all looms").click()
-    page.wait_for_selector("h1:has-text('Looms')")
-
-
-def test_a_loom_sought_is_still_sought_on_the_way_back_from_its_sheet(small, open_page):
-    page = open_page(f"{small}/bookings")
+def test_a_loom_sought_leads_to_its_sheet_and_is_still_sought_on_the_way_back(small, open_page):
+    page = open_page(f"{small.url}/bookings")
     page.get_by_label("Loom, in any week").fill("A-10")
     page.keyboard.press("Enter")
     settle(page)
@@ -93,30 +78,34 @@ def test_a_loom_sought_is_still_sought_on_the_way_back_from_its_sheet(small, ope
     settle(page)
     assert page.get_by_label("Loom, in any week").input_value() == "A-10"
     assert page.locator(".sheet tbody tr:visible").count() == 1
+    page.get_by_role("link", name="A-10").click()
+    page.wait_for_selector("h1:has-text('Loom A-10, Hall 1')")
+    page.get_by_role("link", name="all looms").click()
+    page.wait_for_selector("h1:has-text('Looms')")
 
 
 def test_an_unknown_loom_is_one_clear_line_and_a_way_on(small, open_page):
-    page = open_page(f"{small}/looms?loom=A-99")
+    page = open_page(f"{small.url}/looms?loom=A-99")
     assert page.get_by_text("There is no loom A-99.").is_visible()
     page.get_by_role("link", name="all looms").click()
     page.wait_for_selector("h1:has-text('Looms')")
 
 
 def test_on_a_narrow_screen_hall_times_window_and_kit_need_no_scrolling(small, open_page):
-    page = open_page(f"{small}/bookings", 834, 1000)
+    page = open_page(f"{small.url}/bookings", 834, 1000)
     for heading in ("Loom", "Hall", "Start", "End", "Window", "Kit"):
         box = page.locator(".sheet th", has_text=heading).first.bounding_box()
         assert box and box["x"] + box["width"] <= 834, heading
 
 
 def test_a_day_stands_in_one_line_on_a_narrow_screen(small, open_page):
-    page = open_page(f"{small}/needs", 834, 1000)
+    page = open_page(f"{small.url}/needs", 834, 1000)
     days = page.locator(".sheet td span", has_text="Jan 2027").all()
     assert days and all(len(day.evaluate("e => [...e.getClientRects()]")) == 1 for day in days)
 
 
 def test_the_navigation_leads_from_screen_to_screen(small, open_page):
-    page = open_page(small)
+    page = open_page(small.url)
     assert page.title() == "Programme status"
     page.get_by_text("Plan", exact=True).first.click()
     page.get_by_role("menuitem", name="Bookings").click()
@@ -125,7 +114,7 @@ def test_the_navigation_leads_from_screen_to_screen(small, open_page):
 
 
 def test_a_click_on_a_heading_sorts_naturally_and_again_backwards(small, open_page):
-    page = open_page(f"{small}/bookings")
+    page = open_page(f"{small.url}/bookings")
     first = page.locator(".sheet tbody tr td:first-child:visible")
     heading = page.locator(".sheet th:visible").first
     heading.click()
@@ -137,7 +126,7 @@ def test_a_click_on_a_heading_sorts_naturally_and_again_backwards(small, open_pa
 
 @pytest.mark.parametrize("zone", ["Asia/Shanghai", pytest.param("America/New_York", marks=pytest.mark.long)])
 def test_times_are_the_mills_wherever_the_browser_stands(small, open_page, zone):
-    page = open_page(f"{small}/bookings", zone=zone)
+    page = open_page(f"{small.url}/bookings", zone=zone)
     assert "Wed 6 Jan 2027 06:00" in page.locator(".sheet:visible").first.inner_text()
     drawn = axis_labels(page)
     assert len(drawn) == 7 and drawn[0].startswith("Mon 4 Jan") and drawn[-1].startswith("Sun 10 Jan")
@@ -168,7 +157,7 @@ def test_the_marked_copy_is_the_users_own_workbook_with_the_findings_in_front(sm
     for row in (("Loom", "Hall", "Machine type", "Speed (picks/min)"), ("007", "Hall 1", "AJ-N", 6000)):
         book.worksheets[0].append(row)
     book.save(tmp_path / "our list.xlsx")
-    page = open_page(f"{small}/load")
+    page = open_page(f"{small.url}/load")
     page.set_input_files("input[type=file]", tmp_path / "our list.xlsx")
     with page.expect_download(timeout=60_000) as download:
         page.get_by_role("button", name="Copy of our list.xlsx with these cells marked").click(timeout=60_000)
@@ -202,7 +191,7 @@ def choose(page, label, option, tries=5):
 
 @pytest.mark.long
 def test_an_older_fault_goes_when_a_scenario_is_planned_anew(small, open_page):
-    page = open_page(f"{small}/scenarios")
+    page = open_page(f"{small.url}/scenarios")
     choose(page, "What is to be otherwise", "Heads of a crew")
     choose(page, "Crew", "Fitters")
     page.get_by_label("Instead").fill("0")
