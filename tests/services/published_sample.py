@@ -1,8 +1,11 @@
 """The sample mill loaded from its workbooks, with the plan of the baseline published: it needs no solver."""
 
+import shutil
 from datetime import date
+from functools import cache
 from importlib.resources import files
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from opened import here
 
@@ -18,7 +21,17 @@ from tracker.store import open_store
 
 
 def published_sample(db: Path) -> tuple[Path, Plan]:
-    """Make the database; gives it back with its plan."""
+    """Make the database; gives it back with its plan. It is written once in a process, and copied for all who ask."""
+    folder, plan = _written()
+    shutil.copyfile(Path(folder.name) / "mill.db", db)
+    return db, plan
+
+
+@cache
+def _written() -> tuple[TemporaryDirectory[str], Plan]:
+    """The folder, which goes with the process, and the plan."""
+    folder = TemporaryDirectory(prefix="published_sample_")
+    db = Path(folder.name) / "mill.db"
     sample = Path(str(files("sample_data")))
     assert load(here(db), sorted(sample.glob("*.xlsx"))).written
     data = read_planning_data(here(db))
@@ -26,7 +39,7 @@ def published_sample(db: Path) -> tuple[Path, Plan]:
     with open_store(str(db)).unit_of_work("planner") as uow:
         uow.save_plan(plan, published=True)
         uow.commit()
-    return db, plan
+    return folder, plan
 
 
 def protect(db: str, key: LoomKey, until: date) -> None:
