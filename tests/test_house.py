@@ -7,6 +7,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from sources import nodes_of, sources
 
 ROOT = Path(__file__).parent.parent
 TOP_LEVEL = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "tracker", "dashboards", "tests", "sample_data"}
@@ -60,13 +61,11 @@ SAYS_MORE = {"tracker/intake/report.py"}
 
 def test_no_function_takes_more_than_six_parameters():
     """The commands have theirs from what may be typed."""
-    files = [path for package in ("tracker", "dashboards") for path in (ROOT / package).rglob("*.py")]
-    names = {path: path.relative_to(ROOT).as_posix() for path in files}
     many = [
         f"{name}:{node.lineno} {node.name}"
-        for path, name in names.items()
+        for name in sources()
         if name not in SAYS_MORE and not name.startswith("tracker/cli/")
-        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        for node in nodes_of(name)
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and len(_parameters(node)) > MOST_PARAMETERS
     ]
     assert many == []
@@ -82,9 +81,8 @@ def test_no_two_classes_have_one_name():
     """One thing one name, so that a name says which. A class of one module alone (`_Name`) may share its."""
     names = Counter(
         node.name
-        for package in ("tracker", "dashboards")
-        for path in (ROOT / package).rglob("*.py")
-        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        for name in sources()
+        for node in nodes_of(name)
         if isinstance(node, ast.ClassDef) and not node.name.startswith("_")
     )
     assert [name for name, many in names.items() if many > 1] == []

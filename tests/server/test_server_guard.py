@@ -8,8 +8,31 @@ from served import Served, ask, served, shake
 
 
 @pytest.fixture(scope="module")
-def screens(tmp_path_factory):
-    with served(str(tmp_path_factory.mktemp("guard") / "mill.db"), "--new") as running:
+def internet():
+    """A proxy of ours that stands for the internet: its address, and whether it was called."""
+    called = threading.Event()
+    with socket.socket() as line:
+        line.bind(("127.0.0.1", 0))
+        line.listen()
+
+        def answer_calls() -> None:
+            while True:
+                try:
+                    caller, _ = line.accept()
+                except OSError:
+                    return
+                called.set()
+                caller.close()
+
+        threading.Thread(target=answer_calls, daemon=True).start()
+        yield f"http://127.0.0.1:{line.getsockname()[1]}", called
+
+
+@pytest.fixture(scope="module")
+def screens(tmp_path_factory, internet):
+    proxy, _ = internet
+    db = str(tmp_path_factory.mktemp("guard") / "mill.db")
+    with served(db, "--new", http_proxy=proxy, https_proxy=proxy, no_proxy="") as running:
         yield running
 
 
@@ -57,27 +80,10 @@ def test_another_site_gets_no_answer_by_a_form_or_a_script(screens: Served):
         assert answer.status == 403 and "access-control-allow-origin" not in answer.headers
 
 
-def test_a_rejected_origin_does_not_make_the_server_call_out(tmp_path):
-    """A proxy of ours stands for the internet: nothing may reach it."""
-    called = threading.Event()
-    with socket.socket() as internet:
-        internet.bind(("127.0.0.1", 0))
-        internet.listen()
-
-        def answer_calls() -> None:
-            while True:
-                try:
-                    line, _ = internet.accept()
-                except OSError:
-                    return
-                called.set()
-                line.close()
-
-        threading.Thread(target=answer_calls, daemon=True).start()
-        proxy = f"http://127.0.0.1:{internet.getsockname()[1]}"
-        with served(str(tmp_path / "mill.db"), "--new", http_proxy=proxy, https_proxy=proxy, no_proxy="") as screens:
-            answer = shake(screens.port, f"Host: {screens.host}", "Origin: http://mill.example")
-            assert answer.status == 403
+def test_a_rejected_origin_does_not_make_the_server_call_out(screens: Served, internet):
+    answer = shake(screens.port, f"Host: {screens.host}", "Origin: http://mill.example")
+    assert answer.status == 403
+    _, called = internet
     assert not called.is_set()
 
 

@@ -12,9 +12,16 @@ from tracker.server.scratch import scratch
 
 
 def test_a_new_mill_starts_in_the_browser_and_the_address_is_told_once_it_answers(tmp_path):
-    with served(str(tmp_path / "new.db"), "--new") as screens:
-        assert ask(screens.port, "/_stcore/health", f"Host: {screens.host}").status == 200
-        assert (tmp_path / "new.db").exists()
+    """Its health says whether the database can be read, and no more."""
+    db = tmp_path / "new.db"
+    with served(str(db), "--new") as screens:
+        host = f"Host: {screens.host}"
+        assert ask(screens.port, "/_stcore/health", host).status == 200
+        whole = ask(screens.port, "/health", host)
+        db.rename(tmp_path / "gone.db")
+        gone = ask(screens.port, "/health", host)
+    assert (whole.status, whole.body) == (200, b"ok")
+    assert (gone.status, gone.body) == (503, b"not ok")
     assert screens.process.returncode == 0
 
 
@@ -24,17 +31,6 @@ def test_a_signal_ends_it_although_a_page_is_open(tmp_path, sign):
         assert shake(screens.port, f"Host: {screens.host}", f"Origin: {screens.url}").status == 101
         screens.process.send_signal(sign)
         assert screens.process.wait(30) == 0
-
-
-def test_health_says_whether_the_database_can_be_read_and_no_more(tmp_path):
-    db = tmp_path / "new.db"
-    with served(str(db), "--new") as screens:
-        host = f"Host: {screens.host}"
-        whole = ask(screens.port, "/health", host)
-        db.rename(tmp_path / "gone.db")
-        gone = ask(screens.port, "/health", host)
-    assert (whole.status, whole.body) == (200, b"ok")
-    assert (gone.status, gone.body) == (503, b"not ok")
 
 
 def test_what_a_killed_server_left_in_the_temporary_folder_is_gone_after_the_next_start(tmp_path):
