@@ -26,6 +26,7 @@ def internet():
 
         threading.Thread(target=answer_calls, daemon=True).start()
         yield f"http://127.0.0.1:{line.getsockname()[1]}", called
+    assert not called.is_set()  # nor until the server had ended
 
 
 @pytest.fixture(scope="module")
