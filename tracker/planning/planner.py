@@ -201,7 +201,7 @@ class _Run:
         bookings, used_up = made.bookings, (item.part for item in self._why.values() if item.part)
         return replace(
             made,
-            prices=tuple(scarcity(self.programme, self.solution.price)),
+            prices=tuple(scarcity(self.programme, self.solution.scarce)),
             other_dates=tuple(self._other_dates(self._decided)),
             reasons=(
                 *self._reckoned(made.objective, bookings),

@@ -72,6 +72,13 @@ class Lookup:
             np.concatenate([value, value2, -np.ones(column3.size)]),
         )
 
+    def held(self, pool: int, index: Ints) -> tuple[Ints, Ints]:
+        """Of one pool: which of the options at `index`, which row, as often as it holds it."""
+        option, hold = self._holds_of(index)
+        mine = self._hold_pool[hold] == pool
+        option, hold = option[mine], hold[mine]
+        return np.repeat(option, self._lengths(index, option, hold)), self._row_at[self._rows_of(index, option, hold)]
+
     def _number_slots(self) -> None:
         instance, options = self.instance, self.options
         halls, section = len(instance.halls), instance.section_of[options.loom].astype(np.int64)
@@ -101,6 +108,7 @@ class Lookup:
         self._hold_row = np.array([base + hold.first for base, hold in holds], dtype=np.int64)
         self._hold_length = np.array([hold.past - hold.first for _, hold in holds], dtype=np.int64)
         self._hold_begins = np.array([hold.begins for _, hold in holds], dtype=np.int64)
+        self._hold_pool = np.array([hold.pool for _, hold in holds], dtype=np.int64)
         self._hold_amount = np.array([hold.amount for _, hold in holds], dtype=float)
         self._hold_summed = np.array([self.instance.pools[hold.pool].week is not None for _, hold in holds], dtype=bool)
 

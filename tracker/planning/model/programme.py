@@ -19,6 +19,20 @@ LEFT = -1
 
 
 @dataclass(frozen=True)
+class Price:
+    """What a choice pays beside what its options cost by themselves, in currency and ≥ 0; any price gives a bound."""
+
+    rows: Floats
+    """Of one unit of each row."""
+    toll: Floats
+    """By option, for the rows beside the programme's that every choice keeps (`search.days`)."""
+    leaving: float = 0.0
+    """What comes back for each loom left over, where at least so many have to be."""
+    fetched: float = 0.0
+    """What all that those rows allow would fetch, less what comes back at least."""
+
+
+@dataclass(frozen=True)
 class Programme:
     """Looms with options, the options and the rows. Loom numbers are those of the instance."""
 
@@ -51,11 +65,24 @@ class Programme:
         """The least of a value by option, for each loom; shape (looms,)."""
         return np.minimum.reduceat(values, self.first[:-1]) if self.looms.size else np.zeros(0)
 
-    def bound(self, price: Floats) -> float:
-        """No plan costs less, whatever the prices (≥ 0) of the rows: what the looms would cost if they paid for what
-        they take, less what all there is would fetch."""
-        paid = np.minimum(self.left_cost, self.least(self.lookup.reduced(price)))
-        return float(paid.sum() - price @ self.rows.upper - self._lent(price).sum())
+    @cached_property
+    def nothing_asked(self) -> Price:
+        """Nothing has a price."""
+        return Price(np.zeros(self.rows.upper.size), np.zeros(len(self.options)))
+
+    def reduced(self, price: Price) -> Floats:
+        """What each option costs at these prices; shape (options,)."""
+        return self.lookup.reduced(price.rows) + price.toll
+
+    def bound(self, price: Price, reduced: Floats) -> float:
+        """No plan costs less, whatever the prices: what the looms would cost if they paid for what they take (`reduced`, what
+        `reduced` gives), less what all there is would fetch."""
+        return self.paid(price, reduced, self.left_cost)
+
+    def paid(self, price: Price, reduced: Floats, left: Floats) -> float:
+        """The same where the options cost `reduced` at these prices and leaving looms over costs `left` without them."""
+        paid = np.minimum(left - price.leaving, self.least(reduced))
+        return float(paid.sum() - price.rows @ self.rows.upper - self._lent(price.rows).sum() - price.fetched)
 
     def _lent(self, price: Floats) -> Floats:
         """What lending brings in beyond what the lender's row asks for it."""

@@ -39,6 +39,15 @@ def quiet(control: Control, seed: int = 0) -> highspy.Highs:
     return solver
 
 
+def small() -> highspy.Highs:
+    """A silent solver of programmes so small that nobody would want to stop it."""
+    _greeted()
+    solver = highspy.Highs()
+    for option, value in (("output_flag", False), ("threads", 1), ("parallel", "off"), ("presolve", "off")):
+        solver.setOptionValue(option, value)
+    return solver
+
+
 def stop_at_bound(solver: highspy.Highs, target: float) -> None:
     """Stop an integer programme once its bound has reached the target."""
 

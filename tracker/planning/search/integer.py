@@ -8,6 +8,7 @@ from scipy.sparse import csc_array, csr_array
 
 from tracker.planning.model.grid import Bools, Floats, Ints
 from tracker.planning.model.programme import LEFT, Control, Programme
+from tracker.planning.search.days import WholeRows
 from tracker.planning.search.highs import INF, add_columns, add_rows, quiet, stop_at_bound
 
 _HEURISTICS = tuple(f"mip_heuristic_run_{name}" for name in ("feasibility_jump", "rins", "rens", "root_reduced_cost"))
@@ -24,6 +25,10 @@ class Task:
     """What they may take, in order; leaving over is always possible."""
     used: Floats
     """By row, what all other looms use."""
+    whole: WholeRows | None = None
+    """Rows that every choice keeps; only where no other looms use anything."""
+    fewest_left: int = 0
+    """Looms that every choice leaves over."""
 
 
 @dataclass(frozen=True)
@@ -113,8 +118,21 @@ def _build(solver: highspy.Highs, programme: Programme, task: Task) -> None:
     add_columns(
         solver, np.zeros(each.size), np.full(each.size, INF), csc_array((values, where), shape=(height, each.size))
     )
+    _beside(solver, task)
     kinds = np.full(n + m, int(highspy.HighsVarType.kInteger), dtype=np.uint8)
     solver.changeColsIntegrality(n + m, np.arange(n + m, dtype=np.int32), kinds)
+
+
+def _beside(solver: highspy.Highs, task: Task) -> None:
+    """The rows of the task beside those of the programme."""
+    n, m = task.looms.size, task.options.size
+    if task.whole is not None:
+        entries = csr_array(task.whole.of(task.options))
+        shifted = csr_array((entries.data, entries.indices + n, entries.indptr), shape=(len(task.whole), n + m))
+        add_rows(solver, np.full(len(task.whole), -INF), task.whole.upper, shifted)
+    if task.fewest_left:
+        all_left = csr_array(np.append(np.ones(n), np.zeros(m))[None, :])
+        add_rows(solver, np.array([float(task.fewest_left)]), np.array([INF]), all_left)
 
 
 def _could_overrun(programme: Programme, entries: csr_array, number: Ints, looms: int, upper: Floats) -> Ints:

@@ -7,10 +7,11 @@ point method again: prices from the middle of all that are right tell better tha
 
 import highspy
 import numpy as np
-from scipy.sparse import csc_array, csr_array, hstack
+from scipy.sparse import csc_array, csr_array, eye_array, hstack, vstack
 
 from tracker.planning.model.grid import Bools, Floats, Ints
-from tracker.planning.model.programme import Control, Programme
+from tracker.planning.model.programme import Control, Price, Programme
+from tracker.planning.search.days import WholeRows
 from tracker.planning.search.highs import INF, STATUS, add_columns, add_rows, quiet
 from tracker.planning.search.levels import Levels
 
@@ -21,7 +22,8 @@ _EPS = 1e-4
 
 
 class Master:
-    """Its first rows are the looms (each taken once or left over). Until it is solved nothing has a price."""
+    """Its first rows are the looms (each taken once or left over) and how many are left over at least; then those of the levels
+    and the whole rows as they come in. Until it is solved nothing has a price."""
 
     def __init__(self, programme: Programme, levels: Levels, control: Control):
         self.programme, self.levels, self.control = programme, levels, control
@@ -30,18 +32,21 @@ class Master:
         """Options that are columns."""
         self.has: Bools = np.zeros(len(programme.options), dtype=bool)
         self.objective = np.inf
-        self.price: Floats = np.zeros(programme.rows.upper.size)
-        """Of each row of the programme, ≥ 0."""
+        self.price: Price = programme.nothing_asked
         self.worth: Floats = np.zeros(self.looms)
         """What each loom costs at these prices."""
         self.share: Floats = np.zeros(0)
         """How much of each column is taken."""
+        self.whole: WholeRows | None = None
+        self.fewest_left = 0
+        """Looms left over by every choice at least."""
+        self._upper = levels.upper
         self._used: Floats = np.zeros(levels.upper.size)
         self._lent, lent = self._lending()
         self._columns = csc_array(lent)
         self._row_of = np.full(levels.upper.size, -1)
         self._rows = np.zeros(0, dtype=np.int64)
-        self._solved = self.looms
+        self._solved = self._begins
         """Rows when it was solved last."""
         self._solver = self._begin()
 
@@ -60,21 +65,25 @@ class Master:
         solver, n = quiet(self.control), self.looms
         solver.setOptionValue("run_crossover", "off")
         solver.setOptionValue("ipm_optimality_tolerance", 1e-6)
-        each = np.arange(n)
-        add_rows(solver, np.ones(n), np.ones(n), csr_array((n, 0)))
-        taken_once = csc_array((np.ones(n), (each, each)), shape=(n, n))
-        add_columns(solver, self.programme.left_cost, np.full(n, INF), taken_once)
-        add_columns(solver, np.zeros(self._lent.size), self._lent, csc_array((n, self._lent.size)))
+        add_rows(solver, np.append(np.ones(n), 0.0), np.append(np.ones(n), INF), csr_array((n + 1, 0)))
+        left_over = csc_array(vstack([eye_array(n, format="csr"), np.ones((1, n))]))
+        add_columns(solver, self.programme.left_cost, np.full(n, INF), left_over)
+        add_columns(solver, np.zeros(self._lent.size), self._lent, csc_array((n + 1, self._lent.size)))
         return solver
 
     @property
+    def _begins(self) -> int:
+        """Where the rows begin that come in."""
+        return self.looms + 1
+
+    @property
     def _height(self) -> int:
-        return self.looms + self._rows.size
+        return self._begins + self._rows.size
 
     def overrun(self, level: int) -> Ints:
         """Rows up to a level that the solution overruns and that are not in yet."""
         ids = np.arange(self.levels.edges[level + 1])
-        over = ids[self._used[ids] > self.levels.upper[ids] + _EPS]
+        over = ids[self._used[ids] > self._upper[ids] + _EPS]
         return over[self._row_of[over] < 0]
 
     def add_rows(self, ids: Ints) -> None:
@@ -84,12 +93,24 @@ class Master:
         self._rows = np.concatenate([self._rows, ids])
         width = self.looms + entries.shape[1]
         shifted = csr_array((entries.data, entries.indices + self.looms, entries.indptr), shape=(ids.size, width))
-        add_rows(self._solver, np.full(ids.size, -INF), self.levels.upper[ids], shifted)
+        add_rows(self._solver, np.full(ids.size, -INF), self._upper[ids], shifted)
+
+    def add_whole_rows(self, rows: WholeRows) -> None:
+        """Rows that every choice keeps, beside those of the levels."""
+        self.whole = rows if self.whole is None else self.whole.and_also(rows)
+        entries = hstack([csc_array((len(rows), self._lent.size)), rows.of(self.index)])
+        self._columns = csc_array(vstack([self._columns, entries]))
+        ids = self._upper.size + np.arange(len(rows))
+        self._upper = np.concatenate([self._upper, rows.upper])
+        self._row_of = np.concatenate([self._row_of, np.full(len(rows), -1)])
+        self.add_rows(ids)
 
     def add_columns(self, index: Ints) -> None:
         """Options."""
         self.has[index] = True
         added = csc_array(self.levels.sums @ self.programme.lookup.matrix(index))
+        if self.whole is not None:
+            added = csc_array(vstack([added, self.whole.of(index)]))
         self._columns = csc_array(hstack([self._columns, added], format="csc"))
         self.index = np.concatenate([self.index, index])
         entries = added.tocoo()
@@ -101,6 +122,20 @@ class Master:
         )
         block = csc_array((np.concatenate([np.ones(n), entries.data[known]]), where), shape=(self._height, n))
         add_columns(self._solver, self.programme.options.cost[index], np.full(n, INF), block)
+
+    def leave_at_least(self, looms: int) -> None:
+        """So many looms are left over by every choice."""
+        self.fewest_left = looms
+        self._solver.changeRowBounds(self.looms, float(looms), INF)
+
+    def count(self, counting: bool) -> None:
+        """Ask for the fewest looms left over, whatever it costs; or for the least cost again."""
+        costs = self.programme.left_cost, np.zeros(self._lent.size), self.programme.options.cost[self.index]
+        cost = np.concatenate(costs)
+        if counting:
+            cost[:] = 0.0
+            cost[: self.looms] = 1.0
+        self._solver.changeColsCost(cost.size, np.arange(cost.size, dtype=np.int32), cost.astype(float))
 
     def solve(self, from_inside: bool = False) -> bool:
         """`from_inside`: by the interior point method, whatever is new. False where it was stopped; then all stays as it was."""
@@ -117,8 +152,16 @@ class Master:
         self.objective = solver.getInfo().objective_function_value
         self.share = value[self.looms + self._lent.size :]
         self.worth = dual[: self.looms]
-        of_rows = np.zeros(self.levels.upper.size)
-        of_rows[self._rows] = np.maximum(0.0, -dual[self.looms :])
-        self.price = self.levels.sums.T @ of_rows
+        of_rows = np.zeros(self._upper.size)
+        of_rows[self._rows] = np.maximum(0.0, -dual[self._begins :])
+        self.price = self._price(of_rows, leaving=max(0.0, float(dual[self.looms])))
         self._used = self._columns @ value[self.looms :]
         return True
+
+    def _price(self, of_rows: Floats, leaving: float) -> Price:
+        levels = self.levels.upper.size
+        toll, fetched = np.zeros(len(self.programme.options)), -leaving * self.fewest_left
+        if self.whole is not None:
+            toll = self.whole.toll(of_rows[levels:])
+            fetched += float(of_rows[levels:] @ self.whole.upper)
+        return Price(self.levels.sums.T @ of_rows[:levels], toll, leaving, fetched)

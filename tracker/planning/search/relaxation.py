@@ -6,12 +6,14 @@ give a bound over every option (`Programme.bound`), so it may stop anywhere and 
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
+from math import ceil
 
 import numpy as np
 
 from tracker.planning.model.grid import Floats, Ints
-from tracker.planning.model.programme import NONE, Control, Programme
+from tracker.planning.model.programme import NONE, Control, Price, Programme
+from tracker.planning.search.days import Days, WholeRows
 from tracker.planning.search.levels import make_levels
 from tracker.planning.search.master import Master
 
@@ -20,73 +22,155 @@ TOLERANCES = (5e-3, 1e-5)
 A_ROUND, OF_WINDOW = 30, 4
 """Options of a loom, and of each of its windows, that come in at a time: each round solves the whole programme again, and
 what comes in by the dozen saves half of the rounds."""
+OF_DAYS = 1e-4
+"""The same while rows of days come in."""
+LITTLE = 1e-4
+"""Rows of days come in as long as they raise what the options cost by so much, relative."""
+MOST_DAYS = 2
+"""On end that a row may be of."""
+MOST_COUNTED = 200
+"""Looms up to which it is asked how few could be left over."""
+COUNTED = 1e-6
+"""Of a loom: what a count may be off."""
 _EPS = 1e-4
-_NOTHING: Floats = np.zeros(0)
 
 
 @dataclass(frozen=True)
 class Relaxation:
     bound: float
     """No choice of options costs less."""
-    price: Floats
-    """Currency per unit of each row, ≥ 0; the prices that gave the bound."""
+    price: Price
+    """That gave the bound."""
     reduced: Floats
     """By option: what the loom costs at these prices if it takes it, less what it costs at best; ≥ 0."""
     reduced_left: Floats
     """By loom of the programme: the same for leaving it over."""
-    index: Ints
+    scarce: Floats
+    """Currency per unit of each row, by the programme's rows alone."""
+    index: Ints = field(default_factory=lambda: NONE)
     """Options that were columns."""
-    share: Floats
+    share: Floats = field(default_factory=lambda: np.zeros(0))
     """How much of each of them the last solution takes, 0 to 1."""
+    whole: WholeRows | None = None
+    """Rows found beside them."""
+    fewest_left: int = 0
+    """No choice leaves fewer looms over."""
+
+
+class _Climb:
+    """The linear programme and the best bound that its prices gave so far."""
+
+    def __init__(self, programme: Programme, control: Control, tell: Callable[[float], None]):
+        self.programme, self.tell = programme, tell
+        self.master = Master(programme, make_levels(programme.instance, programme.rows), control)
+        self.price = programme.nothing_asked
+        self.scarce: Floats | None = None
+        self.best = programme.bound(self.price, programme.options.cost)
+
+    def settle(self, level: int, tolerance: float, inside: bool = False) -> bool:
+        """Solve, and let in rows up to the level and options, until no row is overrun and the bound is within the tolerance
+        (relative) of what the options cost that are in; False where that was stopped. `inside`: with prices from the middle,
+        which then are the ones that count."""
+        programme, master = self.programme, self.master
+        if inside:
+            self.best = -np.inf
+        while master.solve(inside):
+            reduced = programme.reduced(master.price)
+            self._keep(programme.bound(master.price, reduced))
+            rows, columns = master.overrun(level), _worth_adding(programme, master, reduced)
+            settled = not columns.size or master.objective - self.best <= tolerance * abs(master.objective)
+            if settled and not rows.size:
+                return True
+            master.add_columns(columns)
+            master.add_rows(rows)
+        return False
+
+    def _keep(self, bound: float) -> None:
+        if bound > self.best:
+            self.best, self.price = bound, self.master.price
+        self.tell(self.best)
+
+    def beside(self, level: int) -> bool:
+        """Let in rows beside the programme's; False where that was stopped."""
+        self.scarce = self.price.rows
+        if not self._whole_rows(level):
+            return False
+        few = self.programme.looms.size <= MOST_COUNTED
+        return not few or (self._leave_some(level) and self._whole_rows(level))
+
+    def _whole_rows(self, level: int) -> bool:
+        """Let in rows of days and of two days on end as long as they raise what the options cost; False where that was stopped."""
+        days = Days(self.programme)
+        for length in range(1, MOST_DAYS + 1):
+            while len(rows := days.broken(self.master.index, self.master.share, length)):
+                before = self.master.objective
+                self.master.add_whole_rows(rows)
+                if not self.settle(level, OF_DAYS):
+                    return False
+                if self.master.objective - before < LITTLE * abs(before):
+                    break
+        return True
+
+    def _leave_some(self, level: int) -> bool:
+        """Ask how few looms could be left over, and hold that every choice leaves a whole number of them; False where that was
+        stopped."""
+        programme, master = self.programme, self.master
+        master.count(True)
+        fewest = -np.inf
+        while master.solve():
+            reduced = programme.reduced(master.price) - programme.options.cost
+            fewest = max(fewest, programme.paid(master.price, reduced, np.ones(master.looms)))
+            rows, columns = master.overrun(level), _worth_adding(programme, master, reduced, COUNTED)
+            if not rows.size and (not columns.size or ceil(fewest - COUNTED) >= ceil(master.objective - COUNTED)):
+                break
+            master.add_columns(columns)
+            master.add_rows(rows)
+        else:
+            return False
+        master.count(False)
+        master.leave_at_least(max(0, ceil(fewest - COUNTED)))
+        return self.settle(level, OF_DAYS)
+
+    def known(self) -> Relaxation:
+        master = self.master
+        return replace(
+            priced(self.programme, self.price),
+            index=master.index,
+            share=master.share,
+            scarce=self.price.rows if self.scarce is None else self.scarce,
+            whole=master.whole,
+            fewest_left=master.fewest_left,
+        )
 
 
 def relax(
     programme: Programme, control: Control, tell: Callable[[float], None] = lambda bound: None
 ) -> Iterator[Relaxation]:
-    """What is known after each level, ever nearer to the relaxation over all rows and options, until the control stops
-    it."""
-    master = Master(programme, make_levels(programme.instance, programme.rows), control)
-    best, price = programme.bound(master.price), master.price
-    rows, columns = np.zeros(0, dtype=np.int64), _best_of_windows(programme, programme.options.cost)
-    columns = np.union1d(columns, programme.kept)
+    """What is known after each level, the last one with the rows beside the programme's, ever nearer to the least cost, until the
+    control stops it."""
+    climb = _Climb(programme, control, tell)
+    climb.master.add_columns(np.union1d(_best_of_windows(programme, programme.options.cost), programme.kept))
+    done, last = True, len(TOLERANCES) - 1
     for level, tolerance in enumerate(TOLERANCES):
-        inside = False
-        while True:
-            master.add_columns(columns)
-            master.add_rows(rows)
-            if not master.solve(inside):
-                yield priced(programme, price, master.index, master.share)
-                return
-            bound = programme.bound(master.price)
-            if bound > best:
-                best, price = bound, master.price
-            tell(best)
-            rows, columns = master.overrun(level), _worth_adding(programme, master)
-            settled = not columns.size or master.objective - best <= tolerance * abs(master.objective)
-            if settled and not rows.size:
-                if inside:
-                    break
-                inside, best = True, -np.inf
-        yield priced(programme, price, master.index, master.share)
+        done = climb.settle(level, tolerance) and (level < last or climb.beside(last))
+        done = done and climb.settle(level, tolerance, inside=True)
+        yield climb.known()
+        if not done:
+            return
 
 
 def unpriced(programme: Programme) -> Relaxation:
     """What is known before anything is solved: each loom at its cheapest, nothing short."""
-    return priced(programme, np.zeros(programme.rows.upper.size))
+    return priced(programme, programme.nothing_asked)
 
 
-def priced(programme: Programme, price: Floats, index: Ints = NONE, share: Floats = _NOTHING) -> Relaxation:
-    """What prices (≥ 0) of the rows say of every option; `index` and `share` are what a solution took."""
-    reduced = programme.lookup.reduced(price)
-    least = np.minimum(programme.left_cost, programme.least(reduced))
-    return Relaxation(
-        bound=programme.bound(price),
-        price=price,
-        reduced=reduced - least[programme.number],
-        reduced_left=programme.left_cost - least,
-        index=index,
-        share=share,
-    )
+def priced(programme: Programme, price: Price) -> Relaxation:
+    """What prices say of every option of a programme with these options, whatever they cost."""
+    reduced = programme.reduced(price)
+    left = programme.left_cost - price.leaving
+    least = np.minimum(left, programme.least(reduced))
+    bound = programme.bound(price, reduced)
+    return Relaxation(bound, price, reduced - least[programme.number], left - least, price.rows)
 
 
 def _best_of_windows(programme: Programme, value: Floats) -> Ints:
@@ -99,12 +183,12 @@ def _best_of_windows(programme: Programme, value: Floats) -> Ints:
     return found[np.diff(programme.options.window[found], prepend=-1) != 0]
 
 
-def _worth_adding(programme: Programme, master: Master) -> Ints:
+def _worth_adding(programme: Programme, master: Master, reduced: Floats, worth: float = _EPS) -> Ints:
     """Options that the prices make worth taking: the best of each window, the best of these of each loom."""
-    reduced = programme.lookup.reduced(master.price) - master.worth[programme.number]
-    found = np.flatnonzero((reduced < -_EPS) & ~master.has)
+    saved = reduced - master.worth[programme.number]
+    found = np.flatnonzero((saved < -worth) & ~master.has)
     for group, most in ((programme.options.window, OF_WINDOW), (programme.number, A_ROUND)):
-        found = _first_of_each(found, reduced, group, most)
+        found = _first_of_each(found, saved, group, most)
     return np.sort(found)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from tracker.planning.model.grid import Floats, Ints
-from tracker.planning.model.programme import Control, Programme
+from tracker.planning.model.programme import Control, Price, Programme
 from tracker.planning.search.incumbent import Incumbent, as_published, calmest, greedy
 from tracker.planning.search.integer import Effort, Task, solve
 from tracker.planning.search.neighbourhood import Neighbourhood, sweep
@@ -49,8 +49,10 @@ class Solution:
     cost: float
     bound: float
     """No choice costs less."""
-    price: Floats
-    """Of one more unit of each row, by the relaxation."""
+    price: Price
+    """That the relaxation found."""
+    scarce: Floats
+    """Currency for one more unit of each row, by the relaxation over the programme's rows alone."""
 
 
 def optimise(programme: Programme, control: Control) -> Solution:
@@ -59,7 +61,9 @@ def optimise(programme: Programme, control: Control) -> Solution:
     if programme.looms.size:
         search.run()
     best = search.best
-    return Solution(best.chosen, best.cost, min(search.bound, best.cost), search.relaxation.price)
+    return Solution(
+        best.chosen, best.cost, min(search.bound, best.cost), search.relaxation.price, search.relaxation.scarce
+    )
 
 
 def renewed(programme: Programme, control: Control) -> Solution:
@@ -71,7 +75,7 @@ def renewed(programme: Programme, control: Control) -> Solution:
     for i in range(SMALL_SWEEPS):
         for _ in sweep(best, relaxation, i * SHIFT % 1, SMALL, control):
             pass
-    return Solution(best.chosen, best.cost, min(relaxation.bound, best.cost), relaxation.price)
+    return Solution(best.chosen, best.cost, min(relaxation.bound, best.cost), relaxation.price, relaxation.scarce)
 
 
 def lightly(programme: Programme, control: Control) -> Solution:
@@ -87,7 +91,7 @@ def lightly(programme: Programme, control: Control) -> Solution:
     for i in range(LIGHT_SWEEPS):
         for _ in sweep(best, relaxation, i * SHIFT % 1, FIRST, control):
             pass
-    return Solution(best.chosen, best.cost, min(relaxation.bound, best.cost), relaxation.price)
+    return Solution(best.chosen, best.cost, min(relaxation.bound, best.cost), relaxation.price, relaxation.scarce)
 
 
 class _Search:
@@ -179,7 +183,8 @@ class _Search:
         lesser of that and the integer bound over the options within reach holds for all plans."""
         looms = np.arange(self.programme.looms.size)
         within = np.flatnonzero(relaxation.reduced <= reach)
-        task = Task(looms, within, np.zeros(self.programme.rows.upper.size))
+        nothing = np.zeros(self.programme.rows.upper.size)
+        task = Task(looms, within, nothing, relaxation.whole, relaxation.fewest_left)
         answer = solve(self.programme, task, effort, self.control)
         if answer.chosen is not None and answer.cost < self.best.cost:
             self.best.move(looms, answer.chosen)
