@@ -137,25 +137,38 @@ class Master:
             cost[: self.looms] = 1.0
         self._solver.changeColsCost(cost.size, np.arange(cost.size, dtype=np.int32), cost.astype(float))
 
-    def solve(self, from_inside: bool = False) -> bool:
-        """`from_inside`: by the interior point method, whatever is new. False where it was stopped; then all stays as it was."""
+    def solve(self) -> bool:
+        """False where it was stopped; then all stays as it was."""
+        afresh = self._height - self._solved > AFRESH * self._solved
+        return self._run("ipx" if afresh else "simplex", keeps_share=False)
+
+    def from_inside(self) -> bool:
+        """Prices from the middle of all that are right; what is taken stays as it was, and so does the corner from which the
+        simplex method goes on. False where it was stopped."""
+        corner = self._solver.getBasis()
+        done = self._run("ipx", keeps_share=True)
+        if corner.valid:
+            self._solver.setBasis(corner)
+        return done
+
+    def _run(self, method: str, keeps_share: bool) -> bool:
         solver = self._solver
-        from_inside |= self._height - self._solved > AFRESH * self._solved
-        solver.setOptionValue("solver", "ipx" if from_inside else "simplex")
-        self._solved = self._height
+        solver.setOptionValue("solver", method)
         solver.setOptionValue("time_limit", solver.getRunTime() + max(0.0, self.control.left_s()))
         solver.run()
         if solver.getModelStatus() != STATUS.kOptimal:
             return False
+        self._solved = self._height
         solution = solver.getSolution()
         dual, value = np.array(solution.row_dual), np.array(solution.col_value)
-        self.objective = solver.getInfo().objective_function_value
-        self.share = value[self.looms + self._lent.size :]
-        self.worth = dual[: self.looms]
         of_rows = np.zeros(self._upper.size)
         of_rows[self._rows] = np.maximum(0.0, -dual[self._begins :])
         self.price = self._price(of_rows, leaving=max(0.0, float(dual[self.looms])))
-        self._used = self._columns @ value[self.looms :]
+        if not keeps_share:
+            self.objective = solver.getInfo().objective_function_value
+            self.share = value[self.looms + self._lent.size :]
+            self.worth = dual[: self.looms]
+            self._used = self._columns @ value[self.looms :]
         return True
 
     def _price(self, of_rows: Floats, leaving: float) -> Price:

@@ -14,6 +14,8 @@ from tracker.planning.search.relaxation import Relaxation
 
 EFFORT = Effort(gap=1e-4, nodes=200, stall=100, heuristics=0.0)
 """Without looking for answers: some good one is known, and branching finds a better one in half of the time."""
+ROUGHLY = Effort(gap=1e-3, nodes=20, stall=20, heuristics=0.0)
+"""The same where hundreds of looms are free at a time: many of them once are worth more than few to the cent."""
 
 
 @dataclass(frozen=True)

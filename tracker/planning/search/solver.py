@@ -9,13 +9,11 @@ from tracker.planning.model.grid import Floats, Ints
 from tracker.planning.model.programme import Control, Price, Programme
 from tracker.planning.search.incumbent import Incumbent, as_published, calmest, greedy
 from tracker.planning.search.integer import Effort, Task, solve
-from tracker.planning.search.neighbourhood import Neighbourhood, sweep
+from tracker.planning.search.neighbourhood import ROUGHLY, Neighbourhood, sweep
 from tracker.planning.search.relaxation import Relaxation, relax, unpriced
 
-SEARCHES = (Neighbourhood(24, 12, 1000), Neighbourhood(24, 48, 2000), Neighbourhood(32, 64, 4000))
-"""Tried one after the other, each until a sweep gains little."""
-FIRST = Neighbourhood(24, 12, 1000)
-"""While the relaxation is still being solved."""
+FIRST, WIDE = Neighbourhood(24, 12, 1000), Neighbourhood(100, 200, 5000, ROUGHLY)
+"""Kinds of search: one sweep of the first, then the other until a sweep gains little."""
 MOST_SWEEPS = 8
 """Of one kind of search."""
 LITTLE = 0.04
@@ -118,19 +116,18 @@ class _Search:
             self._relax()
             if self.done:
                 return
+            self._sweep(self.relaxation, FIRST, 0.0)
             if self.programme.looms.size <= MOST_LOOMS:
                 self._whole(self.relaxation)
-            for search in SEARCHES:
-                self._sweeps(self.relaxation, search)
-            if MOST_LOOMS < self.programme.looms.size <= MOST_SEARCHED and not self.done:
+                return
+            self._sweeps(self.relaxation)
+            if self.programme.looms.size <= MOST_SEARCHED and not self.done:
                 self._from_the_root(self.relaxation)
 
     def _relax(self) -> None:
-        for i, relaxation in enumerate(relax(self.programme, self.control, self._tell_bound)):
+        for relaxation in relax(self.programme, self.control, self._tell_bound):
             self.relaxation = relaxation
             self._start_from(relaxation)
-            if i == 0 and self.programme.looms.size > MOST_LOOMS:
-                self._sweep(relaxation, FIRST, 0.0)
 
     def _start_from(self, relaxation: Relaxation) -> None:
         starts = [greedy] if self.programme.rows.kept < 0 else [greedy, calmest]
@@ -139,12 +136,12 @@ class _Search:
                 self.best = found
         self._tell("start")
 
-    def _sweeps(self, relaxation: Relaxation, search: Neighbourhood) -> None:
+    def _sweeps(self, relaxation: Relaxation) -> None:
         for i in range(MOST_SWEEPS):
             before = self.best.cost
             if self.done:
                 return
-            self._sweep(relaxation, search, i * SHIFT % 1)
+            self._sweep(relaxation, WIDE, i * SHIFT % 1)
             if before - self.best.cost < LITTLE * (before - self.bound):
                 return
 
@@ -162,14 +159,14 @@ class _Search:
                 return
             most = per_loom * self.programme.looms.size
             self._solve_within(relaxation, _reach(relaxation.reduced, most), self._find)
-            self._sweeps(relaxation, SEARCHES[1])
+            self._sweeps(relaxation)
             self._prove(relaxation)
 
     def _from_the_root(self, relaxation: Relaxation) -> None:
         """A better plan from the integer programme over the most promising options of all looms, without branching."""
         most = PER_LOOM[0] * self.programme.looms.size
         self._solve_within(relaxation, _reach(relaxation.reduced, most), replace(self._find, nodes=1))
-        self._sweeps(relaxation, SEARCHES[1])
+        self._sweeps(relaxation)
 
     def _prove(self, relaxation: Relaxation) -> None:
         """Raise the bound over the options whose reduced cost is within the gap in play."""
