@@ -36,7 +36,7 @@ class Master:
         self.worth: Floats = np.zeros(self.looms)
         """What each loom costs at these prices."""
         self.share: Floats = np.zeros(0)
-        """How much of each column is taken."""
+        """How much of each column is taken, or was when there were fewer."""
         self.whole: WholeRows | None = None
         self.fewest_left = 0
         """Looms left over by every choice at least."""
@@ -143,8 +143,8 @@ class Master:
         return self._run("ipx" if afresh else "simplex", keeps_share=False)
 
     def from_inside(self) -> bool:
-        """Prices from the middle of all that are right; what is taken stays as it was, and so does the corner from which the
-        simplex method goes on. False where it was stopped."""
+        """Prices from the middle of all that are right; the shares stay those of the corner, and the simplex method goes on from
+        there. False where it was stopped."""
         corner = self._solver.getBasis()
         done = self._run("ipx", keeps_share=True)
         if corner.valid:
@@ -164,11 +164,11 @@ class Master:
         of_rows = np.zeros(self._upper.size)
         of_rows[self._rows] = np.maximum(0.0, -dual[self._begins :])
         self.price = self._price(of_rows, leaving=max(0.0, float(dual[self.looms])))
+        self.objective = solver.getInfo().objective_function_value
+        self.worth = dual[: self.looms]
+        self._used = self._columns @ value[self.looms :]
         if not keeps_share:
-            self.objective = solver.getInfo().objective_function_value
             self.share = value[self.looms + self._lent.size :]
-            self.worth = dual[: self.looms]
-            self._used = self._columns @ value[self.looms :]
         return True
 
     def _price(self, of_rows: Floats, leaving: float) -> Price:

@@ -80,13 +80,19 @@ class _Climb:
             master.add_rows(rows)
         return False
 
-    def from_inside(self) -> bool:
-        """Prices from the middle, which then are the ones that count; False where that was stopped."""
-        if not self.master.from_inside():
-            return False
+    def from_inside(self, level: int, tolerance: float) -> bool:
+        """Prices from the middle, which then are the ones that count, letting in what they ask for until the bound is within the
+        tolerance; False where that was stopped."""
         self.best = -np.inf
-        self._keep(self.programme.bound(self.master.price, self.programme.reduced(self.master.price)))
-        return True
+        while self.master.from_inside():
+            reduced = self.programme.reduced(self.master.price)
+            self._keep(self.programme.bound(self.master.price, reduced))
+            columns = _worth_adding(self.programme, self.master, reduced)
+            if not columns.size or self.master.objective - self.best <= tolerance * abs(self.master.objective):
+                return True
+            self.master.add_columns(columns)
+            self.master.add_rows(self.master.overrun(level))
+        return False
 
     def _keep(self, bound: float) -> None:
         if bound > self.best:
@@ -158,7 +164,7 @@ def relax(
     done, last = True, len(TOLERANCES) - 1
     for level, tolerance in enumerate(TOLERANCES):
         done = climb.settle(level, tolerance) and (level < last or climb.beside(last))
-        done = done and climb.from_inside()
+        done = done and climb.from_inside(level, tolerance)
         yield climb.known()
         if not done:
             return
