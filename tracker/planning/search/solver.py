@@ -12,8 +12,13 @@ from tracker.planning.search.integer import Effort, Task, solve
 from tracker.planning.search.neighbourhood import ROUGHLY, Neighbourhood, sweep
 from tracker.planning.search.relaxation import Relaxation, relax, unpriced
 
-FIRST, WIDE = Neighbourhood(24, 12, 1000), Neighbourhood(100, 200, 5000, ROUGHLY)
-"""Kinds of search: one sweep of the first, then the other until a sweep gains little."""
+FIRST = Neighbourhood(24, 12, 1000)
+WIDER = (Neighbourhood(60, 200, 3000, ROUGHLY), Neighbourhood(100, 300, 6000, ROUGHLY))
+"""Kinds of search, tried one after the other until a sweep gains little: what is left of the gap are looms left over that would fit
+in if dozens made room."""
+WIDEST = (Neighbourhood(100, 200, 5000, ROUGHLY),)
+"""Instead of these where looms are more than `MOST_WIDER`: a week has so many that the first of them gains half for the time."""
+MOST_WIDER = 500
 MOST_SWEEPS = 8
 """Of one kind of search."""
 LITTLE = 0.04
@@ -28,9 +33,6 @@ MARGIN = 1.02
 """Options are taken in up to a little more than the reduced cost that the proof needs."""
 MOST_LOOMS = 200
 """Looms up to which it is tried."""
-MOST_SEARCHED = 500
-"""Looms up to which an integer programme over all of them may look for a better plan at its root, when the neighbourhoods
-gain little any more: at 400 looms its cuts and what it tries after them find a plan half a per cent cheaper."""
 SMALL = Neighbourhood(16, 8, 400, Effort(gap=1e-3, nodes=20, stall=20))
 SMALL_SWEEPS = 3
 """Of a search that has a second or two and begins with what was published."""
@@ -119,10 +121,8 @@ class _Search:
             self._sweep(self.relaxation, FIRST, 0.0)
             if self.programme.looms.size <= MOST_LOOMS:
                 self._whole(self.relaxation)
-                return
-            self._sweeps(self.relaxation)
-            if self.programme.looms.size <= MOST_SEARCHED and not self.done:
-                self._from_the_root(self.relaxation)
+            else:
+                self._sweeps(self.relaxation)
 
     def _relax(self) -> None:
         for relaxation in relax(self.programme, self.control, self._tell_bound):
@@ -137,13 +137,14 @@ class _Search:
         self._tell("start")
 
     def _sweeps(self, relaxation: Relaxation) -> None:
-        for i in range(MOST_SWEEPS):
-            before = self.best.cost
-            if self.done:
-                return
-            self._sweep(relaxation, WIDE, i * SHIFT % 1)
-            if before - self.best.cost < LITTLE * (before - self.bound):
-                return
+        for search in WIDER if self.programme.looms.size <= MOST_WIDER else WIDEST:
+            for i in range(MOST_SWEEPS):
+                before = self.best.cost
+                if self.done:
+                    return
+                self._sweep(relaxation, search, i * SHIFT % 1)
+                if before - self.best.cost < LITTLE * (before - self.bound):
+                    break
 
     def _sweep(self, relaxation: Relaxation, search: Neighbourhood, shift: float) -> None:
         for _ in sweep(self.best, relaxation, shift, search, self.control):
@@ -161,12 +162,6 @@ class _Search:
             self._solve_within(relaxation, _reach(relaxation.reduced, most), self._find)
             self._sweeps(relaxation)
             self._prove(relaxation)
-
-    def _from_the_root(self, relaxation: Relaxation) -> None:
-        """A better plan from the integer programme over the most promising options of all looms, without branching."""
-        most = PER_LOOM[0] * self.programme.looms.size
-        self._solve_within(relaxation, _reach(relaxation.reduced, most), replace(self._find, nodes=1))
-        self._sweeps(relaxation)
 
     def _prove(self, relaxation: Relaxation) -> None:
         """Raise the bound over the options whose reduced cost is within the gap in play."""
