@@ -7,7 +7,7 @@ of the few such pairs and each hall, so that options stay arrays.
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cache, cached_property
 from math import inf
 
 import numpy as np
@@ -154,14 +154,12 @@ def make_shapes(
     numbers: dict[tuple[Profile, int], int] = {}
     of = np.zeros((len(items), len(changes) + 1), dtype=np.int32)
 
-    def number(content: WorkContent, change: int) -> int:
-        found = profile(content, terms.lead_trade, change >= 0, room_slots(content, terms))
-        return numbers.setdefault((found, change), len(numbers))
+    @cache
+    def profile_of(i: int, parted: bool) -> Profile:
+        return profile(items[i], terms.lead_trade, parted, room_slots(items[i], terms))
 
-    for i, content in enumerate(items):
-        of[i] = number(content, -1)
-    for i, change in sorted(asked):
-        of[i, change + 1] = number(items[i], change)
+    for i, change in [*((i, -1) for i in range(len(items))), *sorted(asked)]:
+        of[i, change + 1] = numbers.setdefault((profile_of(i, change >= 0), change), len(numbers))
     profiles, change = [found for found, _ in numbers], [number for _, number in numbers]
     return Shapes(profiles, np.array(change, dtype=np.int32), changes, of, pools, clocks)
 
