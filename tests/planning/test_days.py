@@ -10,7 +10,7 @@ from small_halls import small_problem
 
 from tracker.planning.model.lookup import Lookup
 from tracker.planning.model.programme import Control, Programme
-from tracker.planning.search.days import Days
+from tracker.planning.search.days import CrewDays
 from tracker.planning.search.relaxation import relax
 from tracker.planning.search.ways import Ways, tightest, ways_of_day
 
@@ -88,7 +88,7 @@ def test_no_choice_breaks_a_row(seed: int, days: int) -> None:
     """Rows are found for drawn shares; choices are drawn loom by loom, each an option that fits beside those before."""
     programme, rng = programme_of(small_problem(seed, looms=6)), np.random.default_rng(seed)
     drawn = np.arange(len(programme.options))
-    found = Days(programme).broken(drawn, rng.random(drawn.size) / 4, days)
+    found = CrewDays(programme).broken(drawn, rng.random(drawn.size) / 4, days)
     assert len(found) or days > 1
     for _ in range(40):
         chosen = _drawn(programme, rng)
@@ -99,7 +99,7 @@ def test_no_choice_of_a_made_mill_breaks_a_row() -> None:
     """Conversions in two parts, some with the night between them."""
     programme, rng = programme_of(problem_of(16, 3, 2, halls=2)), np.random.default_rng(1)
     some = rng.choice(len(programme.options), 300, replace=False)
-    days = Days(programme)
+    days = CrewDays(programme)
     found = days.broken(some, rng.random(300) / 4, 1).and_also(days.broken(some, rng.random(300) / 4, 2))
     assert len(found) > 10
     for _ in range(40):

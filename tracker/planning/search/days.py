@@ -62,7 +62,7 @@ class _Span:
     """Row of `prints` of each of them."""
 
 
-class Days:
+class CrewDays:
     """The footprints that the options of a programme leave on the days of its crews: days of a hall, or of all halls where they
     share their crews."""
 

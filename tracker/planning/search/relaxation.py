@@ -13,7 +13,7 @@ import numpy as np
 
 from tracker.planning.model.grid import Floats, Ints
 from tracker.planning.model.programme import NONE, Control, Price, Programme
-from tracker.planning.search.days import Days, WholeRows
+from tracker.planning.search.days import CrewDays, WholeRows
 from tracker.planning.search.levels import make_levels
 from tracker.planning.search.master import Master
 
@@ -104,12 +104,12 @@ class _Climb:
         self.scarce, looms = self.price.rows, self.programme.looms.size
         if looms > MOST_LOOMS:
             return True
-        days = Days(self.programme)
+        days = CrewDays(self.programme)
         if looms > FEW_LOOMS:
             return self._whole_rows(days, level, 1)
         return self._whole_rows(days, level, 2) and self._leave_some(level) and self._whole_rows(days, level, 2)
 
-    def _whole_rows(self, days: Days, level: int, most: int) -> bool:
+    def _whole_rows(self, days: CrewDays, level: int, most: int) -> bool:
         """Let in rows of days and of up to so many days on end as long as they raise what the options cost; False where that was
         stopped."""
         for length in range(1, most + 1):
