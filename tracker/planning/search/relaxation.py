@@ -1,8 +1,9 @@
 """The linear programme over all options, by priced columns and the rows that bite.
 
 It begins with the cheapest option of each window and no limit at all. What a solution overruns comes in as a row, what
-its prices make worth taking as a column; first for sums of rows (`levels`), then for the rows themselves. Any prices
-give a bound over every option (`Programme.bound`), so it may stop anywhere and still have proved something.
+its prices make worth taking as a column; first for sums of rows (`levels`), then for the rows themselves, then with rows of
+what the crews of a day can take (`days`). Any prices give a bound over every option (`Programme.bound`), so it may stop
+anywhere and still have proved something.
 """
 
 from collections.abc import Callable, Iterator
@@ -24,7 +25,7 @@ A_ROUND, OF_WINDOW = 30, 4
 what comes in by the dozen saves half of the rounds."""
 LITTLE = 1e-4
 """Rows of days come in as long as they raise what the options cost by so much, relative."""
-MOST_LOOMS, FEW_LOOMS = 500, 200
+DAYS_UP_TO, COUNTED_UP_TO = 500, 200
 """Looms up to which they come in at all, and up to which those of two days on end do and it is asked how few looms could be left
 over: at 1,000 looms with ten crews rows of days raise the bound by 0.02 %, for a quarter of the time."""
 COUNTED = 1e-6
@@ -49,7 +50,7 @@ class Relaxation:
     share: Floats = field(default_factory=lambda: np.zeros(0))
     """How much of each of them the last solution takes, 0 to 1."""
     whole: WholeRows | None = None
-    """Rows found beside them."""
+    """Rows found beside the programme's."""
     fewest_left: int = 0
     """No choice leaves fewer looms over."""
 
@@ -102,10 +103,10 @@ class _Climb:
     def beside(self, level: int) -> bool:
         """Let in rows beside the programme's; False where that was stopped."""
         self.scarce, looms = self.price.rows, self.programme.looms.size
-        if looms > MOST_LOOMS:
+        if looms > DAYS_UP_TO:
             return True
         days = CrewDays(self.programme)
-        if looms > FEW_LOOMS:
+        if looms > COUNTED_UP_TO:
             return self._whole_rows(days, level, 1)
         return self._whole_rows(days, level, 2) and self._leave_some(level) and self._whole_rows(days, level, 2)
 

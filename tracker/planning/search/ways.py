@@ -72,9 +72,9 @@ def ways_of_day(slots: Ints, limit: Ints) -> Ints | None:
             once_more[:, i] += 1
             more.append(once_more)
             left.append(left[-1][fits] - held)
+            if sum(map(len, more)) > MOST_WAYS:
+                return None
         counts, free = np.concatenate(more), np.concatenate(left)
-        if len(counts) > MOST_WAYS:
-            return None
     return counts
 
 
