@@ -9,6 +9,8 @@ from datetime import date
 from typing import Any
 
 import pytest
+from made_problems import problem_of
+from other_solver import programme_of
 from two_looms import LOOMS, ONE, TWO, at, problem, window
 from worded import verify
 
@@ -16,6 +18,8 @@ from tracker.domain.mill import LoomKey, Part
 from tracker.domain.plan import Plan, PlanStatus
 from tracker.planning.planner import plan
 from tracker.planning.problem import PlanningProblem
+from tracker.planning.search.incumbent import as_published
+from tracker.planning.search.relaxation import unpriced
 
 NEXT_WEEK = {key: (window(key, at(8, 8)),) for key in (ONE, TWO)}
 
@@ -80,3 +84,12 @@ def test_a_moved_booking_that_cannot_stay_says_which_limit_it_meets(changes: dic
     found = made(asked(windows, previous=PUBLISHED, **told), 0.0)
     limits = {undo.key: undo.limit.code for undo in found.undoing if undo.limit}
     assert limits[ONE] == code
+
+
+def test_what_was_published_is_where_a_replan_begins_also_where_windows_of_two_kinds_have_the_same_start() -> None:
+    # some of these looms can start at the same time at their beam change or while they stand, at another price and for other hours
+    unpiloted = problem_of(60, 8, 2, halls=2)
+    unpiloted = replace(unpiloted, mill=replace(unpiloted.mill, terms=replace(unpiloted.mill.terms, soak_days=0.0)))
+    published = plan(unpiloted, gap=0.03)
+    again = programme_of(replace(unpiloted, previous=published))
+    assert as_published(again, unpriced(again)).cost == pytest.approx(published.objective)

@@ -101,5 +101,7 @@ class Previous:
     choices: Ints
     """Index into `ContentTable.choice_sets`; -1 where no content has them any more."""
     booked: Bools
+    kind: Ints
+    """Kind of its window, index into `KINDS`; -1 where it has no booking."""
     move_cost: Floats
     """What moving its booking costs, currency."""

@@ -58,7 +58,14 @@ def as_published(programme: Programme, relaxation: Relaxation) -> Incumbent:
     """The bookings of the last published plan that still fit, in order of their start, and what `greedy` makes of the
     other looms. Without a published plan it is `greedy`'s."""
     found = _with_kept(programme)
-    for option in _published(programme):
+    published = _published(programme)
+    published = published[found.chosen[programme.number[published]] == LEFT]
+    looms, first = np.unique(programme.number[published], return_index=True)  # they fit together, as a rule
+    used = found.used + programme.used(published[first])
+    if (programme.rows.over(used) <= _DUST).all():
+        found.chosen[looms], found.used = published[first], used
+        return _completed(found, relaxation)
+    for option in published:
         if found.chosen[programme.number[option]] != LEFT:
             continue
         if programme.lookup.fits(programme.rows.free(found.used), np.array([option]))[0]:
@@ -67,11 +74,14 @@ def as_published(programme: Programme, relaxation: Relaxation) -> Incumbent:
 
 
 def _published(programme: Programme) -> Ints:
-    """The options with the start and the choices that were published, a loom's cheapest first: a window of another kind may have
-    the same start, and hold its crew and tools at other hours."""
-    options, start = programme.options, times(programme.instance, programme.options).start
-    found = np.flatnonzero(stays(programme.instance, options))
-    return found[np.lexsort((options.cost[found], options.loom[found], start[found]))]
+    """The options with the start and the choices that were published, those of a loom in order: a window of another kind may have
+    the same start, and hold its crew and tools at other hours, so that its own kind comes first, and the cheapest of it."""
+    instance, options = programme.instance, programme.options
+    start = times(instance, options).start
+    found = np.flatnonzero(stays(instance, options))
+    loom = options.loom[found]
+    another = instance.windows.kind[options.window[found]] != instance.previous.kind[loom]
+    return found[np.lexsort((options.cost[found], another, loom, start[found]))]
 
 
 def greedy(programme: Programme, relaxation: Relaxation) -> Incumbent:
