@@ -59,10 +59,19 @@ def profile(content: WorkContent, lead_trade: str, parted: bool = False, room: i
     for i, step in enumerate(content.steps):
         minute = float(one * SLOT_MIN) if cut and i == cut else minute
         first, past = _touched(minute, minute + step.minutes)
-        _hold(trades, {fold(t): n for t, n in step.heads.items() if fold(t) != lead}, first, past, slots)
-        _hold(tools, {fold(t): n for t, n in step.tools.items()}, first, past, slots)
+        _hold(trades, step.heads, first, past, slots)
+        _hold(tools, step.tools, first, past, slots)
         minute += step.minutes
+    trades.pop(lead, None)
     return Profile(slots, _runs(trades), _runs(tools), one, room)
+
+
+def trades_and_tools(contents: Sequence[WorkContent], lead_trade: str) -> tuple[list[str], list[str]]:
+    """Folded names of what the steps hold beside the lead trade, in order."""
+    steps = [step for content in contents for step in content.steps if step.minutes > _DUST]
+    trades = {trade for step in steps for trade, heads in step.heads.items() if heads}
+    tools = {tool for step in steps for tool, amount in step.tools.items() if amount}
+    return sorted({fold(trade) for trade in trades} - {fold(lead_trade)}), sorted({fold(tool) for tool in tools})
 
 
 def _slots(minutes: float) -> int:
@@ -76,7 +85,7 @@ def holds_of(steps: Sequence[StepLoad]) -> tuple[HeldSlots, ...]:
     minute = 0.0
     for step in steps:
         first, past = _touched(minute, minute + step.minutes)
-        _hold(held, {fold(trade): heads for trade, heads in step.heads.items()}, first, past, slots)
+        _hold(held, step.heads, first, past, slots)
         minute += step.minutes
     return _runs(held)
 
@@ -94,10 +103,11 @@ def _touched(start_min: float, end_min: float) -> tuple[int, int]:
 
 
 def _hold(held: dict[str, list[int]], amounts: Mapping[str, int], first: int, past: int, slots: int) -> None:
-    for what, amount in amounts.items():
-        by_slot = held.setdefault(what, [0] * slots)
+    for name, amount in amounts.items():
+        by_slot = held.setdefault(fold(name), [0] * slots)
         for i in range(first, min(past, slots)):
-            by_slot[i] = max(by_slot[i], amount)
+            if by_slot[i] < amount:
+                by_slot[i] = amount
 
 
 def _runs(held: Mapping[str, list[int]]) -> tuple[HeldSlots, ...]:

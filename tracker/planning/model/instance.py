@@ -9,9 +9,9 @@ import numpy as np
 from tracker.domain.mill import LoomKey, Mill
 from tracker.domain.shifts import crews_of, running_calendar
 from tracker.domain.windows import Window, WindowKind
-from tracker.domain.work import Choices, labour_cost, parts_cost
+from tracker.domain.work import Choices, WorkContent, labour_cost, parts_cost
 from tracker.errors import DataError, Message
-from tracker.planning.model.contents import Profile, profile
+from tracker.planning.model.contents import trades_and_tools
 from tracker.planning.model.delays import Delays
 from tracker.planning.model.entries import Entries
 from tracker.planning.model.grid import (
@@ -128,7 +128,7 @@ def make_instance(problem: PlanningProblem) -> Instance:
     rates = trade_rates(mill)
     contents, menus, menu_of, needs, scarce, short = _contents(problem, grid, looms, clocks, rates)
     sections = _sections(mill, halls)
-    pools = _pools(mill, grid, halls, sections, [profile(c, terms.lead_trade) for c in contents.items])
+    pools = _pools(mill, grid, halls, sections, contents.items)
     changes: dict[ChangeBetween, int] = {}
     windows = _windows(problem, grid, looms, menu_of, changes if any(c.first_part for c in contents.items) else None)
     asked = _asked_apart(contents, menus, windows)
@@ -263,10 +263,9 @@ def _section(sections: Mapping[tuple[int, str], int], halls: list[str], mill: Mi
 
 
 def _pools(
-    mill: Mill, grid: Grid, halls: list[str], sections: Mapping[tuple[int, str], int], profiles: list[Profile]
+    mill: Mill, grid: Grid, halls: list[str], sections: Mapping[tuple[int, str], int], contents: Sequence[WorkContent]
 ) -> list[Pool]:
-    trades = sorted({hold.what for item in profiles for hold in item.trades})
-    tools = sorted({hold.what for item in profiles for hold in item.tools})
+    trades, tools = trades_and_tools(contents, mill.terms.lead_trade)
     limit, of_section = mill.terms.looms_stopped_at_once, mill.terms.stopped_per_section
     return [
         lead_pool(mill, grid, halls, crews_of(mill, mill.terms.lead_trade)),
@@ -349,6 +348,7 @@ def _previous(problem: PlanningProblem, grid: Grid, looms: list[LoomKey], conten
         slot=np.array([grid.first_slot(b.start) if b else -(10**6) for b in found], dtype=np.int32),
         choices=np.array([number.get(b.choices, -1) if b else -1 for b in found], dtype=np.int32),
         booked=np.array([b is not None for b in found], dtype=bool),
+        kind=np.array([KINDS.index(b.kind) if b else -1 for b in found], dtype=np.int32),
         move_cost=np.array([move_cost(problem, b) for b in found]),
     )
 

@@ -153,7 +153,8 @@ class Lookup:
                 if key not in sums:
                     row = self.rows.blocks[hold.pool].row_at[area] + self.rows.base[hold.pool]
                     sums[key] = np.concatenate([[0.0], np.cumsum(price[row])])
-                cells[: starts.n] += hold.amount * starts.summed(sums[key], hold)
+                if sums[key][-1]:
+                    cells[: starts.n] += hold.amount * starts.summed(sums[key], hold)
         return table
 
     def _starts(self, shape: int, place: int, positions: int) -> "_Starts":
