@@ -11,6 +11,8 @@ from small_halls import small_problem
 from tracker.planning.model.lookup import Lookup
 from tracker.planning.model.programme import Control, Programme
 from tracker.planning.search.days import CrewDays
+from tracker.planning.search.levels import make_levels
+from tracker.planning.search.master import Master
 from tracker.planning.search.relaxation import relax
 from tracker.planning.search.ways import Ways, tightest, ways_of_day
 
@@ -139,6 +141,27 @@ def test_some_choices_have_to_leave_some() -> None:
     """So that there is something to hold against the other solver."""
     found = [[*relax(programme_of(small_problem(seed, looms=6)), Control())][-1].fewest_left for seed in DRAWN]
     assert max(found) > 0
+
+
+def test_options_that_come_in_while_looms_are_counted_cost_nothing_meanwhile() -> None:
+    """With no option all looms are left over; with all of them as many as where they were there from the beginning. When the least
+    cost is asked for again, they cost what they do."""
+    programme = programme_of(small_problem(DRAWN[0], looms=6))
+    late, early = (Master(programme, make_levels(programme.instance, programme.rows), Control()) for _ in range(2))
+    every = np.arange(len(programme.options))
+    late.count(True)
+    assert late.solve()
+    assert late.objective == pytest.approx(programme.looms.size)
+    late.add_columns(every)
+    early.add_columns(every)
+    early.count(True)
+    assert late.solve()
+    assert early.solve()
+    assert late.objective == pytest.approx(early.objective)
+    for master in (late, early):
+        master.count(False)
+        assert master.solve()
+    assert late.objective == pytest.approx(early.objective)
 
 
 def test_they_raise_the_bound(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -40,6 +40,7 @@ class Master:
         self.whole: WholeRows | None = None
         self.fewest_left = 0
         """Looms left over by every choice at least."""
+        self._counting = False
         self._upper = levels.upper
         self._used: Floats = np.zeros(levels.upper.size)
         self._lent, lent = self._lending()
@@ -49,6 +50,7 @@ class Master:
         self._solved = self._begins
         """Rows when it was solved last."""
         self._solver = self._begin()
+        self._corner = self._solver.getBasis()
 
     def _lending(self) -> tuple[Floats, csc_array]:
         """Columns that lend from a shared row to a hall's row: their most, and their entries in the levels."""
@@ -121,7 +123,8 @@ class Master:
             np.concatenate([np.arange(n), entries.col[known]]),
         )
         block = csc_array((np.concatenate([np.ones(n), entries.data[known]]), where), shape=(self._height, n))
-        add_columns(self._solver, self.programme.options.cost[index], np.full(n, INF), block)
+        cost = np.zeros(n) if self._counting else self.programme.options.cost[index]
+        add_columns(self._solver, cost, np.full(n, INF), block)
 
     def leave_at_least(self, looms: int) -> None:
         """So many looms are left over by every choice."""
@@ -129,13 +132,26 @@ class Master:
         self._solver.changeRowBounds(self.looms, float(looms), INF)
 
     def count(self, counting: bool) -> None:
-        """Ask for the fewest looms left over, whatever it costs; or for the least cost again."""
+        """Ask for the fewest looms left over, whatever it costs; or for the least cost again, from the corner where it was."""
+        self._counting = counting
         costs = self.programme.left_cost, np.zeros(self._lent.size), self.programme.options.cost[self.index]
         cost = np.concatenate(costs)
         if counting:
             cost[:] = 0.0
             cost[: self.looms] = 1.0
         self._solver.changeColsCost(cost.size, np.arange(cost.size, dtype=np.int32), cost.astype(float))
+        if counting:
+            self._corner = self._solver.getBasis()
+        elif self._corner.valid:
+            self._solver.setBasis(self._grown(self._corner))
+
+    def _grown(self, corner: highspy.HighsBasis) -> highspy.HighsBasis:
+        """A corner with the columns and rows that have come in since."""
+        columns, rows = self.looms + self._lent.size + self.index.size, self._height
+        status = highspy.HighsBasisStatus
+        corner.col_status = [*corner.col_status, *[status.kLower] * (columns - len(corner.col_status))]
+        corner.row_status = [*corner.row_status, *[status.kBasic] * (rows - len(corner.row_status))]
+        return corner
 
     def solve(self) -> bool:
         """False where it was stopped; then all stays as it was."""
@@ -154,6 +170,7 @@ class Master:
     def _run(self, method: str, keeps_share: bool) -> bool:
         solver = self._solver
         solver.setOptionValue("solver", method)
+        solver.setOptionValue("presolve", "choose" if method == "ipx" else "off")
         solver.setOptionValue("time_limit", solver.getRunTime() + max(0.0, self.control.left_s()))
         solver.run()
         if solver.getModelStatus() != STATUS.kOptimal:
