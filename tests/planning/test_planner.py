@@ -205,8 +205,9 @@ def test_other_dates_cost_what_moving_this_loom_alone_would_cost() -> None:
 
 def test_a_second_crew_saves_what_its_price_says() -> None:
     # one crew, two looms out at 08:00: the second waits 2 h at 6 a hour. Four half hours in which one crew more would
-    # save 12 in all: the prices of the week's half hours sum up to 12 (and no less can be shared among them)
-    found = made()
+    # save 12 in all, as there are a hoist and an electrician for each: the prices of the week's half hours sum up to 12 (and no
+    # less can be shared among them)
+    found = made(crews=(FITTERS, replace(ELECTRICIAN, heads=2)), tools={"hoist": Tool("hoist", 2)})
     [price] = found.prices
     half_hours = 5 * 16
     assert (ENGLISH.say(price.what), price.week) == ("fitter crew-hour", "2027-W01")

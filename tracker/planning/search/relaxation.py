@@ -58,8 +58,8 @@ class Relaxation:
 class _Climb:
     """The linear programme and the best bound that its prices gave so far."""
 
-    def __init__(self, programme: Programme, control: Control, tell: Callable[[float], None]):
-        self.programme, self.tell = programme, tell
+    def __init__(self, programme: Programme, control: Control, enough: Callable[[float], bool]):
+        self.programme, self.enough = programme, enough
         self.master = Master(programme, make_levels(programme.instance, programme.rows), control)
         self.price = programme.nothing_asked
         self.scarce: Floats | None = None
@@ -67,12 +67,13 @@ class _Climb:
 
     def settle(self, level: int, tolerance: float) -> bool:
         """Solve, and let in rows up to the level and options, until no row is overrun and the bound is within the tolerance
-        (relative) of what the options cost that are in; False where that was stopped."""
+        (relative) of what the options cost that are in; False where that was stopped or the bound is high enough."""
         programme, master = self.programme, self.master
         master.add_rows(master.overrun(level))
         while master.solve():
             reduced = programme.reduced(master.price)
-            self._keep(programme.bound(master.price, reduced))
+            if self._keep(programme.bound(master.price, reduced)):
+                return False
             rows, columns = master.overrun(level), _worth_adding(programme, master, reduced)
             settled = not columns.size or master.objective - self.best <= tolerance * abs(master.objective)
             if settled and not rows.size:
@@ -83,11 +84,12 @@ class _Climb:
 
     def from_inside(self, level: int, tolerance: float) -> bool:
         """Prices from the middle, which then are the ones that count, letting in what they ask for until the bound is within the
-        tolerance; False where that was stopped."""
+        tolerance; False as above."""
         self.best = -np.inf
         while self.master.from_inside():
             reduced = self.programme.reduced(self.master.price)
-            self._keep(self.programme.bound(self.master.price, reduced))
+            if self._keep(self.programme.bound(self.master.price, reduced)):
+                return False
             columns = _worth_adding(self.programme, self.master, reduced)
             if not columns.size or self.master.objective - self.best <= tolerance * abs(self.master.objective):
                 return True
@@ -95,13 +97,14 @@ class _Climb:
             self.master.add_rows(self.master.overrun(level))
         return False
 
-    def _keep(self, bound: float) -> None:
+    def _keep(self, bound: float) -> bool:
+        """Whether that is enough, once what is scarce is known."""
         if bound > self.best:
             self.best, self.price = bound, self.master.price
-        self.tell(self.best)
+        return self.enough(self.best) and self.scarce is not None
 
     def beside(self, level: int) -> bool:
-        """Let in rows beside the programme's; False where that was stopped."""
+        """Let in rows beside the programme's; False as above."""
         self.scarce, looms = self.price.rows, self.programme.looms.size
         if looms > DAYS_UP_TO:
             return True
@@ -111,8 +114,7 @@ class _Climb:
         return self._whole_rows(days, level, 2) and self._leave_some(level) and self._whole_rows(days, level, 2)
 
     def _whole_rows(self, days: CrewDays, level: int, most: int) -> bool:
-        """Let in rows of days and of up to so many days on end as long as they raise what the options cost; False where that was
-        stopped."""
+        """Let in rows of days and of up to so many days on end as long as they raise what the options cost; False as above."""
         for length in range(1, most + 1):
             while len(rows := days.broken(self.master.index, self.master.share, length)):
                 before = self.master.objective
@@ -124,8 +126,7 @@ class _Climb:
         return True
 
     def _leave_some(self, level: int) -> bool:
-        """Ask how few looms could be left over, and hold that every choice leaves a whole number of them; False where that was
-        stopped."""
+        """Ask how few looms could be left over, and hold that every choice leaves a whole number of them; False as above."""
         programme, master = self.programme, self.master
         master.count(True)
         fewest = -np.inf
@@ -156,11 +157,11 @@ class _Climb:
 
 
 def relax(
-    programme: Programme, control: Control, tell: Callable[[float], None] = lambda bound: None
+    programme: Programme, control: Control, enough: Callable[[float], bool] = lambda bound: False
 ) -> Iterator[Relaxation]:
     """What is known after each level, the last one with the rows beside the programme's, ever nearer to the least cost, until the
-    control stops it."""
-    climb = _Climb(programme, control, tell)
+    control stops it or what is scarce is known and the bound is `enough`."""
+    climb = _Climb(programme, control, enough)
     climb.master.add_columns(np.union1d(_best_of_windows(programme, programme.options.cost), programme.kept))
     done, last = True, len(TOLERANCES) - 1
     for level, tolerance in enumerate(TOLERANCES):

@@ -125,9 +125,10 @@ class _Search:
                 self._sweeps(self.relaxation)
 
     def _relax(self) -> None:
-        for relaxation in relax(self.programme, self.control, self._tell_bound):
+        for relaxation in relax(self.programme, self.control, self._enough):
             self.relaxation = relaxation
-            self._start_from(relaxation)
+            if not self.done:
+                self._start_from(relaxation)
 
     def _start_from(self, relaxation: Relaxation) -> None:
         starts = [greedy] if self.programme.rows.kept < 0 else [greedy, calmest]
@@ -187,9 +188,10 @@ class _Search:
     def _find(self) -> Effort:
         return Effort(gap=self.control.gap / 2, nodes=5_000, stall=500)
 
-    def _tell_bound(self, bound: float) -> None:
+    def _enough(self, bound: float) -> bool:
         self.bound = max(self.bound, bound)
         self._tell("bound")
+        return self.gap <= self.control.gap
 
     def _tell(self, what: str) -> None:
         self.control.tell(what, self.best.cost, self.bound)
