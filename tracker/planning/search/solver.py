@@ -103,6 +103,7 @@ class _Search:
         self.best: Incumbent = as_published(programme, free)
         self.bound = free.bound
         self.relaxation: Relaxation = free
+        self._replans = bool(programme.instance.previous.booked[programme.looms].any())
 
     @property
     def done(self) -> bool:
@@ -127,7 +128,7 @@ class _Search:
     def _relax(self) -> None:
         for relaxation in relax(self.programme, self.control, self._enough):
             self.relaxation = relaxation
-            if not self.done:
+            if not self._enough(relaxation.bound):
                 self._start_from(relaxation)
 
     def _start_from(self, relaxation: Relaxation) -> None:
@@ -189,9 +190,11 @@ class _Search:
         return Effort(gap=self.control.gap / 2, nodes=5_000, stall=500)
 
     def _enough(self, bound: float) -> bool:
+        """A replan need not look for a better plan where what was published is as good as proven; a first plan has nothing to keep,
+        and the last prices often find a better one within the gap."""
         self.bound = max(self.bound, bound)
         self._tell("bound")
-        return self.gap <= self.control.gap
+        return self._replans and self.gap <= self.control.gap
 
     def _tell(self, what: str) -> None:
         self.control.tell(what, self.best.cost, self.bound)
