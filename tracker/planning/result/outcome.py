@@ -134,29 +134,28 @@ def _fits_without(programme: Programme, used: Floats, free: Floats, now: int, op
 def scarcity(programme: Programme, price: Floats) -> list[ScarcityPrice]:
     """What one more of something in an ISO week would save: an hour of a crew, a trade or a tool, averaged over the
     week's working time; a part that could be used from that week on. Prices of the relaxation, so indications."""
-    found = []
+    found, grid = [], programme.instance.grid
+    midnights = np.array([grid.day_start(day) for day in grid.days()])
+    week_of = np.array([str(iso_week(day)) for day in grid.days()])
     pools_and_parts = programme.rows.pools + len(programme.instance.supplies)
     for b, block in enumerate(programme.rows.blocks[:pools_and_parts]):
         of_block = price[programme.rows.base[b] : programme.rows.base[b + 1]]
         if not of_block.size or of_block.max() < 1e-6:
             continue
-        weeks = np.array([iso_week(_local_day(programme.instance, int(slot))) for slot in block.slot])
+        weeks = week_of[np.searchsorted(midnights, block.slot, side="right") - 1]
         if b >= programme.rows.pools:
             onward = np.cumsum(of_block[::-1])[::-1]
             found += [
-                ScarcityPrice(message("scarce-part", part=block.name), str(week), float(onward[weeks == week].max()))
-                for week in np.unique(weeks)
+                ScarcityPrice(message("scarce-part", part=block.name), week, float(onward[weeks == week].max()))
+                for week in np.unique(weeks).tolist()
             ]
         else:
             name = _price_name(programme.instance, b)
             found += [
-                ScarcityPrice(name, str(week), float(of_block[weeks == week].mean() * 2)) for week in np.unique(weeks)
+                ScarcityPrice(name, week, float(of_block[weeks == week].mean() * 2))
+                for week in np.unique(weeks).tolist()
             ]
     return [item for item in found if item.price > 0.005]
-
-
-def _local_day(instance: Instance, slot: int):
-    return instance.grid.moment(slot).astimezone(instance.grid.zone).date()
 
 
 def _price_name(instance: Instance, block: int) -> Message:

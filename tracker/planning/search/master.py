@@ -90,12 +90,16 @@ class Master:
 
     def add_rows(self, ids: Ints) -> None:
         """Rows of the levels."""
-        entries = self._columns.tocsr()[ids, :]
+        new = np.full(self._row_of.size, -1)
+        new[ids] = np.arange(ids.size)
+        row = new[self._columns.indices]
+        at = np.flatnonzero(row >= 0)
+        column = np.searchsorted(self._columns.indptr, at, side="right") - 1 + self.looms
+        shape = ids.size, self.looms + self._lent.size + self.index.size
         self._row_of[ids] = self._height + np.arange(ids.size)
         self._rows = np.concatenate([self._rows, ids])
-        width = self.looms + entries.shape[1]
-        shifted = csr_array((entries.data, entries.indices + self.looms, entries.indptr), shape=(ids.size, width))
-        add_rows(self._solver, np.full(ids.size, -INF), self._upper[ids], shifted)
+        entries = csr_array((self._columns.data[at], (row[at], column)), shape=shape)
+        add_rows(self._solver, np.full(ids.size, -INF), self._upper[ids], entries)
 
     def add_whole_rows(self, rows: WholeRows) -> None:
         """Rows that every choice keeps, beside those of the levels."""

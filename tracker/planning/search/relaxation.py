@@ -134,7 +134,7 @@ class _Climb:
             reduced = programme.reduced(master.price) - programme.options.cost
             fewest = max(fewest, programme.paid(master.price, reduced, np.ones(master.looms)))
             rows, columns = master.overrun(level), _worth_adding(programme, master, reduced, COUNTED)
-            if not rows.size and (not columns.size or ceil(fewest - COUNTED) >= ceil(master.objective - COUNTED)):
+            if ceil(fewest - COUNTED) >= ceil(master.objective - COUNTED) or not (rows.size or columns.size):
                 break
             master.add_columns(columns)
             master.add_rows(rows)
