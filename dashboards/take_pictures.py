@@ -25,7 +25,7 @@ from tracker.words import ENGLISH
 
 PICTURES = Path(__file__).parent / "pictures"
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
-SCREENS = {"status": "status", "today": "today?crew=Fitters+1&loom=R-19&hall=Hall+2", "beam_outs": "beam-outs",
+SCREENS = {"status": "status", "today": "today?crew=Fitters+1", "beam_outs": "beam-outs",
            "bookings": "bookings", "load": "load", "looms": "looms?loom=007", "needs": "needs", "worth": "worth",
            "scenarios": "scenarios", "rehearsal": "rehearsal"}  # fmt: skip
 """Picture → path of the screen."""
@@ -62,6 +62,9 @@ def take(database: Path, scratch: Path) -> None:
         page = browser.new_page(viewport={"width": WIDTH, "height": HEIGHT}, timezone_id="Europe/Vienna")
         for name, path in SCREENS.items():
             open_screen(page, f"{url}/{path}")
+            if name == "today":
+                page.get_by_role("button", name="· today").first.click()
+                page.wait_for_selector("text=Hold points", timeout=60_000)
             if name == "bookings":
                 page.get_by_text("4 weeks").click()
             if name == "load":
