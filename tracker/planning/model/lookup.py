@@ -153,7 +153,7 @@ class Lookup:
                 if key not in sums:
                     row = self.rows.blocks[hold.pool].row_at[area] + self.rows.base[hold.pool]
                     sums[key] = np.concatenate([[0.0], np.cumsum(price[row])])
-                if sums[key][-1]:
+                if sums[key][-1]:  # something of it has a price
                     cells[: starts.n] += hold.amount * starts.summed(sums[key], hold)
         return table
 
